@@ -1,0 +1,1 @@
+//! Hardness: as quenched, of mixtures, after tempering; conversion between scales.

@@ -1,0 +1,91 @@
+//! Shape and size of the piece.
+
+use serde::{Deserialize, Serialize};
+
+/// Shape and size of the piece, in millimetres.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "shape", rename_all = "snake_case", deny_unknown_fields)]
+pub enum Section {
+    /// A flat piece, cooled from both faces.
+    Plate {
+        /// Thickness, mm.
+        thickness_mm: f64,
+    },
+    /// A long round bar.
+    Round {
+        /// Diameter, mm.
+        diameter_mm: f64,
+    },
+    /// A blade that tapers straight from spine to edge.
+    Blade {
+        /// Thickness at the edge, mm.
+        edge_mm: f64,
+        /// Thickness at the spine, mm.
+        spine_mm: f64,
+        /// Height from edge to spine, mm.
+        height_mm: f64,
+    },
+}
+
+/// What is wrong with a section.
+#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
+pub enum SectionError {
+    /// A size is not a number or outside what the heat model covers.
+    #[error("{field}: {value} mm is outside {least} to {largest} mm")]
+    Size {
+        /// Name of the size.
+        field: &'static str,
+        /// The value given, mm.
+        value: f64,
+        /// Smallest size, mm.
+        least: f64,
+        /// Largest size, mm.
+        largest: f64,
+    },
+    /// The edge is thicker than the spine.
+    #[error("the edge ({edge_mm} mm) is thicker than the spine ({spine_mm} mm)")]
+    EdgeOverSpine {
+        /// Thickness at the edge, mm.
+        edge_mm: f64,
+        /// Thickness at the spine, mm.
+        spine_mm: f64,
+    },
+}
+
+impl Section {
+    /// Checks that every size is a number in its range.
+    ///
+    /// # Errors
+    /// The first size out of range, or an edge thicker than the spine.
+    pub fn validate(&self) -> Result<(), SectionError> {
+        let check = |field, value: f64, (least, largest): (f64, f64)| {
+            if (least..=largest).contains(&value) {
+                Ok(())
+            } else {
+                Err(SectionError::Size {
+                    field,
+                    value,
+                    least,
+                    largest,
+                })
+            }
+        };
+        match *self {
+            Self::Plate { thickness_mm } => check("thickness", thickness_mm, (0.2, 200.0)),
+            Self::Round { diameter_mm } => check("diameter", diameter_mm, (0.2, 300.0)),
+            Self::Blade {
+                edge_mm,
+                spine_mm,
+                height_mm,
+            } => {
+                check("edge thickness", edge_mm, (0.1, 20.0))?;
+                check("spine thickness", spine_mm, (0.5, 20.0))?;
+                check("height", height_mm, (5.0, 150.0))?;
+                if edge_mm > spine_mm {
+                    return Err(SectionError::EdgeOverSpine { edge_mm, spine_mm });
+                }
+                Ok(())
+            }
+        }
+    }
+}

@@ -1,0 +1,35 @@
+//! What a hardenable steel does in the furnace, the quench and the temper.
+//!
+//! The rooms, in the order in which imports may point:
+//!
+//! | room | answers |
+//! |---|---|
+//! | [`numeric`], [`units`] | root finding, linear solves, interpolation; scales, parsing and formatting |
+//! | [`steel`] | composition, grades, validity ranges |
+//! | [`sources`] | published constants, one file per publication |
+//! | [`phases`] | critical temperatures, equilibrium, the phase map |
+//! | [`soak`] | carbon in solution, carbide left, grain |
+//! | [`heat`] | sections, quench media, conduction, the standard probe |
+//! | [`transform`] | isothermal curves, additivity, martensite, end-quench |
+//! | [`hardness`] | as-quenched, mixtures, tempering, scales |
+//! | [`route`] | the pipeline from a route to its outcome, and the verdicts |
+//! | [`save`] | the file format, its versions and checks |
+//! | [`chart`] | scenes in data units, clipping, drawing over any backend |
+#![cfg_attr(target_arch = "wasm32", doc = "| `app` | the page |")]
+#![cfg_attr(
+    not(test),
+    warn(clippy::unwrap_used, clippy::expect_used, clippy::panic)
+)]
+
+pub mod chart;
+pub mod hardness;
+pub mod heat;
+pub mod numeric;
+pub mod phases;
+pub mod route;
+pub mod save;
+pub mod soak;
+pub mod sources;
+pub mod steel;
+pub mod transform;
+pub mod units;

@@ -1,0 +1,1 @@
+//! Numerical methods without steel words: roots, linear solves, interpolation, quadrature.

@@ -1,0 +1,1 @@
+//! Critical temperatures, equilibrium of austenite with ferrite and carbide, and the phase map.

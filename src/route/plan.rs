@@ -1,0 +1,104 @@
+//! A route: what the user decides. Everything else is computed from it.
+
+use crate::heat::{MediumChoice, Section};
+use crate::soak::StartingStructure;
+use crate::steel::Composition;
+use serde::{Deserialize, Serialize};
+
+/// The whole thermal route of one piece of steel, as saved and as asked.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Route {
+    /// What the piece is, in the user's words.
+    pub piece: String,
+    /// Designation of the grade in the list; none for a composition of the user's own.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub grade: Option<String>,
+    /// Composition of the heat, wt %.
+    pub composition: Composition,
+    /// Structure before hardening.
+    pub start: StartingStructure,
+    /// Shape and size of the piece.
+    pub section: Section,
+    /// How far the furnace may be from its reading, K, either way.
+    pub furnace_band_k: f64,
+    /// Soak at hardening temperature.
+    pub soak: Soak,
+    /// Quench.
+    pub quench: Quench,
+    /// Cold treatment after the quench, if any.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cold: Option<Cold>,
+    /// Tempers, in order.
+    #[serde(default)]
+    pub tempers: Vec<Temper>,
+    /// Hardness that the use asks for.
+    pub target: Target,
+}
+
+/// Soak at hardening temperature.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Soak {
+    /// Temperature of the piece, °C.
+    pub temperature_c: f64,
+    /// Time at temperature, min.
+    pub time_min: f64,
+}
+
+/// Quench from the soak temperature.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Quench {
+    /// The quenchant.
+    pub medium: MediumChoice,
+    /// Factor on the heat transfer of the still bath: 1 is still, 1.6 a good stir.
+    #[serde(default = "still")]
+    pub agitation: f64,
+    /// Time in air between furnace and bath, s.
+    #[serde(default)]
+    pub air_delay_s: f64,
+    /// Temperature to which the piece is left to cool before the next step, °C.
+    #[serde(default = "room_c")]
+    pub end_c: f64,
+}
+
+const fn still() -> f64 {
+    1.0
+}
+
+const fn room_c() -> f64 {
+    20.0
+}
+
+/// Cold treatment between quench and temper.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Cold {
+    /// Temperature of the cold bath, °C.
+    pub temperature_c: f64,
+    /// Time in the bath, min.
+    pub time_min: f64,
+    /// Time at room temperature between quench and cold bath, min.
+    pub delay_min: f64,
+}
+
+/// One temper.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Temper {
+    /// Temperature, °C.
+    pub temperature_c: f64,
+    /// Time at temperature, min.
+    pub time_min: f64,
+}
+
+/// Hardness range that the use asks for.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Target {
+    /// Lowest acceptable hardness, HRC.
+    pub least_hrc: f64,
+    /// Highest acceptable hardness, HRC.
+    pub most_hrc: f64,
+}

@@ -1,0 +1,1 @@
+//! The file format of routes and shelves: versions, migrations, checks. Pure.

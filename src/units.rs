@@ -1,0 +1,1 @@
+//! Temperature scales, lengths and durations: parsing and formatting. No physics.

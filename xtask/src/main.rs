@@ -1,0 +1,3 @@
+//! The builder: `cargo xtask serve`, `cargo xtask test`, `cargo xtask dist`.
+
+fn main() {}
