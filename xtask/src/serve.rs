@@ -88,7 +88,10 @@ pub(crate) fn serve(project: &Project, port: u16, open: bool, watch: bool) -> Re
         if now != seen {
             seen = now;
             match lay_out(project, build, &dir) {
-                Ok(()) => live.changed(),
+                Ok(()) => {
+                    live.changed();
+                    eprintln!("The page is new");
+                }
                 Err(error) => eprintln!("{error:#}\nThe page stays as it was"),
             }
         }
