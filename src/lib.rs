@@ -33,3 +33,6 @@ pub mod sources;
 pub mod steel;
 pub mod transform;
 pub mod units;
+
+#[cfg(target_arch = "wasm32")]
+pub mod app;

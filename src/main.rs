@@ -1,3 +1,9 @@
 //! In the browser: mounts the page. In a terminal: answers questions, one JSON object a line.
 
+#[cfg(target_arch = "wasm32")]
+fn main() {
+    recalesce::app::start();
+}
+
+#[cfg(not(target_arch = "wasm32"))]
 fn main() {}
