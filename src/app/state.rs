@@ -1,10 +1,11 @@
 //! What the page holds: a route, how it is shown, the shelf; and what is computed from the route.
 //! Nothing else owns state.
 
-use super::browser::{storage, theme};
+use super::browser::theme;
 use crate::phases::PhaseMap;
 use crate::route::{Known, NumberKey, Outcome, Route, RouteError};
-use crate::save::{Preferences, Shelf};
+use crate::chart::Palette;
+use crate::save::Shelf;
 use crate::steel::Composition;
 use crate::units::{LengthUnit, TemperatureScale};
 use leptos::prelude::*;
@@ -65,6 +66,8 @@ pub(crate) struct Bench {
     pub(crate) length: RwSignal<LengthUnit>,
     /// Day or shop.
     pub(crate) theme: RwSignal<theme::Theme>,
+    /// Colours of the theme, for the charts.
+    pub(crate) palette: Memo<Palette>,
     /// Which place is open.
     pub(crate) place: RwSignal<Place>,
     /// Which stage is picked.
@@ -85,9 +88,8 @@ impl Bench {
     /// The page's state, with what the browser has kept.
     pub(crate) fn open() -> Self {
         let mut notice = None;
-        let preferences = storage::read(storage::PREFERENCES)
-            .and_then(|text| Preferences::read(&text).ok())
-            .unwrap_or_default();
+        let preferences = super::keep::preferences();
+        let theme = RwSignal::new(theme::current());
         let route = RwSignal::new(super::keep::bench(&mut notice));
         let shelf = RwSignal::new(super::keep::shelf(&mut notice));
         let composition = Memo::new(move |_| route.with(|r| r.composition));
@@ -95,7 +97,11 @@ impl Bench {
             route,
             scale: RwSignal::new(preferences.temperature_scale),
             length: RwSignal::new(preferences.length_unit),
-            theme: RwSignal::new(theme::current()),
+            theme,
+            palette: Memo::new(move |_| {
+                theme.track();
+                theme::palette()
+            }),
             place: RwSignal::new(Place::Bench),
             stage: RwSignal::new(Stage::Quench),
             shelf,

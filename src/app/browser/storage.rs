@@ -7,10 +7,9 @@ use gloo_storage::{LocalStorage, Storage};
 pub(crate) const BENCH: &str = "recalesce.bench";
 /// Where the shelf is kept.
 pub(crate) const SHELF: &str = "recalesce.shelf";
-/// Where units are kept.
+/// Where units and theme are kept; the page's first script reads the theme before anything is
+/// drawn.
 pub(crate) const PREFERENCES: &str = "recalesce.preferences";
-/// Where day or shop is kept; the page's first script reads it before anything is drawn.
-pub(crate) const THEME: &str = "recalesce.theme";
 
 /// Where text is set aside that could not be read, so that nothing is lost.
 fn aside(key: &str) -> String {

@@ -1,6 +1,6 @@
 //! Day or shop: the theme on the document's root.
 
-use super::storage;
+use crate::chart::Palette;
 
 /// Light page for the day, dark page for the dim shop.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -21,7 +21,7 @@ pub(crate) fn current() -> Theme {
     if dark { Theme::Shop } else { Theme::Day }
 }
 
-/// Sets the theme on the root and keeps it for the next visit.
+/// Sets the theme on the root.
 pub(crate) fn set(theme: Theme) {
     let name = match theme {
         Theme::Day => "light",
@@ -31,8 +31,23 @@ pub(crate) fn set(theme: Theme) {
         .and_then(|w| w.document())
         .and_then(|d| d.document_element())
     {
+        // Only a name with a control character could be refused.
         let _ = root.set_attribute("data-theme", name);
     }
-    // Where nothing can be kept the theme still holds for this visit.
-    let _ = storage::write(storage::THEME, name);
+}
+
+/// The colours that the style sheet gives the charts now.
+pub(crate) fn palette() -> Palette {
+    let fallback = match current() {
+        Theme::Day => Palette::LIGHT,
+        Theme::Shop => Palette::DARK,
+    };
+    let style = web_sys::window().and_then(|window| {
+        let root = window.document()?.document_element()?;
+        window.get_computed_style(&root).ok().flatten()
+    });
+    match style {
+        Some(style) => Palette::read(|name| style.get_property_value(name).ok(), &fallback),
+        None => fallback,
+    }
 }

@@ -28,6 +28,8 @@ pub(crate) struct Grip {
     pub(crate) stepped: Callback<(f64, f64), f64>,
     /// Smallest and largest value.
     pub(crate) range: Signal<(f64, f64)>,
+    /// Whether the value grows to the right; on a time axis a faster quench lies to the left.
+    pub(crate) grows_rightward: bool,
 }
 
 /// Drag in progress: the pointer, where it took hold, and the value to go back to on Escape.
@@ -104,9 +106,12 @@ pub(crate) fn Handle(
         let now = value.get_untracked();
         let (least, most) = grip.range.get_untracked();
         let many = if key.shift_key() { COARSE_STEPS } else { 1.0 };
+        let rightward = if grip.grows_rightward { many } else { -many };
         let next = match key.key().as_str() {
-            "ArrowUp" | "ArrowRight" => grip.stepped.run((now, many)),
-            "ArrowDown" | "ArrowLeft" => grip.stepped.run((now, -many)),
+            "ArrowUp" => grip.stepped.run((now, many)),
+            "ArrowDown" => grip.stepped.run((now, -many)),
+            "ArrowRight" => grip.stepped.run((now, rightward)),
+            "ArrowLeft" => grip.stepped.run((now, -rightward)),
             "PageUp" => grip.stepped.run((now, COARSE_STEPS)),
             "PageDown" => grip.stepped.run((now, -COARSE_STEPS)),
             "Home" => least,

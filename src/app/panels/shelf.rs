@@ -3,7 +3,7 @@
 use crate::app::browser::files;
 use crate::app::state::{Bench, Notice, Place, bench};
 use crate::route::Route;
-use crate::save::Shelf;
+use crate::save::{ItemId, Shelf, ShelfError};
 use crate::units::{format_duration_s, format_fixed, format_temperature};
 use leptos::html::Input;
 use leptos::prelude::*;
@@ -14,9 +14,23 @@ const FILE_NAME: &str = "recalesce-shelf.json";
 /// Keeps the route on the bench.
 pub(crate) fn keep(bench: Bench) {
     let route = bench.route.get_untracked();
-    let mut name = String::new();
-    bench.shelf.update(|shelf| name = shelf.add(&route));
-    say(bench, format!("Kept on the shelf as “{name}”."), false, None);
+    let name = format!(
+        "{}, {}",
+        route.piece,
+        route.grade.as_deref().unwrap_or("own steel")
+    );
+    let mut kept = Err(ShelfError::Full);
+    bench.shelf.update(|shelf| kept = shelf.add(&name, route));
+    match kept {
+        Ok(id) => {
+            let name = bench
+                .shelf
+                .with_untracked(|s| s.get(id).map(|item| item.name.clone()))
+                .unwrap_or_default();
+            say(bench, format!("Kept on the shelf as “{name}”."), false, None);
+        }
+        Err(reason) => say(bench, reason.to_string(), true, None),
+    }
 }
 
 fn say(bench: Bench, text: String, is_wrong: bool, undo: Option<Callback<()>>) {
@@ -33,25 +47,39 @@ fn import(bench: Bench, text: Option<String>) {
         return say(bench, "That file cannot be read.".to_owned(), true, None);
     };
     match crate::save::read(&text) {
-        Err(error) => say(bench, format!("Nothing was imported. {error}"), true, None),
+        Err(reason) => say(bench, format!("Nothing was imported. {reason}"), true, None),
         Ok(loaded) => {
             let before = bench.shelf.get_untracked();
-            let count = loaded.shelf.items.len();
-            let rejected = loaded
+            let mut faults: Vec<String> = loaded
                 .rejected
                 .iter()
                 .map(|(index, why)| format!("route {}: {why}", index + 1))
-                .collect::<Vec<_>>()
-                .join("; ");
-            bench.shelf.update(|shelf| shelf.merge(loaded.shelf));
-            let words = if rejected.is_empty() {
+                .collect();
+            let mut count = 0;
+            bench.shelf.update(|shelf| {
+                let imported = shelf.import(loaded.shelf);
+                count = imported.added.len();
+                if imported.left_out > 0 {
+                    faults.push(format!("no room for {}", imported.left_out));
+                }
+            });
+            let words = if faults.is_empty() {
                 format!("{count} imported.")
             } else {
-                format!("{count} imported. Left out: {rejected}")
+                format!("{count} imported. Left out: {}", faults.join("; "))
             };
             let undo = Callback::new(move |()| bench.shelf.set(before.clone()));
-            say(bench, words, !rejected.is_empty(), Some(undo));
+            say(bench, words, !faults.is_empty(), Some(undo));
         }
+    }
+}
+
+/// Does something to the shelf and says what it refuses.
+fn change(bench: Bench, change: impl FnOnce(&mut Shelf) -> Result<(), ShelfError>) {
+    let mut result = Ok(());
+    bench.shelf.update(|shelf| result = change(shelf));
+    if let Err(reason) = result {
+        say(bench, reason.to_string(), true, None);
     }
 }
 
@@ -76,27 +104,27 @@ fn summary(route: &Route, scale: crate::units::TemperatureScale) -> String {
 }
 
 #[component]
-fn Kept(index: usize, name: String, line: String, count: usize) -> impl IntoView {
+fn Kept(id: ItemId, name: String, line: String, is_first: bool, is_last: bool) -> impl IntoView {
     let bench = bench();
     let open = move |_| {
         if let Some(route) = bench
             .shelf
-            .with_untracked(|s| s.items.get(index).map(|item| item.route.clone()))
+            .with_untracked(|s| s.get(id).map(|item| item.route.clone()))
         {
             bench.route.set(route);
             bench.place.set(Place::Bench);
         }
     };
     let remove = move |_| {
-        let before = bench.shelf.get_untracked();
-        let mut removed = String::new();
-        bench.shelf.update(|shelf| {
-            if let Some(gone) = shelf.delete(index) {
-                removed = gone.item.name;
-            }
+        let mut gone = Err(ShelfError::Gone);
+        bench.shelf.update(|shelf| gone = shelf.delete(id));
+        let Ok(gone) = gone else { return };
+        let words = format!("“{}” is off the shelf.", gone.name());
+        let undo = Callback::new(move |()| {
+            let gone = gone.clone();
+            change(bench, |shelf| shelf.restore(gone).map(|_| ()));
         });
-        let undo = Callback::new(move |()| bench.shelf.set(before.clone()));
-        say(bench, format!("“{removed}” is off the shelf."), false, Some(undo));
+        say(bench, words, false, Some(undo));
     };
     view! {
         <li class="kept">
@@ -108,9 +136,7 @@ fn Kept(index: usize, name: String, line: String, count: usize) -> impl IntoView
                     prop:value=name
                     on:change:target=move |event| {
                         let name = event.target().value();
-                        bench.shelf.update(|shelf| {
-                            shelf.rename(index, &name);
-                        });
+                        change(bench, |shelf| shelf.rename(id, &name));
                     }
                 />
                 <p>{line}</p>
@@ -122,9 +148,7 @@ fn Kept(index: usize, name: String, line: String, count: usize) -> impl IntoView
                 <button
                     type="button"
                     class="press"
-                    on:click=move |_| bench.shelf.update(|shelf| {
-                        shelf.duplicate(index);
-                    })
+                    on:click=move |_| change(bench, |shelf| shelf.duplicate(id).map(|_| ()))
                 >
                     "Duplicate"
                 </button>
@@ -132,10 +156,8 @@ fn Kept(index: usize, name: String, line: String, count: usize) -> impl IntoView
                     type="button"
                     class="press"
                     aria-label="Move up"
-                    disabled=index == 0
-                    on:click=move |_| bench.shelf.update(|shelf| {
-                        shelf.move_up(index);
-                    })
+                    disabled=is_first
+                    on:click=move |_| change(bench, |shelf| shelf.move_up(id))
                 >
                     "Up"
                 </button>
@@ -143,10 +165,8 @@ fn Kept(index: usize, name: String, line: String, count: usize) -> impl IntoView
                     type="button"
                     class="press"
                     aria-label="Move down"
-                    disabled={index + 1 == count}
-                    on:click=move |_| bench.shelf.update(|shelf| {
-                        shelf.move_down(index);
-                    })
+                    disabled=is_last
+                    on:click=move |_| change(bench, |shelf| shelf.move_down(id))
                 >
                     "Down"
                 </button>
@@ -164,9 +184,13 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
     let bench = bench();
     let picker = NodeRef::<Input>::new();
     let export = move |_| {
-        let text = bench.shelf.with_untracked(Shelf::write);
-        if files::offer(FILE_NAME, "application/json", &text).is_none() {
-            say(bench, "The file could not be offered.".to_owned(), true, None);
+        match bench.shelf.with_untracked(crate::save::write_shelf) {
+            Ok(text) => {
+                if files::offer(FILE_NAME, "application/json", &text).is_none() {
+                    say(bench, "The file could not be offered.".to_owned(), true, None);
+                }
+            }
+            Err(reason) => say(bench, reason.to_string(), true, None),
         }
     };
     let picked = move |_| {
@@ -181,18 +205,19 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
     let rows = move || {
         let scale = bench.scale.get();
         bench.shelf.with(|shelf| {
-            let count = shelf.items.len();
+            let last = shelf.items().len().saturating_sub(1);
             shelf
-                .items
+                .items()
                 .iter()
                 .enumerate()
                 .map(|(index, item)| {
                     view! {
                         <Kept
-                            index=index
+                            id=item.id
                             name=item.name.clone()
                             line=summary(&item.route, scale)
-                            count=count
+                            is_first=index == 0
+                            is_last=index == last
                         />
                     }
                 })
@@ -212,7 +237,7 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
                 <button
                     type="button"
                     class="press"
-                    disabled=move || bench.shelf.with(|s| s.items.is_empty())
+                    disabled=move || bench.shelf.with(|s| s.items().is_empty())
                     on:click=export
                 >
                     "Export to a file"
@@ -241,7 +266,7 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
             {move || {
                 bench
                     .shelf
-                    .with(|s| s.items.is_empty())
+                    .with(|s| s.items().is_empty())
                     .then(|| {
                         view! { <p>"The shelf is empty. Keep a route and it stands here."</p> }
                     })
