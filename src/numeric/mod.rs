@@ -1,1 +1,4 @@
 //! Numerical methods without steel words: roots, linear solves, interpolation, quadrature.
+
+pub mod dense;
+pub mod roots;

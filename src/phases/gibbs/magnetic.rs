@@ -65,8 +65,7 @@ pub(crate) fn add_magnetic(
     let reduced = kelvin / tc;
     let (f, f_t, f_tt) = ordering(reduced, magnetism.short_range_share);
     let first = -f_t * reduced / tc * tc_factor;
-    let second =
-        (f_tt * reduced + 2.0 * f_t) * reduced / (tc * tc) * tc_factor * tc_factor;
+    let second = (f_tt * reduced + 2.0 * f_t) * reduced / (tc * tc) * tc_factor * tc_factor;
     let log = b.ln_1p();
     let log_first = b_factor / (1.0 + b);
     let log_second = -log_first * log_first;

@@ -84,7 +84,8 @@ mod tests {
     #[test]
     fn function_is_the_sum_of_its_printed_terms() {
         let at = AtTemperature::new(1000.0);
-        let expected = 1225.7 + 124.134 * 1000.0 - 23.5143 * 1000.0 * 1000.0_f64.ln()
+        let expected = 1225.7 + 124.134 * 1000.0
+            - 23.5143 * 1000.0 * 1000.0_f64.ln()
             - 4.39752e-3 * 1e6
             - 0.058927e-6 * 1e9
             + 77359.0 / 1000.0;

@@ -31,7 +31,10 @@
 //! ```
 
 use super::Component::{C, Cr, Fe, Mn, Mo, Ni, Si, V, Va, W};
-use super::Name::{GHSERNI, GHSERSI, GFCCCR, GFCCFE, GFCCMN, GHSERMO, GFCCMO, GFCCSI, GFCCVV, GHSERW, GFCCW, GHSERCC, GHSERMN, LDF0MNNI, LDF1MNNI};
+use super::Name::{
+    GFCCCR, GFCCFE, GFCCMN, GFCCMO, GFCCSI, GFCCVV, GFCCW, GHSERCC, GHSERMN, GHSERMO, GHSERNI,
+    GHSERSI, GHSERW, LDF0MNNI, LDF1MNNI,
+};
 use super::Term::{Inv1, K, Of, T, T2, T3, TLnT};
 use super::{Parameter, bm, g, tc};
 

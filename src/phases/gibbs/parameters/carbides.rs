@@ -31,7 +31,10 @@
 //! ```
 
 use super::Component::{C, Cr, Fe, Mn, Mo, Ni, Si, V, W};
-use super::Name::{GHSERNI, GHSERSI, GCR23C6, GHSERCR, GHSERMO, GHSERV, GHSERW, GFE3C, GHSERCC, GFE23C6, GHSERFE, GHSERMN, GMN23C6, GNI23C6, GV23C6};
+use super::Name::{
+    GCR23C6, GFE3C, GFE23C6, GHSERCC, GHSERCR, GHSERFE, GHSERMN, GHSERMO, GHSERNI, GHSERSI, GHSERV,
+    GHSERW, GMN23C6, GNI23C6, GV23C6,
+};
 use super::Term::{Inv1, K, Of, T, T2, TLnT};
 use super::{Parameter, bm, g, tc};
 

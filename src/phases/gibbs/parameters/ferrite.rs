@@ -31,7 +31,9 @@
 //! ```
 
 use super::Component::{C, Cr, Fe, Mn, Mo, Ni, Si, V, Va, W};
-use super::Name::{GBCCMN, GHSERNI, GBCCNI, GBCCSI, GHSERCR, GHSERMO, GHSERV, GHSERW, GHSERCC, GHSERFE, GHSERMN};
+use super::Name::{
+    GBCCMN, GBCCNI, GBCCSI, GHSERCC, GHSERCR, GHSERFE, GHSERMN, GHSERMO, GHSERNI, GHSERV, GHSERW,
+};
 use super::Term::{K, Of, T, T2, T3, T7, TLnT};
 use super::{Parameter, bm, g, tc};
 
