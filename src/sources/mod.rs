@@ -23,6 +23,8 @@ pub mod n06600_data_sheet;
 pub mod quench_media;
 pub mod sandu_1997;
 pub mod simsir_gur_2008;
+pub mod frichtl_2024;
+pub mod pearson_1967;
 
 /// How far a set of constants can be trusted to be what its source prints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -73,3 +75,4 @@ pub const ALL: &[&Source] = &[
     &sandu_1997::SOURCE,
     &simsir_gur_2008::SOURCE,
 ];
+pub const ALL: &[&Source] = &[&frichtl_2024::SOURCE, &pearson_1967::SOURCE];
