@@ -522,12 +522,11 @@ proptest! {
         patch in any::<String>(),
     ) {
         let (end, damaged) = (place + length, V1_SHELF);
-        if let (Some(before), Some(after)) = (damaged.get(..place), damaged.get(end..)) {
-            if let Ok(loaded) = read(&format!("{before}{patch}{after}")) {
-                prop_assert_eq!(loaded.shelf.items().len() + loaded.rejected.len(), 5);
-                let again = write_shelf(&loaded.shelf);
-                prop_assert!(again.is_ok());
-            }
+        if let (Some(before), Some(after)) = (damaged.get(..place), damaged.get(end..))
+            && let Ok(loaded) = read(&format!("{before}{patch}{after}"))
+        {
+            prop_assert_eq!(loaded.shelf.items().len() + loaded.rejected.len(), 5);
+            prop_assert!(write_shelf(&loaded.shelf).is_ok());
         }
     }
 
