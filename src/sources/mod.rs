@@ -1,6 +1,9 @@
 //! Published constants: one file per publication, digits as printed, each with its citation,
 //! validity and a transcription check. No algorithms.
 
+pub mod andrews_1965;
+pub mod grange_1961;
+
 /// How far a set of constants can be trusted to be what its source prints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Standing {
@@ -36,4 +39,4 @@ pub struct Source {
 }
 
 /// Every source of the project.
-pub const ALL: &[&Source] = &[];
+pub const ALL: &[&Source] = &[&andrews_1965::SOURCE, &grange_1961::SOURCE];
