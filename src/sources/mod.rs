@@ -2,7 +2,16 @@
 //! validity and a transcription check. No algorithms.
 
 pub mod andrews_1965;
+pub mod astm_a255;
 pub mod grange_1961;
+pub mod harris_cohen_1949;
+pub mod isothermal_fit;
+pub mod jominy_rates;
+pub mod kirkaldy_venugopalan_1984;
+pub mod koistinen_marburger_1959;
+pub mod lee_park_2013;
+pub mod li_1998;
+pub mod van_bohemen_2012;
 
 /// How far a set of constants can be trusted to be what its source prints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
