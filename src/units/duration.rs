@@ -152,7 +152,15 @@ mod tests {
 
     #[test]
     fn muddled_times_are_refused() {
-        for text in ["", "soon", "30 min 1 h", "1 s 30", "-5 min", "1 h -5", "5 °C"] {
+        for text in [
+            "",
+            "soon",
+            "30 min 1 h",
+            "1 s 30",
+            "-5 min",
+            "1 h -5",
+            "5 °C",
+        ] {
             assert!(parse_duration_s(text, Minute).is_err(), "{text}");
         }
     }

@@ -101,10 +101,7 @@ fn shortened(text: &str) -> String {
 }
 
 /// A text split into numbers, each with the unit that follows it (empty when none does).
-fn numbers_with_units(
-    quantity: Quantity,
-    text: &str,
-) -> Result<Vec<(f64, String)>, QuantityError> {
+fn numbers_with_units(quantity: Quantity, text: &str) -> Result<Vec<(f64, String)>, QuantityError> {
     let text = text.trim();
     if text.is_empty() {
         return Err(QuantityError::Empty(quantity));
@@ -123,8 +120,14 @@ fn numbers_with_units(
             .find(|c| !number::is_part_of_number(c))
             .unwrap_or(rest.len());
         let (number_text, after) = rest.split_at(unit_at);
+        let mut previous = ' ';
         let next_number_at = after
-            .find(number::is_part_of_number_but_space)
+            .find(|c| {
+                // The full stop of an abbreviation belongs to its unit: `0.125 in.`
+                let abbreviates = c == '.' && previous.is_alphabetic();
+                previous = c;
+                number::is_part_of_number_but_space(c) && !abbreviates
+            })
             .unwrap_or(after.len());
         let (unit_text, remaining) = after.split_at(next_number_at);
         let value = number::parse(number_text)

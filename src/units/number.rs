@@ -99,7 +99,10 @@ fn decimal(text: &str) -> Result<f64, Fault> {
         && after.len() == 3
         && (1..=3).contains(&before.len())
         && !before.starts_with('0')
-        && before.bytes().chain(after.bytes()).all(|b| b.is_ascii_digit())
+        && before
+            .bytes()
+            .chain(after.bytes())
+            .all(|b| b.is_ascii_digit())
     {
         return Err(Fault::Ambiguous);
     }
@@ -132,20 +135,16 @@ pub(super) fn with_unit(number: &str, unit: &str) -> String {
     format!("{number}{NO_BREAK}{unit}")
 }
 
-/// Decimals that leave about `digits` significant digits of a value, none below the point for
-/// large ones. Takes the rounded value, so that 9.96 and 10.0 are shown alike.
+/// Decimals that leave `digits` significant digits of a value once it is rounded, so that 9.96
+/// and 10.0 are shown alike; at most `digits` of them.
 fn decimals_for(value: f64, digits: usize) -> usize {
-    let mut decimals = 0;
-    let mut limit = 10f64.powi(i32::try_from(digits).unwrap_or(3) - 1);
-    while decimals < digits {
-        let half_step = 0.5 * 10f64.powi(-(i32::try_from(decimals).unwrap_or(0)));
-        if value.abs() + half_step * 0.1 >= limit {
-            break;
-        }
-        limit /= 10.0;
-        decimals += 1;
-    }
-    decimals
+    let rounded = format!("{:.*e}", digits.saturating_sub(1), value.abs());
+    let exponent = rounded
+        .rsplit_once('e')
+        .and_then(|(_, exponent)| exponent.parse::<i64>().ok())
+        .unwrap_or(0);
+    let wanted = i64::try_from(digits).unwrap_or(0) - 1 - exponent;
+    usize::try_from(wanted).unwrap_or(0).min(digits)
 }
 
 /// A fraction as per cent: one decimal below 10 %, whole above.

@@ -132,7 +132,8 @@ mod tests {
         for (text, scale, temperature_c) in cases {
             let read = parse_temperature_c(text, scale);
             assert!(
-                read.as_ref().is_ok_and(|t| (t - temperature_c).abs() < 1e-6),
+                read.as_ref()
+                    .is_ok_and(|t| (t - temperature_c).abs() < 1e-6),
                 "{text}: {read:?}"
             );
         }
