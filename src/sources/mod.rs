@@ -2,6 +2,7 @@
 //! validity and a transcription check. No algorithms.
 
 pub mod andrews_1965;
+pub mod closed_form_2026;
 pub mod grange_1961;
 
 /// How far a set of constants can be trusted to be what its source prints.
@@ -39,4 +40,9 @@ pub struct Source {
 }
 
 /// Every source of the project.
-pub const ALL: &[&Source] = &[&andrews_1965::SOURCE, &grange_1961::SOURCE];
+#[rustfmt::skip]
+pub const ALL: &[&Source] = &[
+    &andrews_1965::SOURCE,
+    &closed_form_2026::SOURCE,
+    &grange_1961::SOURCE,
+];
