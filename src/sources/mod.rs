@@ -3,6 +3,7 @@
 
 pub mod andrews_1965;
 pub mod astm_a255;
+pub mod closed_form_2026;
 pub mod grange_1961;
 pub mod harris_cohen_1949;
 pub mod isothermal_fit;
@@ -76,3 +77,9 @@ pub const ALL: &[&Source] = &[
     &simsir_gur_2008::SOURCE,
 ];
 pub const ALL: &[&Source] = &[&frichtl_2024::SOURCE, &pearson_1967::SOURCE];
+#[rustfmt::skip]
+pub const ALL: &[&Source] = &[
+    &andrews_1965::SOURCE,
+    &closed_form_2026::SOURCE,
+    &grange_1961::SOURCE,
+];
