@@ -1,6 +1,10 @@
 //! Published constants: one file per publication, digits as printed, each with its citation,
 //! validity and a transcription check. No algorithms.
 
+pub mod bipm_2019;
+pub mod cie_1931;
+pub mod iec_1999;
+
 /// How far a set of constants can be trusted to be what its source prints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Standing {
@@ -36,4 +40,4 @@ pub struct Source {
 }
 
 /// Every source of the project.
-pub const ALL: &[&Source] = &[];
+pub const ALL: &[&Source] = &[&bipm_2019::SOURCE, &cie_1931::SOURCE, &iec_1999::SOURCE];
