@@ -26,6 +26,9 @@ pub mod quench_media;
 pub mod sandu_1997;
 pub mod simsir_gur_2008;
 pub mod van_bohemen_2012;
+pub mod bipm_2019;
+pub mod cie_1931;
+pub mod iec_1999;
 
 /// How far a set of constants can be trusted to be what its source prints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -89,3 +92,4 @@ pub const ALL: &[&Source] = &[
     &simsir_gur_2008::SOURCE,
     &van_bohemen_2012::SOURCE,
 ];
+pub const ALL: &[&Source] = &[&bipm_2019::SOURCE, &cie_1931::SOURCE, &iec_1999::SOURCE];
