@@ -5,7 +5,9 @@ pub mod ams_2750f_2020;
 pub mod andrews_1965;
 pub mod astm_a255;
 pub mod astm_a255_cooling_rates;
+pub mod bipm_2019;
 pub mod carslaw_jaeger_1959;
+pub mod cie_1931;
 pub mod closed_form_2026;
 pub mod en_1993_1_2_2005;
 pub mod frichtl_2024;
@@ -13,6 +15,7 @@ pub mod grange_1961;
 pub mod grossmann_1964;
 pub mod hagel_1956;
 pub mod harris_cohen_1949;
+pub mod iec_1999;
 pub mod iec_60584_2013;
 pub mod isothermal_fit;
 pub mod jominy_rates;
@@ -26,9 +29,6 @@ pub mod quench_media;
 pub mod sandu_1997;
 pub mod simsir_gur_2008;
 pub mod van_bohemen_2012;
-pub mod bipm_2019;
-pub mod cie_1931;
-pub mod iec_1999;
 
 /// How far a set of constants can be trusted to be what its source prints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -70,7 +70,9 @@ pub const ALL: &[&Source] = &[
     &andrews_1965::SOURCE,
     &astm_a255::SOURCE,
     &astm_a255_cooling_rates::SOURCE,
+    &bipm_2019::SOURCE,
     &carslaw_jaeger_1959::SOURCE,
+    &cie_1931::SOURCE,
     &closed_form_2026::SOURCE,
     &en_1993_1_2_2005::SOURCE,
     &frichtl_2024::SOURCE,
@@ -78,6 +80,7 @@ pub const ALL: &[&Source] = &[
     &grossmann_1964::SOURCE,
     &hagel_1956::SOURCE,
     &harris_cohen_1949::SOURCE,
+    &iec_1999::SOURCE,
     &iec_60584_2013::SOURCE,
     &isothermal_fit::SOURCE,
     &jominy_rates::SOURCE,
@@ -92,4 +95,3 @@ pub const ALL: &[&Source] = &[
     &simsir_gur_2008::SOURCE,
     &van_bohemen_2012::SOURCE,
 ];
-pub const ALL: &[&Source] = &[&bipm_2019::SOURCE, &cie_1931::SOURCE, &iec_1999::SOURCE];
