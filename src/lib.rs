@@ -39,3 +39,6 @@ pub mod steel;
 pub mod terminal;
 pub mod transform;
 pub mod units;
+
+#[cfg(target_arch = "wasm32")]
+pub mod app;

@@ -1,1 +1,5 @@
 //! Numerical methods without steel words: roots, linear solves, interpolation, quadrature.
+
+pub mod banded;
+pub mod dense;
+pub mod roots;

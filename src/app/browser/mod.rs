@@ -1,0 +1,6 @@
+//! One browser facility per file; each closes what it opens.
+
+pub(crate) mod files;
+pub(crate) mod resize;
+pub(crate) mod storage;
+pub(crate) mod theme;

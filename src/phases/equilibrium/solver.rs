@@ -1,0 +1,373 @@
+//! The stable set and its amounts: Newton's method on chemical potentials, phase amounts and site
+//! fractions, with phases added by their driving force and dropped when their amount turns
+//! negative.
+
+use super::response::Response;
+use super::slots::{Amounts, Phases};
+use super::{EquilibriumError, start};
+use crate::numeric::dense;
+use crate::phases::gibbs::{Derivatives, ELEMENTS, MOST};
+
+/// Rows of Newton's system: elements and active phases.
+const ROWS: usize = ELEMENTS + 7;
+
+/// Largest error of any element's balance, moles per mole of atoms.
+const BALANCE: f64 = 1e-11;
+
+/// Scaled step below which site fractions count as settled: finally, and before phases are added.
+const SETTLED: f64 = 1e-6;
+const NEARLY_SETTLED: f64 = 3e-3;
+
+/// Driving force that adds a phase, in units of RT per mole of atoms: 1e-3 J/mol at 1000 K.
+pub(super) const DRIVING_FORCE: f64 = 1.2e-7;
+
+/// Limits on work: Newton steps for one set, and changes of the set.
+const MOST_STEPS: usize = 60;
+const MOST_CHANGES: usize = 40;
+
+/// Steps in a row with a negative amount after which a phase is dropped.
+const PATIENCE: u8 = 2;
+
+/// Temperature where nearly every steel is austenite, K, and the step of cooling from there.
+const HOT_K: f64 = 1523.15;
+const COOLING_STEP_K: f64 = 20.0;
+
+/// Finds equilibria of steels with the same elements, from the last one where that helps.
+#[derive(Debug, Clone)]
+pub(super) struct Solver {
+    pub(super) phases: Phases,
+    /// Chemical potentials of the elements present, in units of RT.
+    pub(super) potentials: [f64; ELEMENTS],
+    /// Largest error of any element's balance, moles per mole of atoms.
+    pub(super) balance_error: f64,
+    /// Newton steps taken for the last equilibrium.
+    pub(super) steps: usize,
+    solved: bool,
+    work: Derivatives,
+    responses: Vec<Option<Response>>,
+}
+
+impl Solver {
+    pub(super) fn new(amounts: &Amounts) -> Self {
+        let phases = Phases::new(&amounts.present);
+        let responses = vec![None; phases.slots.len()];
+        Self {
+            phases,
+            potentials: [0.0; ELEMENTS],
+            balance_error: f64::INFINITY,
+            steps: 0,
+            solved: false,
+            work: Derivatives::ZERO,
+            responses,
+        }
+    }
+
+    /// Equilibrium of one mole of atoms at a temperature in kelvin; the result is in the slots.
+    pub(super) fn solve(&mut self, amounts: &Amounts, kelvin: f64) -> Result<(), EquilibriumError> {
+        self.steps = 0;
+        let failure = |_| EquilibriumError::NotConverged {
+            temperature_c: kelvin - crate::phases::equilibrium::ZERO_C_K,
+        };
+        if self.solved {
+            self.phases.set_temperature(kelvin);
+            if self.settle(amounts).is_ok() {
+                return Ok(());
+            }
+        }
+        if self.from_austenite(amounts, kelvin).is_ok() {
+            return Ok(());
+        }
+        self.by_cooling(amounts, kelvin).map_err(failure)
+    }
+
+    /// Forgets the last equilibrium, so that the next one is found from austenite.
+    pub(super) fn forget(&mut self) {
+        self.solved = false;
+        for slot in &mut self.phases.slots {
+            slot.active = false;
+            slot.warm = false;
+            slot.amount = 0.0;
+        }
+    }
+
+    fn from_austenite(&mut self, amounts: &Amounts, kelvin: f64) -> Result<(), Stuck> {
+        self.phases.set_temperature(kelvin);
+        self.forget();
+        start::single_phase(&mut self.phases, amounts);
+        self.settle(amounts)
+    }
+
+    fn by_cooling(&mut self, amounts: &Amounts, kelvin: f64) -> Result<(), Stuck> {
+        let mut at = HOT_K.max(kelvin);
+        self.from_austenite(amounts, at)?;
+        while at > kelvin {
+            at = (at - COOLING_STEP_K).max(kelvin);
+            self.phases.set_temperature(at);
+            self.settle(amounts)?;
+        }
+        Ok(())
+    }
+
+    /// Changes the set until every phase in it has a positive amount and no other would form.
+    fn settle(&mut self, amounts: &Amounts) -> Result<(), Stuck> {
+        self.solved = false;
+        for _ in 0..MOST_CHANGES {
+            self.newton(amounts, NEARLY_SETTLED)?;
+            if self.add_best(amounts)? {
+                continue;
+            }
+            self.newton(amounts, SETTLED)?;
+            if self.add_best(amounts)? {
+                continue;
+            }
+            let sound = self
+                .phases
+                .slots
+                .iter()
+                .all(|slot| !slot.active || (self.phases.is_itself(slot) && slot.amount > 0.0));
+            let stable = self
+                .responses
+                .iter()
+                .zip(&self.phases.slots)
+                .all(|(response, slot)| {
+                    !slot.active || response.as_ref().is_some_and(|r| !r.regularised)
+                });
+            if !sound || !stable {
+                return Err(Stuck);
+            }
+            for slot in &mut self.phases.slots {
+                slot.warm |= slot.active;
+            }
+            self.solved = true;
+            return Ok(());
+        }
+        Err(Stuck)
+    }
+
+    /// Iterates on the present set, dropping phases on the way, to a scaled step length.
+    fn newton(&mut self, amounts: &Amounts, tolerance: f64) -> Result<(), Stuck> {
+        let mut negative = [0_u8; 7];
+        for _ in 0..MOST_STEPS {
+            self.steps += 1;
+            let (new_amounts, rows) = self.linear_step(amounts)?;
+            let elements = amounts.count();
+            // the most negative phase loses patience first
+            let mut worst: Option<(usize, f64)> = None;
+            let mut length = 0.0_f64;
+            for (row, slot) in rows.iter().enumerate() {
+                let value = new_amounts[row];
+                let response = self.responses[*slot].as_ref().ok_or(Stuck)?;
+                let state = &mut self.phases.slots[*slot];
+                length = length.max(response.step(
+                    &self.phases.models[state.model],
+                    &self.potentials,
+                    elements,
+                    &mut state.y,
+                ));
+                if value > 0.0 {
+                    state.amount = value;
+                    negative[*slot] = 0;
+                } else {
+                    state.amount = (0.1 * state.amount).max(1e-9);
+                    negative[*slot] += 1;
+                    let size: f64 = value * response.atoms.iter().sum::<f64>();
+                    if negative[*slot] >= PATIENCE && worst.is_none_or(|(_, w)| size < w) {
+                        worst = Some((*slot, size));
+                    }
+                }
+            }
+            if let (Some((slot, _)), true) = (worst, rows.len() > 1) {
+                self.phases.slots[slot].active = false;
+                self.phases.slots[slot].amount = 0.0;
+                negative = [0; 7];
+                continue;
+            }
+            if !length.is_finite() {
+                return Err(Stuck);
+            }
+            self.balance_error = self.balance(amounts);
+            if length < tolerance
+                && negative.iter().all(|n| *n == 0)
+                && (self.balance_error < BALANCE || tolerance > SETTLED)
+            {
+                return Ok(());
+            }
+        }
+        Err(Stuck)
+    }
+
+    /// Expands the active phases and solves for potentials and amounts.
+    fn linear_step(&mut self, amounts: &Amounts) -> Result<([f64; 7], Vec<usize>), Stuck> {
+        let elements = amounts.count();
+        let mut matrix = [[0.0; ROWS]; ROWS];
+        let mut right = [0.0; ROWS];
+        right[..elements].copy_from_slice(&amounts.moles[..elements]);
+        let active: Vec<usize> = (0..self.phases.slots.len())
+            .filter(|s| self.phases.slots[*s].active)
+            .collect();
+        if active.is_empty() || active.len() > elements {
+            return Err(Stuck);
+        }
+        for (place, slot) in active.iter().enumerate() {
+            let state = &self.phases.slots[*slot];
+            let model = &self.phases.models[state.model];
+            let response =
+                Response::expand(model, &state.y, elements, &mut self.work).ok_or(Stuck)?;
+            let row = elements + place;
+            for a in 0..elements {
+                matrix[row][a] = response.atoms[a];
+                matrix[a][row] = response.atoms[a];
+                right[a] += state.amount * response.uptake(model, a, None);
+                for b in 0..=a {
+                    let uptake = state.amount * response.uptake(model, a, Some(b));
+                    matrix[a][b] += uptake;
+                    if a != b {
+                        matrix[b][a] += uptake;
+                    }
+                }
+            }
+            right[row] = response.energy;
+            self.responses[*slot] = Some(response);
+        }
+        dense::solve(&mut matrix, &mut right, elements + active.len()).map_err(|_| Stuck)?;
+        if right[..elements].iter().any(|mu| !mu.is_finite()) {
+            return Err(Stuck);
+        }
+        self.potentials[..elements].copy_from_slice(&right[..elements]);
+        let mut new_amounts = [0.0; 7];
+        new_amounts[..active.len()].copy_from_slice(&right[elements..elements + active.len()]);
+        Ok((new_amounts, active))
+    }
+
+    /// Largest error of any element's balance.
+    fn balance(&self, amounts: &Amounts) -> f64 {
+        let mut error = amounts.moles;
+        for slot in self.phases.slots.iter().filter(|s| s.active) {
+            let atoms = self.phases.models[slot.model].atoms(&slot.y);
+            for (e, n) in error.iter_mut().zip(atoms) {
+                *e -= slot.amount * n;
+            }
+        }
+        error.iter().fold(0.0_f64, |m, e| m.max(e.abs()))
+    }
+
+    /// Finds the heights of all phases outside the set and adds the one with the largest driving
+    /// force, if any has one. True when the set has changed.
+    fn add_best(&mut self, amounts: &Amounts) -> Result<bool, Stuck> {
+        let elements = amounts.count();
+        let mut best: Option<(usize, f64)> = None;
+        for slot in 0..self.phases.slots.len() {
+            let state = &self.phases.slots[slot];
+            if state.active {
+                if !self.phases.is_itself(state) {
+                    return Err(Stuck);
+                }
+                continue;
+            }
+            let (height, y) = self.lowest(slot, amounts);
+            let state = &mut self.phases.slots[slot];
+            state.height = height;
+            state.warm = height.is_finite();
+            if state.warm {
+                state.y = y;
+            }
+            if height < -DRIVING_FORCE && !state.suspended && best.is_none_or(|(_, b)| height < b) {
+                best = Some((slot, height));
+            }
+        }
+        let Some((slot, _)) = best else {
+            return Ok(false);
+        };
+        let active = self.phases.slots.iter().filter(|s| s.active).count();
+        if active >= elements {
+            self.exchange(slot, elements)?;
+        }
+        let atoms: f64 = self.phases.models[self.phases.slots[slot].model]
+            .atoms(&self.phases.slots[slot].y)
+            .iter()
+            .sum();
+        let state = &mut self.phases.slots[slot];
+        state.active = true;
+        state.amount = state.amount.max(1e-3 / atoms);
+        Ok(true)
+    }
+
+    /// Lowest point of a phase above the plane of potentials: its height and site fractions.
+    /// Infinite when the phase has no minimum of its own there.
+    fn lowest(&mut self, slot: usize, amounts: &Amounts) -> (f64, [f64; MOST]) {
+        let state = self.phases.slots[slot].clone();
+        if state.warm {
+            let found = self.descend(slot, state.y, amounts.count());
+            if found.0.is_finite() {
+                return found;
+            }
+        }
+        let mut best = (f64::INFINITY, state.y);
+        for y in start::starts(
+            &self.phases,
+            &state,
+            amounts,
+            &self.potentials,
+            &mut self.work,
+        ) {
+            let found = self.descend(slot, y, amounts.count());
+            if found.0 < best.0 {
+                best = found;
+            }
+        }
+        best
+    }
+
+    fn descend(&mut self, slot: usize, mut y: [f64; MOST], elements: usize) -> (f64, [f64; MOST]) {
+        let state = &self.phases.slots[slot];
+        let model = &self.phases.models[state.model];
+        let mut trial = state.clone();
+        for _ in 0..MOST_STEPS {
+            let Some(response) = Response::expand(model, &y, elements, &mut self.work) else {
+                break;
+            };
+            let height = response.above_plane(&self.potentials, elements);
+            let length = response.step(model, &self.potentials, elements, &mut y);
+            trial.y = y;
+            if !length.is_finite() || !self.phases.is_itself(&trial) {
+                break;
+            }
+            if length < 2e-4 && !response.regularised {
+                return (height, y);
+            }
+        }
+        (f64::INFINITY, y)
+    }
+
+    /// Makes room for a phase where the phase rule leaves none: the phase that would run out
+    /// first as the new one grows leaves the set.
+    fn exchange(&mut self, entering: usize, elements: usize) -> Result<(), Stuck> {
+        let slots = &self.phases.slots;
+        let atoms_of = |slot: usize| self.phases.models[slots[slot].model].atoms(&slots[slot].y);
+        let active: Vec<usize> = (0..slots.len()).filter(|s| slots[*s].active).collect();
+        let mut matrix = [[0.0; ROWS]; ROWS];
+        let mut right = [0.0; ROWS];
+        right[..ELEMENTS].copy_from_slice(&atoms_of(entering));
+        for (column, slot) in active.iter().enumerate() {
+            for (element, n) in atoms_of(*slot).iter().enumerate().take(elements) {
+                matrix[element][column] = *n;
+            }
+        }
+        dense::solve(&mut matrix, &mut right, elements).map_err(|_| Stuck)?;
+        let leaving = active
+            .iter()
+            .zip(right)
+            .filter(|(_, share)| *share > 0.0)
+            .map(|(slot, share)| (*slot, slots[*slot].amount / share))
+            .min_by(|a, b| a.1.total_cmp(&b.1))
+            .ok_or(Stuck)?;
+        let state = &mut self.phases.slots[leaving.0];
+        state.active = false;
+        state.amount = 0.0;
+        Ok(())
+    }
+}
+
+/// No equilibrium from this start.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Stuck;

@@ -1,0 +1,268 @@
+//! The pipeline: soak, cooling, transformation, cold bath, hardness, temper; then verdicts, bands
+//! and cautions.
+
+use super::cautions::cautions;
+use super::error::RouteError;
+use super::hardening::{Hardening, Tempering};
+use super::influence::influences;
+use super::known::Known;
+use super::outcome::{
+    ColdOutcome, FurnaceBand, Outcome, QuenchOutcome, QuenchTransformed, Stage, Step,
+};
+use super::plan::{Cold, Route};
+use super::sentences::TELLABLE_HRC;
+use super::validate::validate;
+use super::verdict::{HARDENED, Quencher, judge};
+use crate::heat::{Cooled, CoolingCurve, Medium, Place, Quenching, Section, cool};
+use crate::phases::critical_temperatures;
+use crate::soak::{SoakOutcome, soak};
+use crate::steel::OutOfRange;
+use crate::transform::{Kinetics, martensite_temperature_c};
+
+/// The cold bath that is weighed when none is planned, °C: dry ice in solvent.
+const WEIGHED_COLD_C: f64 = -75.0;
+/// Fall in retained austenite that is worth a cold bath by itself, volume fraction.
+const WORTH_AUSTENITE: f64 = 0.04;
+/// The history of a soak is shown to at least this time, s.
+const SHORTEST_HISTORY_S: f64 = 1800.0;
+
+/// Computes the whole outcome of a route. Pure: the same route gives the same outcome.
+///
+/// # Errors
+/// When the route makes no sense or nothing hardens: a field out of range, a soak below A1, a
+/// composition that the equilibrium does not cover. A model that only refuses its own part is
+/// told inside the outcome as [`Known::Refused`].
+pub fn run(route: &Route) -> Result<Outcome, RouteError> {
+    validate(route)?;
+    let medium = route.quench.medium.resolve()?;
+    let critical = critical_temperatures(&route.composition)?;
+    let soaked = soak_at(route, route.soak.temperature_c, route.soak.time_min)?;
+    let cooled = cool(&quenching(route, &medium))?;
+    let hardening = Hardening::of(route, &soaked);
+    let deciding = cooled.slowest();
+    let quenched = hardening.as_ref().map_err(Clone::clone).and_then(|h| {
+        deciding.map_or_else(
+            || Err(OutOfRange::nothing("The cooling")),
+            |curve| h.quench(curve),
+        )
+    });
+
+    let transformed = match (&hardening, &quenched, deciding) {
+        (Ok(hardening), Ok(quenched), Some(curve)) => Known::from(transformed(
+            route,
+            &medium,
+            hardening.kinetics(),
+            &cooled,
+            curve,
+            quenched.fractions,
+        )),
+        (Err(refusal), ..) | (_, Err(refusal), _) => Known::Refused {
+            refused: refusal.to_string(),
+        },
+        (_, _, None) => Known::Refused {
+            refused: "The cooling has no curve.".to_owned(),
+        },
+    };
+
+    let after_cold = match (&hardening, &quenched) {
+        (Ok(hardening), Ok(quenched)) => Some((
+            *quenched,
+            hardening.cold(quenched, &route.cold.unwrap_or(WEIGHED_COLD)),
+        )),
+        _ => None,
+    };
+    let cold = after_cold.as_ref().map_or_else(
+        || Known::Refused {
+            refused: "Retained austenite is not known for this steel.".to_owned(),
+        },
+        |(quenched, chilled)| {
+            Known::from(chilled.as_ref().map(|chilled| {
+                let gain_hrc = chilled
+                    .hardness
+                    .hrc()
+                    .zip(quenched.hardness.hrc())
+                    .map_or(0.0, |(after, before)| after - before);
+                ColdOutcome {
+                    is_planned: route.cold.is_some(),
+                    temperature_c: route.cold.unwrap_or(WEIGHED_COLD).temperature_c,
+                    austenite_before: quenched.fractions.austenite,
+                    austenite_after: chilled.fractions.austenite,
+                    gain_hrc,
+                    is_worth_it: gain_hrc >= TELLABLE_HRC
+                        || quenched.fractions.austenite - chilled.fractions.austenite
+                            >= WORTH_AUSTENITE,
+                }
+            }))
+        },
+    );
+
+    let mut stages = vec![Stage::after_soak(&soaked)];
+    let mut ready = None;
+    if let Some((quenched, chilled)) = &after_cold {
+        stages.push(quenched.stage(Step::Quench));
+        ready = Some(*quenched);
+        if let (Some(_), Ok(chilled)) = (route.cold, chilled) {
+            stages.push(chilled.stage(Step::Cold));
+            ready = Some(*chilled);
+        }
+    }
+    let tempering = Tempering::of(route, &soaked, ready.as_ref());
+    if let Ok(tempering) = &tempering {
+        stages.extend(tempering.stages());
+    }
+    let furnace = furnace_band(route, &cooled);
+    let mut outcome = Outcome {
+        critical,
+        soak: soaked,
+        furnace,
+        quench: QuenchOutcome {
+            medium_title: medium.title.clone(),
+            deciding: cooled.slowest,
+            curves: cooled.curves.clone(),
+            transformed,
+        },
+        cold,
+        stages,
+        temper: Known::from(tempering.map(|t| t.chart())),
+        influences: Vec::new(),
+        cautions: Vec::new(),
+    };
+    outcome.influences = influences(route, &medium, &cooled, &outcome);
+    outcome.widen_by_furnace();
+    outcome.cautions = cautions(route, &medium, &outcome);
+    Ok(outcome)
+}
+
+const WEIGHED_COLD: Cold = Cold {
+    temperature_c: WEIGHED_COLD_C,
+    time_min: 60.0,
+    delay_min: 10.0,
+};
+
+/// The soak of a route at a temperature and time of one's choice.
+pub(super) fn soak_at(
+    route: &Route,
+    temperature_c: f64,
+    time_min: f64,
+) -> Result<SoakOutcome, RouteError> {
+    let time_s = 60.0 * time_min;
+    let history_end_s = history_end_s(time_s);
+    Ok(soak(
+        &route.composition,
+        route.start,
+        temperature_c,
+        time_s,
+        history_end_s,
+    )?)
+}
+
+/// Time to which the history of a soak is shown, s: half an hour, doubled until the soak fits with
+/// room behind it.
+fn history_end_s(time_s: f64) -> f64 {
+    let mut end_s = SHORTEST_HISTORY_S;
+    while end_s < 1.2 * time_s {
+        end_s *= 2.0;
+    }
+    end_s
+}
+
+/// The quench of a route.
+pub(super) const fn quenching<'a>(route: &Route, medium: &'a Medium) -> Quenching<'a> {
+    Quenching {
+        section: route.section,
+        medium,
+        agitation: route.quench.agitation,
+        start_c: route.soak.temperature_c,
+        air_delay_s: route.quench.air_delay_s,
+        end_c: route.quench.end_c,
+        martensite_start_c: None,
+    }
+}
+
+fn transformed(
+    route: &Route,
+    medium: &Medium,
+    kinetics: &Kinetics,
+    cooled: &Cooled,
+    curve: &CoolingCurve,
+    fractions: crate::transform::Fractions,
+) -> Result<QuenchTransformed, OutOfRange> {
+    let austenite = kinetics.austenite();
+    let margin = judge(kinetics, curve, medium.h_band_factor)?;
+    let quencher = Quencher {
+        route,
+        medium,
+        kinetics,
+    };
+    let slowest_medium = quencher.slowest_medium();
+    Ok(QuenchTransformed {
+        isothermal: kinetics.isothermal(),
+        ms_c: kinetics.ms_c(),
+        m50_c: martensite_temperature_c(austenite, 0.5)?,
+        m90_c: martensite_temperature_c(austenite, 0.9)?,
+        fractions,
+        hardened_fraction: fractions.hardened(),
+        margin,
+        next_slower: quencher.next_slower(),
+        slowest_medium,
+        thickest_mm: quencher.thickest_mm(),
+        hardened_height_mm: hardened_height_mm(route, kinetics, cooled),
+    })
+}
+
+/// Height from the edge up to which a blade hardens, mm, between the places that are computed.
+fn hardened_height_mm(route: &Route, kinetics: &Kinetics, cooled: &Cooled) -> Option<f64> {
+    let Section::Blade {
+        spine_mm,
+        height_mm,
+        ..
+    } = route.section
+    else {
+        return None;
+    };
+    let mut below: Option<(f64, f64)> = None;
+    for curve in &cooled.curves {
+        let height = match curve.place {
+            Place::Edge => 0.0,
+            Place::Quarter => 0.25 * height_mm,
+            Place::Middle => 0.5 * height_mm,
+            Place::ThreeQuarter => 0.75 * height_mm,
+            Place::Spine => height_mm - 0.5 * spine_mm,
+            _ => continue,
+        };
+        let hardened = kinetics
+            .along(&curve.time_s, &curve.temperature_c)
+            .ok()?
+            .fractions
+            .hardened();
+        if hardened < HARDENED {
+            return Some(below.map_or(0.0, |(low, was)| {
+                low + (height - low) * (was - HARDENED) / (was - hardened)
+            }));
+        }
+        below = Some((height, hardened));
+    }
+    Some(height_mm)
+}
+
+fn furnace_band(route: &Route, cooled: &Cooled) -> FurnaceBand {
+    let coldest_c = route.soak.temperature_c - route.furnace_band_k;
+    let hottest_c = route.soak.temperature_c + route.furnace_band_k;
+    let cold = soak_at(route, coldest_c, route.soak.time_min).ok();
+    let hot = soak_at(route, hottest_c, route.soak.time_min).ok();
+    let end_of = |soaked: &SoakOutcome| {
+        let hardening = Hardening::of(route, soaked).ok()?;
+        hardening.quench(cooled.slowest()?).ok()
+    };
+    FurnaceBand {
+        coldest_c,
+        hottest_c,
+        carbon_at_coldest_wt: cold.as_ref().map(|s| s.end.carbon_wt),
+        carbon_at_hottest_wt: hot.as_ref().map(|s| s.end.carbon_wt),
+        hrc_at_coldest: cold.as_ref().and_then(|s| end_of(s)?.hardness.hrc()),
+        hrc_at_hottest: hot.as_ref().and_then(|s| end_of(s)?.hardness.hrc()),
+        austenite_at_hottest: hot
+            .as_ref()
+            .and_then(|s| Some(end_of(s)?.fractions.austenite)),
+    }
+}

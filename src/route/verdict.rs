@@ -1,0 +1,240 @@
+//! Is this quench fast enough, by what margin, and how sure is it?
+
+use super::outcome::{Margin, Neighbour, Verdict};
+use super::plan::Route;
+use crate::heat::{CoolingCurve, Medium, Quenching, Section, cool, media};
+use crate::steel::OutOfRange;
+use crate::transform::{Kinetics, Product};
+
+/// Fraction of what was austenite that has to reach martensite (or stay austenite) for a place to
+/// count as hardened. Common practice, no source: above it a file finds no soft spot.
+pub const HARDENED: f64 = 0.95;
+
+/// Factor by which a nose time is uncertain either way: grain size and carbon in solution. From
+/// the spread of the isothermal fit against noses that it had not seen.
+const NOSE_BAND: f64 = 1.5;
+
+/// Halvings of the search for the thickest section: to 1 % of its logarithmic range.
+const THICKNESS_STEPS: usize = 9;
+
+/// Judges a cooling curve.
+///
+/// The margin is the factor by which the whole quench may be slower and still harden this place.
+/// Seconds to spare are the same thing at the nose of the product that limits: the time from A1 to
+/// the nose of the slowest quench of this shape that still hardens, less the time of this one.
+pub(super) fn judge(
+    kinetics: &Kinetics,
+    curve: &CoolingCurve,
+    medium_band: f64,
+) -> Result<Margin, OutOfRange> {
+    let factor = kinetics.slowest_factor(&curve.time_s, &curve.temperature_c, HARDENED)?;
+    let (product, nose_c) = limiting_nose(kinetics, curve)?;
+    let start_s = curve
+        .time_to_c(kinetics.ae1_c())
+        .unwrap_or_default();
+    let end_s = curve.time_s.last().copied().unwrap_or_default();
+    let arrival_s = curve.time_to_c(nose_c).unwrap_or(end_s);
+    let passing_s = arrival_s - start_s;
+    // Independent factors: their logarithms add in quadrature.
+    let factor_band = (NOSE_BAND.ln().powi(2) + medium_band.max(1.0).ln().powi(2))
+        .sqrt()
+        .exp();
+    let verdict = if factor >= factor_band {
+        Verdict::Holds
+    } else if factor * factor_band >= 1.0 {
+        Verdict::Narrow
+    } else {
+        Verdict::Misses
+    };
+    Ok(Margin {
+        verdict,
+        factor,
+        factor_band,
+        seconds: passing_s * (factor - 1.0),
+        seconds_band: 0.5 * passing_s * factor * (factor_band - 1.0 / factor_band),
+        nose_c,
+        arrival_s,
+        product,
+    })
+}
+
+/// The product that limits a curve and the temperature of its nose; on a quench so fast that
+/// nothing forms, the product with the shortest nose.
+fn limiting_nose(kinetics: &Kinetics, curve: &CoolingCurve) -> Result<(Product, f64), OutOfRange> {
+    if let Some(gap) = kinetics.nose_gap(&curve.time_s, &curve.temperature_c)? {
+        return Ok((gap.product, gap.nose_c));
+    }
+    let mut nearest = (Product::Bainite, kinetics.nose(Product::Bainite));
+    for product in kinetics.products() {
+        let nose = kinetics.nose(product);
+        if nose.1 < nearest.1.1 {
+            nearest = (product, nose);
+        }
+    }
+    Ok((nearest.0, nearest.1.0))
+}
+
+/// What the searches over other quenchants and sections share.
+pub(super) struct Quencher<'a> {
+    /// The route.
+    pub(super) route: &'a Route,
+    /// Its quenchant.
+    pub(super) medium: &'a Medium,
+    /// The austenite's kinetics.
+    pub(super) kinetics: &'a Kinetics,
+}
+
+impl Quencher<'_> {
+    /// Cooling curve of the place that decides, for another quenchant, agitation or section.
+    fn deciding(&self, medium: &Medium, agitation: f64, section: Section) -> Option<CoolingCurve> {
+        let quenching = Quenching {
+            section,
+            medium,
+            agitation,
+            start_c: self.route.soak.temperature_c,
+            air_delay_s: self.route.quench.air_delay_s,
+            end_c: self.route.quench.end_c,
+            martensite_start_c: None,
+        };
+        let mut cooled = cool(&quenching).ok()?;
+        let slowest = cooled.slowest;
+        (slowest < cooled.curves.len()).then(|| cooled.curves.swap_remove(slowest))
+    }
+
+    /// A blade is compared by the plate of its spine: its deciding place lies there, and a plate
+    /// is ten times quicker to compute.
+    fn compared_section(&self) -> Section {
+        match self.route.section {
+            Section::Blade { spine_mm, .. } => Section::Plate {
+                thickness_mm: spine_mm,
+            },
+            other => other,
+        }
+    }
+
+    /// A quenchant of the list, still, for this section.
+    pub(super) fn neighbour(&self, medium: &Medium) -> Option<Neighbour> {
+        let curve = self.deciding(medium, 1.0, self.compared_section())?;
+        let margin = judge(self.kinetics, &curve, medium.h_band_factor).ok()?;
+        Some(Neighbour {
+            name: medium.name.clone(),
+            title: medium.title.clone(),
+            seconds: margin.seconds,
+            verdict: margin.verdict,
+            curve,
+        })
+    }
+
+    /// The next slower quenchant of the list that a shop would use in this one's place.
+    pub(super) fn next_slower(&self) -> Option<Neighbour> {
+        let list = media();
+        let here = list.iter().position(|m| m.name == self.medium.name)?;
+        self.neighbour(list.get(here + 1)?)
+    }
+
+    /// The slowest quenchant of the list, still, that hardens this section. The list runs from
+    /// fast to slow, so the search halves it.
+    pub(super) fn slowest_medium(&self) -> Option<Neighbour> {
+        let list = media();
+        let hardens = |index: usize| {
+            list.get(index)
+                .and_then(|medium| self.neighbour(medium))
+                .filter(|neighbour| neighbour.seconds >= 0.0)
+        };
+        let mut found = None;
+        let (mut low, mut high) = (0, list.len());
+        while low < high {
+            let middle = low.midpoint(high);
+            match hardens(middle) {
+                Some(neighbour) => {
+                    found = Some(neighbour);
+                    low = middle + 1;
+                }
+                None => high = middle,
+            }
+        }
+        found
+    }
+
+    /// The thickest section of this shape that this quench hardens, mm; none when even the
+    /// thinnest fails, or the thickest that the heat model covers still hardens.
+    pub(super) fn thickest_mm(&self) -> Option<f64> {
+        let agitation = self.route.quench.agitation;
+        let of_size = |size_mm: f64| match self.route.section {
+            Section::Round { .. } => Section::Round {
+                diameter_mm: size_mm,
+            },
+            Section::Plate { .. } | Section::Blade { .. } => Section::Plate {
+                thickness_mm: size_mm,
+            },
+        };
+        let hardens = |size_mm: f64| {
+            self.deciding(self.medium, agitation, of_size(size_mm))
+                .is_some_and(|curve| {
+                    self.kinetics
+                        .along(&curve.time_s, &curve.temperature_c)
+                        .is_ok_and(|t| t.fractions.hardened() >= HARDENED)
+                })
+        };
+        let (mut low, mut high) = (THINNEST_MM, THICKEST_MM);
+        if !hardens(low) || hardens(high) {
+            return None;
+        }
+        for _ in 0..THICKNESS_STEPS {
+            let middle = (low * high).sqrt();
+            if hardens(middle) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        Some(low)
+    }
+}
+
+/// Range of the search for the thickest section, mm.
+const THINNEST_MM: f64 = 0.3;
+const THICKEST_MM: f64 = 120.0;
+
+/// Range of the agitation factor that the page lets the user set.
+pub const AGITATION_RANGE: (f64, f64) = (0.4, 2.5);
+
+/// Steps of the search for an agitation: the dependence is close to a power law.
+const AGITATION_STEPS: usize = 3;
+
+/// The agitation with which the deciding place passes a temperature after a given time, within
+/// [`AGITATION_RANGE`].
+///
+/// # Errors
+/// When the route's quench cannot be computed.
+pub fn agitation_to_pass(
+    route: &Route,
+    temperature_c: f64,
+    time_s: f64,
+) -> Result<f64, super::RouteError> {
+    let medium = route.quench.medium.resolve()?;
+    let (least, most) = AGITATION_RANGE;
+    let delay_s = route.quench.air_delay_s;
+    let mut agitation = route.quench.agitation.clamp(least, most);
+    for _ in 0..AGITATION_STEPS {
+        let cooled = cool(&Quenching {
+            section: route.section,
+            medium: &medium,
+            agitation,
+            start_c: route.soak.temperature_c,
+            air_delay_s: delay_s,
+            end_c: route.quench.end_c,
+            martensite_start_c: None,
+        })?;
+        let Some(now_s) = cooled
+            .slowest()
+            .and_then(|curve| curve.time_to_c(temperature_c))
+        else {
+            break;
+        };
+        // The delay in air does not depend on the bath.
+        let ratio = (now_s - delay_s).max(1e-3) / (time_s - delay_s).max(1e-3);
+        agitation = (agitation * ratio).clamp(least, most);
+    }
+    Ok(agitation)
+}

@@ -1,0 +1,32 @@
+//! Equilibrium against outside values, and its properties over random compositions.
+
+#[path = "rows/equilibrium.rs"]
+mod equilibrium_rows;
+#[path = "rows/mod.rs"]
+mod rows;
+
+/// Same parameters, other program (named in the rows' source column).
+#[test]
+fn every_row_within_its_tolerance() {
+    let mut outside = Vec::new();
+    let rows = equilibrium_rows::rows();
+    for row in &rows {
+        let within = row
+            .predicted
+            .as_ref()
+            .is_ok_and(|p| (p - row.value).abs() <= row.tolerance);
+        if !within {
+            outside.push(format!(
+                "{}, {}: {:?} against {} ± {}",
+                row.case, row.quantity, row.predicted, row.value, row.tolerance
+            ));
+        }
+    }
+    assert!(
+        outside.is_empty(),
+        "{} of {} outside\n{}",
+        outside.len(),
+        rows.len(),
+        outside.join("\n")
+    );
+}
