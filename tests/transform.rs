@@ -4,10 +4,16 @@ mod rows;
 #[path = "rows/transform.rs"]
 mod transform_rows;
 
+use proptest::prelude::*;
+use recalesce::steel::Composition;
+use recalesce::transform::{
+    Austenite, ColdStep, Fractions, Kinetics, Product, along, cold_treated, critical_cooling,
+    end_quench, isothermal, martensite_start_c, retained_austenite,
+};
 use std::collections::BTreeMap;
 use transform_rows::{FACTOR, rows};
 
-/// Error of a row: difference, or logarithm of the ratio where the tolerance is a factor.
+/// Error and tolerance of a row: differences, or logarithms where the tolerance is a factor.
 fn error(row: &rows::Row) -> Option<(f64, f64)> {
     let predicted = *row.predicted.as_ref().ok()?;
     Some(if row.quantity.ends_with(FACTOR) {
@@ -17,43 +23,327 @@ fn error(row: &rows::Row) -> Option<(f64, f64)> {
     })
 }
 
+/// What a group of rows comes to.
+#[derive(Debug, Default)]
+struct Score {
+    predicted: f64,
+    inside: f64,
+    bias: f64,
+    mean: f64,
+    rms: f64,
+}
+
+fn score<'a>(rows: impl IntoIterator<Item = &'a rows::Row>) -> Score {
+    let mut score = Score::default();
+    for (error, tolerance) in rows.into_iter().filter_map(error) {
+        score.predicted += 1.0;
+        score.inside += f64::from(error.abs() <= tolerance);
+        score.bias += error;
+        score.mean += error.abs();
+        score.rms += error * error;
+    }
+    score.bias /= score.predicted;
+    score.mean /= score.predicted;
+    score.rms = (score.rms / score.predicted).sqrt();
+    score
+}
+
+fn group(row: &rows::Row) -> &str {
+    if row.quantity.starts_with("Jominy") {
+        "end-quench hardness"
+    } else {
+        &row.quantity
+    }
+}
+
+/// Prints every group and every row out of tolerance: `cargo test --test transform -- --nocapture`.
 #[test]
-fn report() {
+fn rows_out_of_tolerance_are_listed() {
     let rows = rows();
     let mut groups: BTreeMap<&str, Vec<&rows::Row>> = BTreeMap::new();
     for row in &rows {
-        let group = if row.quantity.starts_with("Jominy") {
-            "Jominy hardness"
-        } else {
-            row.quantity.as_str()
-        };
-        groups.entry(group).or_default().push(row);
+        groups.entry(group(row)).or_default().push(row);
     }
-    for (group, rows) in groups {
-        let errors: Vec<(f64, f64)> = rows.iter().filter_map(|row| error(row)).collect();
-        let n = errors.len() as f64;
-        let rms = (errors.iter().map(|e| e.0 * e.0).sum::<f64>() / n).sqrt();
-        let mean = errors.iter().map(|e| e.0).sum::<f64>() / n;
-        let mae = errors.iter().map(|e| e.0.abs()).sum::<f64>() / n;
-        let inside = errors.iter().filter(|e| e.0.abs() <= e.1).count();
-        let (rms, mean, mae) = if group.ends_with(FACTOR) {
-            (rms.exp(), mean.exp(), mae.exp())
-        } else {
-            (rms, mean, mae)
-        };
+    for (name, rows) in groups {
+        let s = score(rows.iter().copied());
+        let [bias, mean, rms] =
+            [s.bias, s.mean, s.rms].map(|x| if name.ends_with(FACTOR) { x.exp() } else { x });
         println!(
-            "{group}: {} rows, {} predicted, inside {inside}, bias {mean:.2} mae {mae:.2} rms {rms:.2}",
+            "{name}: {} rows, {} predicted, {} inside; bias {bias:.2} mean {mean:.2} rms {rms:.2}",
             rows.len(),
-            errors.len()
+            s.predicted,
+            s.inside,
         );
         for row in rows {
-            match error(row) {
-                Some((e, t)) if e.abs() <= t => {}
-                _ => println!(
-                    "    OUT {} | predicted {:.2?} value {} tol {} ",
-                    row.case, row.predicted, row.value, row.tolerance
-                ),
+            if error(row).is_none_or(|(e, tolerance)| e.abs() > tolerance) {
+                println!(
+                    "    out: {} | predicted {:.2?}, value {}, tolerance {} | {}",
+                    row.case, row.predicted, row.value, row.tolerance, row.source
+                );
             }
         }
     }
+}
+
+fn of<'a>(rows: &'a [rows::Row], name: &str) -> Vec<&'a rows::Row> {
+    rows.iter().filter(|row| group(row) == name).collect()
+}
+
+/// Carbon at the head of a row's composition.
+fn carbon(row: &rows::Row) -> f64 {
+    let words = row.case.split(';').nth(1).unwrap_or_default();
+    transform_rows::composition(words).c
+}
+
+#[test]
+fn start_of_martensite_reaches_the_promised_error() {
+    let rows = rows();
+    let (low, high): (Vec<_>, Vec<_>) = of(&rows, "Ms").into_iter().partition(|r| carbon(r) < 0.7);
+    let (low, high) = (score(low), score(high));
+    println!("Ms under 0.7 C: {low:?}\nMs above: {high:?}");
+    assert!(low.rms < 20.0 && high.rms < 33.0);
+}
+
+#[test]
+fn end_quench_reaches_the_promised_error() {
+    let rows = rows();
+    let s = score(of(&rows, "end-quench hardness"));
+    assert!(s.mean < 2.0, "{s:?}");
+    assert!(s.inside >= 0.8 * s.predicted, "{s:?}");
+}
+
+#[test]
+fn retained_austenite_reaches_the_promised_error() {
+    let rows = rows();
+    let s = score(of(&rows, "retained austenite after quench"));
+    assert!(s.mean < 3.0, "{s:?}");
+}
+
+#[test]
+fn half_martensite_rates_reach_the_promised_error() {
+    let rows = rows();
+    let s = score(of(&rows, "half-martensite end-quench rate (factor)"));
+    assert!(s.rms < 1.4_f64.ln(), "{s:?}");
+    assert!(s.inside >= 0.8 * s.predicted, "{s:?}");
+}
+
+fn dissolved() -> impl Strategy<Value = Austenite> {
+    (
+        (0.15..1.15, 0.0..2.1, 0.0..2.3, 0.0..2.0),
+        (0.0..3.5, 0.0..0.6, 0.0..0.3, 0.0..1.5),
+        (2.0..13.0, 0.0..0.2),
+    )
+        .prop_map(
+            |((c, mn, si, cr), (ni, mo, v, w), (grain_astm, carbide))| Austenite {
+                composition: Composition {
+                    c,
+                    mn,
+                    si,
+                    cr,
+                    ni,
+                    mo,
+                    v,
+                    w,
+                    ..Composition::default()
+                },
+                grain_astm,
+                undissolved_carbide_volume_fraction: carbide,
+            },
+        )
+}
+
+/// Falling curves with uneven steps, from a furnace to a bath.
+fn cooling() -> impl Strategy<Value = (Vec<f64>, Vec<f64>)> {
+    (
+        prop::collection::vec((1e-3..1.0_f64, 0.0..1.0_f64), 2..80),
+        700.0..950.0_f64,
+        -100.0..250.0_f64,
+        -1.0..5.0_f64,
+    )
+        .prop_map(|(steps, from_c, to_c, magnitude)| {
+            let span_s = 10.0_f64.powf(magnitude);
+            let times: f64 = steps.iter().map(|s| s.0).sum();
+            let falls: f64 = steps.iter().map(|s| s.1).sum::<f64>().max(1e-9);
+            let (mut time_s, mut temperature_c) = (vec![0.0], vec![from_c]);
+            let (mut t, mut fall) = (0.0, 0.0);
+            for (dt, df) in steps {
+                t += dt / times * span_s;
+                fall += df / falls;
+                time_s.push(t);
+                temperature_c.push(from_c + (to_c - from_c) * fall);
+            }
+            (time_s, temperature_c)
+        })
+}
+
+fn all(f: &Fractions) -> [f64; 6] {
+    [
+        f.ferrite,
+        f.pearlite,
+        f.bainite,
+        f.martensite,
+        f.austenite,
+        f.carbide,
+    ]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(2000))]
+
+    #[test]
+    fn fractions_are_parts_of_one((a, curve) in (dissolved(), cooling())) {
+        let result = along(&a, &curve.0, &curve.1).unwrap();
+        prop_assert_eq!(result.history.len(), curve.0.len());
+        for point in result.history.iter().map(|p| &p.fractions).chain([&result.fractions]) {
+            let parts = all(point);
+            prop_assert!(parts.iter().all(|x| (0.0..=1.0).contains(x)), "{:?}", point);
+            prop_assert!((parts.iter().sum::<f64>() - 1.0).abs() < 1e-9, "{:?}", point);
+        }
+        prop_assert!(result.additivity.is_finite() && result.ms_c.is_finite());
+    }
+
+    #[test]
+    fn slower_never_gives_more_martensite(
+        (a, curve, factor) in (dissolved(), cooling(), 1.0..50.0_f64)
+    ) {
+        let kinetics = Kinetics::new(&a).unwrap();
+        let slow_s: Vec<f64> = curve.0.iter().map(|t| t * factor).collect();
+        let fast = kinetics.along(&curve.0, &curve.1).unwrap();
+        let slow = kinetics.along(&slow_s, &curve.1).unwrap();
+        prop_assert!(slow.fractions.martensite <= fast.fractions.martensite + 1e-6);
+        prop_assert!(slow.fractions.hardened() <= fast.fractions.hardened() + 1e-6);
+        prop_assert!(slow.additivity >= fast.additivity * (1.0 - 1e-9));
+    }
+
+    #[test]
+    fn colder_end_never_leaves_more_austenite(
+        (a, end_c, colder_k) in (dissolved(), -100.0..200.0_f64, 0.0..100.0_f64)
+    ) {
+        let at = |t| retained_austenite(&a, t).unwrap();
+        prop_assert!(at(end_c - colder_k) <= at(end_c));
+    }
+
+    #[test]
+    fn cold_step_never_adds_austenite(
+        (a, curve, cold_c, delay_s) in (dissolved(), cooling(), -196.0..30.0_f64, 0.0..1e6_f64)
+    ) {
+        let quenched = along(&a, &curve.0, &curve.1).unwrap().fractions;
+        let coldest_before_c = *curve.1.last().unwrap();
+        let step = |delay_s| ColdStep { coldest_before_c, cold_c, delay_s, wait_c: 20.0 };
+        let at_once = cold_treated(&quenched, &a, &step(0.0)).unwrap();
+        let waited = cold_treated(&quenched, &a, &step(delay_s)).unwrap();
+        prop_assert!(at_once.austenite <= waited.austenite);
+        prop_assert!(waited.austenite <= quenched.austenite);
+        prop_assert!((all(&waited).iter().sum::<f64>() - 1.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn more_carbon_lowers_the_start_of_martensite((a, more) in (dissolved(), 0.0..0.1_f64)) {
+        let richer = Austenite {
+            composition: a.composition.with_carbon(a.composition.c + more),
+            ..a
+        };
+        prop_assert!(martensite_start_c(&richer).unwrap() <= martensite_start_c(&a).unwrap());
+    }
+
+    #[test]
+    fn diagrams_are_finite_and_ordered(a in dissolved()) {
+        let diagram = isothermal(&a).unwrap();
+        for curve in &diagram.products {
+            prop_assert!(curve.nose_s.is_finite() && curve.nose_s > 0.0);
+            prop_assert!(curve.nose_c >= diagram.ms_c && curve.nose_c <= curve.start_limit_c);
+            for (start, half) in curve.start.iter().zip(&curve.half) {
+                prop_assert!(start[0] >= curve.nose_s * (1.0 - 1e-9));
+                prop_assert!(half[0] > start[0] || half[1] != start[1]);
+            }
+            let points = curve.start.iter().chain(&curve.half).chain(&curve.finish);
+            prop_assert!(points.flatten().all(|x| x.is_finite()));
+        }
+    }
+
+    #[test]
+    fn finer_grain_is_never_slower((a, finer) in (dissolved(), 0.0..1.0_f64)) {
+        let fine = Austenite { grain_astm: a.grain_astm + finer, ..a };
+        let (coarse, fine) = (Kinetics::new(&a).unwrap(), Kinetics::new(&fine).unwrap());
+        for product in Product::ALL {
+            prop_assert!(fine.start_s(product, 500.0) <= coarse.start_s(product, 500.0));
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(200))]
+
+    #[test]
+    fn critical_rates_rise_with_the_martensite_wanted(a in dissolved()) {
+        let at = |x| critical_cooling(&a, x).unwrap();
+        let (half, full) = (at(0.5), at(0.95));
+        prop_assert!(half.rate_k_per_s <= full.rate_k_per_s);
+        prop_assert!(full.allowed_s > 0.0 && full.allowed_s.is_finite());
+    }
+
+    #[test]
+    fn slowest_factor_is_where_the_martensite_falls_short(
+        (a, curve) in (dissolved(), cooling())
+    ) {
+        let kinetics = Kinetics::new(&a).unwrap();
+        let factor = kinetics.slowest_factor(&curve.0, &curve.1, 0.95).unwrap();
+        let hardened = |scale: f64| {
+            let time_s: Vec<f64> = curve.0.iter().map(|t| t * scale).collect();
+            kinetics.along(&time_s, &curve.1).unwrap().fractions.hardened()
+        };
+        if factor > 1.1e-5 && factor < 0.9e5 {
+            prop_assert!(hardened(factor * 0.99) > 0.945);
+            prop_assert!(hardened(factor * 1.01) < 0.955);
+        }
+    }
+
+    #[test]
+    fn end_quench_falls_along_the_bar(a in dissolved()) {
+        if let Ok(curve) = end_quench(&a.composition, a.grain_astm) {
+            prop_assert!(curve.hrc.windows(2).all(|w| w[1] <= w[0] + 1e-9));
+            prop_assert!(curve.ideal_diameter_mm > 0.0 && curve.ideal_diameter_mm.is_finite());
+        }
+    }
+}
+
+#[test]
+fn grades_without_checked_kinetics_are_refused() {
+    for text in [
+        "C 0.60 Cr 5.0 Mo 1.0 V 0.2 Mn 0.8",
+        "C 0.55 Cr 11.0 Mo 0.75",
+        "C 0.50 Cr 3.25 Mo 1.4",
+        "C 0.60 Cr 13.0",
+    ] {
+        let a = transform_rows::austenite(text, 8.0);
+        assert!(isothermal(&a).is_err(), "{text}");
+    }
+}
+
+#[test]
+fn curves_that_are_none_are_refused() {
+    let a = transform_rows::austenite("C 0.8 Mn 0.5", 8.0);
+    for (time_s, temperature_c) in [
+        (vec![0.0], vec![800.0]),
+        (vec![0.0, 1.0], vec![800.0]),
+        (vec![1.0, 0.0], vec![800.0, 20.0]),
+        (vec![0.0, f64::NAN], vec![800.0, 20.0]),
+        (vec![0.0, 1.0], vec![f64::INFINITY, 20.0]),
+    ] {
+        assert!(along(&a, &time_s, &temperature_c).is_err());
+    }
+}
+
+/// Common practice, no source: plain 0.95 C steel must pass 480 °C within a second.
+#[test]
+fn plain_carbon_steel_is_allowed_about_a_second() {
+    let a = transform_rows::austenite("C 0.80 Mn 0.40 Si 0.2", 8.5);
+    let kinetics = Kinetics::new(&a).unwrap();
+    let curve = [0.0, 1.0, 4.0];
+    let gap = kinetics
+        .nose_gap(&curve, &[800.0, 480.0, 100.0])
+        .unwrap()
+        .unwrap();
+    println!("{gap:?} {:?}", kinetics.critical_cooling(0.95));
+    assert!(gap.start_s < 2.0);
 }

@@ -4,7 +4,8 @@
 //! The austenite left is the product of what each would leave alone, so that all compete for the
 //! same austenite; each step's loss is shared in proportion to what each took. The ages come from
 //! the integral of the rate over temperature and are exact on straight paths; paths are divided
-//! only to share the loss and to follow the carbon that ferrite rejects.
+//! only to share the loss. The carbon that ferrite rejects lowers Ms of what is left; it is not
+//! let into the rate of bainite, so that a slower cooling never leaves more austenite.
 
 use super::Austenite;
 use super::kinetics::{Kinetics, Product};
@@ -84,8 +85,6 @@ pub(super) struct State {
     pub(super) formed: [f64; 3],
     /// Austenite not yet turned by diffusion.
     pub(super) left: f64,
-    /// Part of its limit that ferrite has reached.
-    ferrite_part: f64,
     /// What each product leaves alone.
     leaves: [f64; 3],
     /// Start of martensite of what is left, °C.
@@ -98,7 +97,6 @@ impl Kinetics {
             age: [0.0; 3],
             formed: [0.0; 3],
             left: 1.0,
-            ferrite_part: 0.0,
             leaves: [1.0; 3],
             ms_c: self.ms_c,
         }
@@ -129,47 +127,43 @@ impl Kinetics {
         }
     }
 
-    fn step(&self, state: &mut State, from_c: f64, to_c: f64, duration_s: f64) {
+    /// One straight piece of a path undivided: right for the austenite left, coarse for the
+    /// shares.
+    pub(super) fn step(&self, state: &mut State, from_c: f64, to_c: f64, duration_s: f64) {
         let before = state.leaves;
-        let mut carbon_wt = self.kinetic.c;
-        let [ferrite, pearlite, bainite] = Product::ALL.map(Product::index);
-        if self.ferrite_limit > 0.0 {
-            state.age[ferrite] += self.rates[ferrite].age(from_c, to_c, duration_s, state.ms_c);
-            state.ferrite_part = self.steep.fraction(state.age[ferrite]);
-            state.leaves[ferrite] = 1.0 - self.ferrite_limit * state.ferrite_part;
-            carbon_wt = self.remaining_carbon_wt(state.ferrite_part);
+        let floor_c = state.ms_c;
+        for product in self.products() {
+            let i = product.index();
+            let gain = self.rates[i].age(from_c, to_c, duration_s, floor_c);
+            if gain > 0.0 {
+                state.age[i] += gain;
+                let part = self.shape(product).fraction(state.age[i]);
+                state.leaves[i] = if product == Product::Ferrite {
+                    state.ms_c = self.remaining_ms_c(part);
+                    1.0 - self.ferrite_limit * part
+                } else {
+                    1.0 - part
+                };
+            }
         }
-        state.age[pearlite] += self.rates[pearlite].age(from_c, to_c, duration_s, state.ms_c);
-        state.leaves[pearlite] = 1.0 - self.steep.fraction(state.age[pearlite]);
-        let mut gain = self.rates[bainite].age(from_c, to_c, duration_s, state.ms_c);
-        if gain > 0.0 && carbon_wt > self.kinetic.c {
-            let middle_c = (0.5 * (from_c + to_c)).max(state.ms_c);
-            gain *= self.enriched_bainite_factor(carbon_wt, middle_c);
-        }
-        state.age[bainite] += gain;
-        state.leaves[bainite] = 1.0 - self.bainite.fraction(state.age[bainite]);
-
         let left: f64 = state.leaves.iter().product();
         let loss = state.left - left;
-        if loss > 0.0 {
-            // Shares by the logarithm of what each leaves, to second order.
-            let mut shares = [0.0; 3];
-            let mut sum = 0.0;
-            for (share, (old, new)) in shares.iter_mut().zip(before.iter().zip(state.leaves)) {
-                *share = (old - new) / (old + new).max(f64::MIN_POSITIVE);
-                sum += *share;
-            }
-            if sum > 0.0 {
-                for (formed, share) in state.formed.iter_mut().zip(shares) {
-                    *formed += loss * share / sum;
-                }
-            }
-            state.left = left;
+        if loss <= 0.0 {
+            return;
         }
-        if state.ferrite_part > 0.0 {
-            state.ms_c =
-                self.ms_at_carbon_c(carbon_wt + self.austenite.composition.c - self.kinetic.c);
+        // Shares by the logarithm of what each leaves, to second order.
+        let mut shares = [0.0; 3];
+        let mut sum = 0.0;
+        for (share, (old, new)) in shares.iter_mut().zip(before.iter().zip(state.leaves)) {
+            *share = (old - new) / (old + new).max(f64::MIN_POSITIVE);
+            sum += *share;
         }
+        if sum > 0.0 {
+            for (formed, share) in state.formed.iter_mut().zip(shares) {
+                *formed += loss * share / sum;
+            }
+        }
+        state.left = left;
     }
 
     /// Fractions of the piece in a state whose coldest temperature so far is given.

@@ -57,7 +57,7 @@ impl Kinetics {
         let pairs = time_s.windows(2).zip(temperature_c.windows(2));
         for (time, temperature) in pairs {
             if let (&[t0, t1], &[c0, c1]) = (time, temperature) {
-                self.advance(&mut state, c0, c1, (t1 - t0) * scale);
+                self.step(&mut state, c0, c1, (t1 - t0) * scale);
             }
         }
         state.left
@@ -164,7 +164,7 @@ impl Kinetics {
         let mut state = self.unchanged();
         for (time, temperature) in time_s.windows(2).zip(temperature_c.windows(2)) {
             if let (&[t0, t1], &[c0, c1]) = (time, temperature) {
-                self.advance(&mut state, c0, c1, t1 - t0);
+                self.step(&mut state, c0, c1, t1 - t0);
             }
         }
         let limiting = self

@@ -18,8 +18,8 @@ pub use end_quench::{EndQuench, EndQuenchMethod, end_quench};
 pub use isothermal::{Isothermal, ProductCurve, isothermal};
 pub use kinetics::{Kinetics, Product};
 pub use martensite::{
-    ColdStep, bainite_start_c, cold_treated, martensite_start_c, martensite_temperature_c,
-    rate_parameter_per_k, retained_austenite, stabilisation_k,
+    ColdStep, bainite_start_c, cold_treated, martensite_finish_c, martensite_start_c,
+    martensite_temperature_c, rate_parameter_per_k, retained_austenite, stabilisation_k,
 };
 pub use shape::{FINISH, Progress, SPREAD, START, STEEP, Shape};
 

@@ -9,8 +9,9 @@ use crate::rows::Row;
 use recalesce::steel::{Composition, Element};
 use recalesce::transform::{
     Austenite, Kinetics, Product, bainite_start_c, critical_cooling, end_quench, isothermal,
-    martensite_start_c, martensite_temperature_c, retained_austenite,
+    martensite_finish_c, martensite_start_c, martensite_temperature_c, retained_austenite,
 };
+use std::collections::BTreeMap;
 
 const CHECKS: &str = include_str!("../checks/transformations.csv");
 const READ: &str = include_str!("../checks/read_in_source.csv");
@@ -52,7 +53,54 @@ pub fn rows() -> Vec<Row> {
             source: format!("{} [{}]", line.get("source"), line.get("seen_or_memory")),
         });
     }
+    rows.extend(half_martensite_rates());
     rows.extend(producer_starts());
+    rows
+}
+
+/// Where a band's middle has the hardness of half martensite, the bar cools at the rate that the
+/// kinetics should give for half martensite. Derived from the band rows.
+fn half_martensite_rates() -> Vec<Row> {
+    let mut bands: BTreeMap<(String, String), Vec<(f64, f64)>> = BTreeMap::new();
+    for line in read(CHECKS) {
+        if let (Some(at_mm), Ok(hrc)) = (
+            distance_mm(&line.get("quantity")),
+            line.get("value").parse(),
+        ) {
+            bands
+                .entry((line.get("steel"), line.get("composition")))
+                .or_default()
+                .push((at_mm, hrc));
+        }
+    }
+    let mut rows = Vec::new();
+    for ((steel, composition_text), band) in bands {
+        let a = austenite(&composition_text, 7.0);
+        let half_hrc = recalesce::sources::astm_a255::half_martensite_hrc(a.composition.c);
+        let crossing = band
+            .windows(2)
+            .find(|w| w[0].1 >= half_hrc && w[1].1 < half_hrc);
+        let Some(&[(x0, y0), (x1, y1)]) = crossing else {
+            continue;
+        };
+        let at_mm = x0 + (x1 - x0) * (y0 - half_hrc) / (y0 - y1);
+        let (j, rate): (Vec<f64>, Vec<f64>) =
+            recalesce::sources::jominy_rates::RATE_AT_704C_K_PER_S
+                .iter()
+                .map(|row| (row.0.ln(), row.1.ln()))
+                .unzip();
+        rows.push(Row {
+            quantity: format!("half-martensite end-quench rate {FACTOR}"),
+            case: format!("{steel}; {composition_text}; {at_mm:.1} mm"),
+            predicted: critical_cooling(&a, 0.5)
+                .map(|c| c.rate_k_per_s)
+                .map_err(|e| e.to_string()),
+            value: at(&j, &rate, (at_mm * 16.0 / 25.4).ln()).exp(),
+            tolerance: 2.0,
+            source: "derived from the band rows and the rate table of the end-quench bar [memory]"
+                .to_owned(),
+        });
+    }
     rows
 }
 
@@ -197,7 +245,7 @@ fn predict(
         // The atlas composition of O1 at 790 °C: 0.70 wt % C in solution as in its nose row.
         "Ms" if steel == "O1" => martensite_start_c(&usual()).map_err(told),
         "Ms" => martensite_start_c(&plain).map_err(told),
-        "Mf" => martensite_temperature_c(&usual(), 0.99).map_err(told),
+        "Mf" => martensite_finish_c(&usual()).map_err(told),
         "M90" => martensite_temperature_c(&usual(), 0.90).map_err(told),
         "Bs" => bainite_start_c(&plain).map_err(told),
         "retained austenite after quench" => retained(steel, composition_text, condition),
