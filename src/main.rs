@@ -6,4 +6,7 @@ fn main() {
 }
 
 #[cfg(not(target_arch = "wasm32"))]
-fn main() {}
+fn main() -> std::process::ExitCode {
+    let (input, output) = (std::io::stdin().lock(), std::io::stdout().lock());
+    recalesce::terminal::run(input, output, std::env::args().skip(1))
+}

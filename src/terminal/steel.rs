@@ -1,0 +1,81 @@
+//! Questions about the steel in the furnace: critical temperatures, equilibrium, soak.
+
+use super::asked::Asked;
+use super::catalogue::{Question, needed, optional};
+use super::refusal::Refusal;
+use serde_json::{Map, Value};
+
+pub(super) const QUESTIONS: &[Question] = &[
+    Question {
+        name: "critical_temperatures",
+        asks: "At which temperatures does austenite begin to form, and is all else dissolved?",
+        of_steel: true,
+        fields: &[],
+        answers: &[
+            ("a1_c", "austenite begins to form, °C"),
+            (
+                "a3_c",
+                "the last ferrite is gone, °C; below the eutectoid carbon",
+            ),
+            (
+                "acm_c",
+                "the last carbide is dissolved, °C; above the eutectoid carbon",
+            ),
+            ("eutectoid_carbon_wt", "carbon at which both meet, wt %"),
+        ],
+        example: r#"{"question":"critical_temperatures","grade":"52100"}"#,
+        answer: critical_temperatures,
+    },
+    Question {
+        name: "equilibrium",
+        asks: "Which phases are there after an endless hold, and what do they hold?",
+        of_steel: true,
+        fields: &[needed("temperature_c", "°C")],
+        answers: &[(
+            "phases",
+            "list of {name, mass_fraction, volume_fraction, mole_fraction, composition in wt %}; \
+             names austenite, ferrite, cementite, m7c3, m23c6, m6c, mc",
+        )],
+        example: r#"{"question":"equilibrium","composition":{"c":1.0,"mn":0.35,"si":0.25,"cr":1.45},"temperature_c":845}"#,
+        answer: equilibrium,
+    },
+    Question {
+        name: "soak",
+        asks: "How much is dissolved after a soak, and how far has the grain grown?",
+        of_steel: true,
+        fields: &[
+            optional(
+                "start",
+                "structure before: spheroidised, lamellar_pearlite or fine_pearlite",
+                "spheroidised",
+            ),
+            needed("temperature_c", "°C"),
+            needed("time_min", "time at temperature, min"),
+        ],
+        answers: &[
+            ("dissolved", "composition of the austenite, wt %"),
+            ("carbide_volume_fraction", "carbide left undissolved"),
+            ("ferrite_volume_fraction", "ferrite left"),
+            ("grain_astm", "ASTM grain number of the austenite"),
+            ("grain_um", "mean grain size, µm"),
+        ],
+        example: r#"{"question":"soak","grade":"52100","start":"spheroidised","temperature_c":845,"time_min":12}"#,
+        answer: soak,
+    },
+];
+
+fn critical_temperatures(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
+    asked.steel()?;
+    Err(Refusal::NotYet("critical temperatures"))
+}
+
+fn equilibrium(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
+    asked.steel()?;
+    asked.number("temperature_c", (400.0, 1500.0), " °C")?;
+    Err(Refusal::NotYet("equilibrium"))
+}
+
+fn soak(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
+    asked.steel()?;
+    Err(Refusal::NotYet("soak"))
+}
