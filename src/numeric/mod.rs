@@ -1,1 +1,3 @@
 //! Numerical methods without steel words: roots, linear solves, interpolation, quadrature.
+
+pub mod interpolate;

@@ -1,6 +1,17 @@
 //! Published constants: one file per publication, digits as printed, each with its citation,
 //! validity and a transcription check. No algorithms.
 
+pub mod astm_a255_hardness;
+pub mod astm_e140;
+pub mod eutectoid_isothermal;
+pub mod hodge_orehoski_1946;
+pub mod jimenez_melero_2013;
+pub mod krauss_1999;
+pub mod maynier_1978;
+pub mod temper_embrittlement;
+pub mod tempering_stages;
+pub mod tool_steel_tempering;
+
 /// How far a set of constants can be trusted to be what its source prints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Standing {
@@ -36,4 +47,15 @@ pub struct Source {
 }
 
 /// Every source of the project.
-pub const ALL: &[&Source] = &[];
+pub const ALL: &[&Source] = &[
+    &astm_a255_hardness::SOURCE,
+    &astm_e140::SOURCE,
+    &eutectoid_isothermal::SOURCE,
+    &hodge_orehoski_1946::SOURCE,
+    &jimenez_melero_2013::SOURCE,
+    &krauss_1999::SOURCE,
+    &maynier_1978::SOURCE,
+    &temper_embrittlement::SOURCE,
+    &tempering_stages::SOURCE,
+    &tool_steel_tempering::SOURCE,
+];
