@@ -29,6 +29,16 @@ pub mod quench_media;
 pub mod sandu_1997;
 pub mod simsir_gur_2008;
 pub mod van_bohemen_2012;
+pub mod astm_a255_hardness;
+pub mod astm_e140;
+pub mod eutectoid_isothermal;
+pub mod hodge_orehoski_1946;
+pub mod jimenez_melero_2013;
+pub mod krauss_1999;
+pub mod maynier_1978;
+pub mod temper_embrittlement;
+pub mod tempering_stages;
+pub mod tool_steel_tempering;
 
 /// How far a set of constants can be trusted to be what its source prints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -94,4 +104,14 @@ pub const ALL: &[&Source] = &[
     &sandu_1997::SOURCE,
     &simsir_gur_2008::SOURCE,
     &van_bohemen_2012::SOURCE,
+    &astm_a255_hardness::SOURCE,
+    &astm_e140::SOURCE,
+    &eutectoid_isothermal::SOURCE,
+    &hodge_orehoski_1946::SOURCE,
+    &jimenez_melero_2013::SOURCE,
+    &krauss_1999::SOURCE,
+    &maynier_1978::SOURCE,
+    &temper_embrittlement::SOURCE,
+    &tempering_stages::SOURCE,
+    &tool_steel_tempering::SOURCE,
 ];
