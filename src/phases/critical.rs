@@ -5,7 +5,8 @@ use crate::sources::{closed_form_2026, grange_1961};
 use crate::steel::{Composition, CompositionRange, Element, OutOfRange};
 
 /// What bounds single-phase austenite from below in this steel.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum UpperLimit {
     /// Ferrite, in hypoeutectoid steel.
     A3 {
@@ -20,7 +21,7 @@ pub enum UpperLimit {
 }
 
 /// The temperatures at which a steel turns into austenite, at equilibrium.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
 pub struct CriticalTemperatures {
     /// Where austenite begins, °C.
     pub a1_c: f64,

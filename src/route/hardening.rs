@@ -1,9 +1,9 @@
 //! From austenite to hardness: what one cooling curve, a cold bath and the tempers make of it.
 
 use super::outcome::{Stage, Step, TemperOutcome, TemperPoint};
-use super::plan::{Cold, Route};
+use super::plan::{Cold, Route, Temper};
 use crate::hardness::{
-    self, AS_QUENCHED_BAND_HRC, AsQuenched, CurvePoint, Hardness, TemperStep, Tempered,
+    self, AS_QUENCHED_BAND_HRC, AsQuenched, Constituents, Hardness, TemperStep, Tempered,
     embrittling_range_c, grade_table, mixture, temper_curve, temperatures_for,
 };
 use crate::heat::CoolingCurve;
@@ -29,7 +29,7 @@ pub(super) struct Hardening {
 pub(super) struct Hardened {
     pub(super) fractions: Fractions,
     pub(super) hardness: Hardness,
-    ms_c: f64,
+    coldest_c: f64,
     rate_at_700c_k_per_s: f64,
     dissolved: Composition,
 }
@@ -64,7 +64,7 @@ impl Hardening {
         let rate_at_700c_k_per_s = curve.rate_at_c(700.0).unwrap_or_default();
         self.hardened(
             with_ferrite(&transformed.fractions, self.ferrite_left),
-            transformed.ms_c,
+            curve.temperature_c.last().copied().unwrap_or(self.wait_c),
             rate_at_700c_k_per_s,
         )
     }
@@ -72,6 +72,7 @@ impl Hardening {
     /// The same piece after a cold bath.
     pub(super) fn cold(&self, quenched: &Hardened, cold: &Cold) -> Result<Hardened, OutOfRange> {
         let step = ColdStep {
+            coldest_before_c: quenched.coldest_c,
             cold_c: cold.temperature_c,
             delay_s: 60.0 * cold.delay_min,
             wait_c: self.wait_c,
@@ -79,22 +80,25 @@ impl Hardening {
         let fractions = cold_treated(
             &quenched.fractions,
             self.kinetics.austenite(),
-            quenched.ms_c,
             &step,
         )?;
-        self.hardened(fractions, quenched.ms_c, quenched.rate_at_700c_k_per_s)
+        self.hardened(
+            fractions,
+            cold.temperature_c.min(quenched.coldest_c),
+            quenched.rate_at_700c_k_per_s,
+        )
     }
 
     fn hardened(
         &self,
         fractions: Fractions,
-        ms_c: f64,
+        coldest_c: f64,
         rate_at_700c_k_per_s: f64,
     ) -> Result<Hardened, OutOfRange> {
         Ok(Hardened {
             fractions,
-            hardness: mixture(&self.dissolved, &fractions, rate_at_700c_k_per_s)?,
-            ms_c,
+            hardness: mixture(&self.dissolved, &constituents(&fractions), rate_at_700c_k_per_s)?,
+            coldest_c,
             rate_at_700c_k_per_s,
             dissolved: self.dissolved,
         })
@@ -126,14 +130,11 @@ impl Hardened {
     }
 }
 
-/// The tempers of a route, and the chart of what other temperatures would give.
+/// The tempers of a route.
 pub(super) struct Tempering {
     start: AsQuenched,
-    start_hrc: f64,
+    start_hrc: Option<f64>,
     tempered: Vec<Tempered>,
-    curve: Vec<CurvePoint>,
-    embrittling_c: [f64; 2],
-    meets_target_c: Vec<f64>,
     /// Whether constituents are followed, or only a grade's table is known.
     is_table: bool,
 }
@@ -141,60 +142,22 @@ pub(super) struct Tempering {
 impl Tempering {
     /// Tempers the piece that left the quench and the cold bath; where the quench is not known, a
     /// grade with a tempering table is tempered as hardened through.
-    pub(super) fn of(
-        route: &Route,
-        soaked: &SoakOutcome,
-        ready: Option<&Hardened>,
-    ) -> Result<Self, OutOfRange> {
+    pub(super) fn of(route: &Route, ready: Option<&Hardened>) -> Result<Self, OutOfRange> {
         let steel = &route.composition;
         let is_table = grade_table(steel).is_some();
-        let start = match ready {
-            Some(piece) => AsQuenched {
-                constituents: piece.fractions,
+        let start = ready.map_or_else(
+            || AsQuenched::fully_martensitic(steel),
+            |piece| AsQuenched {
+                constituents: constituents(&piece.fractions),
                 dissolved: piece.dissolved,
                 rate_at_700c_k_per_s: piece.rate_at_700c_k_per_s,
             },
-            None if is_table => AsQuenched::fully_martensitic(steel),
-            None => AsQuenched {
-                constituents: Fractions::default(),
-                dissolved: soaked.dissolved,
-                rate_at_700c_k_per_s: 0.0,
-            },
-        };
-        let steps: Vec<TemperStep> = route
-            .tempers
-            .iter()
-            .map(|temper| TemperStep {
-                temperature_c: temper.temperature_c,
-                time_s: 60.0 * temper.time_min,
-            })
-            .collect();
-        let tempered = hardness::temper(&start, steel, &steps)?;
-        // With tempers that differ, the chart shows the first one's time for all.
-        let time_s = steps.first().map_or(3600.0, |step| step.time_s);
-        let count = u32::try_from(steps.len().max(1)).unwrap_or(1);
-        let (from_c, to_c) = CHART_C;
-        let temperatures_c: Vec<f64> = (0..CHART_POINTS)
-            .map(|i| from_c + (to_c - from_c) * i as f64 / (CHART_POINTS - 1) as f64)
-            .collect();
-        let curve = temper_curve(&start, steel, &temperatures_c, time_s, count)?;
-        let middle_hrc = 0.5 * (route.target.least_hrc + route.target.most_hrc);
-        let meets_target_c = temperatures_for(&start, steel, middle_hrc, time_s, count)
-            .unwrap_or_default()
-            .into_iter()
-            .map(|choice| choice.temperature_c)
-            .collect();
-        let start_hrc = ready
-            .and_then(|piece| piece.hardness.hrc())
-            .or_else(|| curve.first().map(|point| point.hrc))
-            .unwrap_or_default();
+        );
+        let steps: Vec<TemperStep> = route.tempers.iter().map(step_of).collect();
         Ok(Self {
+            tempered: hardness::temper(&start, steel, &steps)?,
             start,
-            start_hrc,
-            tempered,
-            curve,
-            embrittling_c: embrittling_range_c(steel),
-            meets_target_c,
+            start_hrc: ready.and_then(|piece| piece.hardness.hrc()),
             is_table,
         })
     }
@@ -219,25 +182,62 @@ impl Tempering {
         Fractions {
             martensite: before.martensite + before.austenite - left,
             austenite: left,
-            ..*before
+            ferrite: before.ferrite,
+            pearlite: before.pearlite,
+            bainite: before.bainite,
+            carbide: before.carbide,
         }
     }
 
-    /// The temper chart.
-    pub(super) fn chart(self) -> TemperOutcome {
-        TemperOutcome {
-            start_hrc: self.start_hrc,
-            curve: self
-                .curve
-                .iter()
+    /// The temper chart: as many tempers as planned, all of the first one's time.
+    pub(super) fn chart(&self, route: &Route) -> Result<TemperOutcome, OutOfRange> {
+        let steel = &route.composition;
+        let time_s = route.tempers.first().map_or(3600.0, |t| 60.0 * t.time_min);
+        let count = u32::try_from(route.tempers.len().max(1)).unwrap_or(1);
+        let (from_c, to_c) = CHART_C;
+        let temperatures_c: Vec<f64> = (0..CHART_POINTS)
+            .map(|i| from_c + (to_c - from_c) * i as f64 / (CHART_POINTS - 1) as f64)
+            .collect();
+        let curve: Vec<TemperPoint> =
+            temper_curve(&self.start, steel, &temperatures_c, time_s, count)?
+                .into_iter()
                 .map(|point| TemperPoint {
                     temperature_c: point.temperature_c,
                     hrc: point.hrc,
                     band_hrc: point.band_hrc,
                 })
-                .collect(),
-            embrittling_c: self.embrittling_c,
-            meets_target_c: self.meets_target_c,
-        }
+                .collect();
+        let middle_hrc = 0.5 * (route.target.least_hrc + route.target.most_hrc);
+        let meets_target_c = temperatures_for(&self.start, steel, time_s, count, middle_hrc)?
+            .into_iter()
+            .map(|choice| choice.temperature_c)
+            .collect();
+        Ok(TemperOutcome {
+            start_hrc: self
+                .start_hrc
+                .or_else(|| curve.first().map(|point| point.hrc))
+                .unwrap_or_default(),
+            curve,
+            embrittling_c: embrittling_range_c(steel),
+            meets_target_c,
+        })
+    }
+}
+
+fn step_of(temper: &Temper) -> TemperStep {
+    TemperStep {
+        temperature_c: temper.temperature_c,
+        time_s: 60.0 * temper.time_min,
+    }
+}
+
+const fn constituents(fractions: &Fractions) -> Constituents {
+    Constituents {
+        ferrite: fractions.ferrite,
+        pearlite: fractions.pearlite,
+        bainite: fractions.bainite,
+        martensite: fractions.martensite,
+        austenite: fractions.austenite,
+        carbide: fractions.carbide,
     }
 }

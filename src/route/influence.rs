@@ -22,7 +22,7 @@ fn final_hrc(route: &Route, soak_c: f64, soak_min: f64, cooled: &Cooled) -> Opti
     if route.tempers.is_empty() {
         return piece.hardness.hrc();
     }
-    let tempering = Tempering::of(route, &soaked, Some(&piece)).ok()?;
+    let tempering = Tempering::of(route, Some(&piece)).ok()?;
     tempering.stages().last()?.hardness?.hrc()
 }
 

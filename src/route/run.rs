@@ -105,7 +105,7 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
             ready = Some(*chilled);
         }
     }
-    let tempering = Tempering::of(route, &soaked, ready.as_ref());
+    let tempering = Tempering::of(route, ready.as_ref());
     if let Ok(tempering) = &tempering {
         stages.extend(tempering.stages());
     }
@@ -122,7 +122,7 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
         },
         cold,
         stages,
-        temper: Known::from(tempering.map(|t| t.chart())),
+        temper: Known::from(tempering.and_then(|t| t.chart(route))),
         influences: Vec::new(),
         cautions: Vec::new(),
     };

@@ -12,7 +12,7 @@ use super::kinetics::{Kinetics, Product};
 use crate::steel::OutOfRange;
 
 /// Volume fractions of the piece; their sum is 1.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, serde::Serialize)]
 pub struct Fractions {
     /// Proeutectoid ferrite.
     pub ferrite: f64,

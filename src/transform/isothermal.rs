@@ -6,7 +6,7 @@ use super::shape::FINISH;
 use crate::steel::OutOfRange;
 
 /// The curves of one product; each point is time in s and temperature in °C, from hot to cold.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
 pub struct ProductCurve {
     /// The product.
     pub product: Product,
@@ -25,7 +25,7 @@ pub struct ProductCurve {
 }
 
 /// The isothermal diagram of one austenite. Nose times err by a factor of two.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
 pub struct Isothermal {
     /// Curves of the products that can form. Ferrite counts in parts of what can form.
     pub products: Vec<ProductCurve>,

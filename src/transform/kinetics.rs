@@ -8,7 +8,8 @@ use crate::sources::{andrews_1965, grange_1961, van_bohemen_2012};
 use crate::steel::{Composition, OutOfRange};
 
 /// A product of diffusion that can form before martensite.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Product {
     /// Proeutectoid ferrite.
     Ferrite,
