@@ -219,7 +219,9 @@ impl Tempering {
             temperature_c,
             time_s,
         ));
-        self.parameter.hold(temperature_c, time_s);
+        if matches!(self.knowledge, Knowledge::Table(_)) {
+            self.parameter.hold(temperature_c, time_s);
+        }
         self.hottest_c = Some(
             self.hottest_c
                 .map_or(temperature_c, |hottest| hottest.max(temperature_c)),
