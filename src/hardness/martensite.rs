@@ -93,7 +93,7 @@ mod tests {
     fn rises_with_carbon_and_levels_off() {
         let mut last = 0.0;
         for i in 10..=140 {
-            let hrc = as_quenched_martensite_hrc(0.01 * f64::from(i)).unwrap();
+            let hrc = as_quenched_martensite_hrc(f64::from(i) / 100.0).unwrap();
             assert!(hrc >= last, "falls at {i}");
             last = hrc;
         }
@@ -109,7 +109,7 @@ mod tests {
             let steel = Composition::default().with_carbon(carbon);
             let mut last = 0.0;
             for percent in 50..=100 {
-                let hv = as_quenched(&steel, 0.01 * f64::from(percent)).unwrap().hv;
+                let hv = as_quenched(&steel, f64::from(percent) / 100.0).unwrap().hv;
                 assert!(hv >= last);
                 last = hv;
             }

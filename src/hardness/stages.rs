@@ -3,7 +3,7 @@
 use crate::numeric::interpolate::linear_held;
 use crate::sources::jimenez_melero_2013 as austenite;
 use crate::sources::tempering_stages::{
-    CEMENTITE_DELAY, COARSENING_DELAY, HELD_HRC, LARGEST_VANADIUM_EFFECT_WT, STAGES,
+    CARBON_DELAY, CEMENTITE_DELAY, COARSENING_DELAY, HELD_HRC, LARGEST_VANADIUM_EFFECT_WT, STAGES,
     TUNGSTEN_AS_MOLYBDENUM,
 };
 use crate::steel::{Composition, Element};
@@ -34,7 +34,9 @@ impl Law {
                 .map(|&(element, factor)| factor * counted.get(element))
                 .sum()
         };
-        let delay = [0.0, weigh(&CEMENTITE_DELAY), weigh(&COARSENING_DELAY)];
+        let (per_carbon, carbon_wt) = CARBON_DELAY;
+        let coarsening = weigh(&COARSENING_DELAY) + per_carbon * (steel.c - carbon_wt);
+        let delay = [0.0, weigh(&CEMENTITE_DELAY), coarsening];
         let held = weigh(&HELD_HRC);
         let mut law = Self {
             middle: [0.0; 3],

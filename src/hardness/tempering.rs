@@ -57,7 +57,7 @@ impl AsQuenched {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct TemperStep {
-    /// Temperature, °C: 100 to 700.
+    /// Temperature, °C: 100 to 710.
     pub temperature_c: f64,
     /// Time at temperature, s: 10 s to 32 h.
     pub time_s: f64,
@@ -78,7 +78,7 @@ impl TemperStep {
 }
 
 /// A piece after a temper.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Tempered {
     /// Hardness.
     pub hardness: Hardness,
@@ -172,7 +172,7 @@ impl Tempering {
     /// Holds the piece at a temperature.
     ///
     /// # Errors
-    /// Temperature outside 100 to 700 °C or time outside 10 s to 32 h.
+    /// Temperature outside 100 to 710 °C or time outside 10 s to 32 h.
     pub fn hold(&mut self, step: &TemperStep) -> Result<(), OutOfRange> {
         step.check()?;
         self.advance(step.temperature_c, step.time_s);
@@ -182,7 +182,7 @@ impl Tempering {
     /// Heats or cools the piece at a steady rate, in steps of at most 5 K.
     ///
     /// # Errors
-    /// An end outside -200 to 700 °C, or a time that is negative or above 32 h.
+    /// An end outside -200 to 710 °C, or a time that is negative or above 32 h.
     pub fn ramp(&mut self, from_c: f64, to_c: f64, time_s: f64) -> Result<(), OutOfRange> {
         const MODEL: &str = "Tempering ramp";
         for end_c in [from_c, to_c] {
@@ -219,7 +219,9 @@ impl Tempering {
             temperature_c,
             time_s,
         ));
-        self.parameter.hold(temperature_c, time_s);
+        if matches!(self.knowledge, Knowledge::Table(_)) {
+            self.parameter.hold(temperature_c, time_s);
+        }
         self.hottest_c = Some(
             self.hottest_c
                 .map_or(temperature_c, |hottest| hottest.max(temperature_c)),
@@ -300,7 +302,7 @@ impl Tempering {
 /// 2.1, Si to 2.2, Ni to 4, Cr to 1.6, Mo to 0.4, V to 0.35, W to 2 %; A2, D2 and S7 by table.
 ///
 /// # Errors
-/// A steel outside both, a temper outside 100 to 700 °C or 10 s to 32 h or outside the grade's
+/// A steel outside both, a temper outside 100 to 710 °C or 10 s to 32 h or outside the grade's
 /// table, or a mixture that [`super::mixture`] refuses.
 pub fn temper(
     start: &AsQuenched,

@@ -11,7 +11,7 @@
 //! `drop = sum_j max(A_j C^n_j - s / 3, 0) f_j` in HRC, `s` and `d_j` linear in alloying;
 //! the drop is taken off the as-quenched curve of this project ([`super::astm_a255_hardness`],
 //! [`super::krauss_1999`]), so that both join. Stage 1: transition carbide; stage 2: cementite,
-//! delayed by silicon; stage 3: recovery and coarsening, delayed by alloying. Empirical: the
+//! delayed by silicon; stage 3: recovery and coarsening, delayed by alloying and by carbon. Empirical: the
 //! activation energies are not measured ones.
 //!
 //! Fit: smooth L1 loss (2 HRC) with weak Gaussian priors on all constants; Q1 held at 100 kJ/mol;
@@ -23,16 +23,17 @@
 //!
 //! | rows | mean | rms | bias |
 //! |---|---|---|---|
-//! | all 1034 | 1.82 | 2.38 | -0.01 |
-//! | 30 min to 4 h, 413 | 1.71 | 2.26 | +0.26 |
-//! | the same without Penha, 383 | 1.54 | 1.99 | -0.01 |
-//! | fitted, not left out: all 1034 | 1.53 | 2.10 | +0.12 |
+//! | all 1034 | 1.72 | 2.31 | +0.04 |
+//! | 30 min to 4 h, 413 | 1.61 | 2.19 | +0.28 |
+//! | the same without Penha, 383 | 1.44 | 1.90 | +0.01 |
+//! | fitted, not left out: all 1034 | 1.48 | 2.06 | +0.12 |
 //!
-//! By temperature, 10 min and longer, mean / rms / nine in ten below: 90-140 °C 1.60 / 1.83 / 2.5;
-//! 140-270 °C 1.49 / 1.91 / 3.2; 270-450 °C 1.61 / 1.96 / 3.1; above 450 °C 2.15 / 2.90 / 4.6.
-//! Worst heats: 0.98 % C -2.1, 1080 -2.6, 4640 -2.0, 0.31 % C +2.3, 0.56 % C +2.0 mean.
-//! Tables of O1, L6, 1095, 52100 and 5140 that were never fitted: mean 0.9, rms 1.2, bias +0.5 over
-//! 58 rows with tungsten counted as half its weight of molybdenum (mean 1.4, bias -0.5 without).
+//! By temperature, 10 min and longer, mean / rms / nine in ten below: 90-140 °C 1.61 / 1.84 / 2.5;
+//! 140-270 °C 1.46 / 1.88 / 3.1; 270-450 °C 1.52 / 1.86 / 3.0; above 450 °C 2.02 / 2.85 / 4.5.
+//! Worst heats, mean: 0.31 % C +2.3, 1080 -2.3, 4340 of Penha +2.2, 4640 -2.1, 4340 +2.1, 0.56 % C +1.8.
+//! Tables of O1, L6, 1095, 52100 and 5140 that were never fitted: mean 1.0, rms 1.4, bias +0.6 over
+//! 58 rows with tungsten counted as half its weight of molybdenum (mean 1.1, rms 1.5, bias -0.3
+//! without). A variant without the carbon term had 1.71 / 2.26 at 30 min to 4 h, with heats left out.
 
 use super::{Source, Standing};
 use crate::steel::{CompositionRange, Element};
@@ -68,48 +69,52 @@ pub struct Stage {
 pub const STAGES: [Stage; 3] = [
     Stage {
         activation_j_per_mol: 99_940.0,
-        middle: -7.640,
-        width: 0.6118,
-        fall_hrc: 8.319,
-        carbon_exponent: 0.4630,
+        middle: -7.619,
+        width: 0.6152,
+        fall_hrc: 8.752,
+        carbon_exponent: 0.5375,
     },
     Stage {
-        activation_j_per_mol: 181_800.0,
-        middle: -12.30,
-        width: 0.9980,
-        fall_hrc: 8.511,
-        carbon_exponent: 0.1640,
+        activation_j_per_mol: 179_900.0,
+        middle: -12.24,
+        width: 0.9616,
+        fall_hrc: 9.026,
+        carbon_exponent: 0.2926,
     },
     Stage {
-        activation_j_per_mol: 271_600.0,
-        middle: -11.04,
-        width: 2.782,
-        fall_hrc: 73.85,
-        carbon_exponent: 0.1237,
+        activation_j_per_mol: 270_800.0,
+        middle: -11.32,
+        width: 2.738,
+        fall_hrc: 84.19,
+        carbon_exponent: 0.3105,
     },
 ];
 
 /// Delay of stage 2, decades per wt %.
-pub const CEMENTITE_DELAY: [(Element, f64); 1] = [(Element::Si, 1.268)];
+pub const CEMENTITE_DELAY: [(Element, f64); 1] = [(Element::Si, 1.279)];
 
-/// Delay of stage 3, decades per wt %.
+/// Delay of stage 3 by carbon, decades per wt % above the second number: the more carbide, the
+/// slower the last fall.
+pub const CARBON_DELAY: (f64, f64) = (2.363, 0.45);
+
+/// Delay of stage 3 by alloying, decades per wt %.
 pub const COARSENING_DELAY: [(Element, f64); 6] = [
-    (Element::Mn, 0.1593),
-    (Element::Si, 0.2463),
-    (Element::Ni, 0.1389),
-    (Element::Cr, 1.031),
-    (Element::Mo, 3.603),
-    (Element::V, 3.613),
+    (Element::Mn, 0.2676),
+    (Element::Si, 0.2258),
+    (Element::Ni, 0.1686),
+    (Element::Cr, 1.135),
+    (Element::Mo, 3.674),
+    (Element::V, 3.580),
 ];
 
 /// Hardness s that alloying keeps through all stages, HRC per wt %.
 pub const HELD_HRC: [(Element, f64); 6] = [
-    (Element::Mn, 3.270),
-    (Element::Si, 3.496),
-    (Element::Ni, -0.0204),
-    (Element::Cr, 3.083),
-    (Element::Mo, 3.926),
-    (Element::V, 3.807),
+    (Element::Mn, 3.052),
+    (Element::Si, 3.607),
+    (Element::Ni, -0.0638),
+    (Element::Cr, 2.876),
+    (Element::Mo, 3.404),
+    (Element::V, 3.662),
 ];
 
 /// Molybdenum that one part of tungsten stands for, and the most that it may stand for, wt %.
@@ -135,29 +140,29 @@ pub const RANGE: CompositionRange = CompositionRange {
     ],
 };
 
-/// Compositions that the fitted data cover.
+/// Compositions that the fitted data or the unfitted tables named above cover.
 pub const COVERED: CompositionRange = CompositionRange {
-    model: "Data behind the tempering fit",
+    model: "Data behind the tempering fit and its checks",
     limits_wt: &[
-        (Element::C, 0.25, 1.0),
+        (Element::C, 0.25, 1.05),
         (Element::Mn, 0.0, 1.85),
-        (Element::Si, 0.0, 0.35),
+        (Element::Si, 0.0, 0.5),
         (Element::Ni, 0.0, 3.5),
-        (Element::Cr, 0.0, 1.1),
+        (Element::Cr, 0.0, 1.6),
         (Element::Mo, 0.0, 0.36),
-        (Element::V, 0.0, 0.02),
-        (Element::W, 0.0, 0.02),
+        (Element::V, 0.0, 0.05),
+        (Element::W, 0.0, 0.6),
     ],
 };
 
 /// Tempering temperatures, °C.
-pub const TEMPERATURE_C: (f64, f64) = (100.0, 700.0);
+pub const TEMPERATURE_C: (f64, f64) = (100.0, 710.0);
 
 /// Time at temperature of one temper, s.
 pub const TIME_S: (f64, f64) = (10.0, 115_200.0);
 
 /// `[temperature °C, HRC]`: nine of ten left-out rows lie within this of the prediction.
-pub const NINE_IN_TEN_HRC: [[f64; 2]; 4] = [[115.0, 2.5], [205.0, 3.2], [360.0, 3.2], [575.0, 4.6]];
+pub const NINE_IN_TEN_HRC: [[f64; 2]; 4] = [[115.0, 2.5], [205.0, 3.1], [360.0, 3.1], [575.0, 4.5]];
 
-/// Factor on the band for compositions beyond the fitted data. An estimate: no data.
+/// Factor on the band for compositions beyond [`COVERED`]. An estimate: no data.
 pub const BEYOND_DATA_FACTOR: f64 = 1.4;

@@ -9,3 +9,5 @@ pub struct Row {
     pub tolerance: f64,
     pub source: String,
 }
+
+pub mod hardness;
