@@ -108,10 +108,14 @@ pub fn annealed(steel: &Composition) -> Result<Annealed, PhaseError> {
     })
 }
 
+/// Carbon of ferrite beside austenite, wt %: a straight line to pure iron at 912 °C.
+pub(crate) fn ferrite_carbon_wt(temperature_c: f64) -> f64 {
+    (FERRITE_CARBON_WT * (912.0 - temperature_c) / (912.0 - 727.0)).max(0.0)
+}
+
 /// Austenite beside ferrite: hypoeutectoid between A1 and A3, by the lever.
 fn with_ferrite(steel: &Composition, temperature_c: f64, lines: &Lines) -> SoakLimit {
-    let ferrite_carbon_wt =
-        (FERRITE_CARBON_WT * (912.0 - temperature_c) / (912.0 - 727.0)).clamp(0.0, 0.9 * steel.c);
+    let ferrite_carbon_wt = ferrite_carbon_wt(temperature_c).min(0.9 * steel.c);
     let austenite_carbon_wt = lines.a3_carbon_wt(temperature_c).max(steel.c);
     let ferrite = (austenite_carbon_wt - steel.c) / (austenite_carbon_wt - ferrite_carbon_wt);
     SoakLimit {

@@ -5,6 +5,7 @@ mod limit;
 mod map;
 
 pub use critical::{CriticalTemperatures, UpperLimit, critical_temperatures};
+pub(crate) use limit::ferrite_carbon_wt;
 pub use limit::{Annealed, SoakLimit, annealed, soak_limit};
 pub use map::{PhaseMap, phase_map};
 

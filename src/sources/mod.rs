@@ -1,9 +1,17 @@
 //! Published constants: one file per publication, digits as printed, each with its citation,
 //! validity and a transcription check. No algorithms.
 
+pub mod agren_1979;
 pub mod andrews_1965;
+pub mod astm_e112;
+pub mod bearing_card_1999;
+pub mod callister_2007;
 pub mod closed_form_2026;
 pub mod grange_1961;
+pub mod lee_2008;
+pub mod molinder_1956;
+pub mod paul_1994;
+pub mod smith_1948;
 
 /// How far a set of constants can be trusted to be what its source prints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -42,7 +50,15 @@ pub struct Source {
 /// Every source of the project.
 #[rustfmt::skip]
 pub const ALL: &[&Source] = &[
+    &agren_1979::SOURCE,
     &andrews_1965::SOURCE,
+    &astm_e112::SOURCE,
+    &bearing_card_1999::SOURCE,
+    &callister_2007::SOURCE,
     &closed_form_2026::SOURCE,
     &grange_1961::SOURCE,
+    &lee_2008::SOURCE,
+    &molinder_1956::SOURCE,
+    &paul_1994::SOURCE,
+    &smith_1948::SOURCE,
 ];
