@@ -62,9 +62,8 @@ pub(super) struct Dissolution<'a> {
 pub(super) struct Left {
     /// Carbide left.
     pub(super) carbide: Carbide,
-    /// Volume over radius of what is left, per median radius, over volume: 1 for equal spheres
-    /// of the median size.
-    pub(super) surface: f64,
+    /// Volume over radius of what is left, per median radius and first volume.
+    pub(super) per_radius: f64,
 }
 
 impl Dissolution<'_> {
@@ -201,7 +200,7 @@ impl Follower<'_> {
         let part = remaining(shrinkage).max(self.course.end);
         Left {
             carbide: self.course.dissolution.carbide(part),
-            surface: surface(shrinkage),
+            per_radius: per_radius(shrinkage),
         }
     }
 }
@@ -230,19 +229,13 @@ fn remaining(shrinkage: f64) -> f64 {
     left / CLASSES.len() as f64
 }
 
-/// Volume over radius summed over what is left, over its volume, per median radius.
-fn surface(shrinkage: f64) -> f64 {
-    let (mut per_radius, mut volume) = (0.0, 0.0);
-    for r in CLASSES {
-        let x = (1.0 - shrinkage / (r * r)).max(0.0);
-        per_radius += x / r;
-        volume += x * x.sqrt();
-    }
-    if volume > 0.0 {
-        per_radius / volume
-    } else {
-        0.0
-    }
+/// Volume over radius summed over what is left, per median radius and first volume.
+fn per_radius(shrinkage: f64) -> f64 {
+    let sum: f64 = CLASSES
+        .iter()
+        .map(|r| (1.0 - shrinkage / (r * r)).max(0.0) / r)
+        .sum();
+    sum / CLASSES.len() as f64
 }
 
 /// Follows `ds/dt = pace(s)`, pace linear within each cell of the axis, which has an exact
@@ -330,6 +323,6 @@ mod tests {
     fn all_is_left_at_first_and_nothing_at_last() {
         assert_eq!(remaining(0.0), 1.0);
         assert_eq!(remaining(node(CELLS)), 0.0);
-        assert_eq!(surface(node(CELLS)), 0.0);
+        assert_eq!(per_radius(node(CELLS)), 0.0);
     }
 }

@@ -9,5 +9,3 @@ pub struct Row {
     pub tolerance: f64,
     pub source: String,
 }
-
-pub mod soak;
