@@ -1,5 +1,10 @@
 //! Time for the equilibrium limit, a whole soak with its history, and the phase map.
 
+#![allow(
+    missing_docs,
+    reason = "the benchmark macros write functions without them"
+)]
+
 use criterion::{Criterion, criterion_group, criterion_main};
 use recalesce::phases::{phase_map, soak_limit};
 use recalesce::soak::{StartingStructure, soak};
