@@ -27,9 +27,9 @@ const CARBIDE_METALS: [(Element, f64); 4] = [
 const CARBON_G_MOL: f64 = 12.011;
 
 /// Radii of the size classes over the median, each with the same part of the volume: lognormal,
-/// spread 0.35 of the logarithm (expert value).
+/// spread 0.4 of the logarithm (expert value).
 const CLASSES: [f64; 12] = [
-    0.5455, 0.6686, 0.7526, 0.8253, 0.8945, 0.9641, 1.0373, 1.1180, 1.2117, 1.3288, 1.4957, 1.8332,
+    0.5002, 0.6312, 0.7226, 0.8030, 0.8803, 0.9590, 1.0427, 1.1359, 1.2453, 1.3839, 1.5843, 1.9991,
 ];
 /// Cells of the shrinkage axis.
 const CELLS: usize = 160;
@@ -62,9 +62,8 @@ pub(super) struct Dissolution<'a> {
 pub(super) struct Left {
     /// Carbide left.
     pub(super) carbide: Carbide,
-    /// Volume over radius of what is left, per median radius, over volume: 1 for equal spheres
-    /// of the median size.
-    pub(super) surface: f64,
+    /// Volume over radius of what is left, per median radius and first volume.
+    pub(super) per_radius: f64,
 }
 
 impl Dissolution<'_> {
@@ -201,7 +200,7 @@ impl Follower<'_> {
         let part = remaining(shrinkage).max(self.course.end);
         Left {
             carbide: self.course.dissolution.carbide(part),
-            surface: surface(shrinkage),
+            per_radius: per_radius(shrinkage),
         }
     }
 }
@@ -230,19 +229,13 @@ fn remaining(shrinkage: f64) -> f64 {
     left / CLASSES.len() as f64
 }
 
-/// Volume over radius summed over what is left, over its volume, per median radius.
-fn surface(shrinkage: f64) -> f64 {
-    let (mut per_radius, mut volume) = (0.0, 0.0);
-    for r in CLASSES {
-        let x = (1.0 - shrinkage / (r * r)).max(0.0);
-        per_radius += x / r;
-        volume += x * x.sqrt();
-    }
-    if volume > 0.0 {
-        per_radius / volume
-    } else {
-        0.0
-    }
+/// Volume over radius summed over what is left, per median radius and first volume.
+fn per_radius(shrinkage: f64) -> f64 {
+    let sum: f64 = CLASSES
+        .iter()
+        .map(|r| (1.0 - shrinkage / (r * r)).max(0.0) / r)
+        .sum();
+    sum / CLASSES.len() as f64
 }
 
 /// Follows `ds/dt = pace(s)`, pace linear within each cell of the axis, which has an exact
@@ -305,7 +298,7 @@ mod tests {
             1.1503, 1.7317_f64,
         ];
         for (r, z) in CLASSES.iter().zip(quantiles) {
-            assert!((r - (0.35 * z).exp()).abs() < 1e-3, "{r} {z}");
+            assert!((r - (0.4 * z).exp()).abs() < 1e-3, "{r} {z}");
         }
     }
 
@@ -329,7 +322,7 @@ mod tests {
     #[test]
     fn all_is_left_at_first_and_nothing_at_last() {
         assert_eq!(remaining(0.0), 1.0);
-        assert_eq!(remaining(node(CELLS)), 0.0);
-        assert_eq!(surface(node(CELLS)), 0.0);
+        assert!(remaining(node(CELLS)) < 1e-12);
+        assert!(per_radius(node(CELLS)) < 1e-12);
     }
 }

@@ -19,7 +19,7 @@ pub(super) fn grain_um(
 ) -> f64 {
     let grown_um = free_growth_um(steel, temperature_c, time_s).min(largest_um);
     let first_um = start.first_grain_um();
-    (first_um.powi(5) + grown_um.powi(5)).powf(0.2)
+    (0.2 * (first_um.powi(5) + grown_um.powi(5)).ln()).exp()
 }
 
 /// Largest grain beside carbide, µm: of `volume` fraction and Σ volume/radius, per µm.

@@ -24,7 +24,7 @@ const MOST_CARBON_AT_FIRST: f64 = 0.6;
 const GAS_CONSTANT: f64 = 8.314;
 
 /// State of the piece at a time of the soak.
-#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SoakPoint {
     /// Time since the whole piece reached the soak temperature, s.
     pub time_s: f64,
@@ -39,7 +39,7 @@ pub struct SoakPoint {
 }
 
 /// What a soak leads to.
-#[derive(Debug, Clone, PartialEq, serde::Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct SoakOutcome {
     /// Where the soak tends to, given all the time in the world.
     pub limit: SoakLimit,
@@ -243,7 +243,10 @@ impl<'a> Piece<'a> {
     }
 
     fn state(&self, time_s: f64, left: &Left) -> PieceState {
-        let Left { carbide, surface } = *left;
+        let Left {
+            carbide,
+            per_radius,
+        } = *left;
         let limit = self.limit;
         let settled = limit.ferrite_mass_fraction;
         let ferrite = settled + (self.ferrite - settled) * (-time_s / self.ferrite_s).exp();
@@ -272,8 +275,9 @@ impl<'a> Piece<'a> {
         let matrix = 1.0 - carbide.mass;
         let carbide_volume_fraction = carbide.volume / (carbide.volume + matrix);
         let ferrite_volume_fraction = (1.0 - carbide_volume_fraction) * ferrite / matrix;
+        let first_volume_fraction = self.first.volume / (self.first.volume + 1.0 - self.first.mass);
         let held_um = grain::held_by_carbide_um(
-            carbide_volume_fraction * surface / self.start.carbide_radius_um(),
+            first_volume_fraction * per_radius / self.start.carbide_radius_um(),
         );
         let grain_um = grain::grain_um(self.steel, self.start, self.temperature_c, time_s, held_um);
         PieceState {

@@ -26,15 +26,15 @@ impl StartingStructure {
     /// Radius that halves the carbide volume by size, µm; for lamellae, of the sphere that
     /// dissolves as fast.
     ///
-    /// Expert values: spheroids of 0.5 µm mean diameter by count, which is 0.34 µm here for the
+    /// Expert values: spheroids of 0.5 µm mean diameter by count, which is 0.373 µm here for the
     /// spread of sizes taken; coarse lamellae dissolve twenty times faster; fine ones have half
     /// their thickness.
     #[must_use]
     pub const fn carbide_radius_um(self) -> f64 {
         match self {
-            Self::Spheroidised => 0.34,
-            Self::LamellarPearlite => 0.076,
-            Self::FinePearlite => 0.038,
+            Self::Spheroidised => 0.373,
+            Self::LamellarPearlite => 0.083,
+            Self::FinePearlite => 0.042,
         }
     }
 

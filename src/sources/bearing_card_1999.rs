@@ -31,7 +31,9 @@ pub const GRAIN_ASTM: [(f64, f64, f64); 6] = [
 /// Grain as mean intercept, grown from nothing in `time_s` at `temperature_k`, µm.
 #[must_use]
 pub fn grain_um(temperature_k: f64, time_s: f64) -> f64 {
-    1.71e5 * (-84000.0 / (8.314 * temperature_k)).exp() * (time_s.max(0.0) / 1800.0).powf(0.2)
+    1.71e5
+        * (-84000.0 / (8.314 * temperature_k)).exp()
+        * (0.2 * (time_s.max(0.0) / 1800.0).ln()).exp()
 }
 
 #[cfg(test)]

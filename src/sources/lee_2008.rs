@@ -26,7 +26,9 @@ pub const TIME_EXPONENT: f64 = 0.211;
 pub fn grain_um(steel: &Composition, temperature_k: f64, time_s: f64) -> f64 {
     let q_j_mol =
         89098.0 + 3581.0 * steel.c + 1211.0 * steel.ni + 1443.0 * steel.cr + 4031.0 * steel.mo;
-    76671.0 * (-q_j_mol / (8.314 * temperature_k)).exp() * time_s.max(0.0).powf(TIME_EXPONENT)
+    76671.0
+        * (-q_j_mol / (8.314 * temperature_k)).exp()
+        * (TIME_EXPONENT * time_s.max(0.0).ln()).exp()
 }
 
 #[cfg(test)]
