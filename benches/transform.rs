@@ -1,6 +1,6 @@
 //! Cost of the transformation room for one austenite.
 
-use criterion::{Criterion, criterion_group, criterion_main};
+use criterion::Criterion;
 use recalesce::steel::Composition;
 use recalesce::transform::{Austenite, Kinetics, end_quench};
 use std::hint::black_box;
@@ -49,5 +49,8 @@ fn transform(c: &mut Criterion) {
     });
 }
 
-criterion_group!(benches, transform);
-criterion_main!(benches);
+fn main() {
+    let mut criterion = Criterion::default().configure_from_args();
+    transform(&mut criterion);
+    criterion.final_summary();
+}

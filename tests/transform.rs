@@ -366,6 +366,5 @@ fn plain_carbon_steel_is_allowed_about_a_second() {
         .nose_gap(&curve, &[800.0, 480.0, 100.0])
         .unwrap()
         .unwrap();
-    println!("{gap:?} {:?}", kinetics.critical_cooling(0.95));
     assert!(gap.start_s < 2.0);
 }
