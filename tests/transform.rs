@@ -1,5 +1,12 @@
 //! Outside values and properties of the transformation room.
 
+#![cfg(not(target_arch = "wasm32"))]
+#![allow(
+    unreachable_pub,
+    dead_code,
+    reason = "the rows are shared by several test programs"
+)]
+
 mod rows;
 #[path = "rows/transform.rs"]
 mod transform_rows;
@@ -120,11 +127,26 @@ fn retained_austenite_reaches_the_promised_error() {
 }
 
 #[test]
+fn nose_times_reach_the_promised_error() {
+    let rows = rows();
+    let s = score(of(&rows, "IT start nose time (first product) (factor)"));
+    assert!(s.inside >= 0.8 * s.predicted, "{s:?}");
+}
+
+#[test]
 fn half_martensite_rates_reach_the_promised_error() {
     let rows = rows();
     let s = score(of(&rows, "half-martensite end-quench rate (factor)"));
     assert!(s.rms < 1.4_f64.ln(), "{s:?}");
     assert!(s.inside >= 0.8 * s.predicted, "{s:?}");
+}
+
+fn cases(cases: u32) -> ProptestConfig {
+    ProptestConfig {
+        cases,
+        failure_persistence: None,
+        ..ProptestConfig::default()
+    }
 }
 
 fn dissolved() -> impl Strategy<Value = Austenite> {
@@ -188,7 +210,7 @@ fn all(f: &Fractions) -> [f64; 6] {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(2000))]
+    #![proptest_config(cases(2000))]
 
     #[test]
     fn fractions_are_parts_of_one((a, curve) in (dissolved(), cooling())) {
@@ -272,7 +294,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(200))]
+    #![proptest_config(cases(200))]
 
     #[test]
     fn critical_rates_rise_with_the_martensite_wanted(a in dissolved()) {
@@ -344,6 +366,5 @@ fn plain_carbon_steel_is_allowed_about_a_second() {
         .nose_gap(&curve, &[800.0, 480.0, 100.0])
         .unwrap()
         .unwrap();
-    println!("{gap:?} {:?}", kinetics.critical_cooling(0.95));
     assert!(gap.start_s < 2.0);
 }

@@ -259,3 +259,68 @@ pub fn along(
 ) -> Result<Transformed, OutOfRange> {
     Kinetics::new(a)?.along(time_s, temperature_c)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::steel::Composition;
+
+    fn bearing() -> Austenite {
+        Austenite {
+            composition: Composition {
+                c: 0.69,
+                mn: 0.36,
+                si: 0.25,
+                cr: 1.1,
+                ..Composition::default()
+            },
+            grain_astm: 9.0,
+            undissolved_carbide_volume_fraction: 0.05,
+        }
+    }
+
+    /// At constant temperature the additivity sum is 1 when the start curve is reached, and the
+    /// fraction then is that of the start.
+    #[test]
+    fn a_hold_until_the_start_curve_forms_one_per_cent() -> Result<(), OutOfRange> {
+        let kinetics = Kinetics::new(&bearing())?;
+        let start_s = kinetics.start_s(Product::Bainite, 350.0);
+        let held = kinetics.along(&[0.0, start_s], &[350.0, 350.0])?;
+        assert!((held.additivity - 1.0).abs() < 1e-9);
+        assert!((held.fractions.bainite / 0.95 - 0.01).abs() < 1e-3);
+        Ok(())
+    }
+
+    /// The rate tables integrate what they tabulate: many small isothermal steps agree with one
+    /// straight fall.
+    #[test]
+    fn one_fall_is_the_sum_of_small_holds() -> Result<(), OutOfRange> {
+        let kinetics = Kinetics::new(&bearing())?;
+        for product in [Product::Pearlite, Product::Bainite] {
+            let n = 20_000;
+            let (from_c, to_c, duration_s) = (750.0, 260.0, 3.0);
+            let sum: f64 = (0..n)
+                .map(|i| {
+                    let part = (f64::from(i) + 0.5) / f64::from(n);
+                    let start_s = kinetics.start_s(product, from_c + (to_c - from_c) * part);
+                    duration_s / f64::from(n) / start_s
+                })
+                .sum();
+            let age = kinetics.table(product).age(from_c, to_c, duration_s, 0.0);
+            assert!((age / sum - 1.0).abs() < 1e-5, "{product:?} {age} {sum}");
+        }
+        Ok(())
+    }
+
+    #[test]
+    fn points_between_do_not_change_the_outcome() -> Result<(), OutOfRange> {
+        let kinetics = Kinetics::new(&bearing())?;
+        let coarse = kinetics.along(&[0.0, 20.0], &[850.0, 40.0])?.fractions;
+        let time_s: Vec<f64> = (0..=500).map(|i| f64::from(i) * 0.04).collect();
+        let temperature_c: Vec<f64> = time_s.iter().map(|t| 850.0 - 40.5 * t).collect();
+        let fine = kinetics.along(&time_s, &temperature_c)?.fractions;
+        assert!((coarse.austenite - fine.austenite).abs() < 1e-4);
+        assert!((coarse.pearlite - fine.pearlite).abs() < 5e-3);
+        Ok(())
+    }
+}

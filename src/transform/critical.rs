@@ -1,7 +1,7 @@
 //! How slow a quench may be: critical cooling rates and the margin of a given curve.
 
 use super::Austenite;
-use super::along::check_curve;
+use super::along::{State, check_curve};
 use super::kinetics::{Kinetics, Product};
 use crate::steel::OutOfRange;
 
@@ -44,23 +44,29 @@ const BATH_C: f64 = 20.0;
 /// Temperature at which rates are stated, °C.
 const RATE_AT_C: f64 = 700.0;
 /// Step of the critical cooling paths, K.
-const PATH_STEP_K: f64 = 6.0;
+const PATH_STEP_K: f64 = 12.0;
 /// Factors on time between which the slowest is sought.
 const SCALE_RANGE: (f64, f64) = (1e-5, 1e5);
-/// Halvings of the logarithm of the factor, from the whole range to under 1e-4 of its value.
-const HALVINGS: usize = 18;
+/// Halvings of the logarithm of the factor, from a bracket of four to under 1e-4 of its value.
+const HALVINGS: usize = 14;
 
 impl Kinetics {
-    /// Austenite that reaches Ms, or the end of the curve, when all times are multiplied.
-    fn hardened(&self, time_s: &[f64], temperature_c: &[f64], scale: f64) -> f64 {
+    /// The state at the end of a curve when all times are multiplied.
+    fn followed(&self, time_s: &[f64], temperature_c: &[f64], scale: f64) -> State {
         let mut state = self.unchanged();
-        let pairs = time_s.windows(2).zip(temperature_c.windows(2));
-        for (time, temperature) in pairs {
+        for (time, temperature) in time_s.windows(2).zip(temperature_c.windows(2)) {
             if let (&[t0, t1], &[c0, c1]) = (time, temperature) {
                 self.step(&mut state, c0, c1, (t1 - t0) * scale);
             }
         }
-        state.left
+        state
+    }
+
+    /// Austenite left at ages of the products, for austenite that forms no ferrite.
+    fn left_at_ages(&self, age: &[f64; 3]) -> f64 {
+        self.products()
+            .map(|product| 1.0 - self.shape(product).fraction(age[product.index()]))
+            .product()
     }
 
     /// Largest factor on the times of a curve with which a martensite fraction (of all but
@@ -77,7 +83,16 @@ impl Kinetics {
     ) -> Result<f64, OutOfRange> {
         check_curve(time_s, temperature_c)?;
         check_fraction(martensite_fraction)?;
-        let good = |scale| self.hardened(time_s, temperature_c, scale) >= martensite_fraction;
+        // Without ferrite Ms stays, and every age is proportional to time.
+        let unit = self.followed(time_s, temperature_c, 1.0);
+        let good = |scale| {
+            let left = if self.ferrite_limit() > 0.0 {
+                self.followed(time_s, temperature_c, scale).left
+            } else {
+                self.left_at_ages(&unit.age.map(|age| age * scale))
+            };
+            left >= martensite_fraction
+        };
         // Widen from 1 first: most quenches lie near.
         let (least, largest) = SCALE_RANGE;
         let (mut low, mut high) = (1.0, 1.0);
@@ -161,12 +176,7 @@ impl Kinetics {
         temperature_c: &[f64],
     ) -> Result<Option<NoseGap>, OutOfRange> {
         check_curve(time_s, temperature_c)?;
-        let mut state = self.unchanged();
-        for (time, temperature) in time_s.windows(2).zip(temperature_c.windows(2)) {
-            if let (&[t0, t1], &[c0, c1]) = (time, temperature) {
-                self.step(&mut state, c0, c1, t1 - t0);
-            }
-        }
+        let state = self.followed(time_s, temperature_c, 1.0);
         let limiting = self
             .products()
             .filter(|product| state.age[product.index()] > 0.0)

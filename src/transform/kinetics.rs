@@ -192,6 +192,18 @@ impl Kinetics {
     /// # Errors
     /// When composition, grain or carbide fraction leave the range of the fit or of Ms.
     pub fn new(austenite: &Austenite) -> Result<Self, OutOfRange> {
+        Self::with_start_times(austenite, &fit::START_TIMES)
+    }
+
+    /// The same with other start times of ferrite, pearlite and bainite: for refits, and for a
+    /// heat whose hardenability was measured.
+    ///
+    /// # Errors
+    /// As [`Kinetics::new`].
+    pub fn with_start_times(
+        austenite: &Austenite,
+        start_times: &[StartTime; 3],
+    ) -> Result<Self, OutOfRange> {
         fit::RANGE.check(&austenite.composition)?;
         martensite::check(austenite)?;
         // The fit did not know phosphorus.
@@ -224,6 +236,7 @@ impl Kinetics {
         ) - 5.0;
         let f = austenite.undissolved_carbide_volume_fraction;
         let carbide = (1.0 - fit::CARBIDE_SPEEDING * f).max(fit::CARBIDE_LEAST_FACTOR);
+        let [ferrite, pearlite, bainite] = start_times;
         let table = |product: &StartTime, factor: f64, limit_c: f64| {
             let term = product.composition_term(&kinetic, austenite.grain_astm) + factor.ln();
             RateTable::new(product, term, low_c.min(limit_c), limit_c)
@@ -239,9 +252,9 @@ impl Kinetics {
             rate_parameter_per_k: martensite::rate_parameter_per_k(&austenite.composition),
             ferrite_limit,
             rates: [
-                table(&fit::FERRITE, 1.0, ae3_c),
-                table(&fit::PEARLITE, carbide, ae1_c),
-                table(&fit::BAINITE, 1.0, bs_c),
+                table(ferrite, 1.0, ae3_c),
+                table(pearlite, carbide, ae1_c),
+                table(bainite, 1.0, bs_c),
             ],
             steep: Progress::new(1.0),
             bainite: Progress::new(steep),
@@ -292,9 +305,10 @@ impl Kinetics {
 
     /// Products that this austenite can form.
     pub fn products(&self) -> impl Iterator<Item = Product> + '_ {
-        Product::ALL
-            .into_iter()
-            .filter(|product| *product != Product::Ferrite || self.ferrite_limit > 0.0)
+        Product::ALL.into_iter().filter(|product| {
+            let reachable = self.table(*product).limit_c > self.ms_c;
+            reachable && (*product != Product::Ferrite || self.ferrite_limit > 0.0)
+        })
     }
 
     /// Time to 1 % of a product at constant temperature, s; infinite where it does not form.

@@ -68,7 +68,8 @@ impl Shape {
 /// A blend of the two shapes, as multiples of the 1 % start time, with the inverse tabulated.
 #[derive(Debug, Clone)]
 pub struct Progress {
-    steep_weight: f64,
+    /// Ages per unit of the steep and of the spread integral.
+    weights: [f64; 2],
     /// Age at which the reaction is complete, in multiples of the start time.
     complete_age: f64,
     step: f64,
@@ -76,7 +77,7 @@ pub struct Progress {
     knots: Vec<[f64; 2]>,
 }
 
-/// Cells of the inverse table.
+/// Cells of the inverse table, an even number.
 const CELLS: usize = 96;
 
 impl Progress {
@@ -85,78 +86,84 @@ impl Progress {
     pub fn new(steep_weight: f64) -> Self {
         let steep_weight = steep_weight.clamp(0.0, 1.0);
         let mut progress = Self {
-            steep_weight,
+            weights: [
+                steep_weight / STEEP.integral(START),
+                (1.0 - steep_weight) / SPREAD.integral(START),
+            ],
             complete_age: 0.0,
             step: 0.0,
             knots: Vec::with_capacity(CELLS + 1),
         };
         progress.complete_age = progress.age(1.0);
         progress.step = progress.complete_age / CELLS as f64;
-        let mut fraction = 0.0;
-        progress.knots.push([0.0, 0.0]);
-        for cell in 1..CELLS {
-            let age = progress.step * cell as f64;
-            fraction = progress.invert(age, fraction);
-            progress.knots.push([fraction, progress.slope(fraction)]);
+        let mut knot = [0.0, 0.0];
+        progress.knots.push(knot);
+        for cell in 1..=CELLS / 2 {
+            knot = progress.invert(progress.step * cell as f64, knot);
+            progress.knots.push(knot);
         }
-        progress.knots.push([1.0, 0.0]);
+        // Both shapes are symmetric about one half.
+        for cell in (0..CELLS / 2).rev() {
+            if let Some(&[fraction, slope]) = progress.knots.get(cell) {
+                progress.knots.push([1.0 - fraction, slope]);
+            }
+        }
         progress
+    }
+
+    /// The shapes that take part, with their ages per unit of the integral.
+    fn parts(&self) -> impl Iterator<Item = (Shape, f64)> {
+        [STEEP, SPREAD]
+            .into_iter()
+            .zip(self.weights)
+            .filter(|(_, weight)| *weight > 0.0)
     }
 
     /// Age, in multiples of the 1 % start time, at which the fraction is reached.
     #[must_use]
     pub fn age(&self, fraction: f64) -> f64 {
-        let part = |shape: &Shape, weight: f64| {
-            if weight == 0.0 {
-                0.0
-            } else {
-                weight * shape.integral(fraction) / shape.integral(START)
-            }
-        };
-        part(&STEEP, self.steep_weight) + part(&SPREAD, 1.0 - self.steep_weight)
+        self.parts()
+            .map(|(shape, weight)| weight * shape.integral(fraction))
+            .sum()
     }
 
     /// Slope of the fraction with age.
     fn slope(&self, fraction: f64) -> f64 {
-        let part = |shape: &Shape, weight: f64| {
+        let mut age_per_fraction = 0.0;
+        for (shape, weight) in self.parts() {
             let slope = shape.slope(fraction);
-            if weight == 0.0 || slope == 0.0 {
-                0.0
-            } else {
-                weight / (slope * shape.integral(START))
+            if slope <= 0.0 {
+                return 0.0;
             }
-        };
-        let age_per_fraction =
-            part(&STEEP, self.steep_weight) + part(&SPREAD, 1.0 - self.steep_weight);
-        if age_per_fraction > 0.0 {
-            1.0 / age_per_fraction
-        } else {
-            0.0
+            age_per_fraction += weight / slope;
         }
+        1.0 / age_per_fraction
     }
 
-    /// Newton steps kept in a bracket; `age` rises with the fraction.
-    fn invert(&self, age: f64, from: f64) -> f64 {
+    /// Fraction and slope at an age, from those of the knot before: Newton steps kept in a
+    /// bracket, as the age rises with the fraction.
+    fn invert(&self, age: f64, [from, from_slope]: [f64; 2]) -> [f64; 2] {
         let (mut low, mut high) = (from, 1.0);
-        let mut fraction = (from + self.slope(from) * self.step).clamp(low, high);
+        let mut fraction = (from + from_slope * self.step).max(1e-6).min(high);
         for _ in 0..40 {
             let error = self.age(fraction) - age;
-            if error.abs() < 1e-12 * self.complete_age {
-                break;
-            }
             if error > 0.0 {
                 high = fraction;
             } else {
                 low = fraction;
             }
-            let next = fraction - error * self.slope(fraction);
+            let slope = self.slope(fraction);
+            if error.abs() < 1e-9 * self.complete_age {
+                return [fraction, slope];
+            }
+            let next = fraction - error * slope;
             fraction = if next > low && next < high {
                 next
             } else {
                 0.5 * (low + high)
             };
         }
-        fraction
+        [fraction, self.slope(fraction)]
     }
 
     /// Age at which the reaction is complete, in multiples of the 1 % start time.
