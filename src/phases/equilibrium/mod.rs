@@ -6,6 +6,8 @@ mod slots;
 mod solver;
 mod start;
 mod state;
+#[cfg(test)]
+mod tests;
 
 pub use state::{Equilibrium, EquilibriumSeries, PhaseAmount, RANGE, equilibrium};
 

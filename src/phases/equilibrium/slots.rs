@@ -86,6 +86,8 @@ pub(super) struct Slot {
     pub(super) amount: f64,
     /// Part of the stable set.
     pub(super) active: bool,
+    /// A second composition of a phase that has another slot.
+    pub(super) second: bool,
     /// Never considered, for the search of boundaries.
     pub(super) suspended: bool,
     /// The site fractions are those of an earlier minimum and a good start.
@@ -100,7 +102,7 @@ pub(super) struct Phases {
     pub(super) present: Vec<Component>,
     pub(super) models: Vec<PhaseModel>,
     pub(super) slots: Vec<Slot>,
-    kelvin: f64,
+    pub(super) kelvin: f64,
 }
 
 impl Phases {
@@ -129,6 +131,7 @@ impl Phases {
                     y: [0.0; MOST],
                     amount: 0.0,
                     active: false,
+                    second: false,
                     suspended: false,
                     warm: false,
                     height: f64::INFINITY,

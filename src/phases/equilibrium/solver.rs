@@ -3,13 +3,27 @@
 //! negative.
 
 use super::response::Response;
-use super::slots::{Amounts, Phases};
+use super::slots::{Amounts, Phases, Slot};
 use super::{EquilibriumError, start};
 use crate::numeric::dense;
 use crate::phases::gibbs::{Derivatives, ELEMENTS, MOST};
 
-/// Rows of Newton's system: elements and active phases.
-const ROWS: usize = ELEMENTS + 7;
+/// Most phases at once (the phase rule) and rows of Newton's system.
+const MOST_ACTIVE: usize = ELEMENTS;
+const ROWS: usize = ELEMENTS + MOST_ACTIVE;
+
+/// Most slots: the seven phases and other compositions of some.
+const SLOTS: usize = 20;
+
+/// Change of temperature, K, and of composition, sum of mole fractions, after which phases with
+/// several minima are searched anew.
+const SEARCHED_K: f64 = 40.0;
+const SEARCHED_MOLES: f64 = 0.01;
+
+/// Height, in units of RT per mole of atoms, up to which a further minimum of a phase is kept in
+/// view, and difference in site fractions that makes it another one.
+const IN_VIEW: f64 = 0.15;
+const OTHER_MINIMUM: f64 = 0.02;
 
 /// Largest error of any element's balance, moles per mole of atoms.
 const BALANCE: f64 = 1e-11;
@@ -21,12 +35,17 @@ const NEARLY_SETTLED: f64 = 3e-3;
 /// Driving force that adds a phase, in units of RT per mole of atoms: 1e-3 J/mol at 1000 K.
 pub(super) const DRIVING_FORCE: f64 = 1.2e-7;
 
+/// Largest difference in site fractions of two compositions of a phase that count as one.
+const TWIN: f64 = 1e-3;
+
 /// Limits on work: Newton steps for one set, and changes of the set.
 const MOST_STEPS: usize = 60;
 const MOST_CHANGES: usize = 40;
 
-/// Steps in a row with a negative amount after which a phase is dropped.
+/// Steps in a row with a negative amount after which a phase is dropped, and the same for the
+/// phase that came last: it came because it lowers the energy, so others give way first.
 const PATIENCE: u8 = 2;
+const PATIENCE_WITH_NEWCOMER: u8 = 8;
 
 /// Temperature where nearly every steel is austenite, K, and the step of cooling from there.
 const HOT_K: f64 = 1523.15;
@@ -43,6 +62,8 @@ pub(super) struct Solver {
     /// Newton steps taken for the last equilibrium.
     pub(super) steps: usize,
     solved: bool,
+    newcomer: Option<usize>,
+    searched: Option<(f64, [f64; ELEMENTS])>,
     work: Derivatives,
     responses: Vec<Option<Response>>,
 }
@@ -57,6 +78,8 @@ impl Solver {
             balance_error: f64::INFINITY,
             steps: 0,
             solved: false,
+            newcomer: None,
+            searched: None,
             work: Derivatives::ZERO,
             responses,
         }
@@ -83,6 +106,7 @@ impl Solver {
     /// Forgets the last equilibrium, so that the next one is found from austenite.
     pub(super) fn forget(&mut self) {
         self.solved = false;
+        self.searched = None;
         for slot in &mut self.phases.slots {
             slot.active = false;
             slot.warm = false;
@@ -97,7 +121,7 @@ impl Solver {
         self.settle(amounts)
     }
 
-    fn by_cooling(&mut self, amounts: &Amounts, kelvin: f64) -> Result<(), Stuck> {
+    pub(super) fn by_cooling(&mut self, amounts: &Amounts, kelvin: f64) -> Result<(), Stuck> {
         let mut at = HOT_K.max(kelvin);
         self.from_austenite(amounts, at)?;
         while at > kelvin {
@@ -111,12 +135,17 @@ impl Solver {
     /// Changes the set until every phase in it has a positive amount and no other would form.
     fn settle(&mut self, amounts: &Amounts) -> Result<(), Stuck> {
         self.solved = false;
+        self.newcomer = None;
         for _ in 0..MOST_CHANGES {
+            #[cfg(test)] if std::env::var("TRACE").is_ok() { println!("set {:.1} {:?}", self.phases.kelvin, self.phases.slots.iter().filter(|s| s.active).map(|s| (s.name, s.second, s.amount, self.phases.carbon_filled(s))).collect::<Vec<_>>()); }
             self.newton(amounts, NEARLY_SETTLED)?;
             if self.add_best(amounts)? {
                 continue;
             }
             self.newton(amounts, SETTLED)?;
+            if self.search_due(amounts) {
+                self.search(amounts);
+            }
             if self.add_best(amounts)? {
                 continue;
             }
@@ -146,7 +175,7 @@ impl Solver {
 
     /// Iterates on the present set, dropping phases on the way, to a scaled step length.
     fn newton(&mut self, amounts: &Amounts, tolerance: f64) -> Result<(), Stuck> {
-        let mut negative = [0_u8; 7];
+        let mut negative = [0_u8; SLOTS];
         for _ in 0..MOST_STEPS {
             self.steps += 1;
             let (new_amounts, rows) = self.linear_step(amounts)?;
@@ -154,10 +183,16 @@ impl Solver {
             // the most negative phase loses patience first
             let mut worst: Option<(usize, f64)> = None;
             let mut length = 0.0_f64;
+            // carbides alone cannot hold the composition of a steel
+            let solutions = rows
+                .iter()
+                .filter(|slot| !self.phases.slots[**slot].name.is_carbide())
+                .count();
             for (row, slot) in rows.iter().enumerate() {
                 let value = new_amounts[row];
                 let response = self.responses[*slot].as_ref().ok_or(Stuck)?;
                 let state = &mut self.phases.slots[*slot];
+                let name = state.name;
                 length = length.max(response.step(
                     &self.phases.models[state.model],
                     &self.potentials,
@@ -171,7 +206,16 @@ impl Solver {
                     state.amount = (0.1 * state.amount).max(1e-9);
                     negative[*slot] += 1;
                     let size: f64 = value * response.atoms.iter().sum::<f64>();
-                    if negative[*slot] >= PATIENCE && worst.is_none_or(|(_, w)| size < w) {
+                    let droppable = name.is_carbide() || solutions > 1;
+                    let patience = if self.newcomer == Some(*slot) {
+                        PATIENCE_WITH_NEWCOMER
+                    } else {
+                        PATIENCE
+                    };
+                    if droppable
+                        && negative[*slot] >= patience
+                        && worst.is_none_or(|(_, w)| size < w)
+                    {
                         worst = Some((*slot, size));
                     }
                 }
@@ -179,7 +223,7 @@ impl Solver {
             if let (Some((slot, _)), true) = (worst, rows.len() > 1) {
                 self.phases.slots[slot].active = false;
                 self.phases.slots[slot].amount = 0.0;
-                negative = [0; 7];
+                negative = [0; SLOTS];
                 continue;
             }
             if !length.is_finite() {
@@ -197,7 +241,11 @@ impl Solver {
     }
 
     /// Expands the active phases and solves for potentials and amounts.
-    fn linear_step(&mut self, amounts: &Amounts) -> Result<([f64; 7], Vec<usize>), Stuck> {
+    fn linear_step(
+        &mut self,
+        amounts: &Amounts,
+    ) -> Result<([f64; MOST_ACTIVE], Vec<usize>), Stuck> {
+        self.join_twins();
         let elements = amounts.count();
         let mut matrix = [[0.0; ROWS]; ROWS];
         let mut right = [0.0; ROWS];
@@ -205,7 +253,7 @@ impl Solver {
         let active: Vec<usize> = (0..self.phases.slots.len())
             .filter(|s| self.phases.slots[*s].active)
             .collect();
-        if active.is_empty() || active.len() > elements {
+        if active.is_empty() || active.len() > elements.min(MOST_ACTIVE) {
             return Err(Stuck);
         }
         for (place, slot) in active.iter().enumerate() {
@@ -234,9 +282,30 @@ impl Solver {
             return Err(Stuck);
         }
         self.potentials[..elements].copy_from_slice(&right[..elements]);
-        let mut new_amounts = [0.0; 7];
+        let mut new_amounts = [0.0; MOST_ACTIVE];
         new_amounts[..active.len()].copy_from_slice(&right[elements..elements + active.len()]);
         Ok((new_amounts, active))
+    }
+
+    /// Two compositions of one phase that have become the same are one.
+    fn join_twins(&mut self) {
+        for second in 1..self.phases.slots.len() {
+            for first in 0..second {
+                let (a, b) = (&self.phases.slots[first], &self.phases.slots[second]);
+                let same = a.active
+                    && b.active
+                    && a.model == b.model
+                    && a.y.iter().zip(&b.y).all(|(a, b)| (a - b).abs() < TWIN);
+                if same {
+                    let amount = b.amount;
+                    self.phases.slots[first].amount += amount;
+                    let state = &mut self.phases.slots[second];
+                    state.active = false;
+                    state.warm = false;
+                    state.amount = 0.0;
+                }
+            }
+        }
     }
 
     /// Largest error of any element's balance.
@@ -264,7 +333,14 @@ impl Solver {
                 }
                 continue;
             }
-            let (height, y) = self.lowest(slot, amounts);
+            if state.second && !state.warm {
+                continue;
+            }
+            let (mut height, y) = self.lowest(slot, amounts);
+            // a minimum that a phase of the set is already in lies on the plane, give or take
+            if self.is_taken(slot, &y) {
+                height = f64::INFINITY;
+            }
             let state = &mut self.phases.slots[slot];
             state.height = height;
             state.warm = height.is_finite();
@@ -278,6 +354,7 @@ impl Solver {
         let Some((slot, _)) = best else {
             return Ok(false);
         };
+        #[cfg(test)] if std::env::var("TRACE").is_ok() { println!("add {slot} {:?} {:?}", best, self.phases.slots[slot]); }
         let active = self.phases.slots.iter().filter(|s| s.active).count();
         if active >= elements {
             self.exchange(slot, elements)?;
@@ -286,36 +363,103 @@ impl Solver {
             .atoms(&self.phases.slots[slot].y)
             .iter()
             .sum();
+        self.newcomer = Some(slot);
         let state = &mut self.phases.slots[slot];
         state.active = true;
         state.amount = state.amount.max(1e-3 / atoms);
         Ok(true)
     }
 
-    /// Lowest point of a phase above the plane of potentials: its height and site fractions.
-    /// Infinite when the phase has no minimum of its own there.
+    /// Lowest point of a phase above the plane of potentials near where it was, or from its first
+    /// start: its height and site fractions. Infinite when it has no minimum there.
     fn lowest(&mut self, slot: usize, amounts: &Amounts) -> (f64, [f64; MOST]) {
-        let state = self.phases.slots[slot].clone();
-        if state.warm {
-            let found = self.descend(slot, state.y, amounts.count());
-            if found.0.is_finite() {
+        let (warm, second, y) = {
+            let state = &self.phases.slots[slot];
+            (state.warm, state.second, state.y)
+        };
+        if warm {
+            let found = self.descend(slot, y, amounts.count());
+            if found.0.is_finite() || second {
                 return found;
             }
         }
-        let mut best = (f64::INFINITY, state.y);
-        for y in start::starts(
+        let y = start::first(
             &self.phases,
-            &state,
+            slot,
             amounts,
             &self.potentials,
             &mut self.work,
-        ) {
-            let found = self.descend(slot, y, amounts.count());
-            if found.0 < best.0 {
-                best = found;
+        );
+        self.descend(slot, y, amounts.count())
+    }
+
+    /// True when a phase of the set has this structure and nearly these site fractions.
+    fn is_taken(&self, slot: usize, y: &[f64; MOST]) -> bool {
+        let model = self.phases.slots[slot].model;
+        let near = |(a, b): (&f64, &f64)| (a - b).abs() < OTHER_MINIMUM;
+        let mut active = self.phases.slots.iter().filter(|s| s.active);
+        active.any(|other| other.model == model && other.y.iter().zip(y).all(near))
+    }
+
+    fn search_due(&self, amounts: &Amounts) -> bool {
+        self.searched.is_none_or(|(kelvin, moles)| {
+            let moved: f64 = moles
+                .iter()
+                .zip(amounts.moles)
+                .map(|(a, b)| (a - b).abs())
+                .sum();
+            (kelvin - self.phases.kelvin).abs() > SEARCHED_K || moved > SEARCHED_MOLES
+        })
+    }
+
+    /// Looks from several starts for further minima of phases that can have them, such as carbides
+    /// of molybdenum and tungsten or vanadium, and keeps those in view as slots of their own.
+    fn search(&mut self, amounts: &Amounts) {
+        for slot in 0..self.phases.slots.len() {
+            let name = self.phases.slots[slot].name;
+            if self.phases.slots[slot].second || !start::has_several_minima(name, &amounts.present)
+            {
+                continue;
+            }
+            for y in start::others(&self.phases, slot, amounts) {
+                let (height, y) = self.descend(slot, y, amounts.count());
+                if height < IN_VIEW {
+                    self.keep_in_view(slot, height, y);
+                }
             }
         }
-        best
+        self.searched = Some((self.phases.kelvin, amounts.moles));
+    }
+
+    fn keep_in_view(&mut self, slot: usize, height: f64, y: [f64; MOST]) {
+        let model = self.phases.slots[slot].model;
+        let known = self.phases.slots.iter().any(|other| {
+            let near = |(a, b): (&f64, &f64)| (a - b).abs() < OTHER_MINIMUM;
+            other.model == model && (other.warm || other.active) && other.y.iter().zip(&y).all(near)
+        });
+        if known {
+            return;
+        }
+        let state = Slot {
+            y,
+            height,
+            warm: true,
+            second: true,
+            active: false,
+            amount: 0.0,
+            ..self.phases.slots[slot].clone()
+        };
+        let spare = self
+            .phases
+            .slots
+            .iter()
+            .position(|s| s.second && !s.active && !s.warm);
+        if let Some(place) = spare {
+            self.phases.slots[place] = state;
+        } else if self.phases.slots.len() < SLOTS {
+            self.phases.slots.push(state);
+            self.responses.push(None);
+        }
     }
 
     fn descend(&mut self, slot: usize, mut y: [f64; MOST], elements: usize) -> (f64, [f64; MOST]) {

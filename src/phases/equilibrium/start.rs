@@ -2,7 +2,7 @@
 //! each phase looks for its lowest height above the plane of potentials.
 
 use super::PhaseName;
-use super::slots::{Amounts, Phases, Slot};
+use super::slots::{Amounts, Phases};
 use crate::phases::gibbs::{Component, Derivatives, ELEMENTS, MOST, PhaseModel};
 
 /// Puts the whole steel into austenite, or into ferrite where austenite is suspended.
@@ -41,57 +41,112 @@ pub(super) fn single_phase(phases: &mut Phases, amounts: &Amounts) {
     }
 }
 
-/// Site fractions from which the lowest height of a phase is sought.
-pub(super) fn starts(
+/// Site fractions from which the lowest height of a phase is sought first: its metals as an ideal
+/// mixture would take them.
+pub(super) fn first(
     phases: &Phases,
-    slot: &Slot,
+    slot: usize,
     amounts: &Amounts,
     potentials: &[f64; ELEMENTS],
     work: &mut Derivatives,
-) -> Vec<[f64; MOST]> {
-    let model = &phases.models[slot.model];
-    let carbon_filled = match slot.name {
+) -> [f64; MOST] {
+    let name = phases.slots[slot].name;
+    let model = &phases.models[phases.slots[slot].model];
+    let y = mixture(model, carbon_filled(name), |_, constituent| {
+        bulk(amounts, constituent)
+    });
+    near_ideal(model, y, potentials, work)
+}
+
+/// Site fractions from which further minima of a phase are sought.
+pub(super) fn others(phases: &Phases, slot: usize, amounts: &Amounts) -> Vec<[f64; MOST]> {
+    let name = phases.slots[slot].name;
+    let model = &phases.models[phases.slots[slot].model];
+    let there = |mains: &&[Option<Component>; 2]| {
+        let mut named = mains.iter().flatten();
+        named.all(|c| amounts.present.contains(c))
+    };
+    main_elements(name)
+        .iter()
+        .filter(there)
+        .map(|mains| {
+            mixture(model, carbon_filled(name), |sublattice, constituent| {
+                let share = bulk(amounts, constituent);
+                match mains.get(sublattice).copied().flatten() {
+                    Some(main) if main == constituent => 0.75 + 0.25 * share,
+                    Some(_) => 0.25 * share,
+                    None => share,
+                }
+            })
+        })
+        .collect()
+}
+
+const fn carbon_filled(name: PhaseName) -> f64 {
+    match name {
         PhaseName::Austenite => 0.04,
         PhaseName::Ferrite => 3e-4,
         _ => 0.93,
-    };
-    let rich_in: &[Component] = match slot.name {
-        PhaseName::Austenite | PhaseName::Ferrite | PhaseName::Cementite => &[],
-        PhaseName::Mc => &[Component::V, Component::Mo, Component::W, Component::Cr],
-        PhaseName::M7C3 => &[Component::Cr],
-        PhaseName::M23C6 | PhaseName::M6C => &[Component::Cr, Component::Mo, Component::W],
-    };
-    let bulk = |constituent: Component| {
-        amounts
-            .place(constituent)
-            .map_or(0.0, |place| amounts.moles[place])
-    };
-    let mut found = vec![near_ideal(
-        model,
-        mixture(model, carbon_filled, bulk),
-        potentials,
-        work,
-    )];
-    for rich in rich_in.iter().filter(|c| amounts.present.contains(c)) {
-        found.push(mixture(model, carbon_filled, |constituent| {
-            bulk(constituent) * 0.25 + if constituent == *rich { 0.75 } else { 0.0 }
-        }));
     }
-    found
+}
+
+fn bulk(amounts: &Amounts, constituent: Component) -> f64 {
+    amounts
+        .place(constituent)
+        .map_or(0.0, |place| amounts.moles[place])
+}
+
+/// Elements that may be the main one of each sublattice, where a phase has several minima;
+/// `None` leaves the steel's own proportions.
+const fn main_elements(name: PhaseName) -> &'static [[Option<Component>; 2]] {
+    const CR: Option<Component> = Some(Component::Cr);
+    const FE: Option<Component> = Some(Component::Fe);
+    const MO: Option<Component> = Some(Component::Mo);
+    const V: Option<Component> = Some(Component::V);
+    const W: Option<Component> = Some(Component::W);
+    match name {
+        PhaseName::Austenite | PhaseName::Ferrite | PhaseName::Cementite => &[],
+        PhaseName::Mc => &[[V, None], [MO, None], [W, None], [CR, None]],
+        PhaseName::M7C3 => &[[CR, None]],
+        PhaseName::M23C6 => &[[CR, CR], [CR, MO], [CR, W], [FE, MO], [FE, W]],
+        PhaseName::M6C => &[
+            [MO, FE],
+            [MO, MO],
+            [MO, W],
+            [MO, CR],
+            [W, FE],
+            [W, MO],
+            [W, W],
+            [W, CR],
+            [FE, MO],
+            [FE, W],
+        ],
+    }
+}
+
+/// Phases that can separate into two compositions, given the elements.
+pub(super) fn has_several_minima(name: PhaseName, present: &[Component]) -> bool {
+    let of = |elements: &[Component]| elements.iter().filter(|e| present.contains(e)).count();
+    match name {
+        PhaseName::Mc => of(&[Component::V, Component::Mo, Component::W]) > 1,
+        PhaseName::M6C => of(&[Component::Mo, Component::W]) > 0,
+        PhaseName::M23C6 => of(&[Component::Mo, Component::W]) > 0 && of(&[Component::Cr]) > 0,
+        _ => false,
+    }
 }
 
 /// Site fractions with given shares of the metals on every sublattice.
 fn mixture(
     model: &PhaseModel,
     carbon_filled: f64,
-    share: impl Fn(Component) -> f64,
+    share: impl Fn(usize, Component) -> f64,
 ) -> [f64; MOST] {
     let mut y = [0.0; MOST];
     for (fraction, variable) in y.iter_mut().zip(&model.variables) {
         *fraction = match variable.constituent {
             Component::C => carbon_filled,
             Component::Va => 1.0 - carbon_filled,
-            metal => share(metal).max(1e-12),
+            metal => share(variable.sublattice, metal).max(1e-12),
         };
     }
     normalise(model, &mut y);

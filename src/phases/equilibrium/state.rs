@@ -49,7 +49,8 @@ pub struct PhaseAmount {
 pub struct Equilibrium {
     /// Temperature, °C.
     pub temperature_c: f64,
-    /// The stable phases in the order of [`PhaseName::ALL`].
+    /// The stable phases in the order of [`PhaseName::ALL`]. A carbide that has separated into two
+    /// compositions is one entry with their mean.
     pub phases: Vec<PhaseAmount>,
     /// Gibbs energy, J per mole of atoms, against the elements in their reference states.
     pub gibbs_energy_j_mol: f64,
@@ -148,6 +149,7 @@ fn read(solver: &Solver, amounts: &Amounts, temperature_c: f64) -> Equilibrium {
         .map(|slot| read_phase(solver, amounts, slot))
         .collect();
     phases.sort_by_key(|phase| phase.name);
+    phases.dedup_by(|second, first| join(first, second));
     let (mut mass, mut volume, mut atoms) = (0.0, 0.0, 0.0);
     for phase in &phases {
         mass += phase.mass_fraction;
@@ -175,6 +177,23 @@ fn read(solver: &Solver, amounts: &Amounts, temperature_c: f64) -> Equilibrium {
             .map(|place| solver.potentials[place] * rt),
         balance_error: solver.balance_error,
     }
+}
+
+/// Adds a second composition of the same phase to the first; false when the phases differ.
+fn join(first: &mut PhaseAmount, second: &PhaseAmount) -> bool {
+    if first.name != second.name {
+        return false;
+    }
+    let mass = first.mass_fraction + second.mass_fraction;
+    for element in Element::ALL {
+        let sum = first.composition.get(element) * first.mass_fraction
+            + second.composition.get(element) * second.mass_fraction;
+        first.composition.set(element, sum / mass);
+    }
+    first.mass_fraction = mass;
+    first.volume_fraction += second.volume_fraction;
+    first.mole_fraction += second.mole_fraction;
+    true
 }
 
 /// One phase, with mass, volume and atoms in grams, cm³ and moles per mole of atoms of steel.
