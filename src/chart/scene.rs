@@ -289,6 +289,8 @@ pub struct Label {
     pub leading_px: f64,
     /// Colour of the halo, 4 px wide.
     pub halo: Option<Paint>,
+    /// Colour of a box behind the words, where a halo does not keep them readable.
+    pub ground: Option<Paint>,
     /// How much it matters.
     pub rank: Rank,
     /// Where it may stand, best first.
@@ -309,6 +311,7 @@ impl Label {
             }],
             leading_px: 13.0,
             halo: None,
+            ground: None,
             rank: Rank::Fixed,
             spots: vec![Spot {
                 at,
@@ -342,6 +345,12 @@ impl Label {
     /// With a halo in the colour of the ground.
     pub fn halo(mut self, paint: impl Into<Paint>) -> Self {
         self.halo = Some(paint.into());
+        self
+    }
+
+    /// With a box in the colour of the ground.
+    pub fn grounded(mut self, paint: impl Into<Paint>) -> Self {
+        self.ground = Some(paint.into());
         self
     }
 
