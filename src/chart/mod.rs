@@ -5,6 +5,8 @@
 //! [`Plane`] leads from data to pixels and back for the handles that the page lays over it.
 
 pub mod axis;
+#[cfg(target_arch = "wasm32")]
+pub mod canvas;
 pub mod clip;
 mod draw;
 pub mod face;

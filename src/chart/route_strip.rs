@@ -218,7 +218,7 @@ fn glow_columns(scene: &mut Scene, step: &RouteStep, plane: &Plane) {
 
 /// A round time whose bar is easy to read: the longest that takes no more than a third of the block.
 fn scale_bar(scene: &mut Scene, plane: &Plane) {
-    const ROUND: [(f64, &str); 14] = [
+    const ROUND: [(f64, &str); 16] = [
         (0.1, "0.1 s"),
         (0.5, "0.5 s"),
         (1.0, "1 s"),
@@ -227,8 +227,10 @@ fn scale_bar(scene: &mut Scene, plane: &Plane) {
         (10.0, "10 s"),
         (30.0, "30 s"),
         (60.0, "1 min"),
+        (120.0, "2 min"),
         (300.0, "5 min"),
         (600.0, "10 min"),
+        (1200.0, "20 min"),
         (1800.0, "30 min"),
         (3600.0, "1 h"),
         (7200.0, "2 h"),
@@ -236,7 +238,7 @@ fn scale_bar(scene: &mut Scene, plane: &Plane) {
     ];
     let rect = plane.rect;
     let px_per_s = rect.width() / (plane.x.high() - plane.x.low());
-    let most = (0.34 * rect.width()).min(46.0);
+    let most = (0.34 * rect.width()).min(52.0);
     let Some((time_s, text)) = ROUND.iter().rev().find(|(s, _)| s * px_per_s <= most) else {
         return;
     };
