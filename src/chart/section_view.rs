@@ -86,9 +86,16 @@ pub fn section_view(section: &SectionData, labels: &Labels, size_px: [f64; 2]) -
             edge_mm,
             spine_mm,
             height_mm,
-        } => blade(&mut scene, section, labels, [edge_mm, spine_mm, height_mm]),
-        Outline::Plate { thickness_mm } => plate(&mut scene, section, labels, thickness_mm),
-        Outline::Round { diameter_mm } => round(&mut scene, section, labels, diameter_mm),
+        } => {
+            let sizes = [edge_mm, spine_mm, height_mm].map(drawable_mm);
+            blade(&mut scene, section, labels, sizes);
+        }
+        Outline::Plate { thickness_mm } => {
+            plate(&mut scene, section, labels, drawable_mm(thickness_mm));
+        }
+        Outline::Round { diameter_mm } => {
+            round(&mut scene, section, labels, drawable_mm(diameter_mm));
+        }
     }
     scene.summary = if certain >= full_mm(&section.outline) {
         "The section hardens through.".to_owned()
@@ -103,6 +110,15 @@ pub fn section_view(section: &SectionData, labels: &Labels, size_px: [f64; 2]) -
         )
     };
     scene
+}
+
+/// A length that can be drawn, whatever was given.
+fn drawable_mm(length_mm: f64) -> f64 {
+    if length_mm.is_finite() {
+        length_mm.clamp(1e-3, 1e5)
+    } else {
+        1.0
+    }
 }
 
 fn full_mm(outline: &Outline) -> f64 {
@@ -134,9 +150,9 @@ fn blade(scene: &mut Scene, section: &SectionData, labels: &Labels, [edge, spine
     let [width, height] = scene.size_px;
     let left = 12.0;
     let long = (width - 172.0).max(80.0);
-    let along = long / tall.max(1e-6);
+    let along = long / tall;
     // The thickness keeps the scale unless the blade is so thin that nothing could be seen in it.
-    let across = along.clamp(30.0 / spine.max(1e-6), 60.0 / spine.max(1e-6));
+    let across = along.clamp(30.0 / spine, 60.0 / spine);
     let middle = 0.5 * height;
     let half = |mm: f64| 0.5 * across * (edge + (spine - edge) * (mm / tall).clamp(0.0, 1.0));
     let x = |mm: f64| left + along * mm;
@@ -147,7 +163,7 @@ fn blade(scene: &mut Scene, section: &SectionData, labels: &Labels, [edge, spine
         [x(0.0), middle + half(0.0)],
     ];
     fill(scene, &body, Constituent::Martensite);
-    let certain = section.certain_mm.clamp(0.0, tall);
+    let certain = section.certain_mm.max(0.0).min(tall);
     let through = certain >= tall;
     if !through {
         fill(scene, &core(certain, tall, x, half, middle), section.core);
@@ -226,8 +242,8 @@ fn plate(scene: &mut Scene, section: &SectionData, labels: &Labels, thickness: f
     let half = 30.0;
     let body = Rect::new(left, middle - half, right, middle + half).corners();
     fill(scene, &body, Constituent::Martensite);
-    let depth = section.certain_mm.clamp(0.0, 0.5 * thickness);
-    let soft = half * (1.0 - depth / (0.5 * thickness).max(1e-6));
+    let depth = section.certain_mm.max(0.0).min(0.5 * thickness);
+    let soft = half * (1.0 - depth / (0.5 * thickness));
     if soft > 0.5 {
         let band = Rect::new(left, middle - soft, right, middle + soft).corners();
         fill(scene, &band, section.core);
@@ -272,8 +288,8 @@ fn round(scene: &mut Scene, section: &SectionData, labels: &Labels, diameter: f6
             .collect()
     };
     fill(scene, &disc(radius), Constituent::Martensite);
-    let depth = section.certain_mm.clamp(0.0, 0.5 * diameter);
-    let soft = radius * (1.0 - depth / (0.5 * diameter).max(1e-6));
+    let depth = section.certain_mm.max(0.0).min(0.5 * diameter);
+    let soft = radius * (1.0 - depth / (0.5 * diameter));
     if soft > 0.5 {
         fill(scene, &disc(soft), section.core);
     }

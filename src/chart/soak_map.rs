@@ -315,7 +315,7 @@ fn soak(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
         .to_vec();
     note.rank = Rank::Main;
     scene.label(note);
-    let [_, row] = plane.to_px([0.0, map.soak_c]);
+    let row = plane.y_px(plane.y.hold(map.soak_c));
     let column = plane.rect.right - 15.6;
     scene.handles.push(Handle {
         at_px: [column, row],
