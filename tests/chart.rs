@@ -6,8 +6,8 @@ use std::fmt::Write as _;
 use recalesce::chart::{
     Constituent, CoolingTrace, HistoryPoint, Ink, Labels, LadderRow, Margin, Outline, Palette,
     ProductCurves, QuenchData, Role, RouteData, RouteStep, Scene, SectionData, SoakHistoryData,
-    SoakMapData, TemperData, TemperPoint, Verdict, hardness_ladder, phase_bar, quench_chart,
-    route_strip, section_view, soak_history, soak_map, svg, swatch, temper_chart,
+    SoakMapData, TemperData, TemperPoint, Verdict, hardness_ladder, hit::nearest, phase_bar,
+    quench_chart, route_strip, section_view, soak_history, soak_map, svg, swatch, temper_chart,
 };
 
 const FAHRENHEIT: Labels = Labels {
@@ -373,4 +373,70 @@ fn every_chart_draws_in_every_palette() {
     std::fs::write(folder.join("index.html"), page).expect("file");
     let font = concat!(env!("CARGO_MANIFEST_DIR"), "/public/fonts/archivo.woff2");
     std::fs::copy(font, folder.join("archivo.woff2")).expect("font");
+}
+
+/// A handle dragged to a pixel means what is read there, and the pointer finds the main curve.
+#[test]
+fn pixels_lead_back_to_data() {
+    let scene = quench_chart(&quench_data(3.6), &Labels::METRIC, [370.0, 330.0]);
+    let handle = scene.handles[0];
+    let [time_s, temperature_c] = scene.plane.to_data(handle.at_px);
+    assert!((temperature_c - 0.5 * (590.0 + 227.0)).abs() < 1e-6);
+    let there = scene.plane.to_px([time_s, temperature_c]);
+    assert!((there[0] - handle.at_px[0]).abs() < 1e-9);
+    let curves = scene.curves_px();
+    let hit = nearest(curves.iter().map(Vec::as_slice), handle.at_px, 8.0).expect("a curve");
+    assert!(hit.distance_px < 1.0);
+}
+
+/// What the charts say in words.
+#[test]
+fn words_and_numbers() {
+    let text = |scene: &Scene| svg::document(scene, &Palette::LIGHT).expect("drawn");
+    let soak = text(&soak_map(&soak_data(), &Labels::METRIC, [306.0, 330.0]));
+    for words in [
+        "0.68 dissolved",
+        "of 0.78 possible",
+        "austenite",
+        "+\u{a0}carbide",
+        "cm<",
+    ] {
+        assert!(soak.contains(words), "{words}");
+    }
+    let misses = text(&quench_chart(
+        &quench_data(8.0),
+        &Labels::METRIC,
+        [370.0, 330.0],
+    ));
+    for words in [
+        "misses by",
+        "Ms\u{a0}227",
+        "cold bath −75",
+        "1000\u{a0}s",
+        ">centre<",
+    ] {
+        assert!(misses.contains(words), "{words}");
+    }
+    let fahrenheit = text(&quench_chart(
+        &quench_data(3.6),
+        &FAHRENHEIT,
+        [362.0, 420.0],
+    ));
+    for words in ["Ms\u{a0}441", "1526\u{a0}°F", "cold bath −103", "margin"] {
+        assert!(fahrenheit.contains(words), "{words}");
+    }
+    let temper = text(&temper_chart(
+        &temper_data(),
+        &Labels::METRIC,
+        [282.0, 330.0],
+    ));
+    for words in [
+        "embrittling",
+        "260–370\u{a0}°C",
+        "target 61–63",
+        "straw",
+        "400\u{a0}°C",
+    ] {
+        assert!(temper.contains(words), "{words}");
+    }
 }

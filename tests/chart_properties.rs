@@ -51,7 +51,7 @@ fn drawn(scene: &Scene) -> Result<(), TestCaseError> {
 
 proptest! {
     #![proptest_config(ProptestConfig {
-        cases: 300,
+        cases: 100,
         failure_persistence: None,
         ..ProptestConfig::default()
     })]

@@ -485,6 +485,23 @@ impl Scene {
         self.add(Mark::Shape { points, fill });
     }
 
+    /// The curves that labels keep clear of, in px and not clipped: what the pointer can find with
+    /// [`super::hit::nearest`].
+    pub fn curves_px(&self) -> Vec<Vec<[f64; 2]>> {
+        self.panels
+            .iter()
+            .flat_map(|panel| panel.marks.iter().map(move |mark| (panel, mark)))
+            .filter_map(|(panel, mark)| match mark {
+                Mark::Line {
+                    points,
+                    avoid: true,
+                    ..
+                } => Some(points.iter().map(|p| panel.plane.to_px(*p)).collect()),
+                _ => None,
+            })
+            .collect()
+    }
+
     /// The plot of the last panel.
     pub fn last_plane(&self) -> Plane {
         self.panels.last().map_or(self.plane, |panel| panel.plane)
