@@ -52,6 +52,13 @@ pub fn draw<S: Surface>(
         let measure = |text: &str, size: f64, weight| surface.text_width_px(text, size, weight);
         place::place(&wanted, &curves, &taken, &measure)
     };
+    for (area, paint) in &placed.grounds {
+        let tint = Tint {
+            rgb: palette.rgb(*paint),
+            opacity: 1.0,
+        };
+        surface.fill(&area.corners(), tint)?;
+    }
     let leaders: Vec<Vec<[f64; 2]>> = placed.leaders.iter().map(|line| line.to_vec()).collect();
     let tint = Tint {
         rgb: palette.rgb(Ink::Ink2.into()),

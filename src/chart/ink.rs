@@ -267,7 +267,7 @@ mod tests {
         let dark = block("\n[data-theme=dark]{", "\n}");
         let print = block("@media print{", "}}");
         for ink in INKS {
-            let day = value(&light, ink.css_name()).expect(ink.css_name());
+            let day = value(&light, ink.css_name()).expect("every ink has a token");
             assert_eq!(Palette::LIGHT.rgb(ink.into()), day, "{ink:?}");
             let shop = value(&dark, ink.css_name()).unwrap_or(day);
             assert_eq!(Palette::DARK.rgb(ink.into()), shop, "{ink:?}");

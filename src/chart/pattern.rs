@@ -80,6 +80,9 @@ const THIN_SHEAVES: Tile = Tile {
     dots: &[],
 };
 
+/// No sheet is larger: a pattern over more would never be seen, and never end.
+const LARGEST_PX: f64 = 10_000.0;
+
 /// A pattern cut to an area (px). Nothing for an area of fewer than three corners.
 pub fn texture(pattern: Pattern, area: &[[f64; 2]]) -> Texture {
     let (width_px, radius_px, opacity) = match pattern {
@@ -99,7 +102,11 @@ pub fn texture(pattern: Pattern, area: &[[f64; 2]]) -> Texture {
         opacity,
         ..Texture::default()
     };
-    if area.len() < 3 {
+    let extent = |axis: usize| {
+        let [low, high] = bounds(area, |p| p[axis]);
+        high - low
+    };
+    if area.len() < 3 || !(extent(0) < LARGEST_PX && extent(1) < LARGEST_PX) {
         return texture;
     }
     match pattern {

@@ -24,6 +24,8 @@ pub struct Wanted<'a> {
 pub struct Placed {
     /// Lines of text.
     pub words: Vec<PlacedWords>,
+    /// Boxes behind labels.
+    pub grounds: Vec<(Rect, Paint)>,
     /// Leaders, from label to target.
     pub leaders: Vec<[[f64; 2]; 2]>,
 }
@@ -104,6 +106,9 @@ pub fn place(
             continue;
         };
         taken.push(area.grown(1.0));
+        if let Some(paint) = label.ground {
+            placed.grounds.push((area.grown(3.0), paint));
+        }
         if let Some(target) = want.target {
             placed.leaders.extend(leader(&area, target));
         }

@@ -347,7 +347,7 @@ fn handle(scene: &mut Scene, quench: &QuenchData, plane: &Plane) {
     let temperature_c = if time_s == last[0] { last[1] } else { level };
     let column = plane.x_px(plane.x.hold(time_s));
     scene.handles.push(Handle {
-        at_px: [column, plane.y_px(temperature_c)],
+        at_px: [column, plane.y_px(plane.y.hold(temperature_c))],
         tag: None,
         core: frame::glow_paint(temperature_c),
     });

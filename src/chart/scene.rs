@@ -289,6 +289,8 @@ pub struct Label {
     pub leading_px: f64,
     /// Colour of the halo, 4 px wide.
     pub halo: Option<Paint>,
+    /// Colour of a box behind the words, where a halo does not keep them readable.
+    pub ground: Option<Paint>,
     /// How much it matters.
     pub rank: Rank,
     /// Where it may stand, best first.
@@ -309,6 +311,7 @@ impl Label {
             }],
             leading_px: 13.0,
             halo: None,
+            ground: None,
             rank: Rank::Fixed,
             spots: vec![Spot {
                 at,
@@ -342,6 +345,12 @@ impl Label {
     /// With a halo in the colour of the ground.
     pub fn halo(mut self, paint: impl Into<Paint>) -> Self {
         self.halo = Some(paint.into());
+        self
+    }
+
+    /// With a box in the colour of the ground.
+    pub fn grounded(mut self, paint: impl Into<Paint>) -> Self {
+        self.ground = Some(paint.into());
         self
     }
 
@@ -474,6 +483,23 @@ impl Scene {
     /// Adds a filled shape.
     pub fn shape(&mut self, points: Vec<At>, fill: Fill) {
         self.add(Mark::Shape { points, fill });
+    }
+
+    /// The curves that labels keep clear of, in px and not clipped: what the pointer can find with
+    /// [`super::hit::nearest`].
+    pub fn curves_px(&self) -> Vec<Vec<[f64; 2]>> {
+        self.panels
+            .iter()
+            .flat_map(|panel| panel.marks.iter().map(move |mark| (panel, mark)))
+            .filter_map(|(panel, mark)| match mark {
+                Mark::Line {
+                    points,
+                    avoid: true,
+                    ..
+                } => Some(points.iter().map(|p| panel.plane.to_px(*p)).collect()),
+                _ => None,
+            })
+            .collect()
     }
 
     /// The plot of the last panel.

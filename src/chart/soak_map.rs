@@ -50,6 +50,7 @@ pub fn soak_map(map: &SoakMapData, labels: &Labels, size_px: [f64; 2]) -> Scene 
     let x = Axis::linear(0.0, carbon_high);
     let plane = Plane::new(x, y, Rect::new(46.0, 8.0, width - 10.0, height - 32.0));
     let mut scene = Scene::new(size_px, plane);
+    let map = &upwards(map);
     fields(&mut scene, map, &plane);
     frame::temperature_axis(&mut scene, labels, 5);
     frame::bottom_axis(&mut scene, plane.x.ticks(4, Shown::SAME), false);
@@ -66,6 +67,16 @@ pub fn soak_map(map: &SoakMapData, labels: &Labels, size_px: [f64; 2]) -> Scene 
         labels.temperature(map.a1_c),
     );
     scene
+}
+
+/// The same with the carbide boundary from the eutectoid up, whichever way it came.
+fn upwards(map: &SoakMapData) -> SoakMapData {
+    let mut map = map.clone();
+    let ends = (map.acm.first(), map.acm.last());
+    if matches!(ends, (Some(first), Some(last)) if first[1] > last[1]) {
+        map.acm.reverse();
+    }
+    map
 }
 
 fn fields(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
@@ -315,7 +326,7 @@ fn soak(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
         .to_vec();
     note.rank = Rank::Main;
     scene.label(note);
-    let [_, row] = plane.to_px([0.0, map.soak_c]);
+    let row = plane.y_px(plane.y.hold(map.soak_c));
     let column = plane.rect.right - 15.6;
     scene.handles.push(Handle {
         at_px: [column, row],

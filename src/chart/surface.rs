@@ -139,13 +139,15 @@ pub trait Surface {
         let mut from = ends[0];
         while from < ends[1] {
             let to = ((0.5 * from).floor() * 2.0 + 2.0).min(ends[1]);
+            let tint = between(stops, 0.5 * (from + to));
+            // An opaque slice reaches under the next one, so that no seam shows between them.
+            let under = if tint.opacity >= 1.0 { to + 1.0 } else { to };
             let mut slice = Rect::new(-1e6, -1e6, 1e6, 1e6);
             if downwards {
-                (slice.top, slice.bottom) = (from, to);
+                (slice.top, slice.bottom) = (from, under);
             } else {
-                (slice.left, slice.right) = (from, to);
+                (slice.left, slice.right) = (from, under);
             }
-            let tint = between(stops, 0.5 * (from + to));
             let piece = clip::clip_polygon(area, &slice);
             if piece.len() > 2 && tint.opacity > 0.0 {
                 self.fill(&piece, tint)?;
