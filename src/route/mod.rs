@@ -4,6 +4,4 @@ mod plan;
 mod validate;
 
 pub use plan::{Cold, Quench, Route, Soak, Target, Temper};
-pub use validate::{
-    LONGEST_STEP_H, LONGEST_TEXT, MOST_KNOTS, MOST_TEMPERS, RouteFieldError, validate,
-};
+pub use validate::{LONGEST_STEP_H, LONGEST_TEXT, MOST_TEMPERS, RouteFieldError, validate};

@@ -1,31 +1,34 @@
 //! Published constants: one file per publication, digits as printed, each with its citation,
 //! validity and a transcription check. No algorithms.
 
+pub mod ams_2750f_2020;
 pub mod andrews_1965;
 pub mod astm_a255;
+pub mod astm_a255_cooling_rates;
+pub mod bipm_2019;
+pub mod carslaw_jaeger_1959;
+pub mod cie_1931;
 pub mod closed_form_2026;
+pub mod en_1993_1_2_2005;
+pub mod frichtl_2024;
 pub mod grange_1961;
+pub mod grossmann_1964;
+pub mod hagel_1956;
 pub mod harris_cohen_1949;
+pub mod iec_1999;
+pub mod iec_60584_2013;
 pub mod isothermal_fit;
 pub mod jominy_rates;
 pub mod kirkaldy_venugopalan_1984;
 pub mod koistinen_marburger_1959;
 pub mod lee_park_2013;
 pub mod li_1998;
-pub mod van_bohemen_2012;
-pub mod ams_2750f_2020;
-pub mod astm_a255_cooling_rates;
-pub mod carslaw_jaeger_1959;
-pub mod en_1993_1_2_2005;
-pub mod grossmann_1964;
-pub mod hagel_1956;
-pub mod iec_60584_2013;
 pub mod n06600_data_sheet;
+pub mod pearson_1967;
 pub mod quench_media;
 pub mod sandu_1997;
 pub mod simsir_gur_2008;
-pub mod frichtl_2024;
-pub mod pearson_1967;
+pub mod van_bohemen_2012;
 
 /// How far a set of constants can be trusted to be what its source prints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -62,24 +65,33 @@ pub struct Source {
 }
 
 /// Every source of the project.
-pub const ALL: &[&Source] = &[&andrews_1965::SOURCE, &grange_1961::SOURCE];
 pub const ALL: &[&Source] = &[
     &ams_2750f_2020::SOURCE,
+    &andrews_1965::SOURCE,
+    &astm_a255::SOURCE,
     &astm_a255_cooling_rates::SOURCE,
+    &bipm_2019::SOURCE,
     &carslaw_jaeger_1959::SOURCE,
+    &cie_1931::SOURCE,
+    &closed_form_2026::SOURCE,
     &en_1993_1_2_2005::SOURCE,
+    &frichtl_2024::SOURCE,
+    &grange_1961::SOURCE,
     &grossmann_1964::SOURCE,
     &hagel_1956::SOURCE,
+    &harris_cohen_1949::SOURCE,
+    &iec_1999::SOURCE,
     &iec_60584_2013::SOURCE,
+    &isothermal_fit::SOURCE,
+    &jominy_rates::SOURCE,
+    &kirkaldy_venugopalan_1984::SOURCE,
+    &koistinen_marburger_1959::SOURCE,
+    &lee_park_2013::SOURCE,
+    &li_1998::SOURCE,
     &n06600_data_sheet::SOURCE,
+    &pearson_1967::SOURCE,
     &quench_media::SOURCE,
     &sandu_1997::SOURCE,
     &simsir_gur_2008::SOURCE,
-];
-pub const ALL: &[&Source] = &[&frichtl_2024::SOURCE, &pearson_1967::SOURCE];
-#[rustfmt::skip]
-pub const ALL: &[&Source] = &[
-    &andrews_1965::SOURCE,
-    &closed_form_2026::SOURCE,
-    &grange_1961::SOURCE,
+    &van_bohemen_2012::SOURCE,
 ];

@@ -1,9 +1,10 @@
 //! Questions about the steel in the furnace: critical temperatures, equilibrium, soak.
 
-use super::asked::Asked;
+use super::asked::{Asked, fields};
 use super::catalogue::{Question, needed, optional};
 use super::refusal::Refusal;
-use serde_json::{Map, Value};
+use crate::phases::UpperLimit;
+use serde_json::{Map, Value, json};
 
 pub(super) const QUESTIONS: &[Question] = &[
     Question {
@@ -65,14 +66,22 @@ pub(super) const QUESTIONS: &[Question] = &[
 ];
 
 fn critical_temperatures(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    asked.steel()?;
-    Err(Refusal::NotYet("critical temperatures"))
+    let critical = crate::phases::critical_temperatures(&asked.steel()?)?;
+    let (upper, temperature_c) = match critical.upper {
+        UpperLimit::A3 { temperature_c } => ("a3_c", temperature_c),
+        UpperLimit::Acm { temperature_c } => ("acm_c", temperature_c),
+    };
+    Ok(fields([
+        ("a1_c", json!(critical.a1_c)),
+        (upper, json!(temperature_c)),
+        ("eutectoid_carbon_wt", json!(critical.eutectoid_carbon_wt)),
+    ]))
 }
 
 fn equilibrium(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    asked.steel()?;
-    asked.number("temperature_c", (400.0, 1500.0), " °C")?;
-    Err(Refusal::NotYet("equilibrium"))
+    let temperature_c = asked.value("temperature_c")?;
+    let equilibrium = crate::phases::equilibrium(&asked.steel()?, temperature_c)?;
+    Ok(fields([("phases", json!(equilibrium.phases))]))
 }
 
 fn soak(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {

@@ -158,11 +158,12 @@ fn martensite(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
             ..Fractions::default()
         };
         let step = ColdStep {
+            coldest_before_c: end_c,
             cold_c,
             delay_s: 60.0 * delay_min.unwrap_or(0.0),
             wait_c: ROOM_C,
         };
-        retained = cold_treated(&quenched, &austenite, ms_c, &step)?.austenite;
+        retained = cold_treated(&quenched, &austenite, &step)?.austenite;
     }
     Ok(fields([
         ("ms_c", json!(ms_c)),
