@@ -1,1 +1,36 @@
 //! Charts as scenes in data units: clipping, planes, hit testing, colours, drawing over any backend.
+//!
+//! A chart is made in three steps, each of them pure: a function such as [`quench_chart`] turns
+//! plain data into a [`Scene`]; [`draw()`] projects, clips and paints it on a [`Surface`]; the scene's
+//! [`Plane`] leads from data to pixels and back for the handles that the page lays over it.
+
+pub mod axis;
+pub mod clip;
+mod draw;
+pub mod face;
+mod frame;
+pub mod glow;
+pub mod hit;
+pub mod ink;
+mod labels;
+pub mod numbers;
+pub mod oxide;
+pub mod pattern;
+pub mod place;
+pub mod plane;
+mod quench_chart;
+pub mod scene;
+mod soak_map;
+pub mod surface;
+pub mod svg;
+
+pub use draw::draw;
+pub use ink::{Constituent, Ink, Paint, Palette};
+pub use labels::Labels;
+pub use plane::{Plane, Rect};
+pub use quench_chart::{
+    CoolingTrace, Margin, ProductCurves, QuenchData, Role, Verdict, quench_chart,
+};
+pub use scene::{Handle, Scene};
+pub use soak_map::{SoakMapData, soak_map};
+pub use surface::{DrawError, Surface};

@@ -25,8 +25,73 @@ pub struct Outcome {
     pub stages: Vec<Stage>,
     /// Hardness against tempering temperature for the planned time and number of tempers.
     pub temper: Known<TemperOutcome>,
+    /// What moves the final hardness, one thing at a time.
+    pub influences: Vec<Influence>,
     /// What can go wrong or hurt, in the order of the route.
     pub cautions: Vec<Caution>,
+}
+
+impl Outcome {
+    /// Widens the band of each hardness by what the furnace's band does to the quenched hardness:
+    /// the two are independent, so they add in quadrature.
+    pub(super) fn widen_by_furnace(&mut self) {
+        let band = &self.furnace;
+        let Some(quenched) = self
+            .stages
+            .iter()
+            .find(|stage| stage.step == Step::Quench)
+            .and_then(|stage| stage.hardness?.hrc())
+        else {
+            return;
+        };
+        let swing_hrc = [band.hrc_at_coldest, band.hrc_at_hottest]
+            .into_iter()
+            .flatten()
+            .map(|hrc| (hrc - quenched).abs())
+            .fold(0.0, f64::max);
+        for stage in &mut self.stages {
+            stage.band_hrc = stage.band_hrc.hypot(swing_hrc);
+        }
+    }
+}
+
+/// How much one change moves the final hardness.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Influence {
+    /// What is changed.
+    pub kind: InfluenceKind,
+    /// Change of the final hardness with less of it, HRC.
+    pub less_hrc: Option<f64>,
+    /// Change of the final hardness with more of it, HRC.
+    pub more_hrc: Option<f64>,
+}
+
+/// A change to a route.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[serde(tag = "change", rename_all = "snake_case")]
+pub enum InfluenceKind {
+    /// All tempers cooler or hotter.
+    TemperTemperature {
+        /// By how much, K.
+        step_k: f64,
+    },
+    /// The cold bath left out.
+    NoCold,
+    /// The section thicker.
+    Thickness {
+        /// By how much, mm.
+        step_mm: f64,
+    },
+    /// The furnace at the ends of its band.
+    Furnace {
+        /// By how much, K.
+        step_k: f64,
+    },
+    /// A shorter or longer soak.
+    SoakTime {
+        /// By how much, min.
+        step_min: f64,
+    },
 }
 
 /// The soak at the two ends of the furnace's band, and the austenite that each would leave.
@@ -40,6 +105,10 @@ pub struct FurnaceBand {
     pub carbon_at_coldest_wt: Option<f64>,
     /// Carbon in solution at the hottest, wt % of the austenite.
     pub carbon_at_hottest_wt: Option<f64>,
+    /// Hardness as quenched after the coldest soak, HRC.
+    pub hrc_at_coldest: Option<f64>,
+    /// Hardness as quenched after the hottest soak, HRC.
+    pub hrc_at_hottest: Option<f64>,
     /// Austenite left after the quench at the hottest, volume fraction.
     pub austenite_at_hottest: Option<f64>,
 }
@@ -161,6 +230,49 @@ pub struct Stage {
     pub hardness: Option<Hardness>,
     /// Half width of the band that covers nine in ten, HRC.
     pub band_hrc: f64,
+}
+
+impl Stage {
+    /// The piece after the soak: austenite with what it stands beside.
+    pub(super) fn after_soak(soaked: &SoakOutcome) -> Self {
+        let end = &soaked.end;
+        Self {
+            step: Step::Soak,
+            fractions: Some(Fractions {
+                ferrite: end.ferrite_volume_fraction,
+                carbide: end.carbide_volume_fraction,
+                austenite: 1.0 - end.ferrite_volume_fraction - end.carbide_volume_fraction,
+                ..Fractions::default()
+            }),
+            hardness: None,
+            band_hrc: 0.0,
+        }
+    }
+}
+
+impl QuenchOutcome {
+    /// The curve of the place that decides.
+    #[must_use]
+    pub fn deciding_curve(&self) -> Option<&CoolingCurve> {
+        self.curves.get(self.deciding)
+    }
+}
+
+impl TemperOutcome {
+    /// Hardness of the chart at a temperature, HRC, straight between its points; none outside.
+    #[must_use]
+    pub fn hrc_at(&self, temperature_c: f64) -> Option<f64> {
+        let after = self
+            .curve
+            .partition_point(|point| point.temperature_c < temperature_c);
+        let right = self.curve.get(after)?;
+        let Some(left) = after.checked_sub(1).and_then(|i| self.curve.get(i)) else {
+            return (right.temperature_c == temperature_c).then_some(right.hrc);
+        };
+        let part =
+            (temperature_c - left.temperature_c) / (right.temperature_c - left.temperature_c);
+        Some(left.hrc + part * (right.hrc - left.hrc))
+    }
 }
 
 /// A step of the route.

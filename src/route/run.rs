@@ -39,16 +39,15 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     let soaked = soak_at(route, route.soak.temperature_c, route.soak.time_min)?;
     let cooled = cool(&quenching(route, &medium))?;
     let hardening = Hardening::of(route, &soaked);
+    let quenched = match (&hardening, cooled.slowest()) {
+        (Ok(hardening), Some(curve)) => hardening.quench(curve).map(Some),
+        (Ok(_), None) => Ok(None),
+        (Err(refusal), _) => Err(refusal.clone()),
+    };
     let deciding = cooled.slowest();
-    let quenched = hardening.as_ref().map_err(Clone::clone).and_then(|h| {
-        deciding.map_or_else(
-            || Err(OutOfRange::nothing("The cooling")),
-            |curve| h.quench(curve),
-        )
-    });
 
     let transformed = match (&hardening, &quenched, deciding) {
-        (Ok(hardening), Ok(quenched), Some(curve)) => Known::from(transformed(
+        (Ok(hardening), Ok(Some(quenched)), Some(curve)) => Known::from(transformed(
             route,
             &medium,
             hardening.kinetics(),
@@ -59,13 +58,13 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
         (Err(refusal), ..) | (_, Err(refusal), _) => Known::Refused {
             refused: refusal.to_string(),
         },
-        (_, _, None) => Known::Refused {
+        _ => Known::Refused {
             refused: "The cooling has no curve.".to_owned(),
         },
     };
 
     let after_cold = match (&hardening, &quenched) {
-        (Ok(hardening), Ok(quenched)) => Some((
+        (Ok(hardening), Ok(Some(quenched))) => Some((
             *quenched,
             hardening.cold(quenched, &route.cold.unwrap_or(WEIGHED_COLD)),
         )),
