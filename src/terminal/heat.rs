@@ -6,8 +6,9 @@ use super::refusal::Refusal;
 use crate::heat::{Medium, MediumChoice, Place, Quenching, cool};
 use serde_json::{Map, Value, json};
 
-/// Ends of a quench that the heat model takes, °C.
-const END_C: (f64, f64) = (-200.0, 600.0);
+/// Coldest end of a quench that the heat model takes, °C.
+const COLDEST_END_C: f64 = -200.0;
+const ROOM_C: f64 = 20.0;
 
 pub(super) const QUESTIONS: &[Question] = &[
     Question {
@@ -93,14 +94,14 @@ fn cooling(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
     }
     let medium = medium(asked)?;
     let coldest_c = at_c.iter().copied().fold(f64::INFINITY, f64::min);
-    let (least_c, most_c) = END_C;
     let cooled = cool(&Quenching {
         section: asked.value("section")?,
         medium: &medium,
         agitation: asked.optional("agitation")?.unwrap_or(1.0),
         start_c: asked.value("start_c")?,
         air_delay_s: asked.optional("air_delay_s")?.unwrap_or(0.0),
-        end_c: coldest_c.clamp(least_c, most_c),
+        // Down to room temperature at least, so that the greatest rate is met on the way.
+        end_c: coldest_c.clamp(COLDEST_END_C, ROOM_C),
         martensite_start_c: None,
     })?;
     let times_s = |places: [Place; 2]| {
