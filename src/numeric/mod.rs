@@ -3,3 +3,4 @@
 pub mod banded;
 pub mod dense;
 pub mod roots;
+pub mod interpolate;
