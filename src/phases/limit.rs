@@ -108,23 +108,45 @@ pub fn annealed(steel: &Composition) -> Result<Annealed, PhaseError> {
     })
 }
 
-/// Austenite beside ferrite: hypoeutectoid between A1 and A3, by the lever.
+/// Carbon of ferrite beside austenite, wt %: a straight line to pure iron at 912 °C.
+pub(crate) fn ferrite_carbon_wt(temperature_c: f64) -> f64 {
+    (FERRITE_CARBON_WT * (912.0 - temperature_c) / (912.0 - 727.0)).max(0.0)
+}
+
+/// Austenite beside ferrite: hypoeutectoid between A1 and A3, by the lever. Vanadium carbide is
+/// taken to be spread over both as it is beside the austenite.
 fn with_ferrite(steel: &Composition, temperature_c: f64, lines: &Lines) -> SoakLimit {
-    let ferrite_carbon_wt =
-        (FERRITE_CARBON_WT * (912.0 - temperature_c) / (912.0 - 727.0)).clamp(0.0, 0.9 * steel.c);
-    let austenite_carbon_wt = lines.a3_carbon_wt(temperature_c).max(steel.c);
-    let ferrite = (austenite_carbon_wt - steel.c) / (austenite_carbon_wt - ferrite_carbon_wt);
+    let line_wt = lines.a3_carbon_wt(temperature_c).max(steel.c);
+    let beside = State::of(&steel.with_carbon(line_wt), temperature_c, &[], 0.0);
+    let ferrite_carbon_wt = ferrite_carbon_wt(temperature_c).min(0.9 * steel.c);
+    let most_bound_wt = (steel.c - ferrite_carbon_wt) / VANADIUM_CARBIDE_CARBON;
+    let bound_wt = beside.bound_wt.min(most_bound_wt);
+    let vanadium_carbide = bound_wt * (1.0 + VANADIUM_CARBIDE_CARBON) / 100.0;
+    let matrix = 1.0 - vanadium_carbide;
+
+    let carbon_wt = (steel.c - VANADIUM_CARBIDE_CARBON * bound_wt) / matrix;
+    let austenite_carbon_wt = beside.austenite.c.max(carbon_wt);
+    let ferrite = matrix * (austenite_carbon_wt - carbon_wt)
+        / (austenite_carbon_wt - ferrite_carbon_wt).max(1e-9);
+    let mut dissolved = *steel;
+    for element in Element::ALL {
+        dissolved.set(element, steel.get(element) / matrix);
+    }
+    dissolved.v = (steel.v - bound_wt) / matrix;
+    let (carbide, volume) = together(&Composition::default(), 0.0, vanadium_carbide);
+    let carbide_volume_fraction = volume / (volume + matrix / MATRIX_G_CM3);
+    let ferrite_volume_fraction = (1.0 - carbide_volume_fraction) * ferrite / matrix;
     SoakLimit {
-        austenite: steel.with_carbon(austenite_carbon_wt),
-        ferrite: steel.with_carbon(ferrite_carbon_wt),
-        carbide: Composition::default(),
-        austenite_mass_fraction: 1.0 - ferrite,
+        austenite: dissolved.with_carbon(austenite_carbon_wt),
+        ferrite: dissolved.with_carbon(ferrite_carbon_wt),
+        carbide,
+        austenite_mass_fraction: matrix - ferrite,
         ferrite_mass_fraction: ferrite,
-        carbide_mass_fraction: 0.0,
-        austenite_volume_fraction: 1.0 - ferrite,
-        ferrite_volume_fraction: ferrite,
-        carbide_volume_fraction: 0.0,
-        carbon_saturation_wt: saturation_wt(temperature_c, steel).max(austenite_carbon_wt),
+        carbide_mass_fraction: vanadium_carbide,
+        austenite_volume_fraction: 1.0 - carbide_volume_fraction - ferrite_volume_fraction,
+        ferrite_volume_fraction,
+        carbide_volume_fraction,
+        carbon_saturation_wt: saturation_wt(temperature_c, &dissolved).max(austenite_carbon_wt),
     }
 }
 
@@ -144,6 +166,7 @@ fn with_carbide(steel: &Composition, temperature_c: f64) -> SoakLimit {
         austenite,
         vanadium_carbide,
         saturation_wt,
+        ..
     } = state(cementite);
     let mut content = Composition::default().with_carbon(CEMENTITE_CARBON_WT);
     for (element, over) in over {
@@ -185,6 +208,8 @@ fn together(cementite: &Composition, mass: f64, vanadium_carbide: f64) -> (Compo
 /// The piece with a given mass fraction of cementite, all masses in balance.
 struct State {
     austenite: Composition,
+    /// Vanadium bound in carbide, wt % of the piece, and mass fraction of that carbide.
+    bound_wt: f64,
     vanadium_carbide: f64,
     saturation_wt: f64,
 }
@@ -223,6 +248,7 @@ impl State {
         let saturation_wt = saturation_wt(temperature_c, &austenite);
         Self {
             austenite,
+            bound_wt,
             vanadium_carbide,
             saturation_wt,
         }

@@ -10,6 +10,7 @@ pub use critical::{CriticalTemperatures, UpperLimit, critical_temperatures};
 pub use equilibrium::{
     Equilibrium, EquilibriumError, EquilibriumSeries, PhaseAmount, PhaseName, RANGE, equilibrium,
 };
+pub(crate) use limit::ferrite_carbon_wt;
 pub use limit::{Annealed, SoakLimit, annealed, soak_limit};
 pub use map::{PhaseMap, phase_map};
 

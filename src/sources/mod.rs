@@ -10,6 +10,11 @@ pub mod astm_e140;
 pub mod bipm_2019;
 pub mod carslaw_jaeger_1959;
 pub mod cie_1931;
+pub mod agren_1979;
+pub mod andrews_1965;
+pub mod astm_e112;
+pub mod bearing_card_1999;
+pub mod callister_2007;
 pub mod closed_form_2026;
 pub mod en_1993_1_2_2005;
 pub mod eutectoid_isothermal;
@@ -39,6 +44,10 @@ pub mod temper_embrittlement;
 pub mod tempering_stages;
 pub mod tool_steel_tempering;
 pub mod van_bohemen_2012;
+pub mod lee_2008;
+pub mod molinder_1956;
+pub mod paul_1994;
+pub mod smith_1948;
 
 /// How far a set of constants can be trusted to be what its source prints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -85,6 +94,11 @@ pub const ALL: &[&Source] = &[
     &bipm_2019::SOURCE,
     &carslaw_jaeger_1959::SOURCE,
     &cie_1931::SOURCE,
+    &agren_1979::SOURCE,
+    &andrews_1965::SOURCE,
+    &astm_e112::SOURCE,
+    &bearing_card_1999::SOURCE,
+    &callister_2007::SOURCE,
     &closed_form_2026::SOURCE,
     &en_1993_1_2_2005::SOURCE,
     &eutectoid_isothermal::SOURCE,
@@ -114,4 +128,8 @@ pub const ALL: &[&Source] = &[
     &tempering_stages::SOURCE,
     &tool_steel_tempering::SOURCE,
     &van_bohemen_2012::SOURCE,
+    &lee_2008::SOURCE,
+    &molinder_1956::SOURCE,
+    &paul_1994::SOURCE,
+    &smith_1948::SOURCE,
 ];
