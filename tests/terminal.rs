@@ -261,6 +261,31 @@ fn equilibrium_gives_phases_that_make_up_the_whole() {
     assert!(cold.contains("600 to 1250"), "{cold}");
 }
 
+#[test]
+fn a_hotter_soak_dissolves_more() {
+    let soak = |temperature_c: f64, rest: &str| {
+        answered(&format!(
+            "{{\"question\":\"soak\",\"grade\":\"52100\",\"temperature_c\":{temperature_c},\
+             \"time_min\":15{rest}}}"
+        ))
+    };
+    let carbon_wt = |reply: &Map<String, Value>| reply["dissolved"]["c"].as_f64();
+    let (cooler, hotter) = (soak(807.0, ""), soak(845.0, ""));
+    assert!(carbon_wt(&cooler) < carbon_wt(&hotter));
+    let (before, after) = (
+        number(&cooler, "carbide_volume_fraction"),
+        number(&hotter, "carbide_volume_fraction"),
+    );
+    assert!(before > after && after > 0.0);
+    assert!(number(&hotter, "grain_astm") > 5.0);
+    // Left out, the start is spheroidised; fine pearlite dissolves sooner.
+    assert_eq!(soak(845.0, ",\"start\":\"spheroidised\""), hotter);
+    assert!(carbon_wt(&soak(845.0, ",\"start\":\"fine_pearlite\"")) > carbon_wt(&hotter));
+    let cold =
+        error("{\"question\":\"soak\",\"grade\":\"52100\",\"temperature_c\":600,\"time_min\":15}");
+    assert!(cold.contains("A1"), "{cold}");
+}
+
 /// Times at which a place passes temperatures, from an answer.
 fn times(reply: &Map<String, Value>, field: &str) -> Vec<Option<f64>> {
     let values = reply[field].as_array().expect("list");

@@ -4,6 +4,7 @@ use super::LONGEST_LINE_BYTES;
 use crate::heat::{HeatError, MediumError};
 use crate::phases::{EquilibriumError, PhaseError};
 use crate::route::RouteFieldError;
+use crate::soak::SoakError;
 use crate::steel::{CompositionError, OutOfRange, UnknownGrade};
 
 #[derive(Debug, thiserror::Error)]
@@ -59,6 +60,8 @@ pub(super) enum Refusal {
     Phase(#[from] PhaseError),
     #[error(transparent)]
     Equilibrium(#[from] EquilibriumError),
+    #[error(transparent)]
+    Soak(#[from] SoakError),
     #[error("`medium`: {0}")]
     Medium(#[from] MediumError),
     #[error(transparent)]

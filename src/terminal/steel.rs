@@ -4,6 +4,7 @@ use super::asked::{Asked, fields};
 use super::catalogue::{Question, needed, optional};
 use super::refusal::Refusal;
 use crate::phases::UpperLimit;
+use crate::soak::{self, LONGEST_S};
 use serde_json::{Map, Value, json};
 
 pub(super) const QUESTIONS: &[Question] = &[
@@ -58,7 +59,7 @@ pub(super) const QUESTIONS: &[Question] = &[
             ("carbide_volume_fraction", "carbide left undissolved"),
             ("ferrite_volume_fraction", "ferrite left"),
             ("grain_astm", "ASTM grain number of the austenite"),
-            ("grain_um", "mean grain size, µm"),
+            ("grain_um", "mean intercept of the grain, µm"),
         ],
         example: r#"{"question":"soak","grade":"52100","start":"spheroidised","temperature_c":845,"time_min":12}"#,
         answer: soak,
@@ -85,6 +86,26 @@ fn equilibrium(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
 }
 
 fn soak(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    asked.steel()?;
-    Err(Refusal::NotYet("soak"))
+    let time_min = asked.number("time_min", (0.0, LONGEST_S / 60.0), " min")?;
+    let time_s = 60.0 * time_min;
+    let soaked = soak::soak(
+        &asked.steel()?,
+        asked.optional("start")?.unwrap_or_default(),
+        asked.value("temperature_c")?,
+        time_s,
+        time_s,
+    )?;
+    Ok(fields([
+        ("dissolved", json!(soaked.dissolved)),
+        (
+            "carbide_volume_fraction",
+            json!(soaked.end.carbide_volume_fraction),
+        ),
+        (
+            "ferrite_volume_fraction",
+            json!(soaked.end.ferrite_volume_fraction),
+        ),
+        ("grain_astm", json!(soaked.end.grain_astm)),
+        ("grain_um", json!(soaked.grain_um)),
+    ]))
 }
