@@ -81,7 +81,11 @@ fn imports_point_one_way() {
             }
         }
     }
-    assert!(wrong.is_empty(), "imports that point back:\n{}", wrong.join("\n"));
+    assert!(
+        wrong.is_empty(),
+        "imports that point back:\n{}",
+        wrong.join("\n")
+    );
 }
 
 #[test]
@@ -91,13 +95,20 @@ fn only_the_page_speaks_to_the_browser() {
         if path.starts_with("app") || path == Path::new("chart/canvas.rs") {
             continue;
         }
-        for line in text.lines().filter(|line| !line.trim_start().starts_with("//")) {
+        for line in text
+            .lines()
+            .filter(|line| !line.trim_start().starts_with("//"))
+        {
             if BROWSER.iter().any(|name| line.contains(name)) {
                 wrong.push(format!("{}: {}", path.display(), line.trim()));
             }
         }
     }
-    assert!(wrong.is_empty(), "browser crates outside the page:\n{}", wrong.join("\n"));
+    assert!(
+        wrong.is_empty(),
+        "browser crates outside the page:\n{}",
+        wrong.join("\n")
+    );
 }
 
 #[test]
@@ -107,5 +118,9 @@ fn files_can_be_held_in_the_head() {
         .filter(|(_, text)| text.lines().count() > 600)
         .map(|(path, text)| format!("{}: {} lines", path.display(), text.lines().count()))
         .collect();
-    assert!(long.is_empty(), "files that want to be two:\n{}", long.join("\n"));
+    assert!(
+        long.is_empty(),
+        "files that want to be two:\n{}",
+        long.join("\n")
+    );
 }

@@ -2,7 +2,7 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 use proptest::prelude::*;
-use recalesce::heat::{MediumChoice, OwnMedium, Section};
+use recalesce::heat::{MediumChoice, OwnMedium, Section, media};
 use recalesce::route::{Cold, Quench, Route, Soak, Target, Temper};
 use recalesce::save::{
     Kind, LARGEST_FILE_BYTES, MOST_ROUTES, Preferences, ReadError, Shelf, ShelfError, Theme,
@@ -213,6 +213,7 @@ fn absurd_numbers_are_refused_wherever_they_stand() {
         ("/quench/air_delay_s", json!(121.0)),
         ("/quench/end_c", json!(-273.0)),
         ("/quench/medium", json!({"h_w_m2k": [], "bath_c": 20.0})),
+        ("/quench/medium", json!("quicksilver")),
         ("/cold/temperature_c", json!(-250.0)),
         ("/tempers/0/temperature_c", json!(800.0)),
         ("/tempers/1/time_min", json!(1e7)),
@@ -415,9 +416,9 @@ fn any_section() -> impl Strategy<Value = Section> {
 
 fn any_medium() -> impl Strategy<Value = MediumChoice> {
     prop_oneof![
-        any_text().prop_map(MediumChoice::Named),
+        prop::sample::select(media()).prop_map(|m| MediumChoice::Named(m.name.clone())),
         (
-            prop::collection::vec(thousandths(10.0, 1e4), 1..20),
+            prop::collection::vec(thousandths(10.0, 1e4), 2..20),
             thousandths(-20.0, 300.0),
             any::<bool>()
         )

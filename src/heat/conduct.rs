@@ -98,7 +98,10 @@ impl<'a, const W: usize> Conduction<'a, W> {
     ) -> bool {
         self.linearise(medium, agitation);
         record(self);
-        let fastest = self.rate_k_per_s.iter().fold(0.0_f64, |a, r| a.max(r.abs()));
+        let fastest = self
+            .rate_k_per_s
+            .iter()
+            .fold(0.0_f64, |a, r| a.max(r.abs()));
         self.step_s = FIRST_STEP_K / fastest.max(1e-6);
         for _ in 0..MOST_STEPS {
             let left = until.time_s - self.time_s;
@@ -123,7 +126,11 @@ impl<'a, const W: usize> Conduction<'a, W> {
                 let part = (hottest - until.hottest_c) / (hottest - after);
                 (step, error) = self.attempt(medium, agitation, step * part.clamp(0.01, 1.0));
             }
-            let factor = if error > 0.0 { 0.85 * error.powf(-1.0 / 3.0) } else { 4.0 };
+            let factor = if error > 0.0 {
+                0.85 * error.powf(-1.0 / 3.0)
+            } else {
+                4.0
+            };
             if error <= 1.0 || step <= SHORTEST_STEP_S {
                 self.time_s += step;
                 std::mem::swap(&mut self.temperature_c, &mut self.stage_c);
@@ -200,8 +207,8 @@ impl<'a, const W: usize> Conduction<'a, W> {
         rate.fill(0.0);
         let mut link = |stride: usize, conductance: &[f64]| {
             for i in 0..rate.len().saturating_sub(stride) {
-                let flux = conductance[i]
-                    * (self.locals[i].potential - self.locals[i + stride].potential);
+                let flux =
+                    conductance[i] * (self.locals[i].potential - self.locals[i + stride].potential);
                 rate[i] -= flux;
                 rate[i + stride] += flux;
             }
@@ -224,8 +231,12 @@ impl<'a, const W: usize> Conduction<'a, W> {
     fn attempt(&mut self, medium: &Medium, agitation: f64, step: f64) -> (f64, f64) {
         let half = W / 2;
         let n = self.storage.len();
-        for ((row, jacobian), storage) in
-            self.matrix.rows_mut().iter_mut().zip(&self.jacobian).zip(&self.storage)
+        for ((row, jacobian), storage) in self
+            .matrix
+            .rows_mut()
+            .iter_mut()
+            .zip(&self.jacobian)
+            .zip(&self.storage)
         {
             for (entry, j) in row.iter_mut().zip(jacobian) {
                 *entry = -j;

@@ -103,14 +103,23 @@ mod tests {
             assert!(medium.h_band_factor >= 1.2 && !medium.title.is_empty());
             assert!(!medium.cautions().is_empty());
             let [least, most] = medium.usual_bath_c.expect("a usual range");
-            assert!(least <= medium.bath_c && medium.bath_c <= most, "{}", medium.name);
+            assert!(
+                least <= medium.bath_c && medium.bath_c <= most,
+                "{}",
+                medium.name
+            );
         }
     }
 
     #[test]
     fn names_are_unique() {
         for (i, one) in media().iter().enumerate() {
-            assert!(media().iter().skip(i + 1).all(|other| other.name != one.name));
+            assert!(
+                media()
+                    .iter()
+                    .skip(i + 1)
+                    .all(|other| other.name != one.name)
+            );
         }
     }
 

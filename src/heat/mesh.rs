@@ -127,12 +127,13 @@ impl Mesh {
             let face = half_thickness(*above);
             for (l, shell) in shells.iter().enumerate() {
                 mesh.volume.push(width * shell * half);
-                mesh.near
-                    .push(depth.get(l).zip(depth.get(l + 1)).map_or(0.0, |(a, b)| {
-                        width / ((b - a) * half)
-                    }));
-                mesh.far
-                    .push(step.map_or(0.0, |step| shell * face / step));
+                mesh.near.push(
+                    depth
+                        .get(l)
+                        .zip(depth.get(l + 1))
+                        .map_or(0.0, |(a, b)| width / ((b - a) * half)),
+                );
+                mesh.far.push(step.map_or(0.0, |step| shell * face / step));
                 let end = match j {
                     0 => 0.5 * edge_m,
                     _ if step.is_none() => 0.5 * spine_m,

@@ -172,9 +172,21 @@ impl Quenching<'_> {
                 })
             }
         };
-        check("agitation", self.agitation, 0.05, 20.0, "times the still bath")?;
+        check(
+            "agitation",
+            self.agitation,
+            0.05,
+            20.0,
+            "times the still bath",
+        )?;
         check("quench from", self.start_c, 100.0, 1300.0, "°C")?;
-        check("time in air before the bath", self.air_delay_s, 0.0, 3600.0, "s")?;
+        check(
+            "time in air before the bath",
+            self.air_delay_s,
+            0.0,
+            3600.0,
+            "s",
+        )?;
         check("end of quench", self.end_c, -200.0, 600.0, "°C")?;
         if let Some(start_c) = self.martensite_start_c {
             check("martensite start", start_c, -200.0, 700.0, "°C")?;
@@ -200,9 +212,8 @@ impl Quenching<'_> {
     fn blade(&self, material: &Material, edge_m: f64, spine_m: f64, height_m: f64) -> Cooled {
         let (mesh, heights) = Mesh::blade(edge_m, spine_m, height_m, COLUMNS, LAYERS);
         let core = (height_m - 0.5 * spine_m).max(0.75 * height_m);
-        let middle = |place, height| {
-            Watch::between(place, height, &heights, |column| column * LAYERS)
-        };
+        let middle =
+            |place, height| Watch::between(place, height, &heights, |column| column * LAYERS);
         let watches = vec![
             Watch::node(Place::Edge, 0),
             middle(Place::Quarter, 0.25 * height_m),
@@ -217,12 +228,7 @@ impl Quenching<'_> {
     }
 
     /// Takes the piece through air, bath and air.
-    fn run<const W: usize>(
-        &self,
-        mesh: &Mesh,
-        material: &Material,
-        watches: Vec<Watch>,
-    ) -> Cooled {
+    fn run<const W: usize>(&self, mesh: &Mesh, material: &Material, watches: Vec<Watch>) -> Cooled {
         let mut trace = Trace::new(watches);
         let mut piece = Conduction::<W>::new(mesh, material, self.start_c, TOLERANCE_K);
         let air = media::medium("air_still");
@@ -235,9 +241,12 @@ impl Quenching<'_> {
         }
         let bath_entry_s = piece.time_s;
         let bath_c = self.medium.bath_c;
-        let then_air =
-            air.filter(|air| bath_c > self.end_c.max(air.bath_c) + LEAVES_BATH_K);
-        let near = if then_air.is_some() { LEAVES_BATH_K } else { NEAR_K };
+        let then_air = air.filter(|air| bath_c > self.end_c.max(air.bath_c) + LEAVES_BATH_K);
+        let near = if then_air.is_some() {
+            LEAVES_BATH_K
+        } else {
+            NEAR_K
+        };
         let until = |coldest_c: f64, time_s: f64| Until {
             hottest_c: self.end_c.max(coldest_c),
             time_s: time_s + LONGEST_S,

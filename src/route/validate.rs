@@ -2,7 +2,7 @@
 //! have narrower ranges of their own and refuse by themselves.
 
 use super::{Cold, Quench, Route, Soak, Target, Temper};
-use crate::heat::{MediumChoice, OwnMedium};
+use crate::heat::MediumChoice;
 
 /// Longest text in a route, characters.
 pub const LONGEST_TEXT: usize = 200;
@@ -10,8 +10,6 @@ pub const LONGEST_TEXT: usize = 200;
 pub const MOST_TEMPERS: usize = 6;
 /// Longest time of any step, h.
 pub const LONGEST_STEP_H: f64 = 1000.0;
-/// Most knots of a heat-transfer curve of the user's own.
-pub const MOST_KNOTS: usize = 60;
 
 /// The first thing in a route that makes no sense.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -130,47 +128,16 @@ fn soak(soak: &Soak) -> Result<(), RouteFieldError> {
 }
 
 fn quench(quench: &Quench) -> Result<(), RouteFieldError> {
-    match &quench.medium {
-        MediumChoice::Named(name) => text("quench.medium", "the name of the quenchant", name)?,
-        MediumChoice::Own(own) => own_medium(own)?,
+    if let MediumChoice::Named(name) = &quench.medium {
+        text("quench.medium", "the name of the quenchant", name)?;
     }
+    quench
+        .medium
+        .resolve()
+        .map_err(|e| fault("quench.medium", e))?;
     allowed("quench.agitation", "agitation", (0.1, 5.0), "").check(quench.agitation)?;
     allowed("quench.air_delay_s", "time in air", (0.0, 120.0), "s").check(quench.air_delay_s)?;
     allowed("quench.end_c", "end of the quench", (-200.0, 400.0), "°C").check(quench.end_c)
-}
-
-fn own_medium(own: &OwnMedium) -> Result<(), RouteFieldError> {
-    const FIELD: &str = "quench.medium";
-    const SURFACE: Allowed = allowed(FIELD, "surface temperature", (-200.0, 1300.0), "°C");
-    const TRANSFER: Allowed = allowed(FIELD, "heat transfer", (1.0, 200_000.0), "W/m²K");
-    const BATH: Allowed = allowed(FIELD, "bath temperature", (-200.0, 600.0), "°C");
-    let knots = &own.h_w_m2k;
-    if !(1..=MOST_KNOTS).contains(&knots.len()) {
-        return Err(fault(
-            FIELD,
-            format!(
-                "the heat-transfer curve has {} points; 1 to {MOST_KNOTS} are allowed",
-                knots.len()
-            ),
-        ));
-    }
-    for &[surface_c, h_w_m2k] in knots {
-        SURFACE.check(surface_c)?;
-        TRANSFER.check(h_w_m2k)?;
-    }
-    for (cooler, hotter) in knots.iter().zip(knots.iter().skip(1)) {
-        if cooler[0] >= hotter[0] {
-            return Err(fault(
-                FIELD,
-                format!(
-                    "the heat-transfer curve goes from {} to {} °C; \
-                     its surface temperatures must rise",
-                    cooler[0], hotter[0]
-                ),
-            ));
-        }
-    }
-    BATH.check(own.bath_c)
 }
 
 fn cold(cold: &Cold) -> Result<(), RouteFieldError> {
@@ -227,7 +194,7 @@ fn target(target: &Target) -> Result<(), RouteFieldError> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::heat::Section;
+    use crate::heat::{OwnMedium, Section};
     use crate::soak::StartingStructure;
     use crate::steel::Composition;
 
@@ -343,20 +310,24 @@ mod tests {
     }
 
     #[test]
-    fn heat_transfer_of_the_users_own_must_rise_in_temperature() {
-        let with = |h_w_m2k: Vec<[f64; 2]>| {
-            fault_after(|r| {
-                r.quench.medium = MediumChoice::Own(OwnMedium {
-                    h_w_m2k,
-                    bath_c: 50.0,
-                    radiation: false,
-                });
-            })
+    fn the_quenchant_must_be_one_of_the_list_or_a_usable_curve() {
+        let with = |medium: MediumChoice| fault_after(|r| r.quench.medium = medium);
+        let own = |h_w_m2k: Vec<[f64; 2]>| {
+            with(MediumChoice::Own(OwnMedium {
+                h_w_m2k,
+                bath_c: 50.0,
+                radiation: false,
+            }))
         };
-        assert_eq!(with(vec![[70.0, 300.0], [265.0, 485.0]]), None);
-        assert!(with(vec![]).is_some());
-        assert!(with(vec![[265.0, 485.0], [70.0, 300.0]]).is_some());
-        assert!(with(vec![[70.0, f64::INFINITY]]).is_some());
-        assert!(with(vec![[70.0, 0.0]]).is_some());
+        assert_eq!(own(vec![[70.0, 300.0], [265.0, 485.0]]), None);
+        let faults = [
+            with(MediumChoice::Named("quicksilver".to_owned())),
+            with(MediumChoice::Named("x".repeat(201))),
+            own(vec![]),
+            own(vec![[265.0, 485.0], [70.0, 300.0]]),
+        ];
+        for fault in faults {
+            assert_eq!(fault.map(|(field, _)| field), Some("quench.medium"));
+        }
     }
 }

@@ -1,17 +1,25 @@
 //! Questions about hardness: as quenched, tempered, and from scale to scale.
 
-use super::asked::Asked;
+use super::asked::{Asked, fields};
 use super::catalogue::{Question, needed};
 use super::refusal::Refusal;
-use serde_json::{Map, Value};
+use crate::hardness::{self, AS_QUENCHED_BAND_HRC, AsQuenched, TemperStep};
+use serde_json::{Map, Value, json};
 
 pub(super) const QUESTIONS: &[Question] = &[
     Question {
         name: "as_quenched",
         asks: "How hard is the steel as quenched? All of it counts as dissolved.",
         of_steel: true,
-        fields: &[needed("martensite", "fraction of martensite, 0 to 1")],
-        answers: &[("hrc", "Rockwell C"), ("hv", "Vickers")],
+        fields: &[needed(
+            "martensite",
+            "volume fraction of martensite, 0.5 to 1",
+        )],
+        answers: &[
+            ("hrc", "Rockwell C; null below 20, where the scale ends"),
+            ("hv", "Vickers"),
+            ("band_hrc", "nine in ten lie within so much of it, HRC"),
+        ],
         example: r#"{"question":"as_quenched","grade":"4140","martensite":0.9}"#,
         answer: as_quenched,
     },
@@ -19,10 +27,17 @@ pub(super) const QUESTIONS: &[Question] = &[
         name: "temper",
         asks: "How hard is fully quenched steel after one or more tempers?",
         of_steel: true,
-        fields: &[needed("steps", "list of {temperature_c, time_s}, in order")],
+        fields: &[needed(
+            "steps",
+            "list of {temperature_c 100 to 700, time_s 10 to 115200}",
+        )],
         answers: &[
-            ("hrc", "Rockwell C after the last"),
-            ("band_hrc", "error to expect, HRC"),
+            (
+                "hrc",
+                "Rockwell C after the last; null below 20, where the scale ends",
+            ),
+            ("hv", "Vickers after the last"),
+            ("band_hrc", "nine in ten lie within so much of it, HRC"),
         ],
         example: r#"{"question":"temper","grade":"4140","steps":[{"temperature_c":540,"time_s":7200}]}"#,
         answer: temper,
@@ -43,16 +58,37 @@ pub(super) const QUESTIONS: &[Question] = &[
 ];
 
 fn as_quenched(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    asked.steel()?;
-    Err(Refusal::NotYet("as-quenched hardness"))
+    let hardness = hardness::as_quenched(&asked.steel()?, asked.value("martensite")?)?;
+    Ok(fields([
+        ("hrc", json!(hardness.hrc())),
+        ("hv", json!(hardness.hv)),
+        ("band_hrc", json!(AS_QUENCHED_BAND_HRC)),
+    ]))
 }
 
 fn temper(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    asked.steel()?;
-    Err(Refusal::NotYet("tempered hardness"))
+    const MOST_STEPS: usize = 100;
+    let steel = asked.steel()?;
+    let steps: Vec<TemperStep> = asked.value("steps")?;
+    let quenched = AsQuenched::fully_martensitic(&steel);
+    let after = if steps.len() > MOST_STEPS {
+        None
+    } else {
+        hardness::temper(&quenched, &steel, &steps)?.pop()
+    };
+    let after = after.ok_or_else(|| Refusal::Field {
+        field: "steps".to_owned(),
+        fault: format!("{} steps; 1 to {MOST_STEPS} are allowed", steps.len()),
+    })?;
+    Ok(fields([
+        ("hrc", json!(after.hardness.hrc())),
+        ("hv", json!(after.hardness.hv)),
+        ("band_hrc", json!(after.band_hrc)),
+    ]))
 }
 
 fn convert(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    asked.optional_number("value", (0.0, 2000.0), "")?;
-    Err(Refusal::NotYet("conversion of hardness"))
+    let (from, to) = (asked.value("from")?, asked.value("to")?);
+    let value = hardness::convert(from, asked.value("value")?, to)?;
+    Ok(fields([("value", json!(value))]))
 }

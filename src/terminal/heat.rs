@@ -3,8 +3,12 @@
 use super::asked::Asked;
 use super::catalogue::{Question, needed, optional};
 use super::refusal::Refusal;
-use crate::heat::{MediumChoice, Section};
-use serde_json::{Map, Value};
+use crate::heat::{Medium, MediumChoice, Place, Quenching, cool};
+use serde_json::{Map, Value, json};
+
+/// Coldest end of a quench that the heat model takes, °C.
+const COLDEST_END_C: f64 = -200.0;
+const ROOM_C: f64 = 20.0;
 
 pub(super) const QUESTIONS: &[Question] = &[
     Question {
@@ -71,13 +75,57 @@ pub(super) const QUESTIONS: &[Question] = &[
     },
 ];
 
+fn medium(asked: &Asked<'_>) -> Result<Medium, Refusal> {
+    let choice: MediumChoice = asked.value("medium")?;
+    Ok(choice.resolve()?)
+}
+
 fn cooling(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    let _section: Section = asked.value("section")?;
-    let _medium: MediumChoice = asked.value("medium")?;
-    Err(Refusal::NotYet("cooling"))
+    const MOST_TEMPERATURES: usize = 1000;
+    let at_c: Vec<f64> = asked.value("at_c")?;
+    if at_c.len() > MOST_TEMPERATURES {
+        return Err(Refusal::Field {
+            field: "at_c".to_owned(),
+            fault: format!(
+                "{} temperatures; {MOST_TEMPERATURES} are allowed",
+                at_c.len()
+            ),
+        });
+    }
+    let medium = medium(asked)?;
+    let coldest_c = at_c.iter().copied().fold(f64::INFINITY, f64::min);
+    let cooled = cool(&Quenching {
+        section: asked.value("section")?,
+        medium: &medium,
+        agitation: asked.optional("agitation")?.unwrap_or(1.0),
+        start_c: asked.value("start_c")?,
+        air_delay_s: asked.optional("air_delay_s")?.unwrap_or(0.0),
+        // Down to room temperature at least, so that the greatest rate is met on the way.
+        end_c: coldest_c.clamp(COLDEST_END_C, ROOM_C),
+        martensite_start_c: None,
+    })?;
+    let times_s = |places: [Place; 2]| {
+        let curve = places.into_iter().find_map(|place| cooled.at(place))?;
+        let times: Vec<Option<f64>> = at_c.iter().map(|&t| curve.time_to_c(t)).collect();
+        Some((json!(times), curve.max_rate()))
+    };
+    let mut reply = Map::new();
+    if let Some((times, max_rate)) = times_s([Place::Centre, Place::Spine]) {
+        reply.insert("centre_time_s".to_owned(), times);
+        if let Some((rate_k_per_s, _)) = max_rate {
+            reply.insert("max_rate_k_per_s".to_owned(), json!(rate_k_per_s));
+        }
+    }
+    if let Some((times, _)) = times_s([Place::Surface, Place::SpineSurface]) {
+        reply.insert("surface_time_s".to_owned(), times);
+    }
+    if let Some((times, _)) = times_s([Place::Edge; 2]) {
+        reply.insert("edge_time_s".to_owned(), times);
+    }
+    Ok(reply)
 }
 
 fn probe(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    let _medium: MediumChoice = asked.value("medium")?;
+    medium(asked)?;
     Err(Refusal::NotYet("probe"))
 }

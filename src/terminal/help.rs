@@ -1,6 +1,7 @@
 //! The text of `--help`, from the table of questions.
 
 use super::catalogue::{self, Field, Question};
+use crate::heat::media;
 use std::fmt::Write;
 
 const OPENING: &str = "\
@@ -19,8 +20,8 @@ Steel      `composition` in wt %: {\"c\":1.0,\"mn\":0.35,\"si\":0.25,\"cr\":1.45
            its nominal composition, which the answer then names. With both, `composition` counts.
 Section    {\"shape\":\"plate\",\"thickness_mm\":3}, {\"shape\":\"round\",\"diameter_mm\":12} or
            {\"shape\":\"blade\",\"edge_mm\":0.5,\"spine_mm\":4,\"height_mm\":30}
-Quenchant  its name, or {\"h_w_m2k\":[[70,300],[265,485],[850,600]],\"bath_c\":50,\"radiation\":false}:
-           surface temperature in °C and W/m²K, log-linear between
+Quenchant  its name, listed below; or your own curve of surface temperature, °C, and W/m²K,
+           log-linear between: {\"h_w_m2k\":[[70,300],[265,485],[850,600]],\"bath_c\":50,\"radiation\":false}
 
 Predictions are for planning and teaching. A part whose failure can injure someone must be tested.
 ";
@@ -28,8 +29,9 @@ Predictions are for planning and teaching. A part whose failure can injure someo
 /// The whole text.
 pub(super) fn text() -> String {
     let mut text = OPENING.to_owned();
+    // Writing to a String cannot fail.
+    let _ = write_quenchants(&mut text);
     for question in catalogue::all() {
-        // Writing to a String cannot fail.
         let _ = write_question(&mut text, question);
     }
     text
@@ -39,7 +41,7 @@ fn write_question(text: &mut String, question: &Question) -> std::fmt::Result {
     writeln!(text, "\n{}", question.name.to_uppercase())?;
     writeln!(text, "  {}", question.asks)?;
     if question.of_steel {
-        writeln!(text, "    {:<14}wt %; or grade", "composition")?;
+        write_entry(text, "composition", "wt %; or grade")?;
     }
     for Field {
         name,
@@ -48,13 +50,44 @@ fn write_question(text: &mut String, question: &Question) -> std::fmt::Result {
     } in question.fields
     {
         match default {
-            None => writeln!(text, "    {name:<14}{meaning}")?,
-            Some(default) => writeln!(text, "    {name:<14}{meaning} (left out: {default})")?,
+            None => write_entry(text, name, meaning)?,
+            Some(default) => {
+                write_entry(text, name, &format!("{meaning} (left out: {default})"))?;
+            }
         }
     }
     writeln!(text, "  Answer:")?;
     for (name, meaning) in question.answers {
-        writeln!(text, "    {name}: {meaning}")?;
+        write_entry(text, name, meaning)?;
     }
     writeln!(text, "  Example:\n    {}", question.example)
+}
+
+/// A name and what it means, the meaning in lines of its own column.
+fn write_entry(text: &mut String, name: &str, meaning: &str) -> std::fmt::Result {
+    const WIDTH: usize = 96;
+    const COLUMN: usize = 27;
+    let mut line = format!("    {name}");
+    if line.len() + 2 > COLUMN {
+        writeln!(text, "{line}")?;
+        line.clear();
+    }
+    line.push_str(&" ".repeat(COLUMN - 1 - line.len()));
+    for word in meaning.split(' ') {
+        if line.chars().count() + 1 + word.chars().count() > WIDTH {
+            writeln!(text, "{line}")?;
+            line = " ".repeat(COLUMN - 1);
+        }
+        line.push(' ');
+        line.push_str(word);
+    }
+    writeln!(text, "{line}")
+}
+
+fn write_quenchants(text: &mut String) -> std::fmt::Result {
+    writeln!(text, "\nQuenchants by name:")?;
+    for medium in media() {
+        write_entry(text, &medium.name, &medium.title)?;
+    }
+    Ok(())
 }

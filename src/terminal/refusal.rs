@@ -1,7 +1,10 @@
 //! Why a question is not answered.
 
 use super::LONGEST_LINE_BYTES;
+use crate::heat::{HeatError, MediumError};
+use crate::phases::{EquilibriumError, PhaseError};
 use crate::route::RouteFieldError;
+use crate::soak::SoakError;
 use crate::steel::{CompositionError, OutOfRange, UnknownGrade};
 
 #[derive(Debug, thiserror::Error)]
@@ -53,6 +56,16 @@ pub(super) enum Refusal {
         #[from]
         fault: RouteFieldError,
     },
+    #[error(transparent)]
+    Phase(#[from] PhaseError),
+    #[error(transparent)]
+    Equilibrium(#[from] EquilibriumError),
+    #[error(transparent)]
+    Soak(#[from] SoakError),
+    #[error("`medium`: {0}")]
+    Medium(#[from] MediumError),
+    #[error(transparent)]
+    Heat(#[from] HeatError),
     #[error("not yet: {0}")]
     NotYet(&'static str),
     #[error("the answer cannot be written: {0}")]

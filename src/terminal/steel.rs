@@ -1,9 +1,11 @@
 //! Questions about the steel in the furnace: critical temperatures, equilibrium, soak.
 
-use super::asked::Asked;
+use super::asked::{Asked, fields};
 use super::catalogue::{Question, needed, optional};
 use super::refusal::Refusal;
-use serde_json::{Map, Value};
+use crate::phases::UpperLimit;
+use crate::soak::{self, LONGEST_S};
+use serde_json::{Map, Value, json};
 
 pub(super) const QUESTIONS: &[Question] = &[
     Question {
@@ -57,7 +59,7 @@ pub(super) const QUESTIONS: &[Question] = &[
             ("carbide_volume_fraction", "carbide left undissolved"),
             ("ferrite_volume_fraction", "ferrite left"),
             ("grain_astm", "ASTM grain number of the austenite"),
-            ("grain_um", "mean grain size, µm"),
+            ("grain_um", "mean intercept of the grain, µm"),
         ],
         example: r#"{"question":"soak","grade":"52100","start":"spheroidised","temperature_c":845,"time_min":12}"#,
         answer: soak,
@@ -65,17 +67,45 @@ pub(super) const QUESTIONS: &[Question] = &[
 ];
 
 fn critical_temperatures(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    asked.steel()?;
-    Err(Refusal::NotYet("critical temperatures"))
+    let critical = crate::phases::critical_temperatures(&asked.steel()?)?;
+    let (upper, temperature_c) = match critical.upper {
+        UpperLimit::A3 { temperature_c } => ("a3_c", temperature_c),
+        UpperLimit::Acm { temperature_c } => ("acm_c", temperature_c),
+    };
+    Ok(fields([
+        ("a1_c", json!(critical.a1_c)),
+        (upper, json!(temperature_c)),
+        ("eutectoid_carbon_wt", json!(critical.eutectoid_carbon_wt)),
+    ]))
 }
 
 fn equilibrium(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    asked.steel()?;
-    asked.number("temperature_c", (400.0, 1500.0), " °C")?;
-    Err(Refusal::NotYet("equilibrium"))
+    let temperature_c = asked.value("temperature_c")?;
+    let equilibrium = crate::phases::equilibrium(&asked.steel()?, temperature_c)?;
+    Ok(fields([("phases", json!(equilibrium.phases))]))
 }
 
 fn soak(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    asked.steel()?;
-    Err(Refusal::NotYet("soak"))
+    let time_min = asked.number("time_min", (0.0, LONGEST_S / 60.0), " min")?;
+    let time_s = 60.0 * time_min;
+    let soaked = soak::soak(
+        &asked.steel()?,
+        asked.optional("start")?.unwrap_or_default(),
+        asked.value("temperature_c")?,
+        time_s,
+        time_s,
+    )?;
+    Ok(fields([
+        ("dissolved", json!(soaked.dissolved)),
+        (
+            "carbide_volume_fraction",
+            json!(soaked.end.carbide_volume_fraction),
+        ),
+        (
+            "ferrite_volume_fraction",
+            json!(soaked.end.ferrite_volume_fraction),
+        ),
+        ("grain_astm", json!(soaked.end.grain_astm)),
+        ("grain_um", json!(soaked.grain_um)),
+    ]))
 }

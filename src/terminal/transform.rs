@@ -43,7 +43,7 @@ pub(super) const QUESTIONS: &[Question] = &[
         answers: &[
             (
                 "rate_k_per_s",
-                "least rate at 700 °C, K/s, slowing down as in a quenchant",
+                "least rate at 700 °C of a cooling that slows down towards 20 °C, K/s",
             ),
             ("linear_rate_k_per_s", "least constant rate, K/s"),
             ("allowed_s", "time allowed from A1 down to until_c, s"),
