@@ -1,3 +1,62 @@
 //! The builder: `cargo xtask serve`, `cargo xtask test`, `cargo xtask dist`.
 
-fn main() {}
+use std::process::ExitCode;
+
+use anyhow::Result;
+use clap::{Parser, Subcommand};
+
+use crate::project::Project;
+
+mod bundle;
+mod compress;
+mod files;
+mod live;
+mod project;
+mod serve;
+mod server;
+mod style;
+mod wasm;
+
+/// Builds, serves and tests Recalesce.
+#[derive(Debug, Parser)]
+#[command(name = "cargo xtask", bin_name = "cargo xtask")]
+struct Arguments {
+    #[command(subcommand)]
+    task: Task,
+}
+
+#[derive(Debug, Subcommand)]
+enum Task {
+    /// Build the page and serve it on this machine
+    Serve {
+        /// The port on 127.0.0.1
+        #[arg(long, default_value_t = 8080)]
+        port: u16,
+        /// Open the page in the browser
+        #[arg(long)]
+        open: bool,
+        /// Build again and reload the page when a file changes
+        #[arg(long)]
+        watch: bool,
+    },
+    /// Build the page into dist/, ready for any static host
+    Dist,
+}
+
+fn main() -> ExitCode {
+    match perform(Arguments::parse().task) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("error: {error:#}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn perform(task: Task) -> Result<()> {
+    let project = Project::find()?;
+    match task {
+        Task::Serve { port, open, watch } => serve::serve(&project, port, open, watch),
+        Task::Dist => serve::dist(&project),
+    }
+}

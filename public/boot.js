@@ -1,0 +1,107 @@
+// Starts the program, and speaks for it when it cannot: plain DOM, no library, because it must work
+// when nothing else does. index.html names the files to load in this script's data attributes.
+"use strict";
+(() => {
+  const THEME = "recalesce.theme";
+  const FRESH = "recalesce.fresh";
+  const root = document.documentElement;
+  const { script, wasm } = document.currentScript.dataset;
+  const absolute = (address) => new URL(address, document.baseURI).href;
+
+  // Storage throws where cookies are blocked; the page then does without.
+  const guarded = (use) => {
+    try {
+      return use();
+    } catch {
+      return null;
+    }
+  };
+
+  // Before the first paint. The stored word may stand in JSON quotes.
+  const stored = guarded(() => localStorage.getItem(THEME)) ?? "";
+  const chosen = /^"?(light|dark)"?$/.exec(stored)?.[1];
+  root.dataset.theme = chosen ?? (matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light");
+
+  // "Start fresh" was pressed: the program reads this once and opens with its own first piece.
+  if (guarded(() => sessionStorage.getItem(FRESH))) {
+    guarded(() => sessionStorage.removeItem(FRESH));
+    root.dataset.start = "fresh";
+  }
+
+  const element = (name, properties, ...children) => {
+    const made = Object.assign(document.createElement(name), properties);
+    made.append(...children);
+    return made;
+  };
+  const button = (label, act) => {
+    const made = element("button", { type: "button", textContent: label });
+    made.addEventListener("click", act);
+    return made;
+  };
+  const reload = () => location.reload();
+  const startFresh = () => {
+    guarded(() => sessionStorage.setItem(FRESH, "1"));
+    // What the address carries may be what went wrong.
+    history.replaceState(null, "", location.pathname + location.search);
+    reload();
+  };
+
+  let over = false;
+  const note = (className, sentence, detail, ...buttons) => {
+    if (over) return;
+    over = true;
+    document.getElementById("boot")?.remove();
+    const made = element(
+      "div",
+      { className: `boot-note ${className}`, role: "alert" },
+      element("p", {}, sentence),
+      element("p", { className: "boot-buttons" }, ...buttons),
+    );
+    if (detail) {
+      made.append(
+        element("details", {}, element("summary", {}, "What the browser said"), element("pre", {}, detail)),
+      );
+    }
+    document.body.append(made);
+  };
+
+  const cannotStart = (error) => {
+    console.error(error);
+    const sentence =
+      typeof WebAssembly === "object"
+        ? "The page could not be loaded whole. Check the connection and load it again."
+        : "This browser has no WebAssembly, which the page computes with. Use a newer browser, or allow WebAssembly in this one.";
+    note("boot-failed", sentence, String(error), button("Reload", reload));
+  };
+  const stopped = (detail) =>
+    note(
+      "boot-stopped",
+      "Something went wrong. Your last saved work is kept.",
+      detail,
+      button("Reload", reload),
+      button("Start fresh", startFresh),
+    );
+
+  // The program's panic hook sends the event; a trap without a panic shows as a runtime error.
+  addEventListener("recalesce-panic", (event) => stopped(event.detail ? String(event.detail) : ""));
+  const trapped = (error) =>
+    typeof WebAssembly === "object" && error instanceof WebAssembly.RuntimeError && stopped(String(error));
+  addEventListener("error", (event) => trapped(event.error));
+  addEventListener("unhandledrejection", (event) => trapped(event.reason));
+
+  const bodyParsed = new Promise((parsed) => {
+    if (document.readyState !== "loading") parsed();
+    else addEventListener("DOMContentLoaded", parsed, { once: true });
+  });
+  // The module is fetched while the page is parsed, and started when there is a body to mount in.
+  const module = import(absolute(script));
+  module.catch(() => {});
+  bodyParsed
+    .then(() => module)
+    .then((program) => program.default({ module_or_path: absolute(wasm) }))
+    .then(() => {
+      document.getElementById("boot")?.remove();
+      root.dataset.started = "";
+    })
+    .catch(cannotStart);
+})();
