@@ -10,7 +10,7 @@ use crate::sources::closed_form_2026::{
 use crate::steel::{Composition, Element, OutOfRange};
 
 /// Equilibrium at a soak temperature. Mass and volume fractions are of the whole piece.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
 pub struct SoakLimit {
     /// Austenite, wt % of itself.
     pub austenite: Composition,

@@ -26,6 +26,6 @@ pub use plan::{Cold, Quench, Route, Soak, Target, Temper};
 pub use run::run;
 pub use sentences::{NumberKey, Part, Sentence, Tone, caution_text, sentences};
 pub use validate::{
-    LONGEST_STEP_H, LONGEST_TEXT, MOST_KNOTS, MOST_TEMPERS, RouteFieldError, validate,
+    LONGEST_STEP_H, LONGEST_TEXT, MOST_TEMPERS, RouteFieldError, validate,
 };
 pub use verdict::{AGITATION_RANGE, HARDENED, agitation_to_pass};

@@ -24,7 +24,7 @@ const MOST_CARBON_AT_FIRST: f64 = 0.6;
 const GAS_CONSTANT: f64 = 8.314;
 
 /// State of the piece at a time of the soak.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
 pub struct SoakPoint {
     /// Time since the whole piece reached the soak temperature, s.
     pub time_s: f64,
@@ -39,7 +39,7 @@ pub struct SoakPoint {
 }
 
 /// What a soak leads to.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
 pub struct SoakOutcome {
     /// Where the soak tends to, given all the time in the world.
     pub limit: SoakLimit,
