@@ -221,6 +221,8 @@ proptest! {
             prop_assert!(parts.iter().all(|x| (0.0..=1.0).contains(x)), "{:?}", point);
             prop_assert!((parts.iter().sum::<f64>() - 1.0).abs() < 1e-9, "{:?}", point);
         }
+        let hardened = Kinetics::new(&a).unwrap().hardened(&curve.0, &curve.1).unwrap();
+        prop_assert!((hardened - result.fractions.hardened()).abs() < 0.01);
         prop_assert!(result.additivity.is_finite() && result.ms_c.is_finite());
     }
 
