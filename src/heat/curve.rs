@@ -63,7 +63,11 @@ impl CoolingCurve {
             return self.temperature_c.get(end).copied();
         };
         let before = *self.time_s.get(lower)?;
-        Some(between(&self.temperature_c, lower, (time_s - before) / (after - before)))
+        Some(between(
+            &self.temperature_c,
+            lower,
+            (time_s - before) / (after - before),
+        ))
     }
 
     /// Highest cooling rate, K/s, and the temperature there, °C, by a parabola through the three
@@ -75,8 +79,16 @@ impl CoolingCurve {
         let here = (rate, *self.temperature_c.get(top)?);
         let Some(neighbours) = top.checked_sub(1).and_then(|i| {
             Some([
-                (*self.time_s.get(i)?, *rates.get(i)?, *self.temperature_c.get(i)?),
-                (*self.time_s.get(top + 1)?, *rates.get(top + 1)?, *self.temperature_c.get(top + 1)?),
+                (
+                    *self.time_s.get(i)?,
+                    *rates.get(i)?,
+                    *self.temperature_c.get(i)?,
+                ),
+                (
+                    *self.time_s.get(top + 1)?,
+                    *rates.get(top + 1)?,
+                    *self.temperature_c.get(top + 1)?,
+                ),
             ])
         }) else {
             return Some(here);
@@ -90,12 +102,18 @@ impl CoolingCurve {
             return Some(here);
         }
         let toward = if shift < 0.0 { left } else { right };
-        Some((rate + 0.5 * first * shift, here.1 + shift / toward.0 * toward.2))
+        Some((
+            rate + 0.5 * first * shift,
+            here.1 + shift / toward.0 * toward.2,
+        ))
     }
 
     /// Interval in which the place first reaches a temperature, and how far along in it.
     fn crossing(&self, temperature_c: f64) -> Option<(usize, f64)> {
-        let first = self.temperature_c.iter().position(|t| *t <= temperature_c)?;
+        let first = self
+            .temperature_c
+            .iter()
+            .position(|t| *t <= temperature_c)?;
         let Some(before) = first.checked_sub(1) else {
             return Some((0, 0.0));
         };

@@ -32,8 +32,16 @@ impl Watch {
         number: impl Fn(usize) -> usize,
     ) -> Self {
         let upper = positions.partition_point(|x| *x < at);
-        let first = upper.saturating_sub(2).min(positions.len().saturating_sub(4));
-        let near: Vec<(usize, f64)> = positions.iter().copied().enumerate().skip(first).take(4).collect();
+        let first = upper
+            .saturating_sub(2)
+            .min(positions.len().saturating_sub(4));
+        let near: Vec<(usize, f64)> = positions
+            .iter()
+            .copied()
+            .enumerate()
+            .skip(first)
+            .take(4)
+            .collect();
         let nodes = near
             .iter()
             .map(|&(i, x)| {

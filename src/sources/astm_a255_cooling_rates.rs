@@ -44,10 +44,17 @@ mod tests {
     /// The same scale in °F/s, as a hardenability chart prints it (from memory).
     #[test]
     fn agrees_with_the_scale_in_fahrenheit() {
-        for (sixteenths, fahrenheit_per_s) in
-            [(2.0, 305.0), (4.0, 125.0), (8.0, 33.0), (20.0, 7.0), (28.0, 4.0)]
-        {
-            let row = RATE_AT_704C.iter().find(|row| row[0] == sixteenths).unwrap();
+        for (sixteenths, fahrenheit_per_s) in [
+            (2.0, 305.0),
+            (4.0, 125.0),
+            (8.0, 33.0),
+            (20.0, 7.0),
+            (28.0, 4.0),
+        ] {
+            let row = RATE_AT_704C
+                .iter()
+                .find(|row| row[0] == sixteenths)
+                .unwrap();
             approx::assert_relative_eq!(row[1], fahrenheit_per_s / 1.8, max_relative = 0.03);
         }
     }

@@ -40,7 +40,14 @@ mod tests {
     /// A supplier's table, read: 14.8, 16.1, 18.1, 21.5, 24.7, 28.1 W/mK.
     #[test]
     fn conductivity_is_near_another_suppliers() {
-        let other = [(0, 14.8), (1, 16.1), (2, 18.1), (4, 21.5), (6, 24.7), (8, 28.1)];
+        let other = [
+            (0, 14.8),
+            (1, 16.1),
+            (2, 18.1),
+            (4, 21.5),
+            (6, 24.7),
+            (8, 28.1),
+        ];
         for (row, conductivity) in other {
             approx::assert_relative_eq!(ROWS[row][1], conductivity, max_relative = 0.05);
         }

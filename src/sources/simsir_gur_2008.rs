@@ -34,11 +34,7 @@ pub const FERRITE_AND_CARBIDE: Rows = &[
 ];
 
 /// Martensite, of a low-alloy steel.
-pub const MARTENSITE: Rows = &[
-    [0.0, 43.1, 3.76],
-    [300.0, 36.7, 4.45],
-    [600.0, 30.1, 5.07],
-];
+pub const MARTENSITE: Rows = &[[0.0, 43.1, 3.76], [300.0, 36.7, 4.45], [600.0, 30.1, 5.07]];
 
 #[cfg(test)]
 mod tests {
