@@ -7,6 +7,7 @@
 pub mod axis;
 #[cfg(target_arch = "wasm32")]
 pub mod canvas;
+mod caption;
 pub mod clip;
 mod draw;
 pub mod face;
