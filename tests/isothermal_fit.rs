@@ -374,6 +374,6 @@ fn stored_coefficients_are_the_fit() {
             (fitted.cr, stored.cr),
             (fitted.mo, stored.mo),
         ];
-        assert!(pairs.iter().all(|(a, b)| (a - b).abs() < 0.01), "{pairs:?}");
+        assert!(pairs.iter().all(|(a, b)| (a - b).abs() < 0.03), "{pairs:?}");
     }
 }

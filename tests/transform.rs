@@ -108,7 +108,7 @@ fn start_of_martensite_reaches_the_promised_error() {
     let (low, high): (Vec<_>, Vec<_>) = of(&rows, "Ms").into_iter().partition(|r| carbon(r) < 0.7);
     let (low, high) = (score(low), score(high));
     println!("Ms under 0.7 C: {low:?}\nMs above: {high:?}");
-    assert!(low.rms < 20.0 && high.rms < 33.0);
+    assert!(low.rms < 18.0 && high.rms < 33.0);
 }
 
 #[test]
@@ -221,6 +221,8 @@ proptest! {
             prop_assert!(parts.iter().all(|x| (0.0..=1.0).contains(x)), "{:?}", point);
             prop_assert!((parts.iter().sum::<f64>() - 1.0).abs() < 1e-9, "{:?}", point);
         }
+        let hardened = Kinetics::new(&a).unwrap().hardened(&curve.0, &curve.1).unwrap();
+        prop_assert!((hardened - result.fractions.hardened()).abs() < 0.01);
         prop_assert!(result.additivity.is_finite() && result.ms_c.is_finite());
     }
 
@@ -356,15 +358,28 @@ fn curves_that_are_none_are_refused() {
     }
 }
 
-/// Common practice, no source: plain 0.95 C steel must pass 480 °C within a second.
+/// Common practice, no source: 0.95 C plain steel must reach 480 °C within a second, a steel with
+/// 1.2 Mn-0.5 Cr-0.5 W has five seconds or more.
 #[test]
-fn plain_carbon_steel_is_allowed_about_a_second() {
+fn times_of_the_trade_to_480_c() {
+    let plain = transform_rows::austenite("C 0.80 Mn 0.40 Si 0.2", 9.0);
+    let allowed_s = transform_rows::allowed_to_480_c_s(&plain).unwrap();
+    assert!(allowed_s < 1.0, "{allowed_s}");
+    let oil = transform_rows::usually_dissolved("O1", "", "G 9");
+    let allowed_s = transform_rows::allowed_to_480_c_s(&oil).unwrap();
+    assert!(allowed_s > 5.0, "{allowed_s}");
+}
+
+#[test]
+fn nose_gap_counts_from_a1() {
     let a = transform_rows::austenite("C 0.80 Mn 0.40 Si 0.2", 8.5);
     let kinetics = Kinetics::new(&a).unwrap();
-    let curve = [0.0, 1.0, 4.0];
     let gap = kinetics
-        .nose_gap(&curve, &[800.0, 480.0, 100.0])
+        .nose_gap(&[0.0, 1.0, 4.0], &[800.0, 480.0, 100.0])
         .unwrap()
         .unwrap();
-    assert!(gap.start_s < 2.0);
+    let arrival_s = (kinetics.ae1_c() - gap.nose_c) / 320.0;
+    assert!((gap.arrival_s - arrival_s).abs() < 1e-9);
+    assert!((gap.gap_s - (gap.start_s - gap.arrival_s)).abs() < 1e-12);
+    assert_eq!(gap.product, Product::Pearlite);
 }
