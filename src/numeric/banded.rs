@@ -71,23 +71,18 @@ impl<const W: usize> Banded<W> {
     pub fn solve(&self, x: &mut [f64]) {
         let half = Self::HALF;
         let n = self.rows.len().min(x.len());
-        for i in 0..n {
-            let row = &self.rows[i];
+        for (i, row) in self.rows.iter().enumerate().take(n) {
+            let (solved, rest) = x.split_at_mut(i);
             let reach = half.min(i);
-            let mut sum = x[i];
-            for k in 1..=reach {
-                sum -= row[half - k] * x[i - k];
-            }
-            x[i] = sum;
+            let below = row[half - reach..half].iter().zip(&solved[i - reach..]);
+            rest[0] -= below.map(|(a, x)| a * x).sum::<f64>();
         }
-        for i in (0..n).rev() {
-            let row = &self.rows[i];
-            let reach = half.min(n - 1 - i);
-            let mut sum = x[i];
-            for k in 1..=reach {
-                sum -= row[half + k] * x[i + k];
-            }
-            x[i] = sum * row[half];
+        for (i, row) in self.rows.iter().enumerate().take(n).rev() {
+            let (rest, solved) = x.split_at_mut(i + 1);
+            let above = row[half + 1..]
+                .iter()
+                .zip(&solved[..solved.len().min(n - 1 - i)]);
+            rest[i] = (rest[i] - above.map(|(a, x)| a * x).sum::<f64>()) * row[half];
         }
     }
 }

@@ -205,43 +205,55 @@ fn transformed(
         next_slower: quencher.next_slower(),
         slowest_medium,
         thickest_mm: quencher.thickest_mm(),
-        hardened_height_mm: hardened_height_mm(route, kinetics, cooled),
+        hardened_depth_mm: hardened_depth_mm(route, kinetics, cooled),
     })
 }
 
-/// Height from the edge up to which a blade hardens, mm, between the places that are computed.
-fn hardened_height_mm(route: &Route, kinetics: &Kinetics, cooled: &Cooled) -> Option<f64> {
-    let Section::Blade {
-        spine_mm,
-        height_mm,
-        ..
-    } = route.section
-    else {
-        return None;
+/// How far the section hardens, mm, between the places that are computed: in a blade from the edge
+/// up, else from the surface inwards.
+fn hardened_depth_mm(route: &Route, kinetics: &Kinetics, cooled: &Cooled) -> Option<f64> {
+    let depth_of = |place: Place| match (route.section, place) {
+        (Section::Blade { .. }, Place::Edge) => Some(0.0),
+        (Section::Blade { height_mm, .. }, Place::Quarter) => Some(0.25 * height_mm),
+        (Section::Blade { height_mm, .. }, Place::Middle) => Some(0.5 * height_mm),
+        (Section::Blade { height_mm, .. }, Place::ThreeQuarter) => Some(0.75 * height_mm),
+        (
+            Section::Blade {
+                height_mm,
+                spine_mm,
+                ..
+            },
+            Place::Spine,
+        ) => Some(height_mm - 0.5 * spine_mm),
+        (Section::Plate { .. } | Section::Round { .. }, Place::Surface) => Some(0.0),
+        (Section::Plate { thickness_mm: size }, Place::Centre)
+        | (Section::Round { diameter_mm: size }, Place::Centre) => Some(0.5 * size),
+        _ => None,
     };
-    let mut below: Option<(f64, f64)> = None;
-    for curve in &cooled.curves {
-        let height = match curve.place {
-            Place::Edge => 0.0,
-            Place::Quarter => 0.25 * height_mm,
-            Place::Middle => 0.5 * height_mm,
-            Place::ThreeQuarter => 0.75 * height_mm,
-            Place::Spine => height_mm - 0.5 * spine_mm,
-            _ => continue,
-        };
-        let hardened = kinetics
-            .along(&curve.time_s, &curve.temperature_c)
-            .ok()?
-            .fractions
-            .hardened();
+    let whole_mm = match route.section {
+        Section::Blade { height_mm, .. } => height_mm,
+        Section::Plate { thickness_mm: size } | Section::Round { diameter_mm: size } => 0.5 * size,
+    };
+    let mut places: Vec<(f64, f64)> = cooled
+        .curves
+        .iter()
+        .filter_map(|curve| {
+            let depth_mm = depth_of(curve.place)?;
+            let along = kinetics.along(&curve.time_s, &curve.temperature_c).ok()?;
+            Some((depth_mm, along.fractions.hardened()))
+        })
+        .collect();
+    places.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut before: Option<(f64, f64)> = None;
+    for (depth_mm, hardened) in places {
         if hardened < HARDENED {
-            return Some(below.map_or(0.0, |(low, was)| {
-                low + (height - low) * (was - HARDENED) / (was - hardened)
+            return Some(before.map_or(0.0, |(reached_mm, was)| {
+                reached_mm + (depth_mm - reached_mm) * (was - HARDENED) / (was - hardened)
             }));
         }
-        below = Some((height, hardened));
+        before = Some((depth_mm, hardened));
     }
-    Some(height_mm)
+    before.map(|_| whole_mm)
 }
 
 fn furnace_band(route: &Route, cooled: &Cooled) -> FurnaceBand {

@@ -4,7 +4,7 @@ use super::outcome::{Caution, Outcome, Step, Verdict};
 use super::plan::Route;
 use crate::heat::Section;
 use crate::units::{
-    TemperatureScale, format_fixed, format_hrc, format_percent, format_temperature,
+    TemperatureScale, format_duration_s, format_fixed, format_hrc, format_percent, format_temperature,
     format_weight_percent,
 };
 
@@ -98,9 +98,13 @@ impl Sentence {
 /// Hardness differences that a good tester can tell, HRC.
 pub(super) const TELLABLE_HRC: f64 = 0.5;
 
-/// Seconds as the margin shows them: one decimal, two below a tenth.
-fn seconds(value_s: f64) -> String {
+/// The size of a margin: one decimal, two below a tenth, whole units above a hundred seconds.
+#[must_use]
+pub fn margin_words(value_s: f64) -> String {
     let size = value_s.abs();
+    if size >= 100.0 {
+        return format_duration_s(size);
+    }
     let decimals = if size < 0.095 {
         2
     } else if size < 9.95 {
@@ -187,12 +191,12 @@ fn quench_sentence(route: &Route, outcome: &Outcome) -> Sentence {
     let sentence = if margin.seconds >= 0.0 {
         sentence
             .text_part(format!(" {place} "))
-            .number(seconds(margin.seconds), NumberKey::Margin)
+            .number(margin_words(margin.seconds), NumberKey::Margin)
             .text_part(" to spare")
     } else {
         sentence
             .text_part(format!(" {place} it misses by "))
-            .number(seconds(margin.seconds), NumberKey::Margin)
+            .number(margin_words(margin.seconds), NumberKey::Margin)
             .text_part(format!(
                 "; {} hardens",
                 format_percent(quenched.hardened_fraction)
@@ -200,16 +204,16 @@ fn quench_sentence(route: &Route, outcome: &Outcome) -> Sentence {
     };
     match (&quenched.next_slower, &quenched.slowest_medium) {
         (Some(next), _) if margin.seconds >= 0.0 => {
-            let name = lower_first(&next.title);
+            let name = inside_a_sentence(&next.title);
             if next.seconds >= 0.0 {
                 sentence
                     .text_part(format!("; {name} would still have "))
-                    .number(seconds(next.seconds), NumberKey::NextSlower)
+                    .number(margin_words(next.seconds), NumberKey::NextSlower)
                     .text_part(".")
             } else {
                 sentence
                     .text_part(format!("; {name} misses by "))
-                    .number(seconds(next.seconds), NumberKey::NextSlower)
+                    .number(margin_words(next.seconds), NumberKey::NextSlower)
                     .text_part(".")
             }
         }
@@ -364,7 +368,8 @@ pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
 }
 
 /// A title inside a sentence: its first letter small, unless it is a symbol such as N₂.
-fn lower_first(title: &str) -> String {
+#[must_use]
+pub fn inside_a_sentence(title: &str) -> String {
     let mut letters = title.chars();
     match (letters.next(), letters.clone().next()) {
         (Some(first), Some(second)) if second.is_lowercase() => {
