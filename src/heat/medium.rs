@@ -303,6 +303,20 @@ impl Medium {
         self.family.cautions()
     }
 
+    /// The bath and the class figures in one line: `50 °C, nickel ball 11 to 14 s`.
+    #[must_use]
+    pub fn describe(&self) -> String {
+        let bath = format!("{:.0} °C", self.bath_c);
+        let class = &self.class;
+        match (class.nickel_ball_s, class.max_rate_k_per_s) {
+            (Some([from, to]), _) => format!("{bath}, nickel ball {from:.0} to {to:.0} s"),
+            (None, Some([from, to])) => {
+                format!("{bath}, probe at most {from:.0} to {to:.0} K/s")
+            }
+            (None, None) => bath,
+        }
+    }
+
     /// Heat flux out of the surface and its derivative with the temperature of the surface, W/m²
     /// and W/m²K, with the heat transfer of the still bath times `agitation`.
     #[inline]

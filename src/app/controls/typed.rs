@@ -52,7 +52,7 @@ pub(crate) fn Typed(
     label: &'static str,
     /// How it is read and shown.
     #[prop(into)]
-    quantity: Signal<Quantity, LocalStorage>,
+    quantity: Signal<Quantity>,
     /// The value now.
     #[prop(into)]
     value: Signal<f64>,

@@ -38,7 +38,7 @@ fn target_words(least_hrc: f64, most_hrc: f64) -> String {
 }
 
 /// The quenchant's title as a word of a sentence.
-pub(super) fn medium_words(choice: &MediumChoice) -> String {
+pub(crate) fn medium_words(choice: &MediumChoice) -> String {
     choice
         .resolve()
         .map_or_else(|error| error.to_string(), |medium| medium.title)
