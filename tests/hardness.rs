@@ -1,10 +1,7 @@
 //! Hardness against outside values and by its properties.
 
-#[allow(
-    unreachable_pub,
-    dead_code,
-    reason = "shared by the tests of all rooms"
-)]
+#![cfg(not(target_arch = "wasm32"))]
+
 mod rows;
 
 use proptest::prelude::*;

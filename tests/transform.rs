@@ -1,15 +1,7 @@
 //! Outside values and properties of the transformation room.
 
 #![cfg(not(target_arch = "wasm32"))]
-#![allow(
-    unreachable_pub,
-    dead_code,
-    reason = "the rows are shared by several test programs"
-)]
-
 mod rows;
-#[path = "rows/transform.rs"]
-mod transform_rows;
 
 use proptest::prelude::*;
 use recalesce::steel::Composition;
@@ -17,43 +9,10 @@ use recalesce::transform::{
     Austenite, ColdStep, Fractions, Kinetics, Product, along, cold_treated, critical_cooling,
     end_quench, isothermal, martensite_start_c, retained_austenite,
 };
+use rows::transform as transform_rows;
+use rows::transform::rows;
+use rows::{FACTOR, score};
 use std::collections::BTreeMap;
-use transform_rows::{FACTOR, rows};
-
-/// Error and tolerance of a row: differences, or logarithms where the tolerance is a factor.
-fn error(row: &rows::Row) -> Option<(f64, f64)> {
-    let predicted = *row.predicted.as_ref().ok()?;
-    Some(if row.quantity.ends_with(FACTOR) {
-        ((predicted / row.value).ln(), row.tolerance.ln())
-    } else {
-        (predicted - row.value, row.tolerance)
-    })
-}
-
-/// What a group of rows comes to.
-#[derive(Debug, Default)]
-struct Score {
-    predicted: f64,
-    inside: f64,
-    bias: f64,
-    mean: f64,
-    rms: f64,
-}
-
-fn score<'a>(rows: impl IntoIterator<Item = &'a rows::Row>) -> Score {
-    let mut score = Score::default();
-    for (error, tolerance) in rows.into_iter().filter_map(error) {
-        score.predicted += 1.0;
-        score.inside += f64::from(error.abs() <= tolerance);
-        score.bias += error;
-        score.mean += error.abs();
-        score.rms += error * error;
-    }
-    score.bias /= score.predicted;
-    score.mean /= score.predicted;
-    score.rms = (score.rms / score.predicted).sqrt();
-    score
-}
 
 fn group(row: &rows::Row) -> &str {
     if row.quantity.starts_with("Jominy") {
@@ -82,7 +41,7 @@ fn rows_out_of_tolerance_are_listed() {
             s.inside,
         );
         for row in rows {
-            if error(row).is_none_or(|(e, tolerance)| e.abs() > tolerance) {
+            if !row.is_inside() {
                 println!(
                     "    out: {} | predicted {:.2?}, value {}, tolerance {} | {}",
                     row.case, row.predicted, row.value, row.tolerance, row.source
@@ -116,7 +75,7 @@ fn end_quench_reaches_the_promised_error() {
     let rows = rows();
     let s = score(of(&rows, "end-quench hardness"));
     assert!(s.mean < 2.0, "{s:?}");
-    assert!(s.inside >= 0.8 * s.predicted, "{s:?}");
+    assert!(s.inside as f64 >= 0.8 * s.predicted as f64, "{s:?}");
 }
 
 #[test]
@@ -130,7 +89,7 @@ fn retained_austenite_reaches_the_promised_error() {
 fn nose_times_reach_the_promised_error() {
     let rows = rows();
     let s = score(of(&rows, "IT start nose time (first product) (factor)"));
-    assert!(s.inside >= 0.8 * s.predicted, "{s:?}");
+    assert!(s.inside as f64 >= 0.8 * s.predicted as f64, "{s:?}");
 }
 
 #[test]
@@ -138,7 +97,7 @@ fn half_martensite_rates_reach_the_promised_error() {
     let rows = rows();
     let s = score(of(&rows, "half-martensite end-quench rate (factor)"));
     assert!(s.rms < 1.4_f64.ln(), "{s:?}");
-    assert!(s.inside >= 0.8 * s.predicted, "{s:?}");
+    assert!(s.inside as f64 >= 0.8 * s.predicted as f64, "{s:?}");
 }
 
 fn cases(cases: u32) -> ProptestConfig {

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::rows::Row;
+use super::Row;
 use recalesce::phases::{Equilibrium, EquilibriumSeries, PhaseName, equilibrium};
 use recalesce::steel::{Composition, Element};
 

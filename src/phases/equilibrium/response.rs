@@ -73,10 +73,10 @@ impl Response {
         }
         let mut factor = curvature;
         let mut regularised = false;
-        let mut added = 1.0;
+        let mut added = 0.01;
         while cholesky(&mut factor, count).is_err() {
             regularised = true;
-            added *= 3.0;
+            added *= 4.0;
             if added > 1e5 {
                 return None;
             }

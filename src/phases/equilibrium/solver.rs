@@ -4,9 +4,9 @@
 
 use super::response::Response;
 use super::slots::{Amounts, Phases, Slot};
-use super::{EquilibriumError, start};
+use super::{EquilibriumError, PhaseName, start};
 use crate::numeric::dense;
-use crate::phases::gibbs::{Derivatives, ELEMENTS, MOST};
+use crate::phases::gibbs::{Component, Derivatives, ELEMENTS, MOST};
 
 /// Most phases at once (the phase rule) and rows of Newton's system.
 const MOST_ACTIVE: usize = ELEMENTS;
@@ -18,6 +18,8 @@ const SLOTS: usize = 20;
 /// Change of temperature, K, and of composition, sum of mole fractions, after which phases with
 /// several minima are searched anew.
 const SEARCHED_K: f64 = 40.0;
+/// The same with molybdenum and tungsten together, whose M6C separates readily.
+const SEARCHED_MO_W_K: f64 = 10.0;
 const SEARCHED_MOLES: f64 = 0.01;
 
 /// Height, in units of RT per mole of atoms, up to which a further minimum of a phase is kept in
@@ -62,6 +64,7 @@ pub(super) struct Solver {
     /// Newton steps taken for the last equilibrium.
     pub(super) steps: usize,
     solved: bool,
+    way: Way,
     newcomer: Option<usize>,
     searched: Option<(f64, [f64; ELEMENTS])>,
     work: Derivatives,
@@ -78,6 +81,7 @@ impl Solver {
             balance_error: f64::INFINITY,
             steps: 0,
             solved: false,
+            way: Way::Plain,
             newcomer: None,
             searched: None,
             work: Derivatives::ZERO,
@@ -97,8 +101,13 @@ impl Solver {
                 return Ok(());
             }
         }
-        if self.from_austenite(amounts, kelvin).is_ok() {
-            return Ok(());
+        for way in [Way::Plain, Way::SwapMatrix, Way::Patient] {
+            self.way = way;
+            let found = self.from_austenite(amounts, kelvin);
+            self.way = Way::Plain;
+            if found.is_ok() {
+                return Ok(());
+            }
         }
         self.by_cooling(amounts, kelvin).map_err(failure)
     }
@@ -137,7 +146,6 @@ impl Solver {
         self.solved = false;
         self.newcomer = None;
         for _ in 0..MOST_CHANGES {
-            #[cfg(test)] if std::env::var("TRACE").is_ok() { println!("set {:.1} {:?}", self.phases.kelvin, self.phases.slots.iter().filter(|s| s.active).map(|s| (s.name, s.second, s.amount, self.phases.carbon_filled(s))).collect::<Vec<_>>()); }
             self.newton(amounts, NEARLY_SETTLED)?;
             if self.add_best(amounts)? {
                 continue;
@@ -145,6 +153,9 @@ impl Solver {
             self.newton(amounts, SETTLED)?;
             if self.search_due(amounts) {
                 self.search(amounts);
+            }
+            if let Some(slot) = self.unstable() {
+                self.search_around(slot, amounts);
             }
             if self.add_best(amounts)? {
                 continue;
@@ -154,14 +165,8 @@ impl Solver {
                 .slots
                 .iter()
                 .all(|slot| !slot.active || (self.phases.is_itself(slot) && slot.amount > 0.0));
-            let stable = self
-                .responses
-                .iter()
-                .zip(&self.phases.slots)
-                .all(|(response, slot)| {
-                    !slot.active || response.as_ref().is_some_and(|r| !r.regularised)
-                });
-            if !sound || !stable {
+            // an unstable phase with nothing below it is at its critical point
+            if !sound {
                 return Err(Stuck);
             }
             for slot in &mut self.phases.slots {
@@ -209,6 +214,8 @@ impl Solver {
                     let droppable = name.is_carbide() || solutions > 1;
                     let patience = if self.newcomer == Some(*slot) {
                         PATIENCE_WITH_NEWCOMER
+                    } else if self.way == Way::Patient {
+                        2 * PATIENCE
                     } else {
                         PATIENCE
                     };
@@ -336,7 +343,13 @@ impl Solver {
             if state.second && !state.warm {
                 continue;
             }
+            let (name, second) = (state.name, state.second);
             let (mut height, y) = self.lowest(slot, amounts);
+            // austenite and MC may have no minimum of their own; others have one always
+            let may_be_none = second || matches!(name, PhaseName::Austenite | PhaseName::Mc);
+            if height == f64::INFINITY && !may_be_none {
+                return Err(Stuck);
+            }
             // a minimum that a phase of the set is already in lies on the plane, give or take
             if self.is_taken(slot, &y) {
                 height = f64::INFINITY;
@@ -354,7 +367,6 @@ impl Solver {
         let Some((slot, _)) = best else {
             return Ok(false);
         };
-        #[cfg(test)] if std::env::var("TRACE").is_ok() { println!("add {slot} {:?} {:?}", best, self.phases.slots[slot]); }
         let active = self.phases.slots.iter().filter(|s| s.active).count();
         if active >= elements {
             self.exchange(slot, elements)?;
@@ -364,6 +376,16 @@ impl Solver {
             .iter()
             .sum();
         self.newcomer = Some(slot);
+        if self.way == Way::SwapMatrix && self.phases.slots[slot].name == PhaseName::Ferrite {
+            self.way = Way::Plain;
+            let others = self.phases.slots.iter_mut();
+            for other in others.filter(|s| s.active && s.name == PhaseName::Austenite) {
+                other.active = false;
+                other.amount = 0.0;
+            }
+        }
+        // another set has other potentials, with other minima
+        self.searched = None;
         let state = &mut self.phases.slots[slot];
         state.active = true;
         state.amount = state.amount.max(1e-3 / atoms);
@@ -402,13 +424,19 @@ impl Solver {
     }
 
     fn search_due(&self, amounts: &Amounts) -> bool {
+        let both = [Component::Mo, Component::W].map(|c| amounts.place(c).is_some());
+        let reach_k = if both == [true, true] {
+            SEARCHED_MO_W_K
+        } else {
+            SEARCHED_K
+        };
         self.searched.is_none_or(|(kelvin, moles)| {
             let moved: f64 = moles
                 .iter()
                 .zip(amounts.moles)
                 .map(|(a, b)| (a - b).abs())
                 .sum();
-            (kelvin - self.phases.kelvin).abs() > SEARCHED_K || moved > SEARCHED_MOLES
+            (kelvin - self.phases.kelvin).abs() > reach_k || moved > SEARCHED_MOLES
         })
     }
 
@@ -429,6 +457,34 @@ impl Solver {
             }
         }
         self.searched = Some((self.phases.kelvin, amounts.moles));
+    }
+
+    /// A phase of the set that would separate into two compositions.
+    fn unstable(&self) -> Option<usize> {
+        self.phases
+            .slots
+            .iter()
+            .zip(&self.responses)
+            .position(|(slot, response)| {
+                slot.active && response.as_ref().is_some_and(|r| r.regularised)
+            })
+    }
+
+    /// Looks for minima on all sides of an unstable phase.
+    fn search_around(&mut self, slot: usize, amounts: &Amounts) {
+        let state = self.phases.slots[slot].clone();
+        let count = self.phases.models[state.model].variables.len();
+        for i in 0..count {
+            for factor in [2.0, 0.5] {
+                let mut y = state.y;
+                y[i] = (y[i] * factor).min(0.95);
+                start::normalise(&self.phases.models[state.model], &mut y);
+                let (height, y) = self.descend(slot, y, amounts.count());
+                if height < -DRIVING_FORCE {
+                    self.keep_in_view(slot, height, y);
+                }
+            }
+        }
     }
 
     fn keep_in_view(&mut self, slot: usize, height: f64, y: [f64; MOST]) {
@@ -510,6 +566,16 @@ impl Solver {
         state.amount = 0.0;
         Ok(())
     }
+}
+
+/// Ways of changing the set, tried one after another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Way {
+    Plain,
+    /// Ferrite that comes in takes the place of austenite, until it turns out that both stay.
+    SwapMatrix,
+    /// Phases with a negative amount are kept for longer.
+    Patient,
 }
 
 /// No equilibrium from this start.

@@ -41,8 +41,8 @@ pub(super) fn single_phase(phases: &mut Phases, amounts: &Amounts) {
     }
 }
 
-/// Site fractions from which the lowest height of a phase is sought first: its metals as an ideal
-/// mixture would take them.
+/// Site fractions from which the lowest height of a phase is sought first: austenite and ferrite
+/// like the steel, a carbide with its metals as an ideal mixture would take them.
 pub(super) fn first(
     phases: &Phases,
     slot: usize,
@@ -55,7 +55,11 @@ pub(super) fn first(
     let y = mixture(model, carbon_filled(name), |_, constituent| {
         bulk(amounts, constituent)
     });
-    near_ideal(model, y, potentials, work)
+    if name.is_carbide() {
+        near_ideal(model, y, potentials, work)
+    } else {
+        y
+    }
 }
 
 /// Site fractions from which further minima of a phase are sought.
@@ -184,7 +188,8 @@ fn near_ideal(
     y
 }
 
-fn normalise(model: &PhaseModel, y: &mut [f64; MOST]) {
+/// Makes the fractions of every sublattice add up to one.
+pub(super) fn normalise(model: &PhaseModel, y: &mut [f64; MOST]) {
     for sublattice in 0..model.sublattices {
         let mut sum = 0.0;
         for (fraction, variable) in y.iter().zip(&model.variables) {
