@@ -5,6 +5,7 @@ use super::curve::{CoolingCurve, Place};
 use super::mesh::{LAYERS, Mesh, Shape};
 use super::trace::{Trace, Watch};
 use super::{Material, Medium, Piece, Section, SectionError, media};
+use serde::Serialize;
 
 /// Intervals from edge to spine of a blade.
 const COLUMNS: usize = 24;
@@ -75,7 +76,7 @@ pub enum HeatError {
 }
 
 /// A computed quench.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Cooled {
     /// Plate and round: centre, surface. Blade: edge, quarter, middle, three quarters and spine
     /// on the middle plane, and the flank at the spine. All have the same times, from leaving the
