@@ -19,6 +19,9 @@ const MOST_STEPS: usize = 20_000;
 const SHORTEST_STEP_S: f64 = 1e-9;
 /// Change of the fastest node in the first step, K.
 const FIRST_STEP_K: f64 = 2.0;
+/// Change of any node that the steps are chosen for, K: an error estimate from four looks at the
+/// surface could miss a corner of the boiling curve in a longer step.
+const MOST_CHANGE_K: f64 = 25.0;
 /// How near to the temperature asked for a stage has to end, K.
 const LANDING_K: f64 = 0.02;
 /// Most attempts to end there.
@@ -135,6 +138,14 @@ impl<'a, const W: usize> Conduction<'a, W> {
             } else {
                 4.0
             };
+            let change = self
+                .temperature_c
+                .iter()
+                .zip(&self.stage_c)
+                .fold(0.0_f64, |most, (before, after)| {
+                    most.max((before - after).abs())
+                });
+            let factor = factor.min(MOST_CHANGE_K / change.max(1e-9));
             if error <= 1.0 || step <= SHORTEST_STEP_S {
                 self.time_s += step;
                 std::mem::swap(&mut self.temperature_c, &mut self.stage_c);

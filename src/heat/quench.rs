@@ -233,6 +233,11 @@ impl Quenching<'_> {
         watches: Vec<Watch>,
     ) -> Cooled {
         let mut trace = Trace::new(watches);
+        // The latent heat makes a corner at the start of martensite, which asks for shorter steps.
+        let tolerance_k = match self.martensite_start_c {
+            Some(_) => 0.3 * tolerance_k,
+            None => tolerance_k,
+        };
         let mut piece = Conduction::<W>::new(mesh, material, self.start_c, tolerance_k);
         let air = media::medium("air_still");
         if let Some(air) = air.filter(|_| self.air_delay_s > 0.0) {
