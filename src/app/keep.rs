@@ -1,7 +1,7 @@
 //! What the browser keeps between visits: the open bench, the shelf, what the user prefers to see.
 //! Text that cannot be read is set aside and told, never overwritten unseen.
 
-use super::browser::{storage, theme::Theme};
+use super::browser::{root, storage, theme::Theme};
 use super::state::{Bench, Notice};
 use crate::route::Route;
 use crate::save::{self, Preferences, Shelf};
@@ -32,6 +32,10 @@ pub(super) fn bench(notice: &mut Option<Notice>) -> Route {
     let Some(text) = storage::read(storage::BENCH) else {
         return Route::example();
     };
+    if root::starts_fresh() {
+        storage::set_aside(storage::BENCH, &text);
+        return Route::example();
+    }
     match save::read_bench(&text) {
         Ok(item) => item.route,
         Err(reason) => {

@@ -34,6 +34,7 @@ pub fn start() {
         place.set_inner_html("");
         leptos::mount::mount_to(place, Page).forget();
     }
+    browser::root::say_started();
 }
 
 /// The page.
