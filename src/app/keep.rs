@@ -120,9 +120,7 @@ pub(super) fn keep(state: Bench) {
             report(
                 save::write_shelf(&shelf)
                     .map_err(|e| e.to_string())
-                    .and_then(|text| {
-                        storage::write(storage::SHELF, &text).map_err(str::to_owned)
-                    }),
+                    .and_then(|text| storage::write(storage::SHELF, &text).map_err(str::to_owned)),
             );
         },
     );

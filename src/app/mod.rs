@@ -34,7 +34,6 @@ pub fn start() {
         place.set_inner_html("");
         leptos::mount::mount_to(place, Page).forget();
     }
-    browser::root::say_started();
 }
 
 /// The page.

@@ -26,9 +26,7 @@ pub(super) fn judge(
 ) -> Result<Margin, OutOfRange> {
     let factor = kinetics.slowest_factor(&curve.time_s, &curve.temperature_c, HARDENED)?;
     let (product, nose_c) = limiting_nose(kinetics, curve)?;
-    let start_s = curve
-        .time_to_c(kinetics.ae1_c())
-        .unwrap_or_default();
+    let start_s = curve.time_to_c(kinetics.ae1_c()).unwrap_or_default();
     let end_s = curve.time_s.last().copied().unwrap_or_default();
     let arrival_s = curve.time_to_c(nose_c).unwrap_or(end_s);
     let passing_s = arrival_s - start_s;

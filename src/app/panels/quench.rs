@@ -6,9 +6,7 @@ use crate::app::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantit
 use crate::app::plot::{Plot, Shown, handle_at};
 use crate::app::state::bench;
 use crate::route::{AGITATION_RANGE, Cold, agitation_to_pass};
-use crate::units::{
-    format_duration_s, format_factor, format_temperature, format_weight_percent,
-};
+use crate::units::{format_duration_s, format_factor, format_temperature, format_weight_percent};
 use leptos::prelude::*;
 
 /// Steel at the handle no longer glows, °C.
