@@ -177,14 +177,21 @@ pub(crate) fn quench_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
         });
     }
     let products = transformed.map_or_else(Vec::new, |t| {
+        // The chart's time runs from the furnace, that of the isothermal curves from A1.
+        let from_a1 = |curve: &[[f64; 2]]| {
+            curve
+                .iter()
+                .map(|&[t_s, c]| [t_s + t.margin.clock_s, c])
+                .collect::<Vec<_>>()
+        };
         t.isothermal
             .products
             .iter()
             .map(|curves| ProductCurves {
                 product: constituent(curves.product),
-                start: curves.start.clone(),
-                finish: curves.finish.clone(),
-                nose: [curves.nose_s, curves.nose_c],
+                start: from_a1(&curves.start),
+                finish: from_a1(&curves.finish),
+                nose: [curves.nose_s + t.margin.clock_s, curves.nose_c],
             })
             .collect()
     });
@@ -272,6 +279,32 @@ pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Sce
 /// The temper chart reaches to at least this temperature, °C, and so far above the temper, K.
 const LEAST_TEMPER_END_C: f64 = 400.0;
 const ROOM_ABOVE_TEMPER_K: f64 = 110.0;
+
+/// What else would still harden this piece, in words.
+pub(crate) fn still_does(bench: Bench) -> Option<String> {
+    let outcome = bench.outcome()?;
+    let transformed = outcome.quench.transformed.given()?;
+    let medium = transformed.slowest_medium.as_ref().map_or_else(
+        || "No quenchant of the list hardens it through.".to_owned(),
+        |slowest| {
+            format!(
+                "Slowest quenchant that still hardens it: {}.",
+                route::inside_a_sentence(&slowest.title)
+            )
+        },
+    );
+    let thickest = transformed.thickest_mm.map_or_else(String::new, |mm| {
+        let shape = match bench.route.with(|r| r.section) {
+            Section::Round { .. } => "round",
+            Section::Plate { .. } | Section::Blade { .. } => "flat section",
+        };
+        format!(
+            " Thickest {shape} that this quench hardens: {}.",
+            format_length(mm, bench.length.get())
+        )
+    });
+    Some(medium + &thickest)
+}
 
 /// Hardness against tempering temperature.
 pub(crate) fn temper_scene(bench: Bench, width: f64, height: f64) -> Option<Scene> {

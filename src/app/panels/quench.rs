@@ -294,6 +294,7 @@ pub(crate) fn QuenchStage() -> impl IntoView {
         <div class="sub">
             <h3>"Where the section hardens"</h3>
             <Plot class="history" scene=move |w, h| charts::section_scene(bench, w, h) />
+            <p class="hint">{move || charts::still_does(bench)}</p>
         </div>
     }
     .into_any()
