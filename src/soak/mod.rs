@@ -114,7 +114,7 @@ pub fn soak(
         OutOfRange::check("the soak", "time", "s", time_s, (0.0, LONGEST_S))?;
     }
     let limit = phases::soak_limit(steel, temperature_c)?;
-    let critical = phases::critical_temperatures(steel)?;
+    let eutectoid_carbon_wt = phases::eutectoid_carbon_wt(steel)?;
     let annealed = phases::annealed(steel)?;
     let piece = Piece::new(
         steel,
@@ -122,7 +122,7 @@ pub fn soak(
         temperature_c,
         &limit,
         &annealed,
-        critical.eutectoid_carbon_wt,
+        eutectoid_carbon_wt,
     );
     let dissolution = piece.dissolution();
     let course = dissolution.course();
@@ -144,6 +144,12 @@ pub fn soak(
         limit,
         history,
     })
+}
+
+/// Carbon of ferrite beside austenite, wt %: a straight line from the computed 0.019 at 727 °C to
+/// none at 912 °C.
+fn ferrite_carbon_wt(temperature_c: f64) -> f64 {
+    (0.019 * (912.0 - temperature_c) / (912.0 - 727.0)).max(0.0)
 }
 
 /// Diffusivity of carbon in austenite, m²/s.
@@ -210,7 +216,7 @@ impl<'a> Piece<'a> {
             ),
         );
         // Ferrite that carbon from the carbide regions cannot reach before the soak begins.
-        let ferrite_carbon_wt = phases::ferrite_carbon_wt(temperature_c);
+        let ferrite_carbon_wt = ferrite_carbon_wt(temperature_c);
         let apart = ((eutectoid_carbon_wt - steel.c) / (eutectoid_carbon_wt - ferrite_carbon_wt))
             .clamp(0.0, 0.95);
         let half_width_m = start.ferrite_half_width_um() * 1e-6;
@@ -254,7 +260,7 @@ impl<'a> Piece<'a> {
         let ferrite_carbon_wt = if settled > 0.0 {
             limit.ferrite.c
         } else {
-            phases::ferrite_carbon_wt(self.temperature_c)
+            ferrite_carbon_wt(self.temperature_c)
         };
         let mut dissolved = Composition::default();
         for element in Element::ALL {

@@ -1,6 +1,7 @@
 //! Equilibrium of a steel at a temperature: which phases are stable, how much of each, and what
 //! is in them.
 
+mod held_back;
 mod response;
 mod slots;
 mod solver;
@@ -9,6 +10,7 @@ mod state;
 #[cfg(test)]
 mod tests;
 
+pub(super) use held_back::HeldBack;
 pub use state::{Equilibrium, EquilibriumSeries, PhaseAmount, RANGE, equilibrium};
 
 use crate::steel::{CompositionError, OutOfRange};

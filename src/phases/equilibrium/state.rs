@@ -140,7 +140,7 @@ pub(super) fn check(steel: &Composition, temperature_c: f64) -> Result<(), Equil
 }
 
 /// Reads the equilibrium that a solver has found.
-fn read(solver: &Solver, amounts: &Amounts, temperature_c: f64) -> Equilibrium {
+pub(super) fn read(solver: &Solver, amounts: &Amounts, temperature_c: f64) -> Equilibrium {
     let mut phases: Vec<PhaseAmount> = solver
         .phases
         .slots
