@@ -4,5 +4,7 @@ mod equilibrium;
 mod gibbs;
 
 pub use equilibrium::{
-    Equilibrium, EquilibriumError, EquilibriumSeries, PhaseAmount, PhaseName, RANGE, equilibrium,
+    CriticalPoints, Equilibrium, EquilibriumError, EquilibriumSeries, Isopleth, PhaseAmount,
+    PhaseLine, PhaseName, RANGE, StableRange, critical_points, equilibrium, isopleth,
+    stable_phases,
 };

@@ -3,14 +3,72 @@
 use std::collections::BTreeMap;
 
 use crate::rows::Row;
-use recalesce::phases::{Equilibrium, EquilibriumSeries, PhaseName, equilibrium};
+use recalesce::phases::{Equilibrium, EquilibriumSeries, PhaseName, critical_points, equilibrium};
 use recalesce::steel::{Composition, Element};
 
+const TRANSITIONS: &str = include_str!("../checks/transitions.csv");
 const EQUILIBRIA: &str = include_str!("../checks/equilibria.csv");
 
 /// Every row that this room predicts.
 pub fn rows() -> Vec<Row> {
-    equilibria()
+    let mut rows = equilibria();
+    rows.extend(transitions());
+    rows
+}
+
+/// Temperatures at which phases come and go.
+fn transitions() -> Vec<Row> {
+    let compositions: BTreeMap<String, String> = read(EQUILIBRIA)
+        .into_iter()
+        .map(|line| (line["grade"].clone(), line["composition_wt_pct"].clone()))
+        .collect();
+    let mut rows = Vec::new();
+    for line in read(TRANSITIONS) {
+        if line["parameter_set"].contains("alternative") {
+            continue;
+        }
+        let grade = line["grade"].clone();
+        let points = critical_points(&parse_composition(&compositions[&grade]));
+        let end = |name: PhaseName, limit_c: f64| -> Result<f64, String> {
+            let points = points.as_ref().map_err(ToString::to_string)?;
+            let of_it = points.ranges.iter().filter(|r| r.name == name);
+            let ends = of_it.map(|r| r.to_c.unwrap_or(1250.0).min(limit_c));
+            ends.reduce(f64::max)
+                .ok_or_else(|| "never stable".to_owned())
+        };
+        for (column, name) in [
+            ("T_first_austenite_C", None),
+            ("T_last_ferrite_C", Some(PhaseName::Ferrite)),
+            ("T_last_cementite_C", Some(PhaseName::Cementite)),
+            ("T_last_M7C3_C", Some(PhaseName::M7C3)),
+            ("T_last_M23C6_C", Some(PhaseName::M23C6)),
+            ("T_last_M6C_C", Some(PhaseName::M6C)),
+            ("T_last_MC_C", Some(PhaseName::Mc)),
+        ] {
+            if line[column].is_empty() {
+                continue;
+            }
+            // ">900" is a bound: a prediction above it counts as on it
+            let bound = line[column].starts_with('>');
+            let value: f64 = line[column].trim_start_matches('>').parse().unwrap();
+            let limit_c = if bound { value } else { f64::INFINITY };
+            rows.push(Row {
+                quantity: column.to_owned(),
+                case: grade.clone(),
+                predicted: match name {
+                    None => points
+                        .as_ref()
+                        .map(|p| p.a1_lower_c)
+                        .map_err(ToString::to_string),
+                    Some(name) => end(name, limit_c),
+                },
+                value,
+                tolerance: 1.0,
+                source: format!("same parameters ({})", line["parameter_set"]),
+            });
+        }
+    }
+    rows
 }
 
 /// Phase fractions, dissolved carbon, and that no other phase is stable.

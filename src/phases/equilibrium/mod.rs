@@ -1,6 +1,8 @@
 //! Equilibrium of a steel at a temperature: which phases are stable, how much of each, and what
 //! is in them.
 
+mod boundaries;
+mod isopleth;
 mod response;
 mod slots;
 mod solver;
@@ -9,6 +11,8 @@ mod state;
 #[cfg(test)]
 mod tests;
 
+pub use boundaries::{CriticalPoints, StableRange, critical_points};
+pub use isopleth::{Isopleth, PhaseLine, isopleth, stable_phases};
 pub use state::{Equilibrium, EquilibriumSeries, PhaseAmount, RANGE, equilibrium};
 
 use crate::steel::{CompositionError, OutOfRange};

@@ -123,6 +123,36 @@ impl Solver {
         }
     }
 
+    /// What the next search begins from.
+    pub(super) fn save(&self) -> Saved {
+        Saved {
+            slots: self.phases.slots.clone(),
+            potentials: self.potentials,
+            searched: self.searched,
+            solved: self.solved,
+        }
+    }
+
+    /// Returns to a state saved before.
+    pub(super) fn restore(&mut self, saved: Saved) {
+        self.responses.resize(saved.slots.len(), None);
+        self.phases.slots = saved.slots;
+        self.potentials = saved.potentials;
+        self.searched = saved.searched;
+        self.solved = saved.solved;
+    }
+
+    /// Keeps one phase out of every set, or none.
+    pub(super) fn suspend(&mut self, name: Option<PhaseName>) {
+        for slot in &mut self.phases.slots {
+            slot.suspended = Some(slot.name) == name;
+            if slot.suspended {
+                slot.active = false;
+                slot.amount = 0.0;
+            }
+        }
+    }
+
     fn from_austenite(&mut self, amounts: &Amounts, kelvin: f64) -> Result<(), Stuck> {
         self.phases.set_temperature(kelvin);
         self.forget();
@@ -566,6 +596,15 @@ impl Solver {
         state.amount = 0.0;
         Ok(())
     }
+}
+
+/// State of a solver without its compiled phases.
+#[derive(Debug, Clone)]
+pub(super) struct Saved {
+    slots: Vec<Slot>,
+    potentials: [f64; ELEMENTS],
+    searched: Option<(f64, [f64; ELEMENTS])>,
+    solved: bool,
 }
 
 /// Ways of changing the set, tried one after another.

@@ -118,6 +118,29 @@ impl EquilibriumSeries {
         Ok(read(solver, &amounts, temperature_c))
     }
 
+    /// Equilibrium of a steel at a temperature in °C with one phase kept out: what there would be
+    /// if that phase could not form. Its Gibbs energy is above that of [`Self::at`] wherever the
+    /// phase is stable.
+    ///
+    /// # Errors
+    /// As [`equilibrium`].
+    pub fn without(
+        &mut self,
+        steel: &Composition,
+        temperature_c: f64,
+        phase: PhaseName,
+    ) -> Result<Equilibrium, EquilibriumError> {
+        check(steel, temperature_c)?;
+        let amounts = Amounts::new(steel);
+        let solver = self.solver_for(&amounts);
+        solver.suspend(Some(phase));
+        let solved = solver.solve(&amounts, temperature_c + ZERO_C_K);
+        let found = solved.map(|()| read(solver, &amounts, temperature_c));
+        solver.suspend(None);
+        solver.forget();
+        found
+    }
+
     /// The solver for the elements present, with what it remembers.
     pub(super) fn solver_for(&mut self, amounts: &Amounts) -> &mut Solver {
         if self
