@@ -215,43 +215,62 @@ fn assemble(columns: &[Column]) -> Isopleth {
         a1_upper: Vec::new(),
         eutectoid: None,
     };
-    let mut before: Option<(f64, f64, f64)> = None;
-    for column in columns {
-        let carbon = column.carbon_wt;
-        let ferrite = last(column, &[PhaseName::Ferrite]);
-        let carbide = last(column, &PEARLITIC);
-        let austenite = column
-            .ranges
-            .iter()
-            .find(|r| r.name == PhaseName::Austenite)
-            .and_then(|r| r.from_c);
-        if let (Some(start_c), Some(carbide_c)) = (austenite, carbide) {
-            let lower = ferrite.map_or(carbide_c, |f| f.min(carbide_c));
-            map.a1_lower.push([carbon, start_c]);
-            map.a1_upper.push([carbon, lower.max(start_c)]);
-        }
-        let (ferrite_c, carbide_c) = (ferrite.unwrap_or(LOWEST_C), carbide.unwrap_or(LOWEST_C));
-        let gap = ferrite_c - carbide_c;
-        if let (Some((old_carbon, old_gap, old_c)), None) = (before, map.eutectoid) {
-            if old_gap > 0.0 && gap <= 0.0 {
-                let share = old_gap / (old_gap - gap);
-                let at = [
-                    old_carbon + share * (carbon - old_carbon),
-                    old_c + share * (ferrite_c - old_c),
-                ];
-                map.eutectoid = Some(at);
-                map.a3.push(at);
-                map.acm.push(at);
-            }
-        }
-        if gap > 0.0 && map.eutectoid.is_none() {
+    // ends of ferrite and of the carbide at each carbon content
+    let ends: Vec<[f64; 3]> = columns
+        .iter()
+        .map(|column| {
+            let ferrite_c = last(column, &[PhaseName::Ferrite]).unwrap_or(LOWEST_C);
+            let carbide_c = last(column, &PEARLITIC).unwrap_or(LOWEST_C);
+            [column.carbon_wt, ferrite_c, carbide_c]
+        })
+        .collect();
+    let crossing = ends
+        .windows(2)
+        .position(|pair| pair[0][1] > pair[0][2] && pair[1][1] <= pair[1][2]);
+    map.eutectoid = crossing.and_then(|at| meeting(&ends, at));
+    for (place, [carbon, ferrite_c, carbide_c]) in ends.iter().copied().enumerate() {
+        if crossing.is_none_or(|at| place <= at) && ferrite_c > carbide_c {
             map.a3.push([carbon, ferrite_c]);
-        } else if carbide_c < HIGHEST_C {
+        } else if crossing.is_some_and(|at| place > at) && carbide_c < HIGHEST_C {
             map.acm.push([carbon, carbide_c]);
         }
-        before = Some((carbon, gap, ferrite_c));
+    }
+    if let Some(at) = map.eutectoid {
+        map.a3.push(at);
+        map.acm.insert(0, at);
+    }
+    for (column, [carbon, ferrite_c, carbide_c]) in columns.iter().zip(ends) {
+        let mut austenite = column
+            .ranges
+            .iter()
+            .filter(|r| r.name == PhaseName::Austenite);
+        let start = austenite.find_map(|r| r.from_c);
+        if let (Some(start_c), true) = (start, carbide_c > LOWEST_C) {
+            map.a1_lower.push([carbon, start_c]);
+            map.a1_upper
+                .push([carbon, ferrite_c.min(carbide_c).max(start_c)]);
+        }
     }
     map
+}
+
+/// Where the end of ferrite, followed on from lower carbon, meets the end of the carbide, followed
+/// back from higher carbon: both bend at their crossing, between two columns.
+fn meeting(ends: &[[f64; 3]], at: usize) -> Option<[f64; 2]> {
+    let (low, high) = (ends.get(at)?, ends.get(at + 1)?);
+    let line = |from: &[f64; 3], to: Option<&[f64; 3]>, which: usize| {
+        to.map_or(0.0, |to| (from[which] - to[which]) / (from[0] - to[0]))
+    };
+    let a3_slope = line(low, at.checked_sub(1).and_then(|k| ends.get(k)), 1);
+    let acm_slope = line(high, ends.get(at + 2), 2);
+    let carbon =
+        (high[2] - low[1] + a3_slope * low[0] - acm_slope * high[0]) / (a3_slope - acm_slope);
+    let carbon = if carbon.is_finite() {
+        carbon.clamp(low[0], high[0])
+    } else {
+        0.5 * (low[0] + high[0])
+    };
+    Some([carbon, low[1] + a3_slope * (carbon - low[0])])
 }
 
 /// Joins the ends of ranges of neighbouring columns into lines.

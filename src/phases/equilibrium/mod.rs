@@ -3,6 +3,9 @@
 
 mod boundaries;
 mod isopleth;
+mod newcomers;
+mod newton;
+mod para;
 mod response;
 mod slots;
 mod solver;
@@ -13,7 +16,10 @@ mod tests;
 
 pub use boundaries::{CriticalPoints, StableRange, critical_points};
 pub use isopleth::{Isopleth, PhaseLine, isopleth, stable_phases};
-pub use state::{Equilibrium, EquilibriumSeries, PhaseAmount, RANGE, equilibrium};
+pub use para::para_equilibrium;
+pub use state::{
+    Equilibrium, EquilibriumSeries, PhaseAmount, RANGE, equilibrium, full_equilibrium_austenite,
+};
 
 use crate::steel::{CompositionError, OutOfRange};
 

@@ -93,6 +93,19 @@ pub fn equilibrium(
     EquilibriumSeries::default().at(steel, temperature_c)
 }
 
+/// Austenite at full equilibrium at a temperature in °C: its amount and what is dissolved in it;
+/// `None` where none is stable.
+///
+/// # Errors
+/// As [`equilibrium`].
+pub fn full_equilibrium_austenite(
+    steel: &Composition,
+    temperature_c: f64,
+) -> Result<Option<PhaseAmount>, EquilibriumError> {
+    let found = equilibrium(steel, temperature_c)?;
+    Ok(found.phase(PhaseName::Austenite).copied())
+}
+
 /// Equilibria one after another, each begun from the last: many times faster than one by one
 /// when temperature or composition change little between them. The results do not depend on
 /// what came before.
@@ -164,13 +177,33 @@ pub(super) fn check(steel: &Composition, temperature_c: f64) -> Result<(), Equil
 
 /// Reads the equilibrium that a solver has found.
 fn read(solver: &Solver, amounts: &Amounts, temperature_c: f64) -> Equilibrium {
-    let mut phases: Vec<PhaseAmount> = solver
+    let found = solver
         .phases
         .slots
         .iter()
         .filter(|slot| slot.active)
         .map(|slot| read_phase(solver, amounts, slot))
         .collect();
+    let rt = GAS_CONSTANT * (temperature_c + ZERO_C_K);
+    let energy: f64 = amounts
+        .moles
+        .iter()
+        .zip(solver.potentials)
+        .map(|(n, mu)| n * mu * rt)
+        .sum();
+    Equilibrium {
+        temperature_c,
+        phases: shares(found),
+        gibbs_energy_j_mol: energy,
+        carbon_potential_j_mol: amounts
+            .place(Component::C)
+            .map(|place| solver.potentials[place] * rt),
+        balance_error: solver.balance_error,
+    }
+}
+
+/// Turns masses, volumes and atoms into shares, in the order of [`PhaseName::ALL`].
+pub(super) fn shares(mut phases: Vec<PhaseAmount>) -> Vec<PhaseAmount> {
     phases.sort_by_key(|phase| phase.name);
     phases.dedup_by(|second, first| join(first, second));
     let (mut mass, mut volume, mut atoms) = (0.0, 0.0, 0.0);
@@ -184,22 +217,7 @@ fn read(solver: &Solver, amounts: &Amounts, temperature_c: f64) -> Equilibrium {
         phase.volume_fraction /= volume;
         phase.mole_fraction /= atoms;
     }
-    let rt = GAS_CONSTANT * (temperature_c + ZERO_C_K);
-    let energy: f64 = amounts
-        .moles
-        .iter()
-        .zip(solver.potentials)
-        .map(|(n, mu)| n * mu * rt)
-        .sum();
-    Equilibrium {
-        temperature_c,
-        phases,
-        gibbs_energy_j_mol: energy,
-        carbon_potential_j_mol: amounts
-            .place(Component::C)
-            .map(|place| solver.potentials[place] * rt),
-        balance_error: solver.balance_error,
-    }
+    phases
 }
 
 /// Adds a second composition of the same phase to the first; false when the phases differ.
@@ -251,7 +269,7 @@ fn read_phase(solver: &Solver, amounts: &Amounts, slot: &Slot) -> PhaseAmount {
 }
 
 /// Volume of one mole of formula units near 850 °C, cm³.
-const fn formula_volume_cm3(name: PhaseName, carbon_per_formula: f64) -> f64 {
+pub(super) const fn formula_volume_cm3(name: PhaseName, carbon_per_formula: f64) -> f64 {
     match name {
         PhaseName::Austenite => {
             pearson_1967::AUSTENITE_CM3 + pearson_1967::CARBON_IN_AUSTENITE_CM3 * carbon_per_formula
