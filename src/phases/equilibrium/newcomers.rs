@@ -10,7 +10,6 @@ use crate::numeric::dense;
 use crate::phases::gibbs::{Component, ELEMENTS, MOST};
 
 /// Change of temperature, K, and of composition, sum of mole fractions, after which phases with
-
 /// several minima are searched anew.
 const SEARCHED_K: f64 = 40.0;
 
@@ -19,7 +18,6 @@ const SEARCHED_MO_W_K: f64 = 10.0;
 const SEARCHED_MOLES: f64 = 0.01;
 
 /// Height, in units of RT per mole of atoms, up to which a further minimum of a phase is kept in
-
 /// view, and difference in site fractions that makes it another one.
 const IN_VIEW: f64 = 0.15;
 
@@ -175,7 +173,7 @@ impl Solver {
     }
 
     /// Looks for minima on all sides of an unstable phase.
-    pub(super) fn search_around(&mut self, slot: usize, amounts: &Amounts) {
+    pub(super) fn search_around(&mut self, slot: usize) {
         let state = self.phases.slots[slot].clone();
         let count = self.phases.models[state.model].variables.len();
         for i in 0..count {

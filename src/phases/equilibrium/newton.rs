@@ -1,6 +1,11 @@
 //! Newton's method on chemical potentials, phase amounts and site fractions for the present set;
 //! a phase whose amount stays negative is dropped.
 
+#![allow(
+    clippy::needless_range_loop,
+    reason = "indices run over several arrays at once"
+)]
+
 use super::response::Response;
 use super::slots::Amounts;
 use super::solver::{SETTLED, SLOTS, Solver, Stuck, Way};
@@ -21,7 +26,6 @@ const TWIN: f64 = 1e-3;
 pub(super) const MOST_STEPS: usize = 60;
 
 /// Steps in a row with a negative amount after which a phase is dropped, and the same for the
-
 /// phase that came last: it came because it lowers the energy, so others give way first.
 const PATIENCE: u8 = 2;
 const PATIENCE_WITH_NEWCOMER: u8 = 8;
@@ -137,6 +141,7 @@ impl Solver {
         if right[..elements].iter().any(|mu| !mu.is_finite()) {
             return Err(Stuck);
         }
+        self.potentials = [0.0; ELEMENTS];
         self.potentials[..elements].copy_from_slice(&right[..elements]);
         let mut new_amounts = [0.0; MOST_ACTIVE];
         new_amounts[..active.len()].copy_from_slice(&right[elements..elements + active.len()]);

@@ -32,6 +32,9 @@ impl Point {
     }
 }
 
+/// Place of a phase, its share of the metal atoms, and its point.
+type Share = (usize, f64, Point);
+
 /// A phase with its metals frozen.
 struct Frozen<'a> {
     phases: &'a Phases,
@@ -71,8 +74,8 @@ pub fn para_equilibrium(
     .collect();
     let mut work = Derivatives::ZERO;
     // the lowest of all single phases and pairs that can hold the steel's carbon
-    let mut best: Option<(f64, Vec<(usize, f64, Point)>)> = None;
-    let mut offer = |energy: f64, set: Vec<(usize, f64, Point)>| {
+    let mut best: Option<(f64, Vec<Share>)> = None;
+    let mut offer = |energy: f64, set: Vec<Share>| {
         if energy.is_finite() && best.as_ref().is_none_or(|(lowest, _)| energy < *lowest) {
             best = Some((energy, set));
         }

@@ -4,6 +4,11 @@
 //! Site fractions are scaled by their square roots: the ideal entropy of mixing then gives a
 //! multiple of the identity however small a fraction is, and steps are taken in the logarithm.
 
+#![allow(
+    clippy::needless_range_loop,
+    reason = "indices run over several arrays at once"
+)]
+
 use crate::numeric::dense::{cholesky, cholesky_solve};
 use crate::phases::gibbs::{Derivatives, ELEMENTS, MOST, PhaseModel};
 

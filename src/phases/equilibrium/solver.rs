@@ -70,7 +70,7 @@ impl Solver {
         }
         for way in [Way::Plain, Way::SwapMatrix, Way::Patient] {
             self.way = way;
-            let found = self.from_austenite(amounts, kelvin);
+            let found = self.start_from_austenite(amounts, kelvin);
             self.way = Way::Plain;
             if found.is_ok() {
                 return Ok(());
@@ -83,6 +83,7 @@ impl Solver {
     pub(super) fn forget(&mut self) {
         self.solved = false;
         self.searched = None;
+        self.potentials = [0.0; ELEMENTS];
         for slot in &mut self.phases.slots {
             slot.active = false;
             slot.warm = false;
@@ -138,7 +139,7 @@ impl Solver {
         }
     }
 
-    fn from_austenite(&mut self, amounts: &Amounts, kelvin: f64) -> Result<(), Stuck> {
+    fn start_from_austenite(&mut self, amounts: &Amounts, kelvin: f64) -> Result<(), Stuck> {
         self.phases.set_temperature(kelvin);
         self.forget();
         start::single_phase(&mut self.phases, amounts);
@@ -147,7 +148,7 @@ impl Solver {
 
     pub(super) fn by_cooling(&mut self, amounts: &Amounts, kelvin: f64) -> Result<(), Stuck> {
         let mut at = HOT_K.max(kelvin);
-        self.from_austenite(amounts, at)?;
+        self.start_from_austenite(amounts, at)?;
         while at > kelvin {
             at = (at - COOLING_STEP_K).max(kelvin);
             self.phases.set_temperature(at);
@@ -170,7 +171,7 @@ impl Solver {
                 self.search(amounts);
             }
             if let Some(slot) = self.unstable() {
-                self.search_around(slot, amounts);
+                self.search_around(slot);
             }
             if self.add_best(amounts)? {
                 continue;

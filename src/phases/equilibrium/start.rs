@@ -109,7 +109,8 @@ const fn main_elements(name: PhaseName) -> &'static [[Option<Component>; 2]] {
     const V: Option<Component> = Some(Component::V);
     const W: Option<Component> = Some(Component::W);
     match name {
-        PhaseName::Austenite | PhaseName::Ferrite | PhaseName::Cementite => &[],
+        PhaseName::Austenite | PhaseName::Cementite => &[],
+        PhaseName::Ferrite => &[[None, None], [W, None], [MO, None]],
         PhaseName::Mc => &[[V, None], [MO, None], [W, None], [CR, None]],
         PhaseName::M7C3 => &[[CR, None]],
         PhaseName::M23C6 => &[[CR, CR], [CR, MO], [CR, W], [FE, MO], [FE, W]],
@@ -132,6 +133,7 @@ const fn main_elements(name: PhaseName) -> &'static [[Option<Component>; 2]] {
 pub(super) fn has_several_minima(name: PhaseName, present: &[Component]) -> bool {
     let of = |elements: &[Component]| elements.iter().filter(|e| present.contains(e)).count();
     match name {
+        PhaseName::Ferrite => of(&[Component::Mo, Component::W]) > 0,
         PhaseName::Mc => of(&[Component::V, Component::Mo, Component::W]) > 1,
         PhaseName::M6C => of(&[Component::Mo, Component::W]) > 0,
         PhaseName::M23C6 => of(&[Component::Mo, Component::W]) > 0 && of(&[Component::Cr]) > 0,
