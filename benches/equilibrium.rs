@@ -1,5 +1,7 @@
 //! Time of an equilibrium, warm and cold, of the critical points and of the map.
 
+#![allow(missing_docs, reason = "the macro makes a function without")]
+
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};

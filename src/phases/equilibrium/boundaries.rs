@@ -208,9 +208,11 @@ pub(super) fn height_without(
 ) -> Result<f64, EquilibriumError> {
     solver.suspend(Some(name));
     let solved = solver.solve(amounts, at_c + ZERO_C_K);
-    let of_it = |slot: &&super::slots::Slot| slot.name == name;
-    let heights = solver.phases.slots.iter().filter(of_it).map(|s| s.height);
-    let height = heights.fold(f64::INFINITY, f64::min).min(LARGE);
+    let height = if solved.is_ok() {
+        solver.height_of(name, amounts).min(LARGE)
+    } else {
+        LARGE
+    };
     solver.suspend(None);
     solved.map(|()| height)
 }

@@ -94,6 +94,29 @@ impl Solver {
         Ok(true)
     }
 
+    /// Lowest height of the phases outside the set when they were last looked at.
+    pub(super) fn lowest_outside(&self) -> f64 {
+        let outside = self
+            .phases
+            .slots
+            .iter()
+            .filter(|s| !s.active && !s.suspended);
+        outside.map(|s| s.height).fold(f64::INFINITY, f64::min)
+    }
+
+    /// Height of a phase that is kept out, at the present potentials; infinite where it has no
+    /// minimum.
+    pub(super) fn height_of(&mut self, name: PhaseName, amounts: &Amounts) -> f64 {
+        let mut lowest = f64::INFINITY;
+        for slot in 0..self.phases.slots.len() {
+            let state = &self.phases.slots[slot];
+            if state.name == name && !state.active && (state.warm || !state.second) {
+                lowest = lowest.min(self.lowest(slot, amounts).0);
+            }
+        }
+        lowest
+    }
+
     /// Lowest point of a phase above the plane of potentials near where it was, or from its first
     /// start: its height and site fractions. Infinite when it has no minimum there.
     fn lowest(&mut self, slot: usize, amounts: &Amounts) -> (f64, [f64; MOST]) {

@@ -62,6 +62,9 @@ impl Solver {
         let failure = |_| EquilibriumError::NotConverged {
             temperature_c: kelvin - crate::phases::equilibrium::ZERO_C_K,
         };
+        if !kelvin.is_finite() {
+            return Err(failure(Stuck));
+        }
         if self.solved {
             self.phases.set_temperature(kelvin);
             if self.settle(amounts).is_ok() {
@@ -166,14 +169,23 @@ impl Solver {
             if self.add_best(amounts)? {
                 continue;
             }
+            let before = self.potentials;
             self.newton(amounts, SETTLED)?;
-            if self.search_due(amounts) {
+            let searching = self.search_due(amounts);
+            if searching {
                 self.search(amounts);
             }
-            if let Some(slot) = self.unstable() {
+            let unstable = self.unstable();
+            if let Some(slot) = unstable {
                 self.search_around(slot);
             }
-            if self.add_best(amounts)? {
+            let moved = before
+                .iter()
+                .zip(self.potentials)
+                .fold(0.0_f64, |m, (a, b)| m.max((a - b).abs()));
+            // heights move no more than the potentials do
+            let clear = !searching && unstable.is_none() && self.lowest_outside() > 2.0 * moved;
+            if !clear && self.add_best(amounts)? {
                 continue;
             }
             let sound = self
