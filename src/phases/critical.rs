@@ -1,9 +1,9 @@
 //! A1, A3 and Acm of a steel, from the equilibrium of all its phases.
 
-use super::equilibrium::{HeldBack, RANGE};
+use super::equilibrium::HeldBack;
 use super::search::Upwards;
-use super::{EquilibriumError, PhaseError, PhaseName};
-use crate::steel::{Composition, OutOfRange};
+use super::{EQUILIBRIUM_RANGE, EquilibriumError, PhaseError, PhaseName};
+use crate::steel::Composition;
 
 /// What bounds single-phase austenite from below in this steel.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
@@ -49,20 +49,15 @@ pub(super) const TOLERANCE_K: f64 = 0.02;
 
 pub(super) const FERRITE: &[PhaseName] = &[PhaseName::Ferrite];
 pub(super) const AUSTENITE: &[PhaseName] = &[PhaseName::Austenite];
-/// The carbides that end at Acm. MC is left out: a trace of it lasts far above, and holds little
-/// carbon.
-pub(super) const CARBIDES: &[PhaseName] = &[
-    PhaseName::Cementite,
-    PhaseName::M7C3,
-    PhaseName::M23C6,
-    PhaseName::M6C,
-];
+/// The carbides that end at Acm. MC and M6C are left out: what vanadium, tungsten and molybdenum
+/// hold in them lasts far above.
+pub(super) const CARBIDES: &[PhaseName] =
+    &[PhaseName::Cementite, PhaseName::M7C3, PhaseName::M23C6];
 const FERRITE_AND_CARBIDES: &[PhaseName] = &[
     PhaseName::Ferrite,
     PhaseName::Cementite,
     PhaseName::M7C3,
     PhaseName::M23C6,
-    PhaseName::M6C,
 ];
 
 /// A1 and A3 or Acm of a steel, at equilibrium.
@@ -71,7 +66,7 @@ const FERRITE_AND_CARBIDES: &[PhaseName] = &[
 /// carbon steel, 10 K for low alloy, 20 K for 5 to 18 % Cr.
 ///
 /// # Errors
-/// [`PhaseError`] when the composition is no steel or outside [`RANGE`], has no austenite between
+/// [`PhaseError`] when the composition is no steel or outside [`EQUILIBRIUM_RANGE`], has no austenite between
 /// 500 and 1250 °C, or the search does not come to rest.
 pub fn critical_temperatures(steel: &Composition) -> Result<CriticalTemperatures, PhaseError> {
     check(steel)?;
@@ -119,7 +114,7 @@ pub fn eutectoid_carbon_wt(steel: &Composition) -> Result<f64, PhaseError> {
 /// Refuses what the model does not hold for.
 pub(super) fn check(steel: &Composition) -> Result<(), PhaseError> {
     steel.validate()?;
-    RANGE.check(steel)?;
+    EQUILIBRIUM_RANGE.check(steel)?;
     Ok(())
 }
 
@@ -153,6 +148,20 @@ impl Default for Boundaries {
 impl Boundaries {
     /// Where austenite begins, °C.
     pub(super) fn first_austenite_c(&mut self, steel: &Composition) -> Result<f64, PhaseError> {
+        let found = self.austenite_from_c(steel)?;
+        found.ok_or_else(|| {
+            PhaseError::NoAustenite {
+                least_c: LOWEST_C,
+                most_c: HIGHEST_C,
+            }
+        })
+    }
+
+    /// Where austenite begins, °C; `None` when there is none at any temperature.
+    pub(super) fn austenite_from_c(
+        &mut self,
+        steel: &Composition,
+    ) -> Result<Option<f64>, EquilibriumError> {
         let mut height = |t_c| self.without_austenite.height(steel, t_c);
         // austenite may begin lower in steels of much nickel or manganese
         let from = if height(FIRST_C)? > 0.0 {
@@ -160,18 +169,7 @@ impl Boundaries {
         } else {
             LOWEST_C
         };
-        let found = upwards(from, 20.0).first_change(&mut height)?;
-        found.ok_or_else(|| {
-            OutOfRange {
-                model: "The equilibrium model",
-                quantity: "the first austenite",
-                value: HIGHEST_C,
-                least: LOWEST_C,
-                largest: HIGHEST_C,
-                unit: "°C",
-            }
-            .into()
-        })
+        upwards(from, 20.0).first_change(height)
     }
 
     /// Where the last ferrite goes, °C; `None` when it is there at the highest temperature.
@@ -193,31 +191,79 @@ impl Boundaries {
         last_c(a1_c, |t_c| self.without_carbides.height(steel, t_c))
     }
 
-    /// How far ferrite and how far carbide are from forming in austenite with at most MC beside it.
-    pub(super) fn beside_austenite(
+    /// How far ferrite is from forming in austenite with at most MC and M6C beside it.
+    pub(super) fn ferrite_height(
         &mut self,
         steel: &Composition,
         temperature_c: f64,
-    ) -> Result<[f64; 2], EquilibriumError> {
-        self.alone
-            .heights(steel, temperature_c, [FERRITE, CARBIDES])
+    ) -> Result<f64, EquilibriumError> {
+        let [height] = self.alone.heights(steel, temperature_c, [FERRITE])?;
+        Ok(height)
     }
 
-    /// Where A3 and Acm meet, by Broyden's method on the logarithm of carbon and on temperature.
+    /// How far carbide is from forming there.
+    pub(super) fn carbide_height(
+        &mut self,
+        steel: &Composition,
+        temperature_c: f64,
+    ) -> Result<f64, EquilibriumError> {
+        let [height] = self.alone.heights(steel, temperature_c, [CARBIDES])?;
+        Ok(height)
+    }
+
+    /// Where A3 and Acm meet. When that is not below 1250 °C: at that temperature, where both
+    /// phases are as far from forming.
     pub(super) fn eutectoid(
         &mut self,
         steel: &Composition,
         from_c: f64,
     ) -> Result<Eutectoid, EquilibriumError> {
-        const STEPS: usize = 40;
-        // both unknowns in steps of like effect
-        const LOG_CARBON: f64 = 0.05;
-        const KELVIN: f64 = 10.0;
-        let mut at = [first_eutectoid_wt(steel).ln() / LOG_CARBON, from_c / KELVIN];
-        let mut heights = |at: [f64; 2]| {
-            let carbon_wt = (at[0] * LOG_CARBON).exp();
-            self.beside_austenite(&steel.with_carbon(carbon_wt), at[1] * KELVIN)
+        if let Some(found) = self.meeting(steel, from_c)? {
+            return Ok(found);
+        }
+        let search = Upwards {
+            from: 0.02_f64.ln(),
+            to: 2.5_f64.ln(),
+            step: 0.2,
+            longest: 1.0,
+            tolerance: 1e-4,
         };
+        let found = search.first_change(|log_carbon| {
+            let here = steel.with_carbon(log_carbon.exp());
+            let [ferrite, carbide] =
+                self.alone.heights(&here, HIGHEST_C, [FERRITE, CARBIDES])?;
+            Ok::<_, EquilibriumError>(carbide - ferrite)
+        })?;
+        found
+            .map(|log_carbon| Eutectoid {
+                carbon_wt: log_carbon.exp(),
+                temperature_c: HIGHEST_C,
+            })
+            .ok_or(EquilibriumError::NotConverged {
+                temperature_c: HIGHEST_C,
+            })
+    }
+
+    /// Where A3 and Acm meet, by Broyden's method on the logarithm of carbon and on temperature;
+    /// `None` when they do not within the model.
+    fn meeting(
+        &mut self,
+        steel: &Composition,
+        from_c: f64,
+    ) -> Result<Option<Eutectoid>, EquilibriumError> {
+        const STEPS: usize = 40;
+        /// Units of the unknowns, of like effect: of ln carbon, and K.
+        const UNITS: [f64; 2] = [0.05, 10.0];
+        /// Longest and settled step, in those units.
+        const LONGEST: f64 = 6.0;
+        const SETTLED: f64 = 2e-3;
+        let mut heights = |at: [f64; 2]| {
+            let carbon_wt = (at[0] * UNITS[0]).exp().min(2.5);
+            let here = steel.with_carbon(carbon_wt);
+            self.alone
+                .heights(&here, at[1] * UNITS[1], [FERRITE, CARBIDES])
+        };
+        let mut at = [first_eutectoid_wt(steel).ln() / UNITS[0], from_c / UNITS[1]];
         let mut here = heights(at)?;
         let mut slopes = [[0.0; 2]; 2];
         for k in 0..2 {
@@ -231,29 +277,30 @@ impl Boundaries {
         for _ in 0..STEPS {
             let [[a, b], [c, d]] = slopes;
             let determinant = a * d - b * c;
-            let mut step = [
+            let step = [
                 (b * here[1] - d * here[0]) / determinant,
                 (c * here[0] - a * here[1]) / determinant,
             ];
             let size = step[0].hypot(step[1]);
             if !size.is_finite() {
-                break;
+                return Ok(None);
             }
-            // carbon from 0.01 to 2.5 wt %, temperature within the model
-            let shorter = (6.0 / size).min(1.0);
-            step = step.map(|s| s * shorter);
-            let next = [
-                (at[0] + step[0]).clamp(-4.6 / LOG_CARBON, 0.9 / LOG_CARBON),
-                (at[1] + step[1]).clamp(LOWEST_C / KELVIN, HIGHEST_C / KELVIN),
-            ];
-            let step = [next[0] - at[0], next[1] - at[1]];
+            let part = (LONGEST / size).min(1.0);
+            let next = [at[0] + part * step[0], at[1] + part * step[1]];
+            let (log_carbon, temperature_c) = (next[0] * UNITS[0], next[1] * UNITS[1]);
+            if !(0.005_f64.ln()..2.5_f64.ln()).contains(&log_carbon)
+                || !(LOWEST_C..HIGHEST_C).contains(&temperature_c)
+            {
+                return Ok(None);
+            }
+            if size < SETTLED {
+                return Ok(Some(Eutectoid {
+                    carbon_wt: log_carbon.exp(),
+                    temperature_c,
+                }));
+            }
             let there = heights(next)?;
-            if size < 2e-3 {
-                return Ok(Eutectoid {
-                    carbon_wt: (next[0] * LOG_CARBON).exp(),
-                    temperature_c: next[1] * KELVIN,
-                });
-            }
+            let step = step.map(|s| s * part);
             let square = step[0] * step[0] + step[1] * step[1];
             for i in 0..2 {
                 let foreseen = slopes[i][0] * step[0] + slopes[i][1] * step[1];
@@ -264,9 +311,7 @@ impl Boundaries {
             }
             (at, here) = (next, there);
         }
-        Err(EquilibriumError::NotConverged {
-            temperature_c: at[1] * KELVIN,
-        })
+        Ok(None)
     }
 }
 

@@ -29,7 +29,7 @@ pub struct SoakLimit {
     /// Volume fraction of carbide.
     pub carbide_volume_fraction: f64,
     /// Carbon at which austenite with this alloy dissolved would be saturated, wt %: its own
-    /// carbon while a carbide other than MC remains, more above Acm, 3 at most.
+    /// carbon while a carbide other than MC and M6C remains, more above Acm, 3 at most.
     pub carbon_saturation_wt: f64,
 }
 
@@ -132,7 +132,7 @@ struct Together {
 impl Together {
     fn of(found: &Equilibrium) -> Self {
         let carbides = || found.phases.iter().filter(|phase| phase.name.is_carbide());
-        let mass_fraction: f64 = carbides().map(|c| c.mass_fraction).sum();
+        let mass_fraction: f64 = carbides().map(|c| c.mass_fraction).fold(0.0, |sum, part| sum + part);
         let mut content = Composition::default();
         if mass_fraction > 0.0 {
             for element in Element::ALL {
@@ -145,7 +145,7 @@ impl Together {
         Self {
             content,
             mass_fraction,
-            volume_fraction: found.carbide_volume_fraction(),
+            volume_fraction: carbides().map(|c| c.volume_fraction).fold(0.0, |sum, part| sum + part),
         }
     }
 }
@@ -162,9 +162,7 @@ fn saturation_wt(austenite: &Composition, temperature_c: f64) -> Result<f64, Equ
         tolerance: 1e-4,
     }
     .first_change(|carbon_wt| {
-        let [_, carbide] =
-            alone.beside_austenite(&austenite.with_carbon(carbon_wt), temperature_c)?;
-        Ok::<_, EquilibriumError>(carbide)
+        alone.carbide_height(&austenite.with_carbon(carbon_wt), temperature_c)
     })?;
     Ok(found.unwrap_or(MOST_SATURATION_WT))
 }

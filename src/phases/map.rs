@@ -5,23 +5,25 @@ use super::search::Upwards;
 use super::{EquilibriumError, PhaseError};
 use crate::steel::Composition;
 
-/// Boundaries for the map of one alloy content; points are `[carbon wt %, temperature °C]`, in
-/// order of carbon.
+/// Boundaries for the map of one alloy content; points are `[carbon wt %, temperature °C]`.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PhaseMap {
     /// Where austenite begins at the steel's own carbon, °C.
     pub a1_c: f64,
     /// Where the three phases end at the steel's own carbon, °C; above `a1_c` in alloy steel.
     pub a1_upper_c: f64,
-    /// Where the last ferrite goes, from no carbon, or from where that is at 1200 °C, to the
-    /// eutectoid. In steels of 12 % Cr and more ferrite comes back at high temperature: the line
-    /// begins where that is no longer so.
+    /// Where the last ferrite goes, from no carbon down to the eutectoid. Where ferrite lasts to
+    /// 1200 °C, as in steels of 12 % Cr and more, the first piece is the top of the map, and carbon
+    /// may fall on the way down.
     pub a3: Vec<[f64; 2]>,
-    /// Where the last carbide other than MC goes, from the eutectoid to 2 wt % carbon or 1200 °C.
+    /// Where the last carbide other than MC and M6C goes, from the eutectoid up to 2 wt % carbon
+    /// or 1200 °C. Where A3 and Acm meet above 1200 °C (17 % Cr) each is given from the upper end
+    /// of A1 on, as if the other second phase were held back.
     pub acm: Vec<[f64; 2]>,
-    /// Where austenite begins: the lower end of A1.
+    /// Where austenite begins, in order of carbon: the lower end of A1.
     pub a1_lower: Vec<[f64; 2]>,
-    /// Where ferrite and carbide no longer stand beside austenite together: the upper end of A1.
+    /// Where ferrite and carbide no longer stand beside austenite together, in order of
+    /// carbon: the upper end of A1.
     pub a1_upper: Vec<[f64; 2]>,
     /// Carbon of the eutectoid, wt %.
     pub eutectoid_carbon_wt: f64,
@@ -55,22 +57,59 @@ pub fn phase_map(steel: &Composition) -> Result<PhaseMap, PhaseError> {
     let mut a1_lower = Vec::with_capacity(usize::from(PIECES_OF_A1) + 1);
     let mut a1_upper = Vec::with_capacity(usize::from(PIECES_OF_A1) + 1);
     for i in 0..=PIECES_OF_A1 {
-        let carbon_wt = LEAST_CARBON_WT + part(i, PIECES_OF_A1) * (MOST_CARBON_WT - LEAST_CARBON_WT);
+        let carbon_wt =
+            LEAST_CARBON_WT + part(i, PIECES_OF_A1) * (MOST_CARBON_WT - LEAST_CARBON_WT);
         let here = steel.with_carbon(carbon_wt);
-        let lower_c = boundaries.first_austenite_c(&here)?;
+        // with little carbon and much chromium there may be none at all
+        let Some(lower_c) = boundaries.austenite_from_c(&here)? else {
+            continue;
+        };
         let upper_c = end_of_three_c(&mut boundaries, &here, lower_c, eutectoid)?;
         a1_lower.push([carbon_wt, lower_c]);
         a1_upper.push([carbon_wt, upper_c]);
     }
+    let bottom = if eutectoid.temperature_c < TOP_C {
+        Bottom::Eutectoid(eutectoid)
+    } else {
+        Bottom::Apart {
+            carbon_wt: eutectoid.carbon_wt,
+            temperature_c: a1_upper_c,
+        }
+    };
     Ok(PhaseMap {
         a1_c,
         a1_upper_c,
-        a3: a3(&mut boundaries, steel, eutectoid)?,
-        acm: acm(&mut boundaries, steel, eutectoid)?,
+        a3: a3(&mut boundaries, steel, bottom)?,
+        acm: acm(&mut boundaries, steel, bottom)?,
         a1_lower,
         a1_upper,
         eutectoid_carbon_wt: eutectoid.carbon_wt,
     })
+}
+
+/// Where the lines A3 and Acm begin.
+#[derive(Debug, Clone, Copy)]
+enum Bottom {
+    /// Both where they meet.
+    Eutectoid(Eutectoid),
+    /// They meet above the map: each at this temperature, somewhere about this carbon.
+    Apart { carbon_wt: f64, temperature_c: f64 },
+}
+
+impl Bottom {
+    const fn temperature_c(self) -> f64 {
+        match self {
+            Self::Eutectoid(at) => at.temperature_c,
+            Self::Apart { temperature_c, .. } => temperature_c,
+        }
+    }
+
+    const fn carbon_wt(self) -> f64 {
+        match self {
+            Self::Eutectoid(at) => at.carbon_wt,
+            Self::Apart { carbon_wt, .. } => carbon_wt,
+        }
+    }
 }
 
 fn part(i: u8, of: u8) -> f64 {
@@ -96,88 +135,108 @@ fn end_of_three_c(
 fn a3(
     boundaries: &mut Boundaries,
     steel: &Composition,
-    eutectoid: Eutectoid,
+    bottom: Bottom,
 ) -> Result<Vec<[f64; 2]>, EquilibriumError> {
     let iron = steel.with_carbon(NO_CARBON_WT);
-    let bottom_c = eutectoid.temperature_c;
-    let top_c = upwards(bottom_c, 20.0).first_change(|t_c| {
-        let [ferrite, _] = boundaries.beside_austenite(&iron, t_c)?;
-        Ok::<_, EquilibriumError>(ferrite)
-    })?;
-    let reaches_none = top_c.is_some_and(|t_c| t_c < TOP_C);
-    let top_c = top_c.map_or(TOP_C, |t_c| t_c.min(TOP_C));
-    let mut line = vec![[eutectoid.carbon_wt, bottom_c]];
-    let mut carbon_wt = eutectoid.carbon_wt;
-    let last = if reaches_none { PIECES - 1 } else { PIECES };
-    for i in 1..=last {
+    let bottom_c = bottom.temperature_c();
+    let end_c = upwards(bottom_c, 20.0).first_change(|t_c| boundaries.ferrite_height(&iron, t_c))?;
+    let end_c = end_c.filter(|t_c| *t_c < TOP_C);
+    let top_c = end_c.unwrap_or(TOP_C);
+    let mut line = Line::from(bottom);
+    let last = if end_c.is_some() { PIECES - 1 } else { PIECES };
+    for i in line.first..=last {
         let t_c = bottom_c + part(i, PIECES) * (top_c - bottom_c);
-        // carbon falls by about this much
-        let step = 0.7 * carbon_wt / f64::from(PIECES + 1 - i);
-        let found = Upwards {
-            from: -carbon_wt,
-            to: -NO_CARBON_WT,
-            step,
-            longest: 0.1,
-            tolerance: TOLERANCE_WT,
-        }
-        .first_change(|minus_c_wt| {
-            let here = steel.with_carbon(-minus_c_wt);
-            let [ferrite, _] = boundaries.beside_austenite(&here, t_c)?;
-            Ok::<_, EquilibriumError>(ferrite)
-        })?;
-        // without one, ferrite comes back on heating from here
-        let Some(minus_c_wt) = found else {
+        let height = |c_wt| boundaries.ferrite_height(&steel.with_carbon(c_wt), t_c);
+        if !line.go_on(t_c, 1.0, height)? {
             break;
-        };
-        carbon_wt = -minus_c_wt;
-        line.push([carbon_wt, t_c]);
+        }
     }
-    if reaches_none {
-        line.push([0.0, top_c]);
-    }
-    line.reverse();
-    Ok(line)
+    let mut points = line.points;
+    // the line ends without carbon, or the field beside it at the top of the map
+    points.push([0.0, top_c]);
+    points.reverse();
+    Ok(points)
 }
 
 /// The line of the last carbide, upwards.
 fn acm(
     boundaries: &mut Boundaries,
     steel: &Composition,
-    eutectoid: Eutectoid,
+    bottom: Bottom,
 ) -> Result<Vec<[f64; 2]>, EquilibriumError> {
-    let bottom_c = eutectoid.temperature_c;
-    let mut line = vec![[eutectoid.carbon_wt, bottom_c]];
-    let mut carbon_wt = eutectoid.carbon_wt;
-    let height = |boundaries: &mut Boundaries, c_wt, t_c| {
-        let [_, carbide] = boundaries.beside_austenite(&steel.with_carbon(c_wt), t_c)?;
-        Ok::<_, EquilibriumError>(carbide)
-    };
+    let bottom_c = bottom.temperature_c();
+    let mut line = Line::from(bottom);
     let mut last_c = bottom_c;
-    for i in 1..=PIECES {
+    for i in line.first..=PIECES {
         let t_c = bottom_c + part(i, PIECES) * (TOP_C - bottom_c);
-        let found = Upwards {
-            from: carbon_wt,
-            to: MOST_CARBON_WT,
-            step: 0.01,
-            longest: 0.5,
-            tolerance: TOLERANCE_WT,
-        }
-        .first_change(|c_wt| height(boundaries, c_wt, t_c))?;
-        let Some(found) = found else {
+        let height = |c_wt| boundaries.carbide_height(&steel.with_carbon(c_wt), t_c);
+        if !line.go_on(t_c, -1.0, height)? {
             // the line leaves the map at its side
-            let side_c = Upwards {
+            let side = Upwards {
                 from: last_c,
                 to: t_c,
                 step: 2.0,
                 longest: 10.0,
                 tolerance: TOLERANCE_K,
-            }
-            .first_change(|t_c| height(boundaries, MOST_CARBON_WT, t_c))?;
-            line.extend(side_c.map(|t_c| [MOST_CARBON_WT, t_c]));
+            };
+            let most = steel.with_carbon(MOST_CARBON_WT);
+            let side_c = side.first_change(|t_c| boundaries.carbide_height(&most, t_c))?;
+            line.points.extend(side_c.map(|t_c| [MOST_CARBON_WT, t_c]));
             break;
-        };
-        (carbon_wt, last_c) = (found, t_c);
-        line.push([carbon_wt, t_c]);
+        }
+        last_c = t_c;
     }
-    Ok(line)
+    Ok(line.points)
+}
+
+/// A line followed from temperature to temperature.
+struct Line {
+    points: Vec<[f64; 2]>,
+    carbon_wt: f64,
+    /// The first piece whose end is to be found.
+    first: u8,
+}
+
+impl Line {
+    fn from(bottom: Bottom) -> Self {
+        let carbon_wt = bottom.carbon_wt();
+        match bottom {
+            Bottom::Eutectoid(at) => Self {
+                points: vec![[at.carbon_wt, at.temperature_c]],
+                carbon_wt,
+                first: 1,
+            },
+            Bottom::Apart { .. } => Self {
+                points: Vec::new(),
+                carbon_wt,
+                first: 0,
+            },
+        }
+    }
+
+    /// Adds the point where `height`, which has the sign `rises` at high carbon, is zero; false
+    /// when there is none on the map.
+    fn go_on(
+        &mut self,
+        temperature_c: f64,
+        rises: f64,
+        mut height: impl FnMut(f64) -> Result<f64, EquilibriumError>,
+    ) -> Result<bool, EquilibriumError> {
+        // carbon is counted downwards, so that both ways are upwards
+        let here = height(self.carbon_wt)?;
+        let way = if here * rises < 0.0 { 1.0 } else { -1.0 };
+        let search = Upwards {
+            from: way * self.carbon_wt,
+            to: if way > 0.0 { MOST_CARBON_WT } else { -NO_CARBON_WT },
+            step: 0.005,
+            longest: 0.2,
+            tolerance: TOLERANCE_WT,
+        };
+        let found = search.first_change(|x| height(way * x))?;
+        if let Some(x) = found {
+            self.carbon_wt = way * x;
+            self.points.push([self.carbon_wt, temperature_c]);
+        }
+        Ok(found.is_some())
+    }
 }

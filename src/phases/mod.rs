@@ -11,8 +11,11 @@ pub use critical::{
     CriticalTemperatures, UpperLimit, critical_temperatures, eutectoid_carbon_wt,
 };
 pub use equilibrium::{
-    Equilibrium, EquilibriumError, EquilibriumSeries, PhaseAmount, PhaseName, RANGE, equilibrium,
+    CriticalPoints, Equilibrium, EquilibriumError, EquilibriumSeries, Isopleth, PhaseAmount,
+    PhaseLine, PhaseName, RANGE as EQUILIBRIUM_RANGE, StableRange, critical_points, equilibrium,
+    full_equilibrium_austenite, isopleth, para_equilibrium, stable_phases,
 };
+pub use gibbs::{ParameterLine, parameter_lines};
 pub use limit::{Annealed, SoakLimit, annealed, soak_limit};
 pub use map::{PhaseMap, phase_map};
 
@@ -32,6 +35,14 @@ pub enum PhaseError {
     NotConverged {
         /// The temperature tried, °C.
         temperature_c: f64,
+    },
+    /// No austenite forms at any temperature.
+    #[error("no austenite forms from {least_c:.0} to {most_c:.0} °C: this steel cannot be hardened")]
+    NoAustenite {
+        /// Lowest temperature searched, °C.
+        least_c: f64,
+        /// Highest temperature searched, °C.
+        most_c: f64,
     },
     /// No austenite forms.
     #[error("no austenite forms at {temperature_c:.0} °C: A1 of this steel is {a1_c:.0} °C")]

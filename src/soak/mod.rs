@@ -18,8 +18,10 @@ use dissolution::{Carbide, Dissolution, Left};
 pub const LONGEST_S: f64 = 172_800.0;
 /// Points of a history.
 const HISTORY_POINTS: u16 = 60;
-/// Carbon in austenite when ferrite is gone, at most this part of the steel's own carbon.
+/// Carbon in austenite when ferrite is gone: at most this part of the steel's own carbon, and of
+/// what can dissolve at the soak temperature.
 const MOST_CARBON_AT_FIRST: f64 = 0.6;
+const MOST_OF_LIMIT_AT_FIRST: f64 = 0.75;
 /// Gas constant, J/(mol K).
 const GAS_CONSTANT: f64 = 8.314;
 
@@ -97,8 +99,8 @@ impl From<PhaseError> for SoakError {
 /// `history_end_s`.
 ///
 /// Time begins when the whole piece is at temperature. By then the carbide regions are austenite
-/// of 0.75 times the eutectoid carbon, or 0.6 times the steel's carbon if that is less, and
-/// hypoeutectoid steel still holds its ferrite, which goes while carbon crosses half its width.
+/// of 0.75 times the eutectoid carbon, or 0.6 times the steel's carbon or 0.75 times the carbon at
+/// equilibrium if that is less, and hypoeutectoid steel still holds its ferrite, which goes while carbon crosses half its width.
 ///
 /// # Errors
 /// [`SoakError::BelowA1`] when no austenite forms; [`SoakError::Phase`] when the equilibrium is
@@ -195,7 +197,8 @@ impl<'a> Piece<'a> {
     ) -> Self {
         let content = carbide_before(steel, start, annealed);
         let first_carbon_wt = (molinder_1956::PART_OF_EUTECTOID * eutectoid_carbon_wt)
-            .min(MOST_CARBON_AT_FIRST * steel.c);
+            .min(MOST_CARBON_AT_FIRST * steel.c)
+            .min(MOST_OF_LIMIT_AT_FIRST * limit.austenite.c);
         let ferrite_in_limit = limit.ferrite_mass_fraction;
         let undissolved_wt = steel.c
             - ferrite_in_limit * limit.ferrite.c

@@ -34,10 +34,10 @@ impl HeldBack {
         temperature_c: f64,
         groups: [&[PhaseName]; N],
     ) -> Result<[f64; N], EquilibriumError> {
+        let amounts = Amounts::new(steel);
         let solver = self.solve(steel, temperature_c)?;
         Ok(groups.map(|names| {
-            let of_it = |slot: &&super::slots::Slot| slot.warm && names.contains(&slot.name);
-            let heights = solver.phases.slots.iter().filter(of_it).map(|s| s.height);
+            let heights = names.iter().map(|name| solver.height_of(*name, &amounts));
             heights.fold(FAR, f64::min)
         }))
     }
@@ -66,7 +66,7 @@ impl HeldBack {
         &mut self,
         steel: &Composition,
         temperature_c: f64,
-    ) -> Result<&Solver, EquilibriumError> {
+    ) -> Result<&mut Solver, EquilibriumError> {
         let amounts = Amounts::new(steel);
         let is_of_it = |s: &Solver| s.phases.present == amounts.present;
         if !self.solver.as_ref().is_some_and(is_of_it) {
