@@ -149,11 +149,9 @@ impl Boundaries {
     /// Where austenite begins, °C.
     pub(super) fn first_austenite_c(&mut self, steel: &Composition) -> Result<f64, PhaseError> {
         let found = self.austenite_from_c(steel)?;
-        found.ok_or_else(|| {
-            PhaseError::NoAustenite {
-                least_c: LOWEST_C,
-                most_c: HIGHEST_C,
-            }
+        found.ok_or_else(|| PhaseError::NoAustenite {
+            least_c: LOWEST_C,
+            most_c: HIGHEST_C,
         })
     }
 
@@ -230,8 +228,7 @@ impl Boundaries {
         };
         let found = search.first_change(|log_carbon| {
             let here = steel.with_carbon(log_carbon.exp());
-            let [ferrite, carbide] =
-                self.alone.heights(&here, HIGHEST_C, [FERRITE, CARBIDES])?;
+            let [ferrite, carbide] = self.alone.heights(&here, HIGHEST_C, [FERRITE, CARBIDES])?;
             Ok::<_, EquilibriumError>(carbide - ferrite)
         })?;
         found

@@ -132,7 +132,9 @@ struct Together {
 impl Together {
     fn of(found: &Equilibrium) -> Self {
         let carbides = || found.phases.iter().filter(|phase| phase.name.is_carbide());
-        let mass_fraction: f64 = carbides().map(|c| c.mass_fraction).fold(0.0, |sum, part| sum + part);
+        let mass_fraction: f64 = carbides()
+            .map(|c| c.mass_fraction)
+            .fold(0.0, |sum, part| sum + part);
         let mut content = Composition::default();
         if mass_fraction > 0.0 {
             for element in Element::ALL {
@@ -145,7 +147,9 @@ impl Together {
         Self {
             content,
             mass_fraction,
-            volume_fraction: carbides().map(|c| c.volume_fraction).fold(0.0, |sum, part| sum + part),
+            volume_fraction: carbides()
+                .map(|c| c.volume_fraction)
+                .fold(0.0, |sum, part| sum + part),
         }
     }
 }

@@ -139,7 +139,8 @@ fn a3(
 ) -> Result<Vec<[f64; 2]>, EquilibriumError> {
     let iron = steel.with_carbon(NO_CARBON_WT);
     let bottom_c = bottom.temperature_c();
-    let end_c = upwards(bottom_c, 20.0).first_change(|t_c| boundaries.ferrite_height(&iron, t_c))?;
+    let end_c =
+        upwards(bottom_c, 20.0).first_change(|t_c| boundaries.ferrite_height(&iron, t_c))?;
     let end_c = end_c.filter(|t_c| *t_c < TOP_C);
     let top_c = end_c.unwrap_or(TOP_C);
     let mut line = Line::from(bottom);
@@ -227,7 +228,11 @@ impl Line {
         let way = if here * rises < 0.0 { 1.0 } else { -1.0 };
         let search = Upwards {
             from: way * self.carbon_wt,
-            to: if way > 0.0 { MOST_CARBON_WT } else { -NO_CARBON_WT },
+            to: if way > 0.0 {
+                MOST_CARBON_WT
+            } else {
+                -NO_CARBON_WT
+            },
             step: 0.005,
             longest: 0.2,
             tolerance: TOLERANCE_WT,

@@ -7,9 +7,7 @@ mod limit;
 mod map;
 mod search;
 
-pub use critical::{
-    CriticalTemperatures, UpperLimit, critical_temperatures, eutectoid_carbon_wt,
-};
+pub use critical::{CriticalTemperatures, UpperLimit, critical_temperatures, eutectoid_carbon_wt};
 pub use equilibrium::{
     CriticalPoints, Equilibrium, EquilibriumError, EquilibriumSeries, Isopleth, PhaseAmount,
     PhaseLine, PhaseName, RANGE as EQUILIBRIUM_RANGE, StableRange, critical_points, equilibrium,
@@ -37,7 +35,9 @@ pub enum PhaseError {
         temperature_c: f64,
     },
     /// No austenite forms at any temperature.
-    #[error("no austenite forms from {least_c:.0} to {most_c:.0} °C: this steel cannot be hardened")]
+    #[error(
+        "no austenite forms from {least_c:.0} to {most_c:.0} °C: this steel cannot be hardened"
+    )]
     NoAustenite {
         /// Lowest temperature searched, °C.
         least_c: f64,

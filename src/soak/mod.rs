@@ -22,6 +22,8 @@ const HISTORY_POINTS: u16 = 60;
 /// what can dissolve at the soak temperature.
 const MOST_CARBON_AT_FIRST: f64 = 0.6;
 const MOST_OF_LIMIT_AT_FIRST: f64 = 0.75;
+/// Austenite that divides what it holds, mass fraction, where there is hardly any.
+const LEAST_AUSTENITE: f64 = 1e-6;
 /// Gas constant, J/(mol K).
 const GAS_CONSTANT: f64 = 8.314;
 
@@ -259,7 +261,7 @@ impl<'a> Piece<'a> {
         let limit = self.limit;
         let settled = limit.ferrite_mass_fraction;
         let ferrite = settled + (self.ferrite - settled) * (-time_s / self.ferrite_s).exp();
-        let austenite = (1.0 - ferrite - carbide.mass).max(0.01);
+        let austenite = (1.0 - ferrite - carbide.mass).max(LEAST_AUSTENITE);
         let ferrite_carbon_wt = if settled > 0.0 {
             limit.ferrite.c
         } else {

@@ -15,8 +15,8 @@ mod state;
 #[cfg(test)]
 mod tests;
 
-pub(super) use held_back::HeldBack;
 pub use boundaries::{CriticalPoints, StableRange, critical_points};
+pub(super) use held_back::HeldBack;
 pub use isopleth::{Isopleth, PhaseLine, isopleth, stable_phases};
 pub use para::para_equilibrium;
 pub use state::{
