@@ -119,7 +119,7 @@ pub fn margin_words(value_s: f64) -> String {
 #[must_use]
 pub fn sentences(route: &Route, outcome: &Outcome) -> Vec<Sentence> {
     let mut all = vec![soak_sentence(route, outcome)];
-    all.push(quench_sentence(route, outcome));
+    all.push(quench_sentence(outcome));
     all.extend(cold_sentence(outcome));
     all.push(final_sentence(route, outcome));
     all
@@ -168,7 +168,7 @@ fn soak_sentence(route: &Route, outcome: &Outcome) -> Sentence {
     }
 }
 
-fn quench_sentence(route: &Route, outcome: &Outcome) -> Sentence {
+fn quench_sentence(outcome: &Outcome) -> Sentence {
     let quenched = match &outcome.quench.transformed {
         super::Known::Given(quenched) => quenched,
         super::Known::Refused { refused } => {
