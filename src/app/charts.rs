@@ -338,6 +338,25 @@ pub(crate) fn temper_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
     ))
 }
 
+/// Why there is no temper chart.
+pub(crate) fn no_temper(bench: Bench) -> String {
+    if bench.route.with(|r| r.tempers.is_empty()) {
+        return "No temper is planned. Set how many, and the chart starts from there.".to_owned();
+    }
+    bench
+        .outcome()
+        .and_then(|outcome| outcome.temper.refusal().map(str::to_owned))
+        .unwrap_or_else(|| "This temper lies outside what the model knows.".to_owned())
+}
+
+/// Why there is no phase map.
+pub(crate) fn no_map(bench: Bench) -> String {
+    bench
+        .map
+        .with(|map| map.refusal().map(str::to_owned))
+        .unwrap_or_default()
+}
+
 /// What moves the final hardness.
 pub(crate) fn influences_scene(bench: Bench, width: f64, height: f64) -> Option<Scene> {
     let outcome = bench.outcome()?;

@@ -42,6 +42,9 @@ fn Page() -> impl IntoView {
     let state = Bench::open();
     provide_context(state);
     keep::keep(state);
+    browser::typeface::when_ready(move || {
+        state.has_typeface.try_set(true);
+    });
     let place = move || match state.place.get() {
         Place::Bench => view! { <BenchPlace /> }.into_any(),
         Place::Shelf => view! { <ShelfPanel /> }.into_any(),

@@ -5,3 +5,4 @@ pub(crate) mod resize;
 pub(crate) mod root;
 pub(crate) mod storage;
 pub(crate) mod theme;
+pub(crate) mod typeface;
