@@ -19,21 +19,12 @@ fn the_example_is_told_in_sentences() {
     println!("{:#?}", outcome.furnace);
     println!("{:#?}", outcome.critical);
     if let Some(q) = outcome.quench.transformed.given() {
-        println!(
-            "{:?} {:?} {:?} {} {} {}",
-            q.margin, q.thickest_mm, q.hardened_height_mm, q.ms_c, q.m50_c, q.m90_c
-        );
-        println!(
-            "{:?} {:?}",
-            q.next_slower.as_ref().map(|n| (&n.title, n.seconds)),
-            q.slowest_medium.as_ref().map(|n| (&n.title, n.seconds))
-        );
+        println!("{:?} {:?} {:?} {} {} {}", q.margin, q.thickest_mm, q.hardened_height_mm, q.ms_c, q.m50_c, q.m90_c);
+        println!("{:?} {:?}", q.next_slower.as_ref().map(|n| (&n.title, n.seconds)), q.slowest_medium.as_ref().map(|n| (&n.title, n.seconds)));
     }
     for (i, _) in (0..3).enumerate() {
         let t = std::time::Instant::now();
-        for _ in 0..20 {
-            let _ = run(&route);
-        }
+        for _ in 0..20 { let _ = run(&route); }
         println!("{i} {:?} per run", t.elapsed() / 20);
     }
 }

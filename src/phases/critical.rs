@@ -216,7 +216,12 @@ impl Boundaries {
         steel: &Composition,
         from_c: f64,
     ) -> Result<Eutectoid, EquilibriumError> {
-        if let Some(found) = self.meeting(steel, from_c)? {
+        let found = match self.meeting(steel, from_c) {
+            // once more from elsewhere
+            Err(_) => self.meeting(steel, from_c + 40.0)?,
+            Ok(found) => found,
+        };
+        if let Some(found) = found {
             return Ok(found);
         }
         let search = Upwards {
