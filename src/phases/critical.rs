@@ -149,7 +149,7 @@ impl Boundaries {
     /// Where austenite begins, °C.
     pub(super) fn first_austenite_c(&mut self, steel: &Composition) -> Result<f64, PhaseError> {
         let found = self.austenite_from_c(steel)?;
-        found.ok_or_else(|| PhaseError::NoAustenite {
+        found.ok_or(PhaseError::NoAustenite {
             least_c: LOWEST_C,
             most_c: HIGHEST_C,
         })
