@@ -1,15 +1,10 @@
 //! Equilibrium against outside values.
 
-#![allow(unreachable_pub, reason = "the rows are also a module of the score")]
-
-#[path = "rows/equilibrium.rs"]
-mod equilibrium_rows;
-#[path = "rows/mod.rs"]
 mod rows;
 
-use equilibrium_rows::parse_composition;
 use recalesce::phases::{EquilibriumSeries, PhaseName, critical_points, isopleth};
 use rows::Row;
+use rows::equilibrium::{self as equilibrium_rows, parse_composition};
 
 const A2: &str = "C1.0 MN0.7 SI0.3 CR5.1 MO1.1 V0.2";
 const D2: &str = "C1.55 MN0.35 SI0.35 CR11.8 MO0.8 V0.8";

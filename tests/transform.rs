@@ -1,15 +1,7 @@
 //! Outside values and properties of the transformation room.
 
 #![cfg(not(target_arch = "wasm32"))]
-#![allow(
-    unreachable_pub,
-    dead_code,
-    reason = "the rows are shared by several test programs"
-)]
-
 mod rows;
-#[path = "rows/transform.rs"]
-mod transform_rows;
 
 use proptest::prelude::*;
 use recalesce::steel::Composition;
@@ -17,43 +9,10 @@ use recalesce::transform::{
     Austenite, ColdStep, Fractions, Kinetics, Product, along, cold_treated, critical_cooling,
     end_quench, isothermal, martensite_start_c, retained_austenite,
 };
+use rows::transform as transform_rows;
+use rows::transform::rows;
+use rows::{FACTOR, score};
 use std::collections::BTreeMap;
-use transform_rows::{FACTOR, rows};
-
-/// Error and tolerance of a row: differences, or logarithms where the tolerance is a factor.
-fn error(row: &rows::Row) -> Option<(f64, f64)> {
-    let predicted = *row.predicted.as_ref().ok()?;
-    Some(if row.quantity.ends_with(FACTOR) {
-        ((predicted / row.value).ln(), row.tolerance.ln())
-    } else {
-        (predicted - row.value, row.tolerance)
-    })
-}
-
-/// What a group of rows comes to.
-#[derive(Debug, Default)]
-struct Score {
-    predicted: f64,
-    inside: f64,
-    bias: f64,
-    mean: f64,
-    rms: f64,
-}
-
-fn score<'a>(rows: impl IntoIterator<Item = &'a rows::Row>) -> Score {
-    let mut score = Score::default();
-    for (error, tolerance) in rows.into_iter().filter_map(error) {
-        score.predicted += 1.0;
-        score.inside += f64::from(error.abs() <= tolerance);
-        score.bias += error;
-        score.mean += error.abs();
-        score.rms += error * error;
-    }
-    score.bias /= score.predicted;
-    score.mean /= score.predicted;
-    score.rms = (score.rms / score.predicted).sqrt();
-    score
-}
 
 fn group(row: &rows::Row) -> &str {
     if row.quantity.starts_with("Jominy") {
@@ -82,7 +41,7 @@ fn rows_out_of_tolerance_are_listed() {
             s.inside,
         );
         for row in rows {
-            if error(row).is_none_or(|(e, tolerance)| e.abs() > tolerance) {
+            if !row.is_inside() {
                 println!(
                     "    out: {} | predicted {:.2?}, value {}, tolerance {} | {}",
                     row.case, row.predicted, row.value, row.tolerance, row.source
@@ -108,7 +67,7 @@ fn start_of_martensite_reaches_the_promised_error() {
     let (low, high): (Vec<_>, Vec<_>) = of(&rows, "Ms").into_iter().partition(|r| carbon(r) < 0.7);
     let (low, high) = (score(low), score(high));
     println!("Ms under 0.7 C: {low:?}\nMs above: {high:?}");
-    assert!(low.rms < 20.0 && high.rms < 33.0);
+    assert!(low.rms < 18.0 && high.rms < 33.0);
 }
 
 #[test]
@@ -116,7 +75,7 @@ fn end_quench_reaches_the_promised_error() {
     let rows = rows();
     let s = score(of(&rows, "end-quench hardness"));
     assert!(s.mean < 2.0, "{s:?}");
-    assert!(s.inside >= 0.8 * s.predicted, "{s:?}");
+    assert!(s.inside as f64 >= 0.8 * s.predicted as f64, "{s:?}");
 }
 
 #[test]
@@ -130,7 +89,7 @@ fn retained_austenite_reaches_the_promised_error() {
 fn nose_times_reach_the_promised_error() {
     let rows = rows();
     let s = score(of(&rows, "IT start nose time (first product) (factor)"));
-    assert!(s.inside >= 0.8 * s.predicted, "{s:?}");
+    assert!(s.inside as f64 >= 0.8 * s.predicted as f64, "{s:?}");
 }
 
 #[test]
@@ -138,7 +97,7 @@ fn half_martensite_rates_reach_the_promised_error() {
     let rows = rows();
     let s = score(of(&rows, "half-martensite end-quench rate (factor)"));
     assert!(s.rms < 1.4_f64.ln(), "{s:?}");
-    assert!(s.inside >= 0.8 * s.predicted, "{s:?}");
+    assert!(s.inside as f64 >= 0.8 * s.predicted as f64, "{s:?}");
 }
 
 fn cases(cases: u32) -> ProptestConfig {
@@ -221,6 +180,8 @@ proptest! {
             prop_assert!(parts.iter().all(|x| (0.0..=1.0).contains(x)), "{:?}", point);
             prop_assert!((parts.iter().sum::<f64>() - 1.0).abs() < 1e-9, "{:?}", point);
         }
+        let hardened = Kinetics::new(&a).unwrap().hardened(&curve.0, &curve.1).unwrap();
+        prop_assert!((hardened - result.fractions.hardened()).abs() < 0.01);
         prop_assert!(result.additivity.is_finite() && result.ms_c.is_finite());
     }
 
@@ -356,15 +317,28 @@ fn curves_that_are_none_are_refused() {
     }
 }
 
-/// Common practice, no source: plain 0.95 C steel must pass 480 °C within a second.
+/// Common practice, no source: 0.95 C plain steel must reach 480 °C within a second, a steel with
+/// 1.2 Mn-0.5 Cr-0.5 W has five seconds or more.
 #[test]
-fn plain_carbon_steel_is_allowed_about_a_second() {
+fn times_of_the_trade_to_480_c() {
+    let plain = transform_rows::austenite("C 0.80 Mn 0.40 Si 0.2", 9.0);
+    let allowed_s = transform_rows::allowed_to_480_c_s(&plain).unwrap();
+    assert!(allowed_s < 1.0, "{allowed_s}");
+    let oil = transform_rows::usually_dissolved("O1", "", "G 9");
+    let allowed_s = transform_rows::allowed_to_480_c_s(&oil).unwrap();
+    assert!(allowed_s > 5.0, "{allowed_s}");
+}
+
+#[test]
+fn nose_gap_counts_from_a1() {
     let a = transform_rows::austenite("C 0.80 Mn 0.40 Si 0.2", 8.5);
     let kinetics = Kinetics::new(&a).unwrap();
-    let curve = [0.0, 1.0, 4.0];
     let gap = kinetics
-        .nose_gap(&curve, &[800.0, 480.0, 100.0])
+        .nose_gap(&[0.0, 1.0, 4.0], &[800.0, 480.0, 100.0])
         .unwrap()
         .unwrap();
-    assert!(gap.start_s < 2.0);
+    let arrival_s = (kinetics.ae1_c() - gap.nose_c) / 320.0;
+    assert!((gap.arrival_s - arrival_s).abs() < 1e-9);
+    assert!((gap.gap_s - (gap.start_s - gap.arrival_s)).abs() < 1e-12);
+    assert_eq!(gap.product, Product::Pearlite);
 }

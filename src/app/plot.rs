@@ -2,12 +2,17 @@
 
 use super::browser::resize::{device_pixel_ratio, size_of};
 use super::state::bench;
-use crate::chart::{Plane, Scene};
+use crate::chart::canvas::CanvasSurface;
+use crate::chart::{Scene, draw};
 use leptos::html::{Canvas, Div};
 use leptos::prelude::*;
+use std::sync::Arc;
 
-/// Builds the handles of a plot from its plane.
-pub(crate) type Handles = Box<dyn FnOnce(Signal<Option<Plane>>) -> AnyView>;
+/// A scene as it is shared between the painting, the handles and the screen reader's sentence.
+pub(crate) type Shown = Signal<Option<Arc<Scene>>>;
+
+/// Builds the handles of a plot from what it shows.
+pub(crate) type Handles = Box<dyn FnOnce(Shown) -> AnyView>;
 
 /// A plot. The scene is built for the box's size and again whenever anything it reads changes.
 #[component]
@@ -32,8 +37,8 @@ where
         (width > 0.0 && height > 0.0)
             .then(|| scene(width, height))
             .flatten()
+            .map(Arc::new)
     });
-    let plane = Signal::derive(move || built.with(|scene| scene.as_ref().map(|s| s.plane)));
     let summary = move || {
         built.with(|scene| {
             scene
@@ -42,26 +47,68 @@ where
                 .unwrap_or_default()
         })
     };
+    let surface = StoredValue::new_local(None::<CanvasSurface>);
     Effect::new(move |_| {
         let (width, height) = size.get();
         let palette = bench.palette.get();
-        if let Some(element) = canvas.get() {
-            built.with(|scene| {
-                crate::chart::canvas::paint(
-                    &element,
-                    scene.as_ref(),
-                    &palette,
-                    [width, height],
-                    device_pixel_ratio(),
-                );
-            });
-        }
+        let has_typeface = bench.has_typeface.get();
+        let Some(element) = canvas.get() else { return };
+        let scene = built.get();
+        surface.update_value(|surface| {
+            if surface.is_none() {
+                *surface = CanvasSurface::new(element);
+            }
+            let Some(surface) = surface else { return };
+            if has_typeface {
+                surface.forget_widths();
+            }
+            let begun = surface.begin([width, height], device_pixel_ratio());
+            if let (Ok(()), Some(scene)) = (begun, scene) {
+                // A canvas that cannot be drawn on leaves the sentence and the table.
+                let _ = draw(&scene, &palette, surface);
+            }
+        });
     });
     view! {
         <div class=format!("plot {class}") node_ref=frame>
             <canvas node_ref=canvas role="img" aria-label=summary></canvas>
-            {handles.map(|build| build(plane))}
+            {handles.map(|build| build(Signal::derive(move || built.get())))}
         </div>
     }
     .into_any()
+}
+
+/// Where the first handle of a scene stands, CSS pixels.
+pub(crate) fn handle_at(shown: Shown) -> Signal<Option<(f64, f64)>> {
+    Signal::derive(move || {
+        let scene = shown.get()?;
+        let [x, y] = scene.handles.first()?.at_px;
+        Some((x, y))
+    })
+}
+
+/// The tag of the first handle of a scene.
+#[component]
+pub(crate) fn Tag(
+    /// What is shown.
+    shown: Shown,
+    /// The words on the tag.
+    text: Signal<String>,
+) -> impl IntoView {
+    let place = move || {
+        let scene = shown.get()?;
+        let tag = scene.handles.first()?.tag?;
+        Some((0.5 * (tag.left + tag.right), 0.5 * (tag.top + tag.bottom)))
+    };
+    let pixels = |value: Option<f64>| value.map_or("-99px".to_owned(), |v| format!("{v:.1}px"));
+    view! {
+        <span
+            class="tag"
+            aria-hidden="true"
+            style:left=move || pixels(place().map(|(x, _)| x))
+            style:top=move || pixels(place().map(|(_, y)| y))
+        >
+            {text}
+        </span>
+    }
 }

@@ -2,9 +2,9 @@
 //! Nothing else owns state.
 
 use super::browser::theme;
+use crate::chart::Palette;
 use crate::phases::PhaseMap;
 use crate::route::{Known, NumberKey, Outcome, Route, RouteError};
-use crate::chart::Palette;
 use crate::save::Shelf;
 use crate::steel::Composition;
 use crate::units::{LengthUnit, TemperatureScale};
@@ -68,6 +68,8 @@ pub(crate) struct Bench {
     pub(crate) theme: RwSignal<theme::Theme>,
     /// Colours of the theme, for the charts.
     pub(crate) palette: Memo<Palette>,
+    /// Whether the page's typeface has arrived: widths of texts change with it.
+    pub(crate) has_typeface: RwSignal<bool>,
     /// Which place is open.
     pub(crate) place: RwSignal<Place>,
     /// Which stage is picked.
@@ -102,6 +104,7 @@ impl Bench {
                 theme.track();
                 theme::palette()
             }),
+            has_typeface: RwSignal::new(false),
             place: RwSignal::new(Place::Bench),
             stage: RwSignal::new(Stage::Quench),
             shelf,

@@ -4,7 +4,7 @@
 //! numbers, and this keeps curves smooth. Batches of strokes, text and changing colours go to the
 //! context itself, in one path each.
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::collections::HashMap;
 
 use js_sys::{Function, Reflect};
@@ -30,6 +30,7 @@ pub struct CanvasSurface {
     context: CanvasRenderingContext2d,
     backend: CanvasBackend,
     widths: RefCell<HashMap<(String, u32, Weight), f64>>,
+    font: Cell<Option<(u32, Weight)>>,
 }
 
 impl CanvasSurface {
@@ -42,6 +43,7 @@ impl CanvasSurface {
             context,
             backend,
             widths: RefCell::default(),
+            font: Cell::new(None),
         })
     }
 
@@ -61,6 +63,8 @@ impl CanvasSurface {
         if self.canvas.height() != height {
             self.canvas.set_height(height);
         }
+        // A new size also resets the font.
+        self.font.set(None);
         let context = &self.context;
         context
             .set_transform(1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
@@ -83,11 +87,15 @@ impl CanvasSurface {
     }
 
     fn choose_font(&self, size_px: f64, weight: Weight) {
+        let font = Some((units(size_px), weight));
+        if self.font.replace(font) == font {
+            return;
+        }
         // `semi-condensed` is 87.5 %, the nearest that a canvas understands.
         self.context.set_font(&format!(
             "{} semi-condensed {}px {}",
             weight.css(),
-            size_px * GRID,
+            units(size_px),
             face::FAMILIES
         ));
     }
@@ -124,6 +132,11 @@ impl CanvasSurface {
         }
         Ok(gradient)
     }
+}
+
+/// A length in whole backend units.
+fn units(length_px: f64) -> u32 {
+    (length_px * GRID).round() as u32
 }
 
 fn told(error: JsValue) -> DrawError {
@@ -168,7 +181,7 @@ impl Surface for CanvasSurface {
     }
 
     fn text_width_px(&self, text: &str, size_px: f64, weight: Weight) -> f64 {
-        let key = (text.to_owned(), (size_px * GRID).round() as u32, weight);
+        let key = (text.to_owned(), units(size_px), weight);
         if let Some(width) = self.widths.borrow().get(&key) {
             return *width;
         }

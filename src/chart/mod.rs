@@ -7,12 +7,14 @@
 pub mod axis;
 #[cfg(target_arch = "wasm32")]
 pub mod canvas;
+mod caption;
 pub mod clip;
 mod draw;
 pub mod face;
 mod frame;
 pub mod glow;
 pub mod hit;
+mod influence_chart;
 pub mod ink;
 mod labels;
 pub mod numbers;
@@ -32,6 +34,7 @@ pub mod svg;
 mod temper_chart;
 
 pub use draw::draw;
+pub use influence_chart::{InfluenceRow, influence_chart};
 pub use ink::{Constituent, Ink, Paint, Palette};
 pub use labels::Labels;
 pub use outcome::{LadderRow, hardness_ladder, ladder_height_px, phase_bar, swatch};

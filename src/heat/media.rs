@@ -1,7 +1,7 @@
 //! The list of media.
 
-use super::Medium;
-use super::medium::{ClassFigures, Confidence, Family, HeatTransfer};
+use super::medium::{ClassFigures, Confidence, HeatTransfer};
+use super::{Family, Medium};
 use serde::Deserialize;
 use std::sync::OnceLock;
 
@@ -12,6 +12,19 @@ use std::sync::OnceLock;
 /// every 50 °C between 100 and 850 °C, and the corners between those temperatures were restored
 /// by extending the straight pieces on both sides; the outer pieces are extended to 60 and
 /// 1000 °C.
+///
+/// | name | s | name | s |
+/// |---|---|---|---|
+/// | `brine10` | 0.43 | `oil_marq150` | 2.68 |
+/// | `water20` | 0.80 | `oil_slow` | 3.04 |
+/// | `polymer15` | 1.05 | `salt200_still` | 5.71 |
+/// | `oil_fast` | 1.31 | `ref_fluid` | 5.93 |
+/// | `canola60` | 1.51 | `plate_Al_foil` | 6.12 |
+/// | `oil_medfast` | 1.52 | `water60` | 7.56 |
+/// | `oil_medium` | 1.99 | `N2_6bar` | 7.88 |
+/// | `plate_Al_clamped` | 2.14 | `N2_2bar` | 16.6 |
+/// | `salt200_agit_wet` | 2.25 | `air_fan` | 25.5 |
+/// | `water40` | 2.62 | `air_still` | 45.2 |
 #[must_use]
 pub fn media() -> &'static [Medium] {
     static MEDIA: OnceLock<Vec<Medium>> = OnceLock::new();

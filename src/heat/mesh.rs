@@ -15,20 +15,26 @@ pub enum Shape {
     Sphere,
 }
 
-/// Control volumes, the links between them, and the faces in contact with the medium.
-///
-/// Numbered so that a node is linked only to its neighbour and, in a blade, to the node of the
-/// next column, `layers` further on.
+/// Two nodes between which heat flows.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Link {
+    /// The node with the lower number.
+    pub(super) from: usize,
+    /// The node with the higher number, within the band of the equations.
+    pub(super) to: usize,
+    /// Flow for each W/m of difference of the conductivity integral: area over distance.
+    pub(super) conductance: f64,
+}
+
+/// Control volumes, the links between them, and the faces in contact with the medium. All per m²
+/// of plate, per radian and metre of cylinder, per steradian of sphere, per metre of the length of
+/// one half of a blade.
 #[derive(Debug, Clone)]
 pub(super) struct Mesh {
-    /// Volume around each node; per m² of plate, per radian and metre of cylinder, per steradian
-    /// of sphere, per metre of the length of one half of a blade.
+    /// Volume around each node.
     pub(super) volume: Vec<f64>,
-    /// Area over distance of the link to the next node, of the same measure, m⁻¹ times volume
-    /// per m; zero for the last.
-    pub(super) near: Vec<f64>,
-    /// The same for the link to the next column; empty where there is one column only.
-    pub(super) far: Vec<f64>,
+    /// Where heat flows.
+    pub(super) links: Vec<Link>,
     /// Node and area of each face.
     pub(super) faces: Vec<(usize, f64)>,
 }
@@ -40,12 +46,25 @@ fn graded(i: usize, n: usize, a: f64) -> f64 {
     x * (1.0 + a - a * x)
 }
 
-/// Grading of a plate or a round: the interval at the surface is a ninth of that at the centre.
-const GRADING: f64 = 0.8;
-/// Grading through the half thickness of a blade.
-const BLADE_GRADING: f64 = 0.5;
+/// Grading of a plate or a round: the interval at the surface is a quarter of that at the centre.
+const GRADING: f64 = 0.6;
 /// Strength of the crowding of columns at edge and spine.
-const COLUMN_CROWDING: f64 = 0.7;
+const COLUMN_CROWDING: f64 = 0.75;
+
+/// Nodes of a column of a blade, from the middle plane to the flank.
+pub(super) const LAYERS: usize = 3;
+/// Share of the half thickness that belongs to each layer: the weights of Lobatto's rule with
+/// five nodes, which lie at 0, √(3/7) and 1 of the half thickness. Three nodes suffice because
+/// the profile is taken as an even polynomial of fourth degree; a quench soon makes it a parabola.
+/// Before that the middle may overshoot: by 0.4 K in oil and 1.2 K in brine for 4 mm from 800 °C.
+const SHARE: [f64; LAYERS] = [16.0 / 45.0, 49.0 / 90.0, 1.0 / 10.0];
+/// Pairs of layers and the conductance between them, over that of the half thickness: with them
+/// the flow is that of the even polynomial through the three nodes.
+const THROUGH: [(usize, usize, f64); 3] = [
+    (0, 1, 392.0 / 135.0),
+    (1, 2, 49.0 / 12.0),
+    (0, 2, -8.0 / 15.0),
+];
 
 impl Mesh {
     /// A plate, cylinder or sphere in `intervals` intervals, from the centre to the surface.
@@ -66,34 +85,35 @@ impl Mesh {
             volume.push(enclosed(middle) - inner);
             inner = enclosed(middle);
         }
-        let near = r
+        let links = r
             .windows(2)
             .zip(&middles)
-            .map(|(pair, middle)| middle.powi(power) / (pair[1] - pair[0]))
-            .chain([0.0])
+            .enumerate()
+            .map(|(i, (pair, middle))| Link {
+                from: i,
+                to: i + 1,
+                conductance: middle.powi(power) / (pair[1] - pair[0]),
+            })
             .collect();
         let mesh = Self {
             volume,
-            near,
-            far: Vec::new(),
+            links,
             faces: vec![(n, size_m.powi(power))],
         };
         (mesh, r)
     }
 
     /// One half of a blade that tapers straight: `columns` intervals from edge to spine, each
-    /// with `layers` nodes from the middle plane to the flank. Heat flows through the thickness
-    /// and, between equal relative depths, along the height; the slant of the flank (under 0.2)
-    /// is left out. Edge and spine are faces as well. Also returns the heights of the columns.
+    /// with three nodes from the middle plane to the flank. Heat flows through the thickness and,
+    /// between equal relative depths, along the height; the slant of the flank (under 0.2) is
+    /// left out. Edge and spine are faces as well. Also returns the heights of the columns.
     pub(super) fn blade(
         edge_m: f64,
         spine_m: f64,
         height_m: f64,
         columns: usize,
-        layers: usize,
     ) -> (Self, Vec<f64>) {
         let columns = columns.max(4);
-        let layers = layers.max(2);
         let half_thickness = |x: f64| 0.5 * (edge_m + (spine_m - edge_m) * x / height_m);
         let heights: Vec<f64> = (0..=columns)
             .map(|j| {
@@ -102,47 +122,45 @@ impl Mesh {
                 height_m * (x - COLUMN_CROWDING / turn * (turn * x).sin())
             })
             .collect();
-        let depth: Vec<f64> = (0..layers)
-            .map(|l| graded(l, layers - 1, BLADE_GRADING))
-            .collect();
-        let cells = |nodes: &[f64]| -> Vec<[f64; 2]> {
-            let mut bounds = vec![nodes.first().copied().unwrap_or(0.0)];
-            bounds.extend(nodes.windows(2).map(|pair| 0.5 * (pair[0] + pair[1])));
-            bounds.extend(nodes.last());
-            bounds.windows(2).map(|pair| [pair[0], pair[1]]).collect()
-        };
-        let strips = cells(&heights);
-        let shells: Vec<f64> = cells(&depth).iter().map(|[a, b]| b - a).collect();
-        let count = heights.len() * layers;
         let mut mesh = Self {
-            volume: Vec::with_capacity(count),
-            near: Vec::with_capacity(count),
-            far: Vec::with_capacity(count),
-            faces: Vec::with_capacity(heights.len() + 2 * layers),
+            volume: Vec::with_capacity(heights.len() * LAYERS),
+            links: Vec::with_capacity(heights.len() * 2 * LAYERS),
+            faces: Vec::with_capacity(heights.len() + 2 * LAYERS),
         };
-        for (j, [below, above]) in strips.iter().enumerate() {
+        let mut below = 0.0;
+        for (j, &height) in heights.iter().enumerate() {
+            let first = j * LAYERS;
+            let next = heights.get(j + 1).copied();
+            let above = next.map_or(height_m, |next| 0.5 * (height + next));
             let width = above - below;
             let half = half_thickness(0.5 * (below + above));
-            let step = heights.get(j).zip(heights.get(j + 1)).map(|(a, b)| b - a);
-            let face = half_thickness(*above);
-            for (l, shell) in shells.iter().enumerate() {
-                mesh.volume.push(width * shell * half);
-                mesh.near.push(
-                    depth
-                        .get(l)
-                        .zip(depth.get(l + 1))
-                        .map_or(0.0, |(a, b)| width / ((b - a) * half)),
-                );
-                mesh.far.push(step.map_or(0.0, |step| shell * face / step));
+            below = above;
+            for (from, to, share) in THROUGH {
+                mesh.links.push(Link {
+                    from: first + from,
+                    to: first + to,
+                    conductance: share * width / half,
+                });
+            }
+            for (layer, share) in SHARE.iter().enumerate() {
+                let node = first + layer;
+                mesh.volume.push(width * share * half);
+                if let Some(next) = next {
+                    mesh.links.push(Link {
+                        from: node,
+                        to: node + LAYERS,
+                        conductance: share * half_thickness(above) / (next - height),
+                    });
+                }
                 let end = match j {
                     0 => 0.5 * edge_m,
-                    _ if step.is_none() => 0.5 * spine_m,
+                    _ if next.is_none() => 0.5 * spine_m,
                     _ => 0.0,
                 };
-                let flank = if l + 1 == layers { width } else { 0.0 };
-                let area = end * shell + flank;
+                let flank = if layer + 1 == LAYERS { width } else { 0.0 };
+                let area = end * share + flank;
                 if area > 0.0 {
-                    mesh.faces.push((j * layers + l, area));
+                    mesh.faces.push((node, area));
                 }
             }
         }
@@ -172,8 +190,8 @@ mod tests {
             approx::assert_relative_eq!(total(&mesh), volume, max_relative = 1e-12);
             approx::assert_relative_eq!(faces(&mesh), area, max_relative = 1e-12);
         }
-        let (mesh, heights) = Mesh::blade(0.5, 4.0, 30.0, 24, 4);
-        assert_eq!(mesh.len(), heights.len() * 4);
+        let (mesh, heights) = Mesh::blade(0.5, 4.0, 30.0, 24);
+        assert_eq!(mesh.len(), heights.len() * LAYERS);
         approx::assert_relative_eq!(total(&mesh), 0.5 * 30.0 * 2.25, max_relative = 1e-12);
         approx::assert_relative_eq!(faces(&mesh), 30.0 + 0.25 + 2.0, max_relative = 1e-12);
     }

@@ -2,21 +2,17 @@
 
 use super::conduct::{Conduction, Until};
 use super::curve::{CoolingCurve, Place};
-use super::media;
-use super::mesh::{Mesh, Shape};
+use super::mesh::{LAYERS, Mesh, Shape};
 use super::trace::{Trace, Watch};
-use super::{Material, Medium, Section, SectionError};
+use super::{Material, Medium, Piece, Section, SectionError, media};
+use serde::Serialize;
 
-/// Intervals from the centre to the surface of a plate or round.
-const INTERVALS: usize = 12;
 /// Intervals from edge to spine of a blade.
 const COLUMNS: usize = 24;
-/// Nodes from the middle plane to the flank of a blade.
-const LAYERS: usize = 4;
 /// Width of the band of a blade's equations: as far as the next column on both sides.
 const BLADE_BAND: usize = 2 * LAYERS + 1;
-/// Largest error of a node in one step, K.
-const TOLERANCE_K: f64 = 0.05;
+/// Largest error of a node of a blade in one step, K; there the error is that of the mesh.
+const BLADE_TOLERANCE_K: f64 = 0.2;
 /// The piece is left in the bath, or in air, until its hottest place is so near to it, K.
 const NEAR_K: f64 = 1.0;
 /// A piece that goes on to cool in air leaves the bath when it is so near to it, K.
@@ -39,7 +35,7 @@ pub struct Quenching<'a> {
     pub start_c: f64,
     /// Time in still air between furnace and bath, s, 0 to 3600.
     pub air_delay_s: f64,
-    /// Temperature to which the whole piece is to cool, °C, -200 to 600.
+    /// Temperature to which the whole piece is to cool, °C, -200 to 600, and below the start.
     pub end_c: f64,
     /// Ms of the austenite, °C, when the properties and the latent heat of martensite are to
     /// count below it; without it the piece has the properties of austenite throughout.
@@ -80,7 +76,7 @@ pub enum HeatError {
 }
 
 /// A computed quench.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Cooled {
     /// Plate and round: centre, surface. Blade: edge, quarter, middle, three quarters and spine
     /// on the middle plane, and the flank at the spine. All have the same times, from leaving the
@@ -187,7 +183,8 @@ impl Quenching<'_> {
             3600.0,
             "s",
         )?;
-        check("end of quench", self.end_c, -200.0, 600.0, "°C")?;
+        let hottest_end_c = 600.0_f64.min(self.start_c - LEAVES_BATH_K);
+        check("end of quench", self.end_c, -200.0, hottest_end_c, "°C")?;
         if let Some(start_c) = self.martensite_start_c {
             check("martensite start", start_c, -200.0, 700.0, "°C")?;
         }
@@ -201,16 +198,16 @@ impl Quenching<'_> {
     }
 
     fn simple(&self, material: &Material, shape: Shape, size_m: f64) -> Cooled {
-        let (mesh, _) = Mesh::radial(shape, size_m, INTERVALS);
+        let (mesh, _) = Mesh::radial(shape, size_m, Piece::intervals(shape));
         let watches = vec![
             Watch::node(Place::Centre, 0),
             Watch::node(Place::Surface, mesh.len() - 1),
         ];
-        self.run::<3>(&mesh, material, watches)
+        self.run::<3>(&mesh, material, Piece::TOLERANCE_K, watches)
     }
 
     fn blade(&self, material: &Material, edge_m: f64, spine_m: f64, height_m: f64) -> Cooled {
-        let (mesh, heights) = Mesh::blade(edge_m, spine_m, height_m, COLUMNS, LAYERS);
+        let (mesh, heights) = Mesh::blade(edge_m, spine_m, height_m, COLUMNS);
         let core = (height_m - 0.5 * spine_m).max(0.75 * height_m);
         let middle =
             |place, height| Watch::between(place, height, &heights, |column| column * LAYERS);
@@ -224,13 +221,24 @@ impl Quenching<'_> {
                 column * LAYERS + LAYERS - 1
             }),
         ];
-        self.run::<BLADE_BAND>(&mesh, material, watches)
+        self.run::<BLADE_BAND>(&mesh, material, BLADE_TOLERANCE_K, watches)
     }
 
     /// Takes the piece through air, bath and air.
-    fn run<const W: usize>(&self, mesh: &Mesh, material: &Material, watches: Vec<Watch>) -> Cooled {
+    fn run<const W: usize>(
+        &self,
+        mesh: &Mesh,
+        material: &Material,
+        tolerance_k: f64,
+        watches: Vec<Watch>,
+    ) -> Cooled {
         let mut trace = Trace::new(watches);
-        let mut piece = Conduction::<W>::new(mesh, material, self.start_c, TOLERANCE_K);
+        // The latent heat makes a corner at the start of martensite, which asks for shorter steps.
+        let tolerance_k = match self.martensite_start_c {
+            Some(_) => 0.3 * tolerance_k,
+            None => tolerance_k,
+        };
+        let mut piece = Conduction::<W>::new(mesh, material, self.start_c, tolerance_k);
         let air = media::medium("air_still");
         if let Some(air) = air.filter(|_| self.air_delay_s > 0.0) {
             let until = Until {

@@ -1,118 +1,165 @@
 //! What moves the final hardness: one thing changed at a time, everything else as planned.
 
-use super::hardening::{Hardening, Tempering};
+use super::hardening::{Hardened, Hardening, Tempering};
 use super::outcome::{Influence, InfluenceKind, Outcome};
 use super::plan::Route;
-use super::run::{quenching, soak_at};
-use crate::heat::{Cooled, Medium, Section, cool};
+use super::run::{FurnaceEnd, quenching, soak_at};
+use super::verdict::settled_c;
+use crate::heat::{Cooled, CoolingCurve, Medium, Quenching, Section, cool};
 
 /// The changes that are tried.
 const TEMPER_STEP_K: f64 = 10.0;
 const SOAK_STEP_MIN: f64 = 5.0;
 const THICKNESS_STEP_MM: f64 = 1.0;
 
-/// Hardness after the last step of a route whose piece has cooled along the curves given.
-fn final_hrc(route: &Route, soak_c: f64, soak_min: f64, cooled: &Cooled) -> Option<f64> {
-    let soaked = soak_at(route, soak_c, soak_min).ok()?;
-    let hardening = Hardening::of(route, &soaked).ok()?;
-    let mut piece = hardening.quench(cooled.slowest()?).ok()?;
-    if let Some(cold) = &route.cold {
-        piece = hardening.cold(&piece, cold).ok()?;
-    }
+/// The route as planned, with what it has come to so far.
+pub(super) struct Planned<'a> {
+    pub(super) route: &'a Route,
+    pub(super) medium: &'a Medium,
+    pub(super) cooled: &'a Cooled,
+    pub(super) hardening: &'a Hardening,
+    pub(super) quenched: &'a Hardened,
+    /// After the cold bath, if there is one.
+    pub(super) ready: &'a Hardened,
+    /// The coldest and the hottest of the furnace.
+    pub(super) ends: &'a [Option<FurnaceEnd>; 2],
+}
+
+/// Hardness after the tempers of a route.
+fn tempered_hrc(route: &Route, ready: &Hardened) -> Option<f64> {
     if route.tempers.is_empty() {
-        return piece.hardness.hrc();
+        return ready.hardness.hrc();
     }
-    let tempering = Tempering::of(route, Some(&piece)).ok()?;
+    let tempering = Tempering::of(route, Some(ready)).ok()?;
     tempering.stages().last()?.hardness?.hrc()
 }
 
-/// The influences on the final hardness, as far as the models reach.
-pub(super) fn influences(
-    route: &Route,
-    medium: &Medium,
-    cooled: &Cooled,
-    outcome: &Outcome,
-) -> Vec<Influence> {
-    let Some(planned_hrc) = outcome
-        .stages
-        .last()
-        .and_then(|stage| stage.hardness?.hrc())
-    else {
-        return Vec::new();
-    };
-    let (soak_c, soak_min) = (route.soak.temperature_c, route.soak.time_min);
-    let mut found = Vec::new();
-    let mut note = |kind, low: Option<f64>, high: Option<f64>| {
-        if low.is_some() || high.is_some() {
-            found.push(Influence {
-                kind,
-                less_hrc: low.map(|hrc| hrc - planned_hrc),
-                more_hrc: high.map(|hrc| hrc - planned_hrc),
-            });
+impl Planned<'_> {
+    /// Hardness after the cold bath and the tempers of a piece as quenched.
+    fn final_hrc(&self, hardening: &Hardening, quenched: &Hardened) -> Option<f64> {
+        match &self.route.cold {
+            Some(cold) => tempered_hrc(self.route, &hardening.cold(quenched, cold).ok()?),
+            None => tempered_hrc(self.route, quenched),
         }
-    };
-    if !route.tempers.is_empty() {
-        let shifted = |shift_k: f64| {
-            let mut route = route.clone();
-            for temper in &mut route.tempers {
-                temper.temperature_c += shift_k;
+    }
+
+    fn all_tempers_shifted(&self, shift_k: f64) -> Option<f64> {
+        let mut route = self.route.clone();
+        for temper in &mut route.tempers {
+            temper.temperature_c += shift_k;
+        }
+        tempered_hrc(&route, self.ready)
+    }
+
+    fn thicker(&self) -> Option<f64> {
+        let quenching = Quenching {
+            section: thicker(&self.route.section),
+            end_c: settled_c(
+                self.hardening.kinetics(),
+                self.medium,
+                self.route.quench.end_c,
+            ),
+            ..quenching(self.route, self.medium)
+        };
+        let mut cooled = cool(&quenching).ok()?;
+        let slowest = cooled.curves.get_mut(cooled.slowest)?;
+        go_on_to(slowest, *self.cooled.slowest()?.temperature_c.last()?);
+        let quenched = self.hardening.quench(slowest).ok()?;
+        self.final_hrc(self.hardening, &quenched)
+    }
+
+    fn soaked_for(&self, soak_min: f64) -> Option<f64> {
+        let soaked = soak_at(self.route, self.route.soak.temperature_c, soak_min).ok()?;
+        let hardening = Hardening::of(self.route, &soaked).ok()?;
+        let quenched = hardening.quench(self.cooled.slowest()?).ok()?;
+        self.final_hrc(&hardening, &quenched)
+    }
+
+    /// The influences on the final hardness, as far as the models reach.
+    pub(super) fn influences(&self, outcome: &Outcome) -> Vec<Influence> {
+        let Some(planned_hrc) = outcome
+            .stages
+            .last()
+            .and_then(|stage| stage.hardness?.hrc())
+        else {
+            return Vec::new();
+        };
+        let route = self.route;
+        let mut found = Vec::new();
+        let mut note = |kind, less: Option<f64>, more: Option<f64>| {
+            if less.is_some() || more.is_some() {
+                found.push(Influence {
+                    kind,
+                    less_hrc: less.map(|hrc| hrc - planned_hrc),
+                    more_hrc: more.map(|hrc| hrc - planned_hrc),
+                });
             }
-            final_hrc(&route, soak_c, soak_min, cooled)
         };
-        note(
-            InfluenceKind::TemperTemperature {
-                step_k: TEMPER_STEP_K,
-            },
-            shifted(-TEMPER_STEP_K),
-            shifted(TEMPER_STEP_K),
-        );
-    }
-    if route.cold.is_some() {
-        let without = Route {
-            cold: None,
-            ..route.clone()
-        };
-        note(
-            InfluenceKind::NoCold,
-            final_hrc(&without, soak_c, soak_min, cooled),
-            None,
-        );
-    }
-    let thicker = Route {
-        section: thicker(&route.section),
-        ..route.clone()
-    };
-    if let Ok(cooled) = cool(&quenching(&thicker, medium)) {
+        if !route.tempers.is_empty() {
+            note(
+                InfluenceKind::TemperTemperature {
+                    step_k: TEMPER_STEP_K,
+                },
+                self.all_tempers_shifted(-TEMPER_STEP_K),
+                self.all_tempers_shifted(TEMPER_STEP_K),
+            );
+        }
+        if route.cold.is_some() {
+            note(
+                InfluenceKind::NoCold,
+                tempered_hrc(route, self.quenched),
+                None,
+            );
+        }
         note(
             InfluenceKind::Thickness {
                 step_mm: THICKNESS_STEP_MM,
             },
             None,
-            final_hrc(&thicker, soak_c, soak_min, &cooled),
+            self.thicker(),
         );
-    }
-    if route.furnace_band_k > 0.0 {
+        if route.furnace_band_k > 0.0 {
+            let [coldest, hottest] = self.ends.each_ref().map(|end| {
+                let (hardening, quenched) = end.as_ref()?.hardened.as_ref()?;
+                self.final_hrc(hardening, quenched)
+            });
+            note(
+                InfluenceKind::Furnace {
+                    step_k: route.furnace_band_k,
+                },
+                coldest,
+                hottest,
+            );
+        }
+        let soak_min = route.soak.time_min;
         note(
-            InfluenceKind::Furnace {
-                step_k: route.furnace_band_k,
+            InfluenceKind::SoakTime {
+                step_min: SOAK_STEP_MIN,
             },
-            final_hrc(route, soak_c - route.furnace_band_k, soak_min, cooled),
-            final_hrc(route, soak_c + route.furnace_band_k, soak_min, cooled),
+            self.soaked_for((soak_min - SOAK_STEP_MIN).max(0.5 * soak_min)),
+            self.soaked_for(soak_min + SOAK_STEP_MIN),
         );
+        found
     }
-    note(
-        InfluenceKind::SoakTime {
-            step_min: SOAK_STEP_MIN,
-        },
-        final_hrc(
-            route,
-            soak_c,
-            (soak_min - SOAK_STEP_MIN).max(0.5 * soak_min),
-            cooled,
-        ),
-        final_hrc(route, soak_c, soak_min + SOAK_STEP_MIN, cooled),
-    );
-    found
+}
+
+/// Carries a curve that ends where martensite begins on to the end of the quench: below, only the
+/// coldest temperature counts.
+fn go_on_to(curve: &mut CoolingCurve, end_c: f64) {
+    let (Some(&time_s), Some(&temperature_c), Some(&rate)) = (
+        curve.time_s.last(),
+        curve.temperature_c.last(),
+        curve.rate_k_per_s.last(),
+    ) else {
+        return;
+    };
+    if temperature_c > end_c {
+        curve
+            .time_s
+            .push(time_s + (temperature_c - end_c) / rate.max(1e-3));
+        curve.temperature_c.push(end_c);
+        curve.rate_k_per_s.push(rate);
+    }
 }
 
 /// The section one step thicker.

@@ -149,8 +149,8 @@ pub struct QuenchTransformed {
     pub slowest_medium: Option<Neighbour>,
     /// The thickest section of this shape that this quench still hardens, mm.
     pub thickest_mm: Option<f64>,
-    /// For a blade: height from the edge up to which it hardens, mm.
-    pub hardened_height_mm: Option<f64>,
+    /// How far it hardens, mm: in a blade from the edge up, else from the surface inwards.
+    pub hardened_depth_mm: Option<f64>,
 }
 
 /// How far the quench is from failing.
@@ -169,6 +169,9 @@ pub struct Margin {
     pub seconds_band: f64,
     /// Temperature of the nose, °C.
     pub nose_c: f64,
+    /// Time at which the deciding place passes A1, s from leaving the furnace: the clock of the
+    /// isothermal curves starts here.
+    pub clock_s: f64,
     /// Time at which the deciding place passes the nose, s from leaving the furnace.
     pub arrival_s: f64,
     /// Product that limits.

@@ -3,8 +3,8 @@
 
 use super::cautions::cautions;
 use super::error::RouteError;
-use super::hardening::{Hardening, Tempering};
-use super::influence::influences;
+use super::hardening::{Hardened, Hardening, Tempering};
+use super::influence::Planned;
 use super::known::Known;
 use super::outcome::{
     ColdOutcome, FurnaceBand, Outcome, QuenchOutcome, QuenchTransformed, Stage, Step,
@@ -15,7 +15,7 @@ use super::validate::validate;
 use super::verdict::{HARDENED, Quencher, judge};
 use crate::heat::{Cooled, CoolingCurve, Medium, Place, Quenching, Section, cool};
 use crate::phases::critical_temperatures;
-use crate::soak::{SoakOutcome, soak};
+use crate::soak::{LONGEST_S, SoakOutcome, soak};
 use crate::steel::OutOfRange;
 use crate::transform::{Kinetics, martensite_temperature_c};
 
@@ -109,7 +109,11 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     if let Ok(tempering) = &tempering {
         stages.extend(tempering.stages());
     }
-    let furnace = furnace_band(route, &cooled);
+    let ends = [-1.0, 1.0].map(|side| {
+        let soak_c = route.soak.temperature_c + side * route.furnace_band_k;
+        FurnaceEnd::at(route, soak_c, &cooled)
+    });
+    let furnace = furnace_band(route, &ends);
     let mut outcome = Outcome {
         critical,
         soak: soaked,
@@ -126,7 +130,18 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
         influences: Vec::new(),
         cautions: Vec::new(),
     };
-    outcome.influences = influences(route, &medium, &cooled, &outcome);
+    if let (Ok(hardening), Ok(Some(quenched))) = (&hardening, &quenched) {
+        let planned = Planned {
+            route,
+            medium: &medium,
+            cooled: &cooled,
+            hardening,
+            quenched,
+            ready: ready.as_ref().unwrap_or(quenched),
+            ends: &ends,
+        };
+        outcome.influences = planned.influences(&outcome);
+    }
     outcome.widen_by_furnace();
     outcome.cautions = cautions(route, &medium, &outcome);
     Ok(outcome)
@@ -162,7 +177,7 @@ fn history_end_s(time_s: f64) -> f64 {
     while end_s < 1.2 * time_s {
         end_s *= 2.0;
     }
-    end_s
+    end_s.min(LONGEST_S)
 }
 
 /// The quench of a route.
@@ -205,63 +220,90 @@ fn transformed(
         next_slower: quencher.next_slower(),
         slowest_medium,
         thickest_mm: quencher.thickest_mm(),
-        hardened_height_mm: hardened_height_mm(route, kinetics, cooled),
+        hardened_depth_mm: hardened_depth_mm(route, kinetics, cooled),
     })
 }
 
-/// Height from the edge up to which a blade hardens, mm, between the places that are computed.
-fn hardened_height_mm(route: &Route, kinetics: &Kinetics, cooled: &Cooled) -> Option<f64> {
-    let Section::Blade {
-        spine_mm,
-        height_mm,
-        ..
-    } = route.section
-    else {
-        return None;
+/// How far the section hardens, mm, between the places that are computed: in a blade from the edge
+/// up, else from the surface inwards.
+fn hardened_depth_mm(route: &Route, kinetics: &Kinetics, cooled: &Cooled) -> Option<f64> {
+    let depth_of = |place: Place| match (route.section, place) {
+        (Section::Blade { .. }, Place::Edge) => Some(0.0),
+        (Section::Blade { height_mm, .. }, Place::Quarter) => Some(0.25 * height_mm),
+        (Section::Blade { height_mm, .. }, Place::Middle) => Some(0.5 * height_mm),
+        (Section::Blade { height_mm, .. }, Place::ThreeQuarter) => Some(0.75 * height_mm),
+        (
+            Section::Blade {
+                height_mm,
+                spine_mm,
+                ..
+            },
+            Place::Spine,
+        ) => Some(height_mm - 0.5 * spine_mm),
+        (Section::Plate { .. } | Section::Round { .. }, Place::Surface) => Some(0.0),
+        (Section::Plate { thickness_mm: size }, Place::Centre)
+        | (Section::Round { diameter_mm: size }, Place::Centre) => Some(0.5 * size),
+        _ => None,
     };
-    let mut below: Option<(f64, f64)> = None;
-    for curve in &cooled.curves {
-        let height = match curve.place {
-            Place::Edge => 0.0,
-            Place::Quarter => 0.25 * height_mm,
-            Place::Middle => 0.5 * height_mm,
-            Place::ThreeQuarter => 0.75 * height_mm,
-            Place::Spine => height_mm - 0.5 * spine_mm,
-            _ => continue,
-        };
-        let hardened = kinetics
-            .along(&curve.time_s, &curve.temperature_c)
-            .ok()?
-            .fractions
-            .hardened();
+    let whole_mm = match route.section {
+        Section::Blade { height_mm, .. } => height_mm,
+        Section::Plate { thickness_mm: size } | Section::Round { diameter_mm: size } => 0.5 * size,
+    };
+    let mut places: Vec<(f64, f64)> = cooled
+        .curves
+        .iter()
+        .filter_map(|curve| {
+            let depth_mm = depth_of(curve.place)?;
+            let hardened = kinetics
+                .hardened(&curve.time_s, &curve.temperature_c)
+                .ok()?;
+            Some((depth_mm, hardened))
+        })
+        .collect();
+    places.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut before: Option<(f64, f64)> = None;
+    for (depth_mm, hardened) in places {
         if hardened < HARDENED {
-            return Some(below.map_or(0.0, |(low, was)| {
-                low + (height - low) * (was - HARDENED) / (was - hardened)
+            return Some(before.map_or(0.0, |(reached_mm, was)| {
+                reached_mm + (depth_mm - reached_mm) * (was - HARDENED) / (was - hardened)
             }));
         }
-        below = Some((height, hardened));
+        before = Some((depth_mm, hardened));
     }
-    Some(height_mm)
+    before.map(|_| whole_mm)
 }
 
-fn furnace_band(route: &Route, cooled: &Cooled) -> FurnaceBand {
-    let coldest_c = route.soak.temperature_c - route.furnace_band_k;
-    let hottest_c = route.soak.temperature_c + route.furnace_band_k;
-    let cold = soak_at(route, coldest_c, route.soak.time_min).ok();
-    let hot = soak_at(route, hottest_c, route.soak.time_min).ok();
-    let end_of = |soaked: &SoakOutcome| {
-        let hardening = Hardening::of(route, soaked).ok()?;
-        hardening.quench(cooled.slowest()?).ok()
-    };
+/// The soak at one end of the furnace's band, and the piece as quenched after it.
+pub(super) struct FurnaceEnd {
+    soaked: SoakOutcome,
+    pub(super) hardened: Option<(Hardening, Hardened)>,
+}
+
+impl FurnaceEnd {
+    fn at(route: &Route, soak_c: f64, cooled: &Cooled) -> Option<Self> {
+        let soaked = soak_at(route, soak_c, route.soak.time_min).ok()?;
+        let hardened = Hardening::of(route, &soaked).ok().and_then(|hardening| {
+            let piece = hardening.quench(cooled.slowest()?).ok()?;
+            Some((hardening, piece))
+        });
+        Some(Self { soaked, hardened })
+    }
+
+    fn hrc(&self) -> Option<f64> {
+        self.hardened.as_ref()?.1.hardness.hrc()
+    }
+}
+
+fn furnace_band(route: &Route, ends: &[Option<FurnaceEnd>; 2]) -> FurnaceBand {
+    let [cold, hot] = ends.each_ref().map(Option::as_ref);
     FurnaceBand {
-        coldest_c,
-        hottest_c,
-        carbon_at_coldest_wt: cold.as_ref().map(|s| s.end.carbon_wt),
-        carbon_at_hottest_wt: hot.as_ref().map(|s| s.end.carbon_wt),
-        hrc_at_coldest: cold.as_ref().and_then(|s| end_of(s)?.hardness.hrc()),
-        hrc_at_hottest: hot.as_ref().and_then(|s| end_of(s)?.hardness.hrc()),
+        coldest_c: route.soak.temperature_c - route.furnace_band_k,
+        hottest_c: route.soak.temperature_c + route.furnace_band_k,
+        carbon_at_coldest_wt: cold.map(|end| end.soaked.end.carbon_wt),
+        carbon_at_hottest_wt: hot.map(|end| end.soaked.end.carbon_wt),
+        hrc_at_coldest: cold.and_then(FurnaceEnd::hrc),
+        hrc_at_hottest: hot.and_then(FurnaceEnd::hrc),
         austenite_at_hottest: hot
-            .as_ref()
-            .and_then(|s| Some(end_of(s)?.fractions.austenite)),
+            .and_then(|end| Some(end.hardened.as_ref()?.1.fractions.austenite)),
     }
 }

@@ -2,10 +2,10 @@
 
 use super::outcome::{Caution, Outcome, Step, Verdict};
 use super::plan::Route;
-use crate::heat::Section;
+use crate::heat::Place;
 use crate::units::{
-    TemperatureScale, format_fixed, format_hrc, format_percent, format_temperature,
-    format_weight_percent,
+    TemperatureScale, format_duration_s, format_fixed, format_hrc, format_percent,
+    format_temperature, format_weight_percent,
 };
 
 /// How a sentence is marked: by shape and colour, never colour alone.
@@ -98,9 +98,13 @@ impl Sentence {
 /// Hardness differences that a good tester can tell, HRC.
 pub(super) const TELLABLE_HRC: f64 = 0.5;
 
-/// Seconds as the margin shows them: one decimal, two below a tenth.
-fn seconds(value_s: f64) -> String {
+/// The size of a margin: one decimal, two below a tenth, whole units above a hundred seconds.
+#[must_use]
+pub fn margin_words(value_s: f64) -> String {
     let size = value_s.abs();
+    if size >= 100.0 {
+        return format_duration_s(size);
+    }
     let decimals = if size < 0.095 {
         2
     } else if size < 9.95 {
@@ -115,7 +119,7 @@ fn seconds(value_s: f64) -> String {
 #[must_use]
 pub fn sentences(route: &Route, outcome: &Outcome) -> Vec<Sentence> {
     let mut all = vec![soak_sentence(route, outcome)];
-    all.push(quench_sentence(route, outcome));
+    all.push(quench_sentence(outcome));
     all.extend(cold_sentence(outcome));
     all.push(final_sentence(route, outcome));
     all
@@ -164,17 +168,17 @@ fn soak_sentence(route: &Route, outcome: &Outcome) -> Sentence {
     }
 }
 
-fn quench_sentence(route: &Route, outcome: &Outcome) -> Sentence {
+fn quench_sentence(outcome: &Outcome) -> Sentence {
     let quenched = match &outcome.quench.transformed {
         super::Known::Given(quenched) => quenched,
         super::Known::Refused { refused } => {
             return Sentence::new(Tone::Narrow).text_part(refused.clone());
         }
     };
-    let place = match route.section {
-        Section::Blade { .. } => "At the spine",
-        Section::Plate { .. } | Section::Round { .. } => "At the centre",
-    };
+    let place = outcome
+        .quench
+        .deciding_curve()
+        .map_or("At the slowest place", |curve| place_words(curve.place));
     let margin = &quenched.margin;
     let sentence = match margin.verdict {
         Verdict::Holds => Sentence::new(Tone::Holds).lead("Fast enough."),
@@ -187,12 +191,12 @@ fn quench_sentence(route: &Route, outcome: &Outcome) -> Sentence {
     let sentence = if margin.seconds >= 0.0 {
         sentence
             .text_part(format!(" {place} "))
-            .number(seconds(margin.seconds), NumberKey::Margin)
+            .number(margin_words(margin.seconds), NumberKey::Margin)
             .text_part(" to spare")
     } else {
         sentence
             .text_part(format!(" {place} it misses by "))
-            .number(seconds(margin.seconds), NumberKey::Margin)
+            .number(margin_words(margin.seconds), NumberKey::Margin)
             .text_part(format!(
                 "; {} hardens",
                 format_percent(quenched.hardened_fraction)
@@ -200,27 +204,55 @@ fn quench_sentence(route: &Route, outcome: &Outcome) -> Sentence {
     };
     match (&quenched.next_slower, &quenched.slowest_medium) {
         (Some(next), _) if margin.seconds >= 0.0 => {
-            let name = lower_first(&next.title);
+            let name = inside_a_sentence(&next.title);
             if next.seconds >= 0.0 {
                 sentence
                     .text_part(format!("; {name} would still have "))
-                    .number(seconds(next.seconds), NumberKey::NextSlower)
+                    .number(margin_words(next.seconds), NumberKey::NextSlower)
                     .text_part(".")
             } else {
                 sentence
                     .text_part(format!("; {name} misses by "))
-                    .number(seconds(next.seconds), NumberKey::NextSlower)
+                    .number(margin_words(next.seconds), NumberKey::NextSlower)
                     .text_part(".")
             }
         }
-        (_, Some(slowest)) if margin.seconds < 0.0 => sentence.text_part(format!(
-            ". {} is the slowest that does.",
-            slowest.title
-        )),
+        (_, Some(slowest)) if margin.seconds < 0.0 => {
+            sentence.text_part(format!(". {} is the slowest that does.", slowest.title))
+        }
         (_, None) if margin.seconds < 0.0 => {
             sentence.text_part(". No quenchant of the list hardens this section through.")
         }
         _ => sentence.text_part("."),
+    }
+}
+
+/// A place of the piece at the head of a sentence.
+const fn place_words(place: Place) -> &'static str {
+    match place {
+        Place::Centre => "At the centre",
+        Place::Edge => "At the edge",
+        Place::Quarter => "A quarter up from the edge",
+        Place::Middle => "Half way up",
+        Place::ThreeQuarter => "Three quarters up",
+        Place::Spine => "At the core of the spine",
+        Place::Surface | Place::SpineSurface => "At the surface",
+        Place::Within(_) => "Inside",
+    }
+}
+
+/// A place of the piece on a chart.
+#[must_use]
+pub const fn place_name(place: Place) -> &'static str {
+    match place {
+        Place::Centre => "centre",
+        Place::Edge => "edge",
+        Place::Quarter => "quarter height",
+        Place::Middle => "mid height",
+        Place::ThreeQuarter => "three-quarter height",
+        Place::Spine => "spine core",
+        Place::Surface | Place::SpineSurface => "surface",
+        Place::Within(_) => "inside",
     }
 }
 
@@ -303,7 +335,10 @@ fn final_sentence(route: &Route, outcome: &Outcome) -> Sentence {
     } else if hrc < target.least_hrc {
         (Tone::Misses, " Below the target.")
     } else {
-        (Tone::Holds, " On target; the band is wider than the target.")
+        (
+            Tone::Holds,
+            " On target; the band is wider than the target.",
+        )
     };
     Sentence::new(tone)
         .text_part(after)
@@ -364,7 +399,8 @@ pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
 }
 
 /// A title inside a sentence: its first letter small, unless it is a symbol such as N₂.
-fn lower_first(title: &str) -> String {
+#[must_use]
+pub fn inside_a_sentence(title: &str) -> String {
     let mut letters = title.chars();
     match (letters.next(), letters.clone().next()) {
         (Some(first), Some(second)) if second.is_lowercase() => {

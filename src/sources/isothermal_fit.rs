@@ -84,13 +84,13 @@ pub const TUNGSTEN_AS_MOLYBDENUM: f64 = 0.5;
 pub const FERRITE: StartTime = StartTime {
     activation_cal_mol: 23500.0,
     grain: 0.41,
-    constant: 0.239,
-    c: -0.816,
-    mn: 2.860,
-    si: 0.316,
+    constant: 0.258,
+    c: -0.844,
+    mn: 2.857,
+    si: 0.309,
     ni: 0.576,
-    cr: 2.536,
-    mo: 4.142,
+    cr: 2.533,
+    mo: 4.144,
     v: VANADIUM,
 };
 
@@ -98,13 +98,13 @@ pub const FERRITE: StartTime = StartTime {
 pub const PEARLITE: StartTime = StartTime {
     activation_cal_mol: 27500.0,
     grain: 0.29,
-    constant: -0.955,
-    c: 0.467,
-    mn: 1.577,
-    si: 0.909,
-    ni: 0.608,
-    cr: 2.410,
-    mo: 5.055,
+    constant: -0.939,
+    c: 0.445,
+    mn: 1.575,
+    si: 0.906,
+    ni: 0.607,
+    cr: 2.408,
+    mo: 5.044,
     v: VANADIUM,
 };
 
@@ -112,13 +112,13 @@ pub const PEARLITE: StartTime = StartTime {
 pub const BAINITE: StartTime = StartTime {
     activation_cal_mol: 22371.0,
     grain: 0.29,
-    constant: -4.278,
-    c: 3.634,
-    mn: 1.380,
-    si: 0.495,
+    constant: -4.273,
+    c: 3.622,
+    mn: 1.379,
+    si: 0.491,
     ni: 0.425,
-    cr: 1.367,
-    mo: 1.290,
+    cr: 1.366,
+    mo: 1.289,
     v: 0.0,
 };
 
@@ -208,6 +208,6 @@ mod tests {
             w: 1.0,
             ..Composition::default()
         };
-        assert!((PEARLITE.composition_term(&tungsten, 7.0) - (5.055 / 2.0 - 0.955)).abs() < 1e-12);
+        assert!((PEARLITE.composition_term(&tungsten, 7.0) - (5.044 / 2.0 - 0.939)).abs() < 1e-12);
     }
 }

@@ -1,6 +1,6 @@
 //! Rows on critical temperatures, dissolved carbon and grain.
 
-use crate::rows::Row;
+use super::Row;
 use recalesce::phases::{UpperLimit, critical_temperatures, soak_limit};
 use recalesce::soak::{StartingStructure, soak};
 use recalesce::sources::{andrews_1965, astm_e112, grange_1961};

@@ -5,16 +5,20 @@ use std::process::ExitCode;
 use anyhow::Result;
 use clap::{Parser, Subcommand};
 
+use crate::check::Step;
 use crate::project::Project;
 
 mod bundle;
+mod check;
 mod compress;
 mod files;
+mod http;
 mod live;
 mod project;
 mod serve;
-mod server;
+mod site;
 mod style;
+mod tools;
 mod wasm;
 
 /// Builds, serves and tests Recalesce.
@@ -41,6 +45,16 @@ enum Task {
     },
     /// Build the page into dist/, ready for any static host
     Dist,
+    /// Test everything, or the named steps
+    Test {
+        /// The steps to run, in their own order
+        #[arg(value_enum)]
+        steps: Vec<Step>,
+    },
+    /// Print how far the models are from measured values
+    Score,
+    /// Measure speed, natively and in the page
+    Bench,
 }
 
 fn main() -> ExitCode {
@@ -58,5 +72,8 @@ fn perform(task: Task) -> Result<()> {
     match task {
         Task::Serve { port, open, watch } => serve::serve(&project, port, open, watch),
         Task::Dist => serve::dist(&project),
+        Task::Test { steps } => check::test(&project, &steps),
+        Task::Score => check::score(&project),
+        Task::Bench => check::bench(&project),
     }
 }

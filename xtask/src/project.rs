@@ -47,11 +47,6 @@ impl Project {
         })
     }
 
-    /// The top of the project.
-    pub(crate) fn root(&self) -> &Path {
-        &self.root
-    }
-
     /// A path below the top of the project.
     pub(crate) fn path(&self, relative: &str) -> PathBuf {
         self.root.join(relative)

@@ -12,9 +12,10 @@ use anyhow::Result;
 use crate::bundle::Bundle;
 use crate::compress::Effort;
 use crate::files;
+use crate::http;
 use crate::live::Live;
 use crate::project::Project;
-use crate::server::{self, Site};
+use crate::site::{self, Site};
 use crate::wasm::{self, Build};
 
 /// What the page is made of.
@@ -64,7 +65,10 @@ pub(crate) fn serve(project: &Project, port: u16, open: bool, watch: bool) -> Re
         prefix: "/".to_owned(),
         live: live.clone(),
     };
-    let url = server::start(port, vec![site])?.url("/");
+    let address = http::start(port, move |request| {
+        site::answer(std::slice::from_ref(&site), request)
+    })?;
+    let url = format!("http://{address}/");
     eprintln!();
     println!("Recalesce is at {url}   (Ctrl-C stops it)");
     if open && let Err(error) = open::that_detached(&url) {

@@ -16,7 +16,7 @@ where
     let watching = StoredValue::new_local(None::<(ResizeObserver, Closure<dyn FnMut()>)>);
     Effect::new(move |_| {
         let Some(element) = node.get() else { return };
-        let element: Element = element.as_ref().clone();
+        let element: Element = AsRef::<Element>::as_ref(&element).clone();
         let watched = element.clone();
         let closure = Closure::<dyn FnMut()>::new(move || {
             let now = (

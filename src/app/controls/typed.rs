@@ -52,7 +52,7 @@ pub(crate) fn Typed(
     label: &'static str,
     /// How it is read and shown.
     #[prop(into)]
-    quantity: Signal<Quantity, LocalStorage>,
+    quantity: Signal<Quantity>,
     /// The value now.
     #[prop(into)]
     value: Signal<f64>,
@@ -72,7 +72,11 @@ pub(crate) fn Typed(
     };
     let nudge = move |steps: f64| {
         wrong.set(None);
-        set.run(quantity.get_untracked().stepped(value.get_untracked(), steps));
+        set.run(
+            quantity
+                .get_untracked()
+                .stepped(value.get_untracked(), steps),
+        );
     };
     let keys = move |key: ev::KeyboardEvent| {
         let steps = match key.key().as_str() {

@@ -3,7 +3,7 @@
 use crate::app::charts;
 use crate::app::plot::Plot;
 use crate::app::state::bench;
-use crate::chart::Phase;
+use crate::chart::{Constituent, phase_bar, swatch};
 use crate::route::{Part, Sentence, Step, Tone, caution_text, sentences};
 use crate::units::{format_fixed, format_percent};
 use leptos::prelude::*;
@@ -105,18 +105,18 @@ fn Phases() -> impl IntoView {
                 let class = if i == last { "bar last" } else { "bar" };
                 view! {
                     <span>{step_word(step)}</span>
-                    <Plot class=class scene=move |w, h| Some(charts::phase_bar(&fractions, w, h)) />
+                    <Plot class=class scene=move |w, h| Some(phase_bar(&charts::amounts(&fractions), [w, h])) />
                 }
             })
             .collect_view();
         let key = shown.last().map(|&(_, fractions)| {
-            charts::phase_amounts(&fractions)
+            charts::amounts(&fractions)
                 .into_iter()
                 .filter(|&(_, fraction)| fraction > 0.0005)
                 .map(|(phase, fraction)| {
                     view! {
                         <span>
-                            <Plot class="swatch" scene=move |w, h| Some(charts::swatch(phase, w, h)) />
+                            <Plot class="swatch" scene=move |w, h| Some(swatch(phase, w.min(h))) />
                             {phase_word(phase)}
                             " "
                             <b>{format_percent(fraction)}</b>
@@ -139,14 +139,14 @@ fn Phases() -> impl IntoView {
     .into_any()
 }
 
-const fn phase_word(phase: Phase) -> &'static str {
+const fn phase_word(phase: Constituent) -> &'static str {
     match phase {
-        Phase::Martensite => "martensite",
-        Phase::Austenite => "retained austenite",
-        Phase::Carbide => "carbide",
-        Phase::Pearlite => "pearlite",
-        Phase::Bainite => "bainite",
-        Phase::Ferrite => "ferrite",
+        Constituent::Martensite => "martensite",
+        Constituent::Austenite => "retained austenite",
+        Constituent::Carbide => "carbide",
+        Constituent::Pearlite => "pearlite",
+        Constituent::Bainite => "bainite",
+        Constituent::Ferrite => "ferrite",
     }
 }
 
@@ -168,10 +168,7 @@ fn Ladder() -> impl IntoView {
             <h3>"Hardness, HRC" <i>{target}</i></h3>
             <Plot
                 class="ladder"
-                scene=move |w, h| {
-                    let target = bench.route.with(|r| r.target);
-                    bench.outcome().map(|outcome| charts::ladder(&outcome, target, w, h))
-                }
+                scene=move |w, _| charts::ladder_scene(bench, w)
             />
         </section>
     }
@@ -202,7 +199,11 @@ pub(crate) fn say_all(first_only: Option<usize>) -> impl IntoView {
 pub(crate) fn OutcomePanel() -> impl IntoView {
     let bench = bench();
     let is_stale = move || bench.computed.with(|c| c.error.is_some());
-    let error = move || bench.computed.with(|c| c.error.as_ref().map(ToString::to_string));
+    let error = move || {
+        bench
+            .computed
+            .with(|c| c.error.as_ref().map(ToString::to_string))
+    };
     let cautions = move || {
         let outcome = bench.outcome()?;
         let scale = bench.scale.get();

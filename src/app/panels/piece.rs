@@ -38,7 +38,7 @@ fn target_words(least_hrc: f64, most_hrc: f64) -> String {
 }
 
 /// The quenchant's title as a word of a sentence.
-pub(super) fn medium_words(choice: &MediumChoice) -> String {
+pub(crate) fn medium_words(choice: &MediumChoice) -> String {
     choice
         .resolve()
         .map_or_else(|error| error.to_string(), |medium| medium.title)
@@ -78,11 +78,7 @@ pub(crate) fn Piece() -> impl IntoView {
     let bench = bench();
     let route = bench.route;
     let grade = Signal::derive(move || {
-        route.with(|r| {
-            r.grade
-                .clone()
-                .unwrap_or_else(|| "own steel".to_owned())
-        })
+        route.with(|r| r.grade.clone().unwrap_or_else(|| "own steel".to_owned()))
     });
     let designations = move || {
         route.with(|r| {

@@ -1,19 +1,16 @@
 //! The quench: transformation curves with the cooling curves on top, and where the section hardens.
 
 use super::piece::{MediumList, medium_words};
-use crate::app::charts;
+use crate::app::charts::{self, glow_css};
 use crate::app::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantities};
-use crate::app::plot::Plot;
+use crate::app::plot::{Plot, Shown, handle_at};
 use crate::app::state::bench;
-use crate::chart::glow_css;
 use crate::route::{AGITATION_RANGE, Cold, agitation_to_pass};
-use crate::units::{
-    format_duration_s, format_factor, format_temperature, format_weight_percent,
-};
+use crate::units::{format_duration_s, format_factor, format_temperature, format_weight_percent};
 use leptos::prelude::*;
 
-/// Temperature of the steel where the handle sits on the cooling curve, °C.
-pub(crate) const HANDLE_C: f64 = 400.0;
+/// Steel at the handle no longer glows, °C.
+const COLD_C: f64 = 400.0;
 /// One step of the agitation factor.
 const AGITATION_STEP: f64 = 0.05;
 
@@ -243,16 +240,8 @@ pub(crate) fn received() -> impl Fn() -> String {
 pub(crate) fn QuenchStage() -> impl IntoView {
     let bench = bench();
     let agitation = Memo::new(move |_| bench.route.with(|r| r.quench.agitation));
-    let passes_s = Memo::new(move |_| {
-        bench
-            .outcome()
-            .and_then(|outcome| outcome.quench.deciding_curve()?.time_to_c(HANDLE_C))
-    });
-    let handle = move |plane: Signal<Option<crate::chart::Plane>>| {
-        let at = Signal::derive(move || {
-            let plane = plane.get()?;
-            Some((plane.x_px(passes_s.get()?), plane.y_px(HANDLE_C)))
-        });
+    let handle = move |shown: Shown| {
+        let at = handle_at(shown);
         let text = Signal::derive(move || {
             format!(
                 "{}, {}",
@@ -262,13 +251,14 @@ pub(crate) fn QuenchStage() -> impl IntoView {
         });
         let grip = Grip {
             value_at: Callback::new(move |(x, _): (f64, f64)| {
-                plane
+                shown
                     .get_untracked()
-                    .and_then(|p| {
-                        let time_s = p.to_data([x, p.rect.bottom])[0];
+                    .and_then(|scene| {
+                        let [_, row] = scene.handles.first()?.at_px;
+                        let [time_s, temperature_c] = scene.plane.to_data([x, row]);
                         bench
                             .route
-                            .with_untracked(|r| agitation_to_pass(r, HANDLE_C, time_s).ok())
+                            .with_untracked(|r| agitation_to_pass(r, temperature_c, time_s).ok())
                     })
                     .unwrap_or_else(|| agitation.get_untracked())
             }),
@@ -289,7 +279,7 @@ pub(crate) fn QuenchStage() -> impl IntoView {
                 text=text
                 grip=grip
                 chevrons=Chevrons::Horizontal
-                core=Signal::derive(|| glow_css(HANDLE_C))
+                core=Signal::derive(|| glow_css(COLD_C))
             />
         }
         .into_any()
@@ -298,12 +288,13 @@ pub(crate) fn QuenchStage() -> impl IntoView {
         <QuenchWords />
         <Plot
             class="tall"
-            scene=move |w, h| charts::quench(bench, w, h)
+            scene=move |w, h| charts::quench_scene(bench, w, h)
             handles=Box::new(handle)
         />
         <div class="sub">
             <h3>"Where the section hardens"</h3>
-            <Plot class="history" scene=move |w, h| charts::section(bench, w, h) />
+            <Plot class="history" scene=move |w, h| charts::section_scene(bench, w, h) />
+            <p class="hint">{move || charts::still_does(bench)}</p>
         </div>
     }
     .into_any()

@@ -1,12 +1,9 @@
 //! The soak: phase map with the soak on it, and what happens while it soaks.
 
-use crate::app::charts;
-use crate::app::controls::{
-    Chevrons, Choice, Entry, Grip, Handle, Typed, Word, quantities,
-};
-use crate::app::plot::Plot;
+use crate::app::charts::{self, glow_css};
+use crate::app::controls::{Chevrons, Choice, Entry, Grip, Handle, Typed, Word, quantities};
+use crate::app::plot::{Plot, Shown, Tag, handle_at};
 use crate::app::state::bench;
-use crate::chart::glow_css;
 use crate::soak::StartingStructure;
 use crate::units::{format_duration_s, format_temperature};
 use leptos::prelude::*;
@@ -15,9 +12,6 @@ use leptos::prelude::*;
 pub(super) const SOAK_RANGE_C: (f64, f64) = (600.0, 1200.0);
 /// Soak times that can be set, min.
 const TIME_RANGE_MIN: (f64, f64) = (0.5, 600.0);
-/// The longest time that the history shows by itself, min.
-const SHORTEST_HISTORY_MIN: f64 = 30.0;
-
 const STARTS: [(StartingStructure, &str, &str, &str); 3] = [
     (
         StartingStructure::Spheroidised,
@@ -38,20 +32,6 @@ const STARTS: [(StartingStructure, &str, &str, &str); 3] = [
         "from an air cool after normalising",
     ),
 ];
-
-/// Time that the history reaches to, min: round, and beyond the soak.
-pub(crate) fn history_end_min(time_min: f64) -> f64 {
-    if time_min <= 0.8 * SHORTEST_HISTORY_MIN {
-        SHORTEST_HISTORY_MIN
-    } else {
-        // The next of 60, 120, 240, … that leaves room behind the handle.
-        let mut end = 2.0 * SHORTEST_HISTORY_MIN;
-        while end < 1.2 * time_min {
-            end *= 2.0;
-        }
-        end
-    }
-}
 
 #[component]
 fn SoakWords() -> impl IntoView {
@@ -139,21 +119,17 @@ pub(crate) fn SoakStage() -> impl IntoView {
     let step_c = move |(c, steps): (f64, f64)| {
         quantities::temperature(bench.scale.get_untracked(), SOAK_RANGE_C).stepped(c, steps)
     };
-    let map_handle = move |plane: Signal<Option<crate::chart::Plane>>| {
-        let at = Signal::derive(move || {
-            plane
-                .get()
-                .map(|p| (p.rect.right - 15.0, p.y_px(soak_c.get())))
-        });
-        let tag_at = move || at.get().map_or("-99px".to_owned(), |(x, _)| format!("{:.1}px", x - 51.0));
-        let tag_top = move || at.get().map_or("-99px".to_owned(), |(_, y)| format!("{y:.1}px"));
+    let map_handle = move |shown: Shown| {
+        let at = handle_at(shown);
         let text = Signal::derive(move || format_temperature(soak_c.get(), bench.scale.get()));
         let grip = Grip {
             value_at: Callback::new(move |(_, y): (f64, f64)| {
-                plane.get_untracked().map_or(soak_c.get_untracked(), |p| {
-                    let c = p.to_data([p.rect.left, y])[1];
-                    step_c((c, 0.0))
-                })
+                shown
+                    .get_untracked()
+                    .map_or(soak_c.get_untracked(), |scene| {
+                        let plane = &scene.plane;
+                        step_c((plane.to_data([plane.rect.left, y])[1], 0.0))
+                    })
             }),
             set: Callback::new(move |c: f64| bench.change(|r| r.soak.temperature_c = c)),
             stepped: Callback::new(step_c),
@@ -161,9 +137,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
             grows_rightward: true,
         };
         view! {
-            <span class="tag" style:left=tag_at style:top=tag_top>
-                {text}
-            </span>
+            <Tag shown=shown text=text />
             <Handle
                 key="soak"
                 name="Soak temperature"
@@ -177,20 +151,20 @@ pub(crate) fn SoakStage() -> impl IntoView {
         }
         .into_any()
     };
-    let time_handle = move |plane: Signal<Option<crate::chart::Plane>>| {
-        let at = Signal::derive(move || {
-            plane
-                .get()
-                .map(|p| (p.x_px(time_min.get()), p.rect.bottom))
-        });
+    let time_handle = move |shown: Shown| {
+        let at = handle_at(shown);
         let minutes = quantities::minutes(TIME_RANGE_MIN, 1.0);
         let stepping = minutes.clone();
         let text = Signal::derive(move || format_duration_s(60.0 * time_min.get()));
         let grip = Grip {
             value_at: Callback::new(move |(x, _): (f64, f64)| {
-                plane.get_untracked().map_or(time_min.get_untracked(), |p| {
-                    minutes.stepped(p.to_data([x, p.rect.bottom])[0], 0.0)
-                })
+                shown
+                    .get_untracked()
+                    .map_or(time_min.get_untracked(), |scene| {
+                        let plane = &scene.plane;
+                        let time_s = plane.to_data([x, plane.rect.bottom])[0];
+                        minutes.stepped(time_s / 60.0, 0.0)
+                    })
             }),
             set: Callback::new(move |min: f64| bench.change(|r| r.soak.time_min = min)),
             stepped: Callback::new(move |(min, steps)| stepping.stepped(min, steps)),
@@ -198,6 +172,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
             grows_rightward: true,
         };
         view! {
+            <Tag shown=shown text=text />
             <Handle
                 key="soak-time"
                 name="Soak time"
@@ -215,7 +190,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
         <SoakWords />
         <Plot
             class="tall"
-            scene=move |w, h| charts::soak_map(bench, w, h)
+            scene=move |w, h| charts::soak_map_scene(bench, w, h)
             handles=Box::new(map_handle)
         />
         <div class="sub">
@@ -225,7 +200,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
             </h3>
             <Plot
                 class="history"
-                scene=move |w, h| charts::soak_history(bench, w, h)
+                scene=move |w, h| charts::soak_history_scene(bench, w, h)
                 handles=Box::new(time_handle)
             />
         </div>

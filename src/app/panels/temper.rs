@@ -1,10 +1,9 @@
 //! The temper: hardness against tempering temperature.
 
-use crate::app::charts;
+use crate::app::charts::{self, oxide_css};
 use crate::app::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
-use crate::app::plot::Plot;
+use crate::app::plot::{Plot, Shown, Tag, handle_at};
 use crate::app::state::bench;
-use crate::chart::oxide_css;
 use crate::route::{Route, Temper};
 use crate::units::{format_duration_s, format_hrc, format_temperature};
 use leptos::prelude::*;
@@ -191,14 +190,8 @@ pub(crate) fn TemperStage() -> impl IntoView {
             .route
             .with(|r| r.tempers.first().map(|t| t.temperature_c))
     });
-    let final_hrc = Memo::new(move |_| {
-        bench.outcome().and_then(|outcome| outcome.temper.given()?.hrc_at(first_c.get()?))
-    });
-    let handle = move |plane: Signal<Option<crate::chart::Plane>>| {
-        let at = Signal::derive(move || {
-            let plane = plane.get()?;
-            Some((plane.x_px(first_c.get()?), plane.y_px(final_hrc.get()?)))
-        });
+    let handle = move |shown: Shown| {
+        let at = handle_at(shown);
         let value = Signal::derive(move || first_c.get().unwrap_or(FIRST.temperature_c));
         let step = move |(c, steps): (f64, f64)| {
             quantities::temperature(bench.scale.get_untracked(), RANGE_C).stepped(c, steps)
@@ -206,21 +199,20 @@ pub(crate) fn TemperStage() -> impl IntoView {
         let text = Signal::derive(move || format_temperature(value.get(), bench.scale.get()));
         let grip = Grip {
             value_at: Callback::new(move |(x, _): (f64, f64)| {
-                plane.get_untracked().map_or(value.get_untracked(), |p| {
-                    step((p.to_data([x, p.rect.bottom])[0], 0.0))
-                })
+                shown
+                    .get_untracked()
+                    .map_or(value.get_untracked(), |scene| {
+                        let plane = &scene.plane;
+                        step((plane.to_data([x, plane.rect.bottom])[0], 0.0))
+                    })
             }),
             set: Callback::new(move |c: f64| bench.change(|r| move_tempers(r, c))),
             stepped: Callback::new(step),
             range: Signal::stored(RANGE_C),
             grows_rightward: true,
         };
-        let tag_left = move || at.get().map_or("-99px".to_owned(), |(x, _)| format!("{x:.1}px"));
-        let tag_top = move || at.get().map_or("-99px".to_owned(), |(_, y)| format!("{:.1}px", y - 29.0));
         view! {
-            <span class="tag" style:left=tag_left style:top=tag_top>
-                {text}
-            </span>
+            <Tag shown=shown text=text />
             <Handle
                 key="temper"
                 name="Temper temperature"
@@ -238,12 +230,12 @@ pub(crate) fn TemperStage() -> impl IntoView {
         <TemperWords />
         <Plot
             class="tall"
-            scene=move |w, h| charts::temper(bench, w, h)
+            scene=move |w, h| charts::temper_scene(bench, w, h)
             handles=Box::new(handle)
         />
         <div class="sub">
             <h3>"What moves the final hardness"</h3>
-            <Plot class="history" scene=move |w, h| charts::influences(bench, w, h) />
+            <Plot class="history" scene=move |w, h| charts::influences_scene(bench, w, h) />
         </div>
     }
     .into_any()

@@ -1,20 +1,15 @@
-//! A static server on this machine.
+//! A directory of files as a browser sees it.
 
-use std::io::Cursor;
-use std::net::{IpAddr, Ipv4Addr, SocketAddr};
+use std::fs;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-use std::{fs, thread};
 
-use anyhow::{Result, bail};
 use percent_encoding::percent_decode_str;
-use tiny_http::{Header, Method, Request, Response, Server};
 
 use crate::bundle::ASSETS;
 use crate::compress::ENCODINGS;
+use crate::http::{Answer, Request};
 use crate::live::Live;
-
-type Answer = Response<Cursor<Vec<u8>>>;
 
 /// A directory under a path of the server.
 #[derive(Debug)]
@@ -27,59 +22,17 @@ pub(crate) struct Site {
     pub(crate) live: Option<Arc<Live>>,
 }
 
-/// A server that answers until the program ends.
-#[derive(Debug)]
-pub(crate) struct Running {
-    address: SocketAddr,
-}
-
-impl Running {
-    /// The address of a path on this server.
-    pub(crate) fn url(&self, prefix: &str) -> String {
-        format!("http://{}{prefix}", self.address)
+/// Answers from the first site below whose prefix the request lies.
+pub(crate) fn answer(sites: &[Site], request: &Request) -> Answer {
+    if !matches!(request.method.as_str(), "GET" | "HEAD") {
+        return plain("405 Method Not Allowed", "only GET and HEAD are answered");
     }
-}
-
-/// Starts to serve on a port of 127.0.0.1; port 0 takes any free one.
-pub(crate) fn start(port: u16, sites: Vec<Site>) -> Result<Running> {
-    let wanted = SocketAddr::new(IpAddr::V4(Ipv4Addr::LOCALHOST), port);
-    let server = match Server::http(wanted) {
-        Ok(server) => Arc::new(server),
-        Err(error) => bail!(
-            "cannot serve on {wanted}: {error}. If another program uses port {port}, \
-             choose one with --port"
-        ),
-    };
-    let address = server.server_addr().to_ip().unwrap_or(wanted);
-    let sites = Arc::new(sites);
-    for _ in 0..4 {
-        let (server, sites) = (Arc::clone(&server), Arc::clone(&sites));
-        thread::spawn(move || {
-            while let Ok(request) = server.recv() {
-                let answer = answer(&sites, &request);
-                // The browser may have gone; that is its own affair.
-                let _ = request.respond(answer);
-            }
-        });
-    }
-    Ok(Running { address })
-}
-
-fn answer(sites: &[Site], request: &Request) -> Answer {
-    if !matches!(request.method(), Method::Get | Method::Head) {
-        return plain(405, "only GET and HEAD are answered");
-    }
-    let path = request.url().split(['?', '#']).next().unwrap_or_default();
+    let path = request.target.split(['?', '#']).next().unwrap_or_default();
     let found = sites
         .iter()
         .find_map(|site| Some((site, path.strip_prefix(site.prefix.as_str())?)));
     let Some((site, path)) = found else {
-        let folder = format!("{path}/");
-        return if sites.iter().any(|site| site.prefix == folder) {
-            plain(308, "").with_header(header("Location", &folder))
-        } else {
-            plain(404, "nothing is served here")
-        };
+        return plain("404 Not Found", "nothing is served here");
     };
     if let Some(live) = &site.live
         && let Some((mime, content)) = live.answer(path)
@@ -87,8 +40,8 @@ fn answer(sites: &[Site], request: &Request) -> Answer {
         return ok(content, mime, "no-store");
     }
     match local_path(path) {
-        Some(local) => file(site, &local, accepted(request)),
-        None => plain(404, "not a path of this site"),
+        Some(local) => file(site, &local, &request.accept_encoding),
+        None => plain("404 Not Found", "not a path of this site"),
     }
 }
 
@@ -120,19 +73,23 @@ fn file(site: &Site, local: &str, accepted: &str) -> Answer {
     {
         return match read_inside(&site.dir, local) {
             Some(page) => ok(live.insert_script(page), &mime, cache),
-            None => plain(404, "no such file"),
+            None => plain("404 Not Found", "no such file"),
         };
     }
     for (ending, encoding) in ENCODINGS {
         if accepts(accepted, encoding)
             && let Some(content) = read_inside(&site.dir, &format!("{local}.{ending}"))
         {
-            return ok(content, &mime, cache).with_header(header("Content-Encoding", encoding));
+            let mut answer = ok(content, &mime, cache);
+            answer
+                .headers
+                .push(("Content-Encoding", encoding.to_owned()));
+            return answer;
         }
     }
     match read_inside(&site.dir, local) {
         Some(content) => ok(content, &mime, cache),
-        None => plain(404, "no such file"),
+        None => plain("404 Not Found", "no such file"),
     }
 }
 
@@ -155,14 +112,6 @@ fn mime_type(path: &str) -> String {
     }
 }
 
-fn accepted(request: &Request) -> &str {
-    request
-        .headers()
-        .iter()
-        .find(|header| header.field.equiv("Accept-Encoding"))
-        .map_or("", |header| header.value.as_str())
-}
-
 /// Whether an `Accept-Encoding` header allows an encoding.
 fn accepts(accepted: &str, encoding: &str) -> bool {
     accepted.split(',').any(|item| {
@@ -178,35 +127,94 @@ fn accepts(accepted: &str, encoding: &str) -> bool {
 }
 
 fn ok(content: Vec<u8>, mime: &str, cache: &str) -> Answer {
-    respond(200, content, mime)
-        .with_header(header("Cache-Control", cache))
-        .with_header(header("Vary", "Accept-Encoding"))
+    let mut answer = respond("200 OK", content, mime);
+    answer.headers.push(("Cache-Control", cache.to_owned()));
+    answer.headers.push(("Vary", "Accept-Encoding".to_owned()));
+    answer
 }
 
-fn plain(status: u16, message: &str) -> Answer {
-    respond(
+fn plain(status: &'static str, message: &str) -> Answer {
+    respond(status, message.into(), "text/plain; charset=utf-8")
+}
+
+fn respond(status: &'static str, body: Vec<u8>, mime: &str) -> Answer {
+    Answer {
         status,
-        message.as_bytes().to_vec(),
-        "text/plain; charset=utf-8",
-    )
-}
-
-fn respond(status: u16, content: Vec<u8>, mime: &str) -> Answer {
-    Response::from_data(content)
-        .with_status_code(status)
-        // Always with its length, never in chunks.
-        .with_chunked_threshold(usize::MAX)
-        .with_header(header("Content-Type", mime))
-        .with_header(header("X-Content-Type-Options", "nosniff"))
-}
-
-fn header(name: &str, value: &str) -> Header {
-    Header::from_bytes(name, value).expect("header names and values are ASCII")
+        headers: vec![
+            ("Content-Type", mime.to_owned()),
+            ("X-Content-Type-Options", "nosniff".to_owned()),
+        ],
+        body,
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    fn site(name: &str) -> Site {
+        let dir = std::env::temp_dir().join(format!("recalesce-{name}-{}", std::process::id()));
+        fs::create_dir_all(dir.join(ASSETS)).unwrap();
+        fs::write(dir.join("index.html"), "page").unwrap();
+        fs::write(dir.join("assets/a.js"), "plain").unwrap();
+        fs::write(dir.join("assets/a.js.gz"), "zipped").unwrap();
+        Site {
+            dir,
+            prefix: "/some/where/".to_owned(),
+            live: None,
+        }
+    }
+
+    fn get(site: &Site, target: &str, accept_encoding: &str) -> Answer {
+        let request = Request {
+            method: "GET".to_owned(),
+            target: target.to_owned(),
+            accept_encoding: accept_encoding.to_owned(),
+        };
+        answer(std::slice::from_ref(site), &request)
+    }
+
+    fn header<'a>(answer: &'a Answer, name: &str) -> Option<&'a str> {
+        let found = answer.headers.iter().find(|(known, _)| *known == name);
+        found.map(|(_, value)| value.as_str())
+    }
+
+    #[test]
+    fn files_come_compressed_to_those_who_accept_it() {
+        let site = site("compressed");
+        let zipped = get(&site, "/some/where/assets/a.js?v", "gzip, br");
+        let plain = get(&site, "/some/where/assets/a.js", "");
+        let page = get(&site, "/some/where/", "gzip, br");
+        let elsewhere = get(&site, "/index.html", "");
+        fs::remove_dir_all(&site.dir).unwrap();
+
+        assert_eq!(zipped.body, b"zipped");
+        assert_eq!(header(&zipped, "Content-Encoding"), Some("gzip"));
+        assert!(
+            header(&zipped, "Cache-Control")
+                .unwrap()
+                .contains("immutable")
+        );
+        assert_eq!(plain.body, b"plain");
+        assert_eq!(header(&plain, "Content-Encoding"), None);
+        assert_eq!(page.body, b"page");
+        assert_eq!(header(&page, "Cache-Control"), Some("no-cache"));
+        assert!(elsewhere.status.starts_with("404"));
+    }
+
+    #[test]
+    fn only_the_development_server_reloads_the_page() {
+        let mut site = site("live");
+        let published = get(&site, "/some/where/", "");
+        site.live = Some(Arc::default());
+        let page = get(&site, "/some/where/", "");
+        let script = get(&site, "/some/where/-/reload.js", "");
+        fs::remove_dir_all(&site.dir).unwrap();
+
+        assert_eq!(published.body, b"page");
+        assert!(String::from_utf8(page.body).unwrap().contains("reload.js"));
+        assert!(script.status.starts_with("200"));
+    }
 
     #[test]
     fn the_page_stands_for_its_directory() {
