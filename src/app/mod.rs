@@ -25,7 +25,7 @@ use wasm_bindgen::JsCast;
 
 /// Mounts the page in its place in the document.
 pub fn start() {
-    console_error_panic_hook::set_once();
+    browser::panic::watch();
     let place = web_sys::window()
         .and_then(|window| window.document())
         .and_then(|document| document.get_element_by_id("app"))
