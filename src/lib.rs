@@ -14,6 +14,10 @@
 //! | [`hardness`] | as-quenched, mixtures, tempering, scales |
 //! | [`route`] | the pipeline from a route to its outcome, and the verdicts |
 //! | [`save`] | the file format, its versions and checks |
+#![cfg_attr(
+    not(target_arch = "wasm32"),
+    doc = "| [`terminal`] | questions and answers, one JSON object a line |"
+)]
 //! | [`chart`] | scenes in data units, clipping, drawing over any backend |
 #![cfg_attr(target_arch = "wasm32", doc = "| `app` | the page |")]
 #![cfg_attr(
@@ -31,5 +35,10 @@ pub mod save;
 pub mod soak;
 pub mod sources;
 pub mod steel;
+#[cfg(not(target_arch = "wasm32"))]
+pub mod terminal;
 pub mod transform;
 pub mod units;
+
+#[cfg(target_arch = "wasm32")]
+pub mod app;

@@ -1,1 +1,51 @@
 //! Charts as scenes in data units: clipping, planes, hit testing, colours, drawing over any backend.
+//!
+//! A chart is made in three steps, each of them pure: a function such as [`quench_chart`] turns
+//! plain data into a [`Scene`]; [`draw()`] projects, clips and paints it on a [`Surface`]; the scene's
+//! [`Plane`] leads from data to pixels and back for the handles that the page lays over it.
+
+pub mod axis;
+#[cfg(target_arch = "wasm32")]
+pub mod canvas;
+mod caption;
+pub mod clip;
+mod draw;
+pub mod face;
+mod frame;
+pub mod glow;
+pub mod hit;
+mod influence_chart;
+pub mod ink;
+mod labels;
+pub mod numbers;
+mod outcome;
+pub mod oxide;
+pub mod pattern;
+pub mod place;
+pub mod plane;
+mod quench_chart;
+mod route_strip;
+pub mod scene;
+mod section_view;
+mod soak_history;
+mod soak_map;
+pub mod surface;
+pub mod svg;
+mod temper_chart;
+
+pub use draw::draw;
+pub use influence_chart::{InfluenceRow, influence_chart};
+pub use ink::{Constituent, Ink, Paint, Palette};
+pub use labels::Labels;
+pub use outcome::{LadderRow, hardness_ladder, ladder_height_px, phase_bar, swatch};
+pub use plane::{Plane, Rect};
+pub use quench_chart::{
+    CoolingTrace, Margin, ProductCurves, QuenchData, Role, Verdict, quench_chart,
+};
+pub use route_strip::{RouteData, RouteStep, RouteStrip, route_strip};
+pub use scene::{Handle, Scene};
+pub use section_view::{Outline, SectionData, section_view};
+pub use soak_history::{HistoryPoint, SoakHistoryData, soak_history};
+pub use soak_map::{SoakMapData, soak_map};
+pub use surface::{DrawError, Surface};
+pub use temper_chart::{TemperData, TemperPoint, temper_chart};

@@ -1,1 +1,30 @@
 //! Hardness: as quenched, of mixtures, after tempering; conversion between scales.
+//!
+//! Mixtures add in Vickers; tempering is thought in HRC, where the falls of the three stages add.
+//! [`Hardness`] holds Vickers and gives the other scales where the standard defines them.
+
+mod embrittlement;
+mod grade_table;
+mod inverse;
+mod martensite;
+mod mixture;
+mod scale;
+mod stages;
+mod tempering;
+
+pub use embrittlement::{ReversibleEmbrittlement, embrittling_range_c, reversible_embrittlement};
+pub use grade_table::grade_table;
+pub use inverse::{TemperChoice, temperatures_for};
+pub use martensite::{
+    as_quenched, as_quenched_martensite_hrc, as_quenched_martensite_hv, half_martensite_hrc,
+    usual_austenite,
+};
+pub use mixture::mixture;
+pub use scale::{Hardness, Scale, convert};
+pub use tempering::{
+    AsQuenched, CurvePoint, TemperStep, Tempered, Tempering, temper, temper_curve,
+};
+
+/// Half-width of the band on as-quenched hardness, HRC: nine in ten. An estimate from the spread of
+/// handbook values (memory); the check rows agree within it.
+pub const AS_QUENCHED_BAND_HRC: f64 = 2.0;

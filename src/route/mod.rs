@@ -1,5 +1,32 @@
 //! From a route to its outcome: the pipeline, the verdicts, the bands.
 
+mod cautions;
+mod error;
+mod explain;
+mod hardening;
+mod influence;
+mod known;
+mod outcome;
 mod plan;
+mod run;
+mod sentences;
+mod start;
+mod validate;
+mod verdict;
 
+pub use cautions::COARSE_GRAIN_ASTM;
+pub use error::RouteError;
+pub use explain::{Explanation, explain};
+pub use known::Known;
+pub use outcome::{
+    Caution, ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, Neighbour, Outcome,
+    QuenchOutcome, QuenchTransformed, Stage, Step, TemperOutcome, TemperPoint, Verdict,
+};
 pub use plan::{Cold, Quench, Route, Soak, Target, Temper};
+pub use run::run;
+pub use sentences::{
+    NumberKey, Part, Sentence, Tone, caution_text, inside_a_sentence, margin_words, place_name,
+    sentences,
+};
+pub use validate::{LONGEST_STEP_H, LONGEST_TEXT, MOST_TEMPERS, RouteFieldError, validate};
+pub use verdict::{AGITATION_RANGE, HARDENED, agitation_to_pass};

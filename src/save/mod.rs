@@ -1,1 +1,19 @@
-//! The file format of routes and shelves: versions, migrations, checks. Pure.
+//! The file format of routes, shelves and preferences: versions, checks, and what can be done to
+//! a shelf. Pure: texts in, values out; where they are kept is the page's business.
+//!
+//! One format serves storage, export and import: a JSON object with `format`, `version`, `kind`
+//! and `routes`, every number with its unit in the name of its field. Whatever comes in is
+//! untrusted, also from storage: sizes are limited, every number is checked, and a name is only
+//! ever text.
+
+mod file;
+mod preferences;
+mod shelf;
+mod v1;
+
+pub use file::{
+    Kind, LARGEST_FILE_BYTES, Loaded, ReadError, VERSION, WriteError, read, read_bench,
+    write_bench, write_shelf,
+};
+pub use preferences::{Preferences, Theme, read_preferences, write_preferences};
+pub use shelf::{Deleted, Imported, ItemId, MOST_ROUTES, Shelf, ShelfError, ShelfItem};

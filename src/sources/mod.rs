@@ -1,6 +1,52 @@
 //! Published constants: one file per publication, digits as printed, each with its citation,
 //! validity and a transcription check. No algorithms.
 
+pub mod agren_1979;
+pub mod ams_2750f_2020;
+pub mod andrews_1965;
+pub mod astm_a255;
+pub mod astm_a255_cooling_rates;
+pub mod astm_a255_hardness;
+pub mod astm_e112;
+pub mod astm_e140;
+pub mod bearing_card_1999;
+pub mod bipm_2019;
+pub mod callister_2007;
+pub mod carslaw_jaeger_1959;
+pub mod cie_1931;
+pub mod en_1993_1_2_2005;
+pub mod eutectoid_isothermal;
+pub mod frichtl_2024;
+pub mod grange_1961;
+pub mod grossmann_1964;
+pub mod hagel_1956;
+pub mod harris_cohen_1949;
+pub mod hodge_orehoski_1946;
+pub mod iec_1999;
+pub mod iec_60584_2013;
+pub mod isothermal_fit;
+pub mod jimenez_melero_2013;
+pub mod jominy_rates;
+pub mod kirkaldy_venugopalan_1984;
+pub mod koistinen_marburger_1959;
+pub mod krauss_1999;
+pub mod lee_2008;
+pub mod lee_park_2013;
+pub mod li_1998;
+pub mod maynier_1978;
+pub mod molinder_1956;
+pub mod n06600_data_sheet;
+pub mod paul_1994;
+pub mod pearson_1967;
+pub mod quench_media;
+pub mod sandu_1997;
+pub mod simsir_gur_2008;
+pub mod smith_1948;
+pub mod temper_embrittlement;
+pub mod tempering_stages;
+pub mod tool_steel_tempering;
+pub mod van_bohemen_2012;
+
 /// How far a set of constants can be trusted to be what its source prints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Standing {
@@ -36,4 +82,50 @@ pub struct Source {
 }
 
 /// Every source of the project.
-pub const ALL: &[&Source] = &[];
+pub const ALL: &[&Source] = &[
+    &agren_1979::SOURCE,
+    &ams_2750f_2020::SOURCE,
+    &andrews_1965::SOURCE,
+    &astm_a255::SOURCE,
+    &astm_a255_cooling_rates::SOURCE,
+    &astm_a255_hardness::SOURCE,
+    &astm_e112::SOURCE,
+    &astm_e140::SOURCE,
+    &bearing_card_1999::SOURCE,
+    &bipm_2019::SOURCE,
+    &callister_2007::SOURCE,
+    &carslaw_jaeger_1959::SOURCE,
+    &cie_1931::SOURCE,
+    &en_1993_1_2_2005::SOURCE,
+    &eutectoid_isothermal::SOURCE,
+    &frichtl_2024::SOURCE,
+    &grange_1961::SOURCE,
+    &grossmann_1964::SOURCE,
+    &hagel_1956::SOURCE,
+    &harris_cohen_1949::SOURCE,
+    &hodge_orehoski_1946::SOURCE,
+    &iec_1999::SOURCE,
+    &iec_60584_2013::SOURCE,
+    &isothermal_fit::SOURCE,
+    &jimenez_melero_2013::SOURCE,
+    &jominy_rates::SOURCE,
+    &kirkaldy_venugopalan_1984::SOURCE,
+    &koistinen_marburger_1959::SOURCE,
+    &krauss_1999::SOURCE,
+    &lee_2008::SOURCE,
+    &lee_park_2013::SOURCE,
+    &li_1998::SOURCE,
+    &maynier_1978::SOURCE,
+    &molinder_1956::SOURCE,
+    &n06600_data_sheet::SOURCE,
+    &paul_1994::SOURCE,
+    &pearson_1967::SOURCE,
+    &quench_media::SOURCE,
+    &sandu_1997::SOURCE,
+    &simsir_gur_2008::SOURCE,
+    &smith_1948::SOURCE,
+    &temper_embrittlement::SOURCE,
+    &tempering_stages::SOURCE,
+    &tool_steel_tempering::SOURCE,
+    &van_bohemen_2012::SOURCE,
+];

@@ -1,7 +1,10 @@
 //! Composition of a steel, the grades by their designations, and validity ranges of models.
 
 mod composition;
+mod grade_text;
+mod grades;
 mod validity;
 
 pub use composition::{Composition, CompositionError, Element};
+pub use grades::{Entry, Grade, Limits, UnknownGrade, find, grades};
 pub use validity::{CompositionRange, OutOfRange};

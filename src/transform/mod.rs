@@ -1,4 +1,27 @@
-//! What austenite turns into: isothermal curves, additivity along a cooling curve, martensite.
+//! What austenite turns into: isothermal curves, additivity along a cooling curve, martensite,
+//! end-quench.
+//!
+//! [`Kinetics`] holds all that depends on the [`Austenite`] alone; build it once and follow as
+//! many cooling curves with it as needed. The free functions are for single questions.
+
+mod along;
+mod critical;
+mod end_quench;
+mod isothermal;
+mod kinetics;
+mod martensite;
+mod shape;
+
+pub use along::{Fractions, HistoryPoint, Transformed, along};
+pub use critical::{CriticalCooling, NoseGap, critical_cooling};
+pub use end_quench::{EndQuench, EndQuenchMethod, end_quench};
+pub use isothermal::{Isothermal, ProductCurve, isothermal};
+pub use kinetics::{Kinetics, Product};
+pub use martensite::{
+    ColdStep, bainite_start_c, cold_treated, martensite_finish_c, martensite_start_c,
+    martensite_temperature_c, rate_parameter_per_k, retained_austenite, stabilisation_k,
+};
+pub use shape::{FINISH, Progress, SPREAD, START, STEEP, Shape};
 
 use crate::steel::Composition;
 

@@ -1,0 +1,52 @@
+//! The browser's local storage under the project's own prefix. It may be absent, denied or full:
+//! every call says so instead of failing.
+
+use gloo_storage::{LocalStorage, Storage};
+
+/// Where the open bench is kept.
+pub(crate) const BENCH: &str = "recalesce.bench";
+/// Where the shelf is kept.
+pub(crate) const SHELF: &str = "recalesce.shelf";
+/// Where units and theme are kept; the page's first script reads the theme before anything is
+/// drawn.
+pub(crate) const PREFERENCES: &str = "recalesce.preferences";
+
+/// Where text is set aside that could not be read, so that nothing is lost.
+fn aside(key: &str) -> String {
+    format!("{key}.set-aside")
+}
+
+/// Whether this browser lets the page keep anything. Asked first, since the storage library
+/// throws where storage is denied.
+pub(crate) fn is_open() -> bool {
+    web_sys::window()
+        .and_then(|window| window.local_storage().ok().flatten())
+        .is_some()
+}
+
+/// The text under a key, if there is any.
+pub(crate) fn read(key: &str) -> Option<String> {
+    if !is_open() {
+        return None;
+    }
+    LocalStorage::raw().get_item(key).ok().flatten()
+}
+
+/// Keeps text under a key.
+///
+/// # Errors
+/// One line for the user when the store is closed or full.
+pub(crate) fn write(key: &str, text: &str) -> Result<(), &'static str> {
+    if !is_open() {
+        return Err("This browser keeps nothing for the page. Export the shelf to a file instead.");
+    }
+    LocalStorage::raw().set_item(key, text).map_err(
+        |_| "The browser's store is full. Export the shelf to a file and remove some routes.",
+    )
+}
+
+/// Puts text aside that cannot be read now, so that a later version still can.
+pub(crate) fn set_aside(key: &str, text: &str) {
+    // A full store leaves the original in place, which is just as safe.
+    let _ = write(&aside(key), text);
+}

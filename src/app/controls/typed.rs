@@ -1,0 +1,121 @@
+//! A typed quantity: a text field between a minus and a plus, with what is wrong said below it.
+
+use leptos::ev;
+use leptos::prelude::*;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+/// How a quantity is read from text and shown.
+#[derive(Clone)]
+pub(crate) struct Quantity {
+    /// Text of a value in the units shown.
+    pub(crate) show: Arc<dyn Fn(f64) -> String + Send + Sync>,
+    /// Value from text, or what is wrong with it.
+    pub(crate) read: Arc<dyn Fn(&str) -> Result<f64, String> + Send + Sync>,
+    /// Smallest and largest value allowed.
+    pub(crate) range: (f64, f64),
+    /// One press of plus or minus.
+    pub(crate) step: f64,
+}
+
+impl Quantity {
+    /// The value of a text when it is in range, or one line on what is wrong.
+    fn checked(&self, text: &str) -> Result<f64, String> {
+        let value = (self.read)(text)?;
+        let (least, most) = self.range;
+        if (least..=most).contains(&value) {
+            Ok(value)
+        } else {
+            Err(format!(
+                "Between {} and {}.",
+                (self.show)(least),
+                (self.show)(most)
+            ))
+        }
+    }
+
+    /// The value moved by a number of steps, on the grid of steps and within the range.
+    pub(crate) fn stepped(&self, value: f64, steps: f64) -> f64 {
+        let (least, most) = self.range;
+        ((value / self.step + steps).round() * self.step).clamp(least, most)
+    }
+}
+
+/// Each field needs an id of its own to tie its label and its message to it.
+static FIELDS: AtomicUsize = AtomicUsize::new(0);
+
+/// A labelled field for one quantity. A wrong text stays in the field, with the reason below; the
+/// last good value stays in force.
+#[component]
+pub(crate) fn Typed(
+    /// What is typed.
+    label: &'static str,
+    /// How it is read and shown.
+    #[prop(into)]
+    quantity: Signal<Quantity>,
+    /// The value now.
+    #[prop(into)]
+    value: Signal<f64>,
+    /// Called with each good value.
+    #[prop(into)]
+    set: Callback<f64>,
+) -> impl IntoView {
+    let id = format!("typed-{}", FIELDS.fetch_add(1, Ordering::Relaxed));
+    let wrong_id = format!("{id}-wrong");
+    let wrong = RwSignal::new(None::<String>);
+    let take = move |text: String| match quantity.get_untracked().checked(&text) {
+        Ok(good) => {
+            wrong.set(None);
+            set.run(good);
+        }
+        Err(reason) => wrong.set(Some(reason)),
+    };
+    let nudge = move |steps: f64| {
+        wrong.set(None);
+        set.run(
+            quantity
+                .get_untracked()
+                .stepped(value.get_untracked(), steps),
+        );
+    };
+    let keys = move |key: ev::KeyboardEvent| {
+        let steps = match key.key().as_str() {
+            "ArrowUp" => 1.0,
+            "ArrowDown" => -1.0,
+            "PageUp" => 10.0,
+            "PageDown" => -10.0,
+            _ => return,
+        };
+        key.prevent_default();
+        nudge(steps);
+    };
+    let shown = move || (quantity.get().show)(value.get());
+    view! {
+        <div class="field">
+            <label for=id.clone()>{label}</label>
+            <div class="typed">
+                <button type="button" aria-label=format!("{label}: less") on:click=move |_| nudge(-1.0)>
+                    "\u{2212}"
+                </button>
+                <input
+                    class="text"
+                    type="text"
+                    id=id
+                    autocomplete="off"
+                    prop:value=shown
+                    aria-invalid=move || wrong.get().is_some().to_string()
+                    aria-describedby=wrong_id.clone()
+                    on:change:target=move |event| take(event.target().value())
+                    on:keydown=keys
+                />
+                <button type="button" aria-label=format!("{label}: more") on:click=move |_| nudge(1.0)>
+                    "+"
+                </button>
+            </div>
+            <span class="wrong" id=wrong_id role="alert">
+                {move || wrong.get()}
+            </span>
+        </div>
+    }
+    .into_any()
+}

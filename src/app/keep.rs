@@ -1,0 +1,163 @@
+//! What the browser keeps between visits: the open bench, the shelf, what the user prefers to see.
+//! Text that cannot be read is set aside and told, never overwritten unseen.
+
+use super::browser::{root, storage, theme::Theme};
+use super::state::{Bench, Notice};
+use crate::route::Route;
+use crate::save::{self, Preferences, Shelf};
+use leptos::prelude::*;
+use std::time::Duration;
+
+/// Quiet time after a change before it is written, so that a drag writes once.
+const QUIET: Duration = Duration::from_millis(300);
+
+fn wrong(text: String) -> Notice {
+    Notice {
+        text,
+        is_wrong: true,
+        undo: None,
+    }
+}
+
+/// Sets a text aside that cannot be read, and says so.
+fn set_aside(key: &str, text: &str, what: &str, reason: &str, notice: &mut Option<Notice>) {
+    storage::set_aside(key, text);
+    *notice = Some(wrong(format!(
+        "{what} could not be read: {reason} It is set aside in this browser, and the page goes on without it."
+    )));
+}
+
+/// The route that was on the bench, or the project's own example.
+pub(super) fn bench(notice: &mut Option<Notice>) -> Route {
+    let Some(text) = storage::read(storage::BENCH) else {
+        return Route::example();
+    };
+    if root::starts_fresh() {
+        storage::set_aside(storage::BENCH, &text);
+        return Route::example();
+    }
+    match save::read_bench(&text) {
+        Ok(item) => item.route,
+        Err(reason) => {
+            set_aside(
+                storage::BENCH,
+                &text,
+                "The bench of your last visit",
+                &reason.to_string(),
+                notice,
+            );
+            Route::example()
+        }
+    }
+}
+
+/// The shelf of the last visit.
+pub(super) fn shelf(notice: &mut Option<Notice>) -> Shelf {
+    let Some(text) = storage::read(storage::SHELF) else {
+        return Shelf::default();
+    };
+    match save::read(&text) {
+        Ok(loaded) => {
+            if !loaded.rejected.is_empty() {
+                storage::set_aside(storage::SHELF, &text);
+                *notice = Some(wrong(format!(
+                    "{} routes of the shelf could not be read. The shelf as it was is set aside in this browser.",
+                    loaded.rejected.len()
+                )));
+            }
+            loaded.shelf
+        }
+        Err(reason) => {
+            set_aside(
+                storage::SHELF,
+                &text,
+                "Your shelf",
+                &reason.to_string(),
+                notice,
+            );
+            Shelf::default()
+        }
+    }
+}
+
+/// What the user prefers to see; the defaults where nothing is kept.
+pub(super) fn preferences() -> Preferences {
+    storage::read(storage::PREFERENCES)
+        .and_then(|text| save::read_preferences(&text).ok())
+        .unwrap_or_default()
+}
+
+/// Writes each of the three when it changes. What cannot be written is said once.
+pub(super) fn keep(state: Bench) {
+    let report = move |result: Result<(), String>| {
+        if let Err(text) = result {
+            let told = state
+                .notice
+                .with_untracked(|n| n.as_ref().is_some_and(|n| n.text == text));
+            if !told {
+                state.notice.set(Some(wrong(text)));
+            }
+        }
+    };
+    after_quiet(
+        move || state.route.track(),
+        move || {
+            let Some(route) = state.route.try_get_untracked() else {
+                return;
+            };
+            // A route that makes no sense is still on the bench; only a sensible one is kept.
+            if let Ok(text) = save::write_bench(&route.piece, &route) {
+                report(storage::write(storage::BENCH, &text).map_err(str::to_owned));
+            }
+        },
+    );
+    after_quiet(
+        move || state.shelf.track(),
+        move || {
+            let Some(shelf) = state.shelf.try_get_untracked() else {
+                return;
+            };
+            report(
+                save::write_shelf(&shelf)
+                    .map_err(|e| e.to_string())
+                    .and_then(|text| storage::write(storage::SHELF, &text).map_err(str::to_owned)),
+            );
+        },
+    );
+    after_quiet(
+        move || {
+            state.scale.track();
+            state.length.track();
+            state.theme.track();
+        },
+        move || {
+            let preferences = Preferences {
+                temperature_scale: state.scale.get_untracked(),
+                length_unit: state.length.get_untracked(),
+                theme: match state.theme.get_untracked() {
+                    Theme::Day => save::Theme::Light,
+                    Theme::Shop => save::Theme::Dark,
+                },
+            };
+            if let Ok(text) = save::write_preferences(preferences) {
+                report(storage::write(storage::PREFERENCES, &text).map_err(str::to_owned));
+            }
+        },
+    );
+}
+
+/// Runs `write` once things are quiet after a change of what `track` reads; not for the first look.
+fn after_quiet(track: impl Fn() + 'static, write: impl Fn() + Copy + 'static) {
+    let waiting = StoredValue::new_local(None::<TimeoutHandle>);
+    Effect::new(move |before: Option<()>| {
+        track();
+        if before.is_some() {
+            waiting.update_value(|handle| {
+                if let Some(handle) = handle.take() {
+                    handle.clear();
+                }
+                *handle = set_timeout_with_handle(write, QUIET).ok();
+            });
+        }
+    });
+}

@@ -1,0 +1,227 @@
+//! The page: state in one place, panels that read it, plots that paint it.
+#![allow(unreachable_pub, reason = "the component macro emits public items")]
+
+mod browser;
+mod charts;
+mod controls;
+mod keep;
+mod panels;
+mod plot;
+mod state;
+
+use leptos::prelude::*;
+use panels::header::Header;
+use panels::opened::Opened;
+use panels::outcome::{OutcomePanel, say_all};
+use panels::piece::Piece;
+use panels::quench::QuenchStage;
+use panels::shelf::ShelfPanel;
+use panels::soak::SoakStage;
+use panels::sources::Sources;
+use panels::strip::Strip;
+use panels::temper::TemperStage;
+use state::{Bench, Place, Stage, bench};
+use wasm_bindgen::JsCast;
+
+/// Mounts the page in its place in the document.
+pub fn start() {
+    browser::panic::watch();
+    let place = web_sys::window()
+        .and_then(|window| window.document())
+        .and_then(|document| document.get_element_by_id("app"))
+        .and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok());
+    if let Some(place) = place {
+        place.set_inner_html("");
+        leptos::mount::mount_to(place, Page).forget();
+    }
+}
+
+/// The page.
+#[component]
+fn Page() -> impl IntoView {
+    let state = Bench::open();
+    provide_context(state);
+    keep::keep(state);
+    browser::typeface::when_ready(move || {
+        state.has_typeface.try_set(true);
+    });
+    let place = move || match state.place.get() {
+        Place::Bench => view! { <BenchPlace /> }.into_any(),
+        Place::Shelf => view! { <ShelfPanel /> }.into_any(),
+        Place::Sources => view! { <Sources /> }.into_any(),
+    };
+    view! {
+        <Header />
+        <NoticeLine />
+        {place}
+        <Opened />
+        <footer class="foot">
+            "Predictions are for planning and teaching. A part whose failure can injure someone must be tested. Local codes, the supplier’s data sheet and licensed practice come first."
+        </footer>
+    }
+    .into_any()
+}
+
+/// The line above the bench.
+#[component]
+fn NoticeLine() -> impl IntoView {
+    let state = bench();
+    let line = move || {
+        state.notice.get().map(|notice| {
+            let undo = notice.undo.map(|undo| {
+                view! {
+                    <button
+                        type="button"
+                        class="press"
+                        on:click=move |_| {
+                            undo.run(());
+                            state.notice.set(None);
+                        }
+                    >
+                        "Undo"
+                    </button>
+                }
+            });
+            view! {
+                <p class="message" class:wrong-input=notice.is_wrong>
+                    <span>{notice.text}</span>
+                    {undo}
+                    <button
+                        type="button"
+                        class="press"
+                        on:click=move |_| state.notice.set(None)
+                    >
+                        "Dismiss"
+                    </button>
+                </p>
+            }
+        })
+    };
+    view! { <div role="status">{line}</div> }
+}
+
+/// One stage of the sheet. On the phone only the picked one is shown.
+#[component]
+fn StageFrame(
+    stage: Stage,
+    title: &'static str,
+    received: Signal<String>,
+    children: Children,
+) -> impl IntoView {
+    let state = bench();
+    let is_stale = move || stage != Stage::Soak && state.computed.with(|c| c.error.is_some());
+    let sentence = match stage {
+        Stage::Soak => 0,
+        Stage::Quench => 1,
+        Stage::Temper => usize::MAX,
+    };
+    view! {
+        <section
+            class="stage"
+            class:shown=move || state.stage.get() == stage
+            aria-label=title
+        >
+            <h2>
+                {title} <span>{received}</span>
+            </h2>
+            <div class:stale=is_stale>{children()}</div>
+            <div class="phone-only">{say_all(Some(sentence))}</div>
+        </section>
+    }
+    .into_any()
+}
+
+/// Tabs of the phone: each with its answer.
+#[component]
+fn Tabs() -> impl IntoView {
+    let state = bench();
+    let tabs = [
+        (Stage::Soak, "Soak"),
+        (Stage::Quench, "Quench"),
+        (Stage::Temper, "Temper"),
+    ]
+    .map(|(stage, word)| {
+        view! {
+            <button
+                type="button"
+                role="tab"
+                aria-selected=move || (state.stage.get() == stage).to_string()
+                on:click=move |_| state.stage.set(stage)
+            >
+                {word}
+                <small>{move || charts::answer(state, stage)}</small>
+            </button>
+        }
+    });
+    view! {
+        <div class="tabs" role="tablist" aria-label="Stage">
+            {tabs}
+        </div>
+    }
+    .into_any()
+}
+
+/// Four figures at the foot of the phone.
+#[component]
+fn Dock() -> impl IntoView {
+    let state = bench();
+    let figures = move || {
+        charts::figures(state)
+            .into_iter()
+            .map(|(term, figure, unit)| {
+                view! {
+                    <div>
+                        <dt>{term}</dt>
+                        <dd>{figure} " " <small>{unit}</small></dd>
+                    </div>
+                }
+            })
+            .collect_view()
+    };
+    view! {
+        <div class="dock" aria-hidden="true">
+            <dl>{figures}</dl>
+        </div>
+    }
+    .into_any()
+}
+
+/// The bench.
+#[component]
+fn BenchPlace() -> impl IntoView {
+    let state = bench();
+    let took_ms = move || state.computed.with(|c| format!("{:.3}", c.took_ms));
+    view! {
+        <Piece />
+        <Strip />
+        <Tabs />
+        <main class="bench" data-recompute-ms=took_ms>
+            <div class="sheet">
+                <StageFrame
+                    stage=Stage::Soak
+                    title="Soak"
+                    received=Signal::stored("how much carbon goes into solution".to_owned())
+                >
+                    <SoakStage />
+                </StageFrame>
+                <StageFrame
+                    stage=Stage::Quench
+                    title="Quench"
+                    received=Signal::derive(panels::quench::received())
+                >
+                    <QuenchStage />
+                </StageFrame>
+                <StageFrame
+                    stage=Stage::Temper
+                    title="Temper"
+                    received=Signal::derive(panels::temper::received())
+                >
+                    <TemperStage />
+                </StageFrame>
+            </div>
+            <OutcomePanel />
+        </main>
+        <Dock />
+    }
+    .into_any()
+}

@@ -1,0 +1,95 @@
+//! The head of the page: name, places, units, theme.
+
+use crate::app::browser::theme::{self, Theme};
+use crate::app::controls::Segment;
+use crate::app::state::{Place, bench};
+use crate::units::{LengthUnit, TemperatureScale};
+use leptos::prelude::*;
+
+/// The curve of a steel that cools and glows back: the project's sign.
+#[component]
+fn Sign() -> impl IntoView {
+    view! {
+        <svg width="30" height="20" viewBox="0 0 30 20" aria-hidden="true">
+            <defs>
+                <linearGradient id="sign" x1="0" x2="1">
+                    <stop offset="0" stop-color="#ffc754"></stop>
+                    <stop offset=".4" stop-color="#e45926"></stop>
+                    <stop offset=".52" stop-color="#ef6d2d"></stop>
+                    <stop offset=".8" stop-color="#8b110b"></stop>
+                    <stop offset="1" stop-color="#670507"></stop>
+                </linearGradient>
+            </defs>
+            <path
+                d="M1 2.5C4 9 7 13 11 14C14 14.5 14 8.5 17.5 8.5C21 8.5 20 17 29 17.5"
+                stroke="url(#sign)"
+                stroke-width="2.6"
+                fill="none"
+            ></path>
+        </svg>
+    }
+}
+
+/// The head.
+#[component]
+pub(crate) fn Header() -> impl IntoView {
+    let bench = bench();
+    let places = [
+        (Place::Bench, "Bench"),
+        (Place::Shelf, "Shelf"),
+        (Place::Sources, "Sources"),
+    ]
+    .map(|(place, word)| {
+        view! {
+            <button
+                type="button"
+                aria-current=move || (bench.place.get() == place).then_some("page")
+                on:click=move |_| bench.place.set(place)
+            >
+                {word}
+            </button>
+        }
+    });
+    view! {
+        <header class="head">
+            <h1 class="name">
+                <Sign />
+                "Recalesce"
+            </h1>
+            <nav class="places" aria-label="Places">
+                {places}
+            </nav>
+            <div class="tools">
+                <button type="button" class="press" on:click=move |_| super::shelf::keep(bench)>
+                    "Keep"
+                    <span class="wide-only">" on the shelf"</span>
+                </button>
+                <Segment
+                    name="Temperatures"
+                    entries=vec![
+                        (TemperatureScale::Celsius, "°C"),
+                        (TemperatureScale::Fahrenheit, "°F"),
+                    ]
+                    chosen=bench.scale
+                    pick=move |scale| bench.scale.set(scale)
+                />
+                <Segment
+                    name="Lengths"
+                    entries=vec![(LengthUnit::Millimetre, "mm"), (LengthUnit::Inch, "in")]
+                    chosen=bench.length
+                    pick=move |unit| bench.length.set(unit)
+                />
+                <Segment
+                    name="Theme"
+                    entries=vec![(Theme::Day, "day"), (Theme::Shop, "shop")]
+                    chosen=bench.theme
+                    pick=move |picked| {
+                        theme::set(picked);
+                        bench.theme.set(picked);
+                    }
+                />
+            </div>
+        </header>
+    }
+    .into_any()
+}

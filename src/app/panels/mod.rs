@@ -1,0 +1,14 @@
+//! The parts of the page, each a component that reads the state and computes nothing.
+
+pub(crate) mod header;
+pub(crate) mod opened;
+pub(crate) mod outcome;
+pub(crate) mod piece;
+pub(crate) mod quench;
+pub(crate) mod section;
+pub(crate) mod shelf;
+pub(crate) mod soak;
+pub(crate) mod sources;
+pub(crate) mod steel;
+pub(crate) mod strip;
+pub(crate) mod temper;

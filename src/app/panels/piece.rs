@@ -1,0 +1,188 @@
+//! The piece as a sentence: each underlined word is a control.
+
+use super::section::SectionPanel;
+use super::steel::SteelPanel;
+use crate::app::controls::{Choice, Entry, Typed, Word, quantities};
+use crate::app::state::bench;
+use crate::heat::{MediumChoice, Section};
+use crate::units::{
+    LengthUnit, TemperatureScale, format_fixed, format_length, format_temperature_band,
+};
+use leptos::prelude::*;
+
+/// Longest name of a piece, letters.
+const LONGEST_NAME: usize = 60;
+
+/// The size that names a section in the sentence.
+fn size_words(section: &Section, unit: LengthUnit) -> (String, &'static str) {
+    match *section {
+        Section::Plate { thickness_mm } => (format_length(thickness_mm, unit), " thick"),
+        Section::Round { diameter_mm } => (format_length(diameter_mm, unit), " round"),
+        Section::Blade { spine_mm, .. } => (format_length(spine_mm, unit), " at the spine"),
+    }
+}
+
+/// The target as the sentence shows it: one number when the range is narrow.
+fn target_words(least_hrc: f64, most_hrc: f64) -> String {
+    if most_hrc - least_hrc <= 2.0 {
+        let middle = 0.5 * (least_hrc + most_hrc);
+        let decimals = usize::from((middle - middle.round()).abs() > 0.01);
+        format!("{}\u{a0}HRC", format_fixed(middle, decimals))
+    } else {
+        format!(
+            "{}\u{2013}{}\u{a0}HRC",
+            format_fixed(least_hrc, 0),
+            format_fixed(most_hrc, 0)
+        )
+    }
+}
+
+/// The quenchant's title as a word of a sentence.
+pub(crate) fn medium_words(choice: &MediumChoice) -> String {
+    choice
+        .resolve()
+        .map_or_else(|error| error.to_string(), |medium| medium.title)
+        .to_lowercase()
+}
+
+/// The list of quenchants.
+#[component]
+pub(super) fn MediumList() -> impl IntoView {
+    let bench = bench();
+    let entries = crate::heat::media()
+        .iter()
+        .map(|medium| Entry {
+            value: medium.name.clone(),
+            title: medium.title.clone(),
+            note: medium.describe(),
+        })
+        .collect::<Vec<_>>();
+    let chosen = Signal::derive(move || {
+        bench.route.with(|r| match &r.quench.medium {
+            MediumChoice::Named(name) => name.clone(),
+            MediumChoice::Own(_) => String::new(),
+        })
+    });
+    view! {
+        <Choice
+            entries=Signal::stored(entries)
+            chosen=chosen
+            pick=move |name: String| bench.change(|r| r.quench.medium = MediumChoice::Named(name))
+        />
+    }
+}
+
+/// The sentence.
+#[component]
+pub(crate) fn Piece() -> impl IntoView {
+    let bench = bench();
+    let route = bench.route;
+    let grade = Signal::derive(move || {
+        route.with(|r| r.grade.clone().unwrap_or_else(|| "own steel".to_owned()))
+    });
+    let designations = move || {
+        route.with(|r| {
+            r.grade
+                .as_deref()
+                .and_then(|name| crate::steel::find(name).ok())
+                .map(super::steel::other_designations)
+        })
+    };
+    let size = Memo::new(move |_| size_words(&route.with(|r| r.section), bench.length.get()));
+    let target = Memo::new(move |_| route.with(|r| r.target));
+    view! {
+        <p class="piece">
+            <span>
+                "A "
+                <Word text=Signal::derive(move || route.with(|r| r.piece.clone())) name="The piece">
+                    <h4>"What it is"</h4>
+                    <input
+                        class="text"
+                        type="text"
+                        aria-label="Name of the piece"
+                        maxlength=LONGEST_NAME
+                        prop:value=move || route.with(|r| r.piece.clone())
+                        on:input:target=move |event| {
+                            let name = event.target().value();
+                            bench.change(|r| r.piece = name);
+                        }
+                    />
+                </Word> " of "
+                <Word text=grade name="The steel">
+                    <SteelPanel />
+                </Word> ", "
+                <Word text=Signal::derive(move || size.get().0) name="Section">
+                    <SectionPanel />
+                </Word> {move || size.get().1} ", in a furnace that wanders "
+                <Word
+                    text=Signal::derive(move || format_temperature_band(
+                        route.with(|r| r.furnace_band_k),
+                        bench.scale.get(),
+                    ))
+                    name="Furnace"
+                >
+                    <Typed
+                        label="The piece may be this far from the reading"
+                        quantity=Signal::derive(move || quantities::band(
+                            bench.scale.get(),
+                            (0.0, 60.0),
+                        ))
+                        value=Signal::derive(move || route.with(|r| r.furnace_band_k))
+                        set=move |k| bench.change(|r| r.furnace_band_k = k)
+                    />
+                    <p class="hint">
+                        "Controller, thermocouple and evenness together. A small kiln wanders "
+                        {move || match bench.scale.get() {
+                            TemperatureScale::Celsius => "10 to 25 °C",
+                            TemperatureScale::Fahrenheit => "18 to 45 °F",
+                        }} " from end to end."
+                    </p>
+                </Word> ", into "
+                <Word
+                    text=Signal::derive(move || route.with(|r| medium_words(&r.quench.medium)))
+                    name="Quenchant"
+                >
+                    <MediumList />
+                </Word> ", for "
+                <Word
+                    text=Signal::derive(move || {
+                        let range = target.get();
+                        target_words(range.least_hrc, range.most_hrc)
+                    })
+                    name="Target"
+                >
+                    <Typed
+                        label="Lowest hardness that will do"
+                        quantity=Signal::stored(
+                            quantities::plain("\u{a0}HRC", 1, (20.0, 68.0), 0.5, "Write 61."),
+                        )
+                        value=Signal::derive(move || target.get().least_hrc)
+                        set=move |hrc| {
+                            bench
+                                .change(|r| {
+                                    r.target.least_hrc = hrc;
+                                    r.target.most_hrc = r.target.most_hrc.max(hrc);
+                                })
+                        }
+                    />
+                    <Typed
+                        label="Highest"
+                        quantity=Signal::stored(
+                            quantities::plain("\u{a0}HRC", 1, (20.0, 68.0), 0.5, "Write 63."),
+                        )
+                        value=Signal::derive(move || target.get().most_hrc)
+                        set=move |hrc| {
+                            bench
+                                .change(|r| {
+                                    r.target.most_hrc = hrc;
+                                    r.target.least_hrc = r.target.least_hrc.min(hrc);
+                                })
+                        }
+                    />
+                </Word> "."
+            </span>
+            <small>{designations}</small>
+        </p>
+    }
+    .into_any()
+}

@@ -1,0 +1,305 @@
+//! The quench: transformation curves with the cooling curves on top, and where the section hardens.
+
+use super::piece::{MediumList, medium_words};
+use crate::app::charts::{self, glow_css};
+use crate::app::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantities};
+use crate::app::plot::{Plot, Shown, handle_at};
+use crate::app::state::bench;
+use crate::route::{AGITATION_RANGE, Cold, agitation_to_pass};
+use crate::units::{format_duration_s, format_factor, format_temperature, format_weight_percent};
+use leptos::prelude::*;
+
+/// Steel at the handle no longer glows, °C.
+const COLD_C: f64 = 400.0;
+/// One step of the agitation factor.
+const AGITATION_STEP: f64 = 0.05;
+
+/// Words for an agitation factor, by the ratios of severities in still and stirred oil.
+pub(crate) fn agitation_words(factor: f64) -> &'static str {
+    match factor {
+        f if f < 0.93 => "slower than its curve",
+        f if f < 1.1 => "still",
+        f if f < 1.28 => "gentle stir",
+        f if f < 1.48 => "moderate stir",
+        f if f < 1.9 => "good stir",
+        _ => "strong stir",
+    }
+}
+
+/// A cold bath as it is first offered.
+const DRY_ICE: Cold = Cold {
+    temperature_c: -75.0,
+    time_min: 60.0,
+    delay_min: 10.0,
+};
+
+/// Ways to cool below room temperature, with the temperature that each reaches.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Chill {
+    None,
+    Freezer,
+    DryIce,
+    Nitrogen,
+}
+
+impl Chill {
+    const fn temperature_c(self) -> Option<f64> {
+        match self {
+            Self::None => None,
+            Self::Freezer => Some(-18.0),
+            Self::DryIce => Some(-75.0),
+            Self::Nitrogen => Some(-196.0),
+        }
+    }
+
+    fn of(cold: Option<Cold>) -> Self {
+        match cold.map(|c| c.temperature_c) {
+            None => Self::None,
+            Some(c) if c > -40.0 => Self::Freezer,
+            Some(c) if c > -120.0 => Self::DryIce,
+            Some(_) => Self::Nitrogen,
+        }
+    }
+}
+
+#[component]
+fn ColdPanel() -> impl IntoView {
+    let bench = bench();
+    let cold = Memo::new(move |_| bench.route.with(|r| r.cold));
+    let typed = move |label, quantity, get: fn(&Cold) -> f64, set: fn(&mut Cold, f64)| {
+        view! {
+            <Typed
+                label=label
+                quantity=quantity
+                value=Signal::derive(move || cold.get().as_ref().map_or(0.0, get))
+                set=move |value| {
+                    bench
+                        .change(|r| {
+                            if let Some(cold) = &mut r.cold {
+                                set(cold, value);
+                            }
+                        })
+                }
+            />
+        }
+    };
+    let fields = move || {
+        cold.with(Option::is_some).then(|| {
+            (
+                typed(
+                    "Temperature of the bath",
+                    Signal::derive(move || {
+                        quantities::temperature(bench.scale.get(), (-200.0, 20.0))
+                    }),
+                    |c| c.temperature_c,
+                    |c, value| c.temperature_c = value,
+                ),
+                typed(
+                    "Time in it",
+                    Signal::stored(quantities::minutes((1.0, 6000.0), 5.0)),
+                    |c| c.time_min,
+                    |c, value| c.time_min = value,
+                ),
+                typed(
+                    "Waiting between quench and bath",
+                    Signal::stored(quantities::minutes((0.0, 6000.0), 5.0)),
+                    |c| c.delay_min,
+                    |c, value| c.delay_min = value,
+                ),
+            )
+        })
+    };
+    view! {
+        <div class="field">
+            <Segment
+                name="Cold treatment"
+                entries=vec![
+                    (Chill::None, "none"),
+                    (Chill::Freezer, "freezer"),
+                    (Chill::DryIce, "dry ice"),
+                    (Chill::Nitrogen, "nitrogen"),
+                ]
+                chosen=Signal::derive(move || Chill::of(cold.get()))
+                pick=move |chill: Chill| {
+                    bench
+                        .change(|r| {
+                            r.cold = chill
+                                .temperature_c()
+                                .map(|temperature_c| Cold {
+                                    temperature_c,
+                                    ..r.cold.unwrap_or(DRY_ICE)
+                                });
+                        })
+                }
+            />
+        </div>
+        {fields}
+    }
+    .into_any()
+}
+
+#[component]
+fn QuenchWords() -> impl IntoView {
+    let bench = bench();
+    let quench = Memo::new(move |_| bench.route.with(|r| r.quench.clone()));
+    let cold = Memo::new(move |_| bench.route.with(|r| r.cold));
+    let bath = move || {
+        quench.with(|q| q.medium.resolve().ok()).map(|medium| {
+            format!(
+                " at {}, ",
+                format_temperature(medium.bath_c, bench.scale.get())
+            )
+        })
+    };
+    view! {
+        <p class="set">
+            <Word
+                text=Signal::derive(move || quench.with(|q| medium_words(&q.medium)))
+                name="Quenchant"
+            >
+                <MediumList />
+            </Word> {bath}
+            <Word
+                text=Signal::derive(move || agitation_words(quench.get().agitation).to_owned())
+                name="Agitation"
+            >
+                <Typed
+                    label="Heat transfer beside the still bath"
+                    quantity=Signal::stored(
+                        quantities::plain(
+                            "",
+                            2,
+                            AGITATION_RANGE,
+                            AGITATION_STEP,
+                            "Write a factor such as 1.35.",
+                        ),
+                    )
+                    value=Signal::derive(move || quench.get().agitation)
+                    set=move |factor| bench.change(|r| r.quench.agitation = factor)
+                />
+                <p class="hint">
+                    "1 is still, 1.2 a gentle stir, 1.35 moderate, 1.6 good, 2.2 strong. The words are not measured anywhere: the band stays 30 % wide."
+                </p>
+            </Word> ", "
+            <Word
+                text=Signal::derive(move || format!(
+                    "{} in air",
+                    format_duration_s(quench.get().air_delay_s),
+                ))
+                name="On the way to the bath"
+            >
+                <Typed
+                    label="Time between furnace and bath"
+                    quantity=Signal::stored(quantities::seconds((0.0, 60.0), 0.5))
+                    value=Signal::derive(move || quench.get().air_delay_s)
+                    set=move |s| bench.change(|r| r.quench.air_delay_s = s)
+                />
+                <Typed
+                    label="Left to cool to"
+                    quantity=Signal::derive(move || quantities::temperature(
+                        bench.scale.get(),
+                        (0.0, 200.0),
+                    ))
+                    value=Signal::derive(move || quench.get().end_c)
+                    set=move |c| bench.change(|r| r.quench.end_c = c)
+                />
+            </Word> ", then "
+            <Word
+                text=Signal::derive(move || {
+                    cold.get()
+                        .map_or_else(
+                            || "no cold bath".to_owned(),
+                            |c| format_temperature(c.temperature_c, bench.scale.get()),
+                        )
+                })
+                name="Cold treatment"
+            >
+                <ColdPanel />
+            </Word>
+        </p>
+    }
+    .into_any()
+}
+
+/// What the quench received from the soak.
+pub(crate) fn received() -> impl Fn() -> String {
+    let bench = bench();
+    move || {
+        bench.outcome().map_or_else(String::new, |outcome| {
+            format!(
+                "austenite of {} C, grain {:.0}",
+                format_weight_percent(outcome.soak.end.carbon_wt),
+                outcome.soak.end.grain_astm
+            )
+        })
+    }
+}
+
+/// The quench.
+#[component]
+pub(crate) fn QuenchStage() -> impl IntoView {
+    let bench = bench();
+    let agitation = Memo::new(move |_| bench.route.with(|r| r.quench.agitation));
+    let handle = move |shown: Shown| {
+        let at = handle_at(shown);
+        let text = Signal::derive(move || {
+            format!(
+                "{}, {}",
+                format_factor(agitation.get()),
+                agitation_words(agitation.get())
+            )
+        });
+        let grip = Grip {
+            value_at: Callback::new(move |(x, _): (f64, f64)| {
+                shown
+                    .get_untracked()
+                    .and_then(|scene| {
+                        let [_, row] = scene.handles.first()?.at_px;
+                        let [time_s, temperature_c] = scene.plane.to_data([x, row]);
+                        bench
+                            .route
+                            .with_untracked(|r| agitation_to_pass(r, temperature_c, time_s).ok())
+                    })
+                    .unwrap_or_else(|| agitation.get_untracked())
+            }),
+            set: Callback::new(move |factor: f64| bench.change(|r| r.quench.agitation = factor)),
+            stepped: Callback::new(move |(factor, steps): (f64, f64)| {
+                let (least, most) = AGITATION_RANGE;
+                ((factor / AGITATION_STEP + steps).round() * AGITATION_STEP).clamp(least, most)
+            }),
+            range: Signal::stored(AGITATION_RANGE),
+            grows_rightward: false,
+        };
+        view! {
+            <Handle
+                key="quench"
+                name="Quench speed"
+                at=at
+                value=agitation
+                text=text
+                grip=grip
+                chevrons=Chevrons::Horizontal
+                core=Signal::derive(|| glow_css(COLD_C))
+            />
+        }
+        .into_any()
+    };
+    view! {
+        <QuenchWords />
+        <Plot
+            class="tall"
+            scene=move |w, h| charts::quench_scene(bench, w, h)
+            handles=Box::new(handle)
+        />
+        <div class="sub">
+            <h3>"Where the section hardens"</h3>
+            <Plot
+                class="history"
+                scene=move |w, h| charts::section_scene(bench, w, h)
+                nothing=Signal::stored("Not known for this steel.".to_owned())
+            />
+            <p class="hint">{move || charts::still_does(bench)}</p>
+        </div>
+    }
+    .into_any()
+}

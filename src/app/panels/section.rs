@@ -1,0 +1,156 @@
+//! The section: shape and sizes, typed.
+
+use crate::app::controls::{Segment, Typed, quantities};
+use crate::app::state::bench;
+use crate::heat::Section;
+use leptos::prelude::*;
+
+/// A shape without its sizes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Shape {
+    Plate,
+    Round,
+    Blade,
+}
+
+const fn shape_of(section: &Section) -> Shape {
+    match section {
+        Section::Plate { .. } => Shape::Plate,
+        Section::Round { .. } => Shape::Round,
+        Section::Blade { .. } => Shape::Blade,
+    }
+}
+
+/// Thickness that a change of shape carries over, mm.
+const fn thickness_mm(section: &Section) -> f64 {
+    match *section {
+        Section::Plate { thickness_mm } => thickness_mm,
+        Section::Round { diameter_mm } => diameter_mm,
+        Section::Blade { spine_mm, .. } => spine_mm,
+    }
+}
+
+/// The same thickness in another shape. A blade gets a fine edge and a common height.
+fn reshaped(section: &Section, shape: Shape) -> Section {
+    let size_mm = thickness_mm(section);
+    match shape {
+        Shape::Plate => Section::Plate {
+            thickness_mm: size_mm,
+        },
+        Shape::Round => Section::Round {
+            diameter_mm: size_mm,
+        },
+        Shape::Blade => {
+            let spine_mm = size_mm.clamp(0.5, 20.0);
+            Section::Blade {
+                edge_mm: 0.5_f64.min(spine_mm),
+                spine_mm,
+                height_mm: 26.0,
+            }
+        }
+    }
+}
+
+/// Shape and sizes.
+#[component]
+pub(crate) fn SectionPanel() -> impl IntoView {
+    let bench = bench();
+    let section = Memo::new(move |_| bench.route.with(|r| r.section));
+    let shape = Memo::new(move |_| shape_of(&section.get()));
+    let size = move |label,
+                     range: (f64, f64),
+                     step,
+                     get: fn(&Section) -> f64,
+                     set: fn(&mut Section, f64)| {
+        view! {
+            <Typed
+                label=label
+                quantity=Signal::derive(move || quantities::length(bench.length.get(), range, step))
+                value=Signal::derive(move || get(&section.get()))
+                set=move |mm| bench.change(|r| set(&mut r.section, mm))
+            />
+        }
+    };
+    let fields = move || match shape.get() {
+        Shape::Plate => size("Thickness", (0.2, 200.0), 0.5, thickness_mm, |s, mm| {
+            *s = Section::Plate { thickness_mm: mm };
+        })
+        .into_any(),
+        Shape::Round => size("Diameter", (0.2, 300.0), 0.5, thickness_mm, |s, mm| {
+            *s = Section::Round { diameter_mm: mm };
+        })
+        .into_any(),
+        Shape::Blade => (
+            size(
+                "Edge as heat treated",
+                (0.1, 20.0),
+                0.1,
+                edge_mm,
+                |s, mm| {
+                    if let Section::Blade {
+                        edge_mm, spine_mm, ..
+                    } = s
+                    {
+                        *edge_mm = mm;
+                        *spine_mm = spine_mm.max(mm);
+                    }
+                },
+            ),
+            size("Spine", (0.5, 20.0), 0.25, thickness_mm, |s, mm| {
+                if let Section::Blade {
+                    edge_mm, spine_mm, ..
+                } = s
+                {
+                    *spine_mm = mm;
+                    *edge_mm = edge_mm.min(mm);
+                }
+            }),
+            size(
+                "Height from edge to spine",
+                (5.0, 150.0),
+                1.0,
+                height_mm,
+                |s, mm| {
+                    if let Section::Blade { height_mm, .. } = s {
+                        *height_mm = mm;
+                    }
+                },
+            ),
+        )
+            .into_any(),
+    };
+    view! {
+        <div class="field">
+            <Segment
+                name="Shape"
+                entries=vec![
+                    (Shape::Blade, "blade"),
+                    (Shape::Plate, "flat"),
+                    (Shape::Round, "round"),
+                ]
+                chosen=shape
+                pick=move |picked| {
+                    if picked != shape.get_untracked() {
+                        bench.change(|r| r.section = reshaped(&r.section, picked));
+                    }
+                }
+            />
+        </div>
+        {fields}
+    }
+    .into_any()
+}
+
+const fn edge_mm(section: &Section) -> f64 {
+    match *section {
+        Section::Blade { edge_mm, .. } => edge_mm,
+        _ => thickness_mm(section),
+    }
+}
+
+const fn height_mm(section: &Section) -> f64 {
+    match *section {
+        Section::Blade { height_mm, .. } => height_mm,
+        _ => 0.0,
+    }
+}

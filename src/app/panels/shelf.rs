@@ -1,0 +1,286 @@
+//! The shelf: saved routes, and files in and out.
+
+use crate::app::browser::files;
+use crate::app::state::{Bench, Notice, Place, bench};
+use crate::route::Route;
+use crate::save::{ItemId, Shelf, ShelfError};
+use crate::units::{format_duration_s, format_fixed, format_temperature};
+use leptos::html::Input;
+use leptos::prelude::*;
+
+/// Name of the file that the shelf is exported to.
+const FILE_NAME: &str = "recalesce-shelf.json";
+
+/// Keeps the route on the bench.
+pub(crate) fn keep(bench: Bench) {
+    let route = bench.route.get_untracked();
+    let name = format!(
+        "{}, {}",
+        route.piece,
+        route.grade.as_deref().unwrap_or("own steel")
+    );
+    let mut kept = Err(ShelfError::Full);
+    bench.shelf.update(|shelf| kept = shelf.add(&name, route));
+    match kept {
+        Ok(id) => {
+            let name = bench
+                .shelf
+                .with_untracked(|s| s.get(id).map(|item| item.name.clone()))
+                .unwrap_or_default();
+            say(
+                bench,
+                format!("Kept on the shelf as “{name}”."),
+                false,
+                None,
+            );
+        }
+        Err(reason) => say(bench, reason.to_string(), true, None),
+    }
+}
+
+fn say(bench: Bench, text: String, is_wrong: bool, undo: Option<Callback<()>>) {
+    bench.notice.set(Some(Notice {
+        text,
+        is_wrong,
+        undo,
+    }));
+}
+
+/// Takes the text of a file onto the shelf, and says what came of it.
+fn import(bench: Bench, text: Option<String>) {
+    let Some(text) = text else {
+        return say(bench, "That file cannot be read.".to_owned(), true, None);
+    };
+    match crate::save::read(&text) {
+        Err(reason) => say(bench, format!("Nothing was imported. {reason}"), true, None),
+        Ok(loaded) => {
+            let before = bench.shelf.get_untracked();
+            let mut faults: Vec<String> = loaded
+                .rejected
+                .iter()
+                .map(|(index, why)| format!("route {}: {why}", index + 1))
+                .collect();
+            let mut count = 0;
+            bench.shelf.update(|shelf| {
+                let imported = shelf.import(loaded.shelf);
+                count = imported.added.len();
+                if imported.left_out > 0 {
+                    faults.push(format!("no room for {}", imported.left_out));
+                }
+            });
+            let words = if faults.is_empty() {
+                format!("{count} imported.")
+            } else {
+                format!("{count} imported. Left out: {}", faults.join("; "))
+            };
+            let undo = Callback::new(move |()| bench.shelf.set(before.clone()));
+            say(bench, words, !faults.is_empty(), Some(undo));
+        }
+    }
+}
+
+/// Does something to the shelf and says what it refuses.
+fn change(bench: Bench, change: impl FnOnce(&mut Shelf) -> Result<(), ShelfError>) {
+    let mut result = Ok(());
+    bench.shelf.update(|shelf| result = change(shelf));
+    if let Err(reason) = result {
+        say(bench, reason.to_string(), true, None);
+    }
+}
+
+fn summary(route: &Route, scale: crate::units::TemperatureScale) -> String {
+    let tempers = route
+        .tempers
+        .iter()
+        .map(|t| format_temperature(t.temperature_c, scale))
+        .collect::<Vec<_>>()
+        .join(", ");
+    format!(
+        "{} of {}; soak {} for {}; {}; temper {}; for {} to {} HRC",
+        route.piece,
+        route.grade.as_deref().unwrap_or("own steel"),
+        format_temperature(route.soak.temperature_c, scale),
+        format_duration_s(60.0 * route.soak.time_min),
+        super::piece::medium_words(&route.quench.medium),
+        if tempers.is_empty() { "none" } else { &tempers },
+        format_fixed(route.target.least_hrc, 0),
+        format_fixed(route.target.most_hrc, 0)
+    )
+}
+
+#[component]
+fn Kept(id: ItemId, name: String, line: String, is_first: bool, is_last: bool) -> impl IntoView {
+    let bench = bench();
+    let open = move |_| {
+        if let Some(route) = bench
+            .shelf
+            .with_untracked(|s| s.get(id).map(|item| item.route.clone()))
+        {
+            bench.route.set(route);
+            bench.place.set(Place::Bench);
+        }
+    };
+    let remove = move |_| {
+        let mut gone = Err(ShelfError::Gone);
+        bench.shelf.update(|shelf| gone = shelf.delete(id));
+        let Ok(gone) = gone else { return };
+        let words = format!("“{}” is off the shelf.", gone.name());
+        let undo = Callback::new(move |()| {
+            let gone = gone.clone();
+            change(bench, |shelf| shelf.restore(gone).map(|_| ()));
+        });
+        say(bench, words, false, Some(undo));
+    };
+    view! {
+        <li class="kept">
+            <div>
+                <input
+                    class="title"
+                    type="text"
+                    aria-label="Name"
+                    prop:value=name
+                    on:change:target=move |event| {
+                        let name = event.target().value();
+                        change(bench, |shelf| shelf.rename(id, &name));
+                    }
+                />
+                <p>{line}</p>
+            </div>
+            <div class="actions">
+                <button type="button" class="press go" on:click=open>
+                    "Put on the bench"
+                </button>
+                <button
+                    type="button"
+                    class="press"
+                    on:click=move |_| change(bench, |shelf| shelf.duplicate(id).map(|_| ()))
+                >
+                    "Duplicate"
+                </button>
+                <button
+                    type="button"
+                    class="press"
+                    aria-label="Move up"
+                    disabled=is_first
+                    on:click=move |_| change(bench, |shelf| shelf.move_up(id))
+                >
+                    "Up"
+                </button>
+                <button
+                    type="button"
+                    class="press"
+                    aria-label="Move down"
+                    disabled=is_last
+                    on:click=move |_| change(bench, |shelf| shelf.move_down(id))
+                >
+                    "Down"
+                </button>
+                <button type="button" class="press" on:click=remove>
+                    "Take off"
+                </button>
+            </div>
+        </li>
+    }
+}
+
+/// The shelf.
+#[component]
+pub(crate) fn ShelfPanel() -> impl IntoView {
+    let bench = bench();
+    let picker = NodeRef::<Input>::new();
+    let export = move |_| match bench.shelf.with_untracked(crate::save::write_shelf) {
+        Ok(text) => {
+            if files::offer(FILE_NAME, "application/json", &text).is_none() {
+                say(
+                    bench,
+                    "The file could not be offered.".to_owned(),
+                    true,
+                    None,
+                );
+            }
+        }
+        Err(reason) => say(bench, reason.to_string(), true, None),
+    };
+    let picked = move |_| {
+        if let Some(input) = picker.get_untracked() {
+            if let Some(file) = input.files().and_then(|list| list.get(0)) {
+                files::read_text(&file, move |text| import(bench, text));
+            }
+            // So that the same file can be picked again.
+            input.set_value("");
+        }
+    };
+    let rows = move || {
+        let scale = bench.scale.get();
+        bench.shelf.with(|shelf| {
+            let last = shelf.items().len().saturating_sub(1);
+            shelf
+                .items()
+                .iter()
+                .enumerate()
+                .map(|(index, item)| {
+                    view! {
+                        <Kept
+                            id=item.id
+                            name=item.name.clone()
+                            line=summary(&item.route, scale)
+                            is_first=index == 0
+                            is_last=index == last
+                        />
+                    }
+                })
+                .collect_view()
+        })
+    };
+    view! {
+        <main class="leaf">
+            <h2>"Shelf"</h2>
+            <p>
+                "Routes that you keep. They stay in this browser; export them to a file to carry them elsewhere."
+            </p>
+            <div class="actions">
+                <button type="button" class="press go" on:click=move |_| keep(bench)>
+                    "Keep the bench’s route"
+                </button>
+                <button
+                    type="button"
+                    class="press"
+                    disabled=move || bench.shelf.with(|s| s.items().is_empty())
+                    on:click=export
+                >
+                    "Export to a file"
+                </button>
+                <button
+                    type="button"
+                    class="press"
+                    on:click=move |_| {
+                        if let Some(input) = picker.get_untracked() {
+                            input.click();
+                        }
+                    }
+                >
+                    "Import a file"
+                </button>
+                <input
+                    node_ref=picker
+                    class="unseen"
+                    type="file"
+                    accept="application/json,.json"
+                    tabindex="-1"
+                    aria-label="File to import"
+                    on:change=picked
+                />
+            </div>
+            {move || {
+                bench
+                    .shelf
+                    .with(|s| s.items().is_empty())
+                    .then(|| {
+                        view! { <p>"The shelf is empty. Keep a route and it stands here."</p> }
+                    })
+            }}
+            <ul>{rows}</ul>
+        </main>
+    }
+    .into_any()
+}

@@ -1,0 +1,210 @@
+//! The soak: phase map with the soak on it, and what happens while it soaks.
+
+use crate::app::charts::{self, glow_css};
+use crate::app::controls::{Chevrons, Choice, Entry, Grip, Handle, Typed, Word, quantities};
+use crate::app::plot::{Plot, Shown, Tag, handle_at};
+use crate::app::state::bench;
+use crate::soak::StartingStructure;
+use crate::units::{format_duration_s, format_temperature};
+use leptos::prelude::*;
+
+/// Soak temperatures that can be set, °C.
+pub(super) const SOAK_RANGE_C: (f64, f64) = (600.0, 1200.0);
+/// Soak times that can be set, min.
+const TIME_RANGE_MIN: (f64, f64) = (0.5, 600.0);
+const STARTS: [(StartingStructure, &str, &str, &str); 3] = [
+    (
+        StartingStructure::Spheroidised,
+        "spheroidised",
+        "spheroidised",
+        "round carbides, as the mill delivers it for machining",
+    ),
+    (
+        StartingStructure::LamellarPearlite,
+        "lamellar_pearlite",
+        "lamellar pearlite",
+        "from a slow cool",
+    ),
+    (
+        StartingStructure::FinePearlite,
+        "fine_pearlite",
+        "fine pearlite",
+        "from an air cool after normalising",
+    ),
+];
+
+#[component]
+fn SoakWords() -> impl IntoView {
+    let bench = bench();
+    let soak = Memo::new(move |_| bench.route.with(|r| r.soak));
+    let start = Memo::new(move |_| bench.route.with(|r| r.start));
+    let word_of = |wanted: StartingStructure| {
+        STARTS
+            .iter()
+            .find(|(start, ..)| *start == wanted)
+            .map_or("", |(_, _, title, _)| title)
+            .to_owned()
+    };
+    let value_of = |wanted: StartingStructure| {
+        STARTS
+            .iter()
+            .find(|(start, ..)| *start == wanted)
+            .map_or("", |(_, value, ..)| value)
+            .to_owned()
+    };
+    let entries = STARTS
+        .iter()
+        .map(|(_, value, title, note)| Entry {
+            value: (*value).to_owned(),
+            title: (*title).to_owned(),
+            note: (*note).to_owned(),
+        })
+        .collect::<Vec<_>>();
+    view! {
+        <p class="set">
+            <Word
+                text=Signal::derive(move || format_temperature(
+                    soak.get().temperature_c,
+                    bench.scale.get(),
+                ))
+                name="Soak temperature"
+            >
+                <Typed
+                    label="Temperature of the piece"
+                    quantity=Signal::derive(move || quantities::temperature(
+                        bench.scale.get(),
+                        SOAK_RANGE_C,
+                    ))
+                    value=Signal::derive(move || soak.get().temperature_c)
+                    set=move |c| bench.change(|r| r.soak.temperature_c = c)
+                />
+            </Word> " for "
+            <Word
+                text=Signal::derive(move || format_duration_s(60.0 * soak.get().time_min))
+                name="Soak time"
+            >
+                <Typed
+                    label="Time at temperature"
+                    quantity=Signal::stored(quantities::minutes(TIME_RANGE_MIN, 1.0))
+                    value=Signal::derive(move || soak.get().time_min)
+                    set=move |min| bench.change(|r| r.soak.time_min = min)
+                />
+                <p class="hint">"Counted from when the piece has the colour of the furnace."</p>
+            </Word> ", from "
+            <Word
+                text=Signal::derive(move || word_of(start.get()))
+                name="Structure before hardening"
+            >
+                <Choice
+                    entries=Signal::stored(entries.clone())
+                    chosen=Signal::derive(move || value_of(start.get()))
+                    pick=move |value: String| {
+                        if let Some((start, ..)) = STARTS.iter().find(|(_, v, ..)| *v == value) {
+                            bench.change(|r| r.start = *start);
+                        }
+                    }
+                />
+            </Word>
+        </p>
+    }
+    .into_any()
+}
+
+/// The soak.
+#[component]
+pub(crate) fn SoakStage() -> impl IntoView {
+    let bench = bench();
+    let soak_c = Memo::new(move |_| bench.route.with(|r| r.soak.temperature_c));
+    let time_min = Memo::new(move |_| bench.route.with(|r| r.soak.time_min));
+    let step_c = move |(c, steps): (f64, f64)| {
+        quantities::temperature(bench.scale.get_untracked(), SOAK_RANGE_C).stepped(c, steps)
+    };
+    let map_handle = move |shown: Shown| {
+        let at = handle_at(shown);
+        let text = Signal::derive(move || format_temperature(soak_c.get(), bench.scale.get()));
+        let grip = Grip {
+            value_at: Callback::new(move |(_, y): (f64, f64)| {
+                shown
+                    .get_untracked()
+                    .map_or(soak_c.get_untracked(), |scene| {
+                        let plane = &scene.plane;
+                        step_c((plane.to_data([plane.rect.left, y])[1], 0.0))
+                    })
+            }),
+            set: Callback::new(move |c: f64| bench.change(|r| r.soak.temperature_c = c)),
+            stepped: Callback::new(step_c),
+            range: Signal::stored(SOAK_RANGE_C),
+            grows_rightward: true,
+        };
+        view! {
+            <Tag shown=shown text=text />
+            <Handle
+                key="soak"
+                name="Soak temperature"
+                at=at
+                value=soak_c
+                text=text
+                grip=grip
+                chevrons=Chevrons::Vertical
+                core=Signal::derive(move || glow_css(soak_c.get()))
+            />
+        }
+        .into_any()
+    };
+    let time_handle = move |shown: Shown| {
+        let at = handle_at(shown);
+        let minutes = quantities::minutes(TIME_RANGE_MIN, 1.0);
+        let stepping = minutes.clone();
+        let text = Signal::derive(move || format_duration_s(60.0 * time_min.get()));
+        let grip = Grip {
+            value_at: Callback::new(move |(x, _): (f64, f64)| {
+                shown
+                    .get_untracked()
+                    .map_or(time_min.get_untracked(), |scene| {
+                        let plane = &scene.plane;
+                        let time_s = plane.to_data([x, plane.rect.bottom])[0];
+                        minutes.stepped(time_s / 60.0, 0.0)
+                    })
+            }),
+            set: Callback::new(move |min: f64| bench.change(|r| r.soak.time_min = min)),
+            stepped: Callback::new(move |(min, steps)| stepping.stepped(min, steps)),
+            range: Signal::stored(TIME_RANGE_MIN),
+            grows_rightward: true,
+        };
+        view! {
+            <Tag shown=shown text=text />
+            <Handle
+                key="soak-time"
+                name="Soak time"
+                at=at
+                value=time_min
+                text=text
+                grip=grip
+                chevrons=Chevrons::Horizontal
+                core=Signal::derive(move || glow_css(soak_c.get()))
+            />
+        }
+        .into_any()
+    };
+    view! {
+        <SoakWords />
+        <Plot
+            class="tall"
+            scene=move |w, h| charts::soak_map_scene(bench, w, h)
+            nothing=Signal::derive(move || charts::no_map(bench))
+            handles=Box::new(map_handle)
+        />
+        <div class="sub">
+            <h3>
+                "While it soaks at "
+                {move || format_temperature(soak_c.get(), bench.scale.get())}
+            </h3>
+            <Plot
+                class="history"
+                scene=move |w, h| charts::soak_history_scene(bench, w, h)
+                handles=Box::new(time_handle)
+            />
+        </div>
+    }
+    .into_any()
+}

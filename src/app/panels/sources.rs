@@ -1,0 +1,44 @@
+//! The publications behind the numbers.
+
+use crate::sources::{ALL, Standing};
+use leptos::prelude::*;
+
+const fn standing_words(standing: Standing) -> &'static str {
+    match standing {
+        Standing::Read => "read in the source",
+        Standing::FromMemory => "from memory, not yet compared with the printed source",
+        Standing::FittedHere => "fitted by this project",
+        Standing::CommonPractice => "common practice, no source",
+    }
+}
+
+/// The list.
+#[component]
+pub(crate) fn Sources() -> impl IntoView {
+    let rows = ALL
+        .iter()
+        .map(|source| {
+            let line = format!(
+                "{} ({}). {}. {}.",
+                source.authors, source.year, source.title, source.venue
+            );
+            view! {
+                <div class="source">
+                    {line} <small>{source.used_for}</small>
+                    <small class="standing">{standing_words(source.standing)}</small>
+                    {source.link.map(|link| view! { <small>{link}</small> })}
+                </div>
+            }
+        })
+        .collect_view();
+    view! {
+        <main class="leaf">
+            <h2>"Sources"</h2>
+            <p>
+                "Every constant of the models, and how it was obtained. What is from memory stays marked so until it has been compared with the printed page."
+            </p>
+            {rows}
+        </main>
+    }
+    .into_any()
+}

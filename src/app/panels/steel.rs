@@ -1,0 +1,127 @@
+//! The steel: a grade found by any of its designations, or contents typed from a certificate.
+
+use crate::app::controls::{Choice, Entry, Typed, quantities};
+use crate::app::state::bench;
+use crate::steel::{Element, Grade, find, grades};
+use crate::units::format_fixed;
+use leptos::prelude::*;
+
+/// The designations of a grade beside its own name, for the end of the sentence.
+pub(super) fn other_designations(grade: &Grade) -> String {
+    [
+        (!grade.uns.is_empty()).then(|| format!("UNS {}", grade.uns)),
+        (!grade.en_name.is_empty()).then(|| format!("EN {}", grade.en_name)),
+        (!grade.en_number.is_empty()).then(|| grade.en_number.clone()),
+    ]
+    .into_iter()
+    .flatten()
+    .collect::<Vec<_>>()
+    .join(", ")
+}
+
+/// Contents as one line: `1.00 C, 1.45 Cr`.
+fn contents(grade: &Grade) -> String {
+    Element::ALL
+        .into_iter()
+        .map(|element| (element, grade.nominal.get(element)))
+        .filter(|&(element, wt)| {
+            wt >= 0.1 && !matches!(element, Element::P | Element::S) || element == Element::C
+        })
+        .map(|(element, wt)| format!("{} {}", format_fixed(wt, 2), element.symbol()))
+        .collect::<Vec<_>>()
+        .join(", ")
+}
+
+/// Whether any designation of the grade holds the words typed.
+fn matches(grade: &Grade, typed: &str) -> bool {
+    let wanted = typed.to_lowercase().replace(' ', "");
+    wanted.is_empty()
+        || [
+            &grade.designation,
+            &grade.aisi_sae,
+            &grade.uns,
+            &grade.en_name,
+            &grade.en_number,
+        ]
+        .into_iter()
+        .any(|name| name.to_lowercase().replace(' ', "").contains(&wanted))
+}
+
+/// Grade list and contents.
+#[component]
+pub(crate) fn SteelPanel() -> impl IntoView {
+    let bench = bench();
+    let typed = RwSignal::new(String::new());
+    let entries = Signal::derive(move || {
+        let words = typed.get();
+        grades()
+            .iter()
+            .filter(|grade| matches(grade, &words))
+            .map(|grade| Entry {
+                value: grade.designation.clone(),
+                title: grade.designation.clone(),
+                note: format!("{} · {}", contents(grade), other_designations(grade)),
+            })
+            .collect::<Vec<_>>()
+    });
+    let chosen = Signal::derive(move || bench.route.with(|r| r.grade.clone().unwrap_or_default()));
+    let pick = move |name: String| {
+        if let Ok(grade) = find(&name) {
+            bench.change(|r| r.take_grade(grade));
+        }
+    };
+    let fields = Element::ALL
+        .into_iter()
+        .map(|element| {
+            view! {
+                <Typed
+                    label=element.symbol()
+                    quantity=Signal::stored(
+                        quantities::plain(
+                            "\u{a0}%",
+                            3,
+                            (0.0, element.largest_wt()),
+                            0.01,
+                            "Write a content such as 0.35.",
+                        ),
+                    )
+                    value=Signal::derive(move || {
+                        bench.route.with(|r| r.composition.get(element))
+                    })
+                    set=move |wt| {
+                        bench
+                            .change(|r| {
+                                r.composition.set(element, wt);
+                                r.grade = None;
+                            })
+                    }
+                />
+            }
+        })
+        .collect_view();
+    view! {
+        <div class="field">
+            <input
+                class="text"
+                type="search"
+                aria-label="Find a grade by any designation"
+                placeholder="AISI, UNS, EN or W.-Nr."
+                prop:value=typed
+                on:input:target=move |event| typed.set(event.target().value())
+            />
+        </div>
+        <div class="grade-list">
+            <Choice entries=entries chosen=chosen pick=pick />
+            {move || {
+                entries
+                    .with(Vec::is_empty)
+                    .then(|| view! { <p class="hint">"No grade of that name. Type its contents below."</p> })
+            }}
+        </div>
+        <details class="contents-view">
+            <summary>"Contents from a certificate"</summary>
+            <div class="two">{fields}</div>
+        </details>
+    }
+    .into_any()
+}

@@ -1,0 +1,247 @@
+//! The temper: hardness against tempering temperature.
+
+use crate::app::charts::{self, oxide_css};
+use crate::app::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
+use crate::app::plot::{Plot, Shown, Tag, handle_at};
+use crate::app::state::bench;
+use crate::route::{Route, Temper};
+use crate::units::{format_duration_s, format_hrc, format_temperature};
+use leptos::prelude::*;
+
+/// Temper temperatures that can be set, °C.
+const RANGE_C: (f64, f64) = (80.0, 700.0);
+/// Most tempers.
+const MOST: usize = 6;
+/// A temper as it is first offered.
+const FIRST: Temper = Temper {
+    temperature_c: 200.0,
+    time_min: 60.0,
+};
+
+/// Moves all tempers so that the first is at a temperature.
+fn move_tempers(route: &mut Route, first_c: f64) {
+    let Some(shift) = route.tempers.first().map(|t| first_c - t.temperature_c) else {
+        return;
+    };
+    let (least, most) = RANGE_C;
+    for temper in &mut route.tempers {
+        temper.temperature_c = (temper.temperature_c + shift).clamp(least, most);
+    }
+}
+
+/// How often, in words.
+fn count_words(tempers: &[Temper]) -> String {
+    let apart = tempers.windows(2).any(|pair| pair.first() != pair.last());
+    match (tempers.len(), apart) {
+        (0, _) => "no temper".to_owned(),
+        (1, _) => "once".to_owned(),
+        (n, false) => format!("{n} times"),
+        (n, true) => format!("{n} tempers, each its own"),
+    }
+}
+
+#[component]
+fn CountPanel() -> impl IntoView {
+    let bench = bench();
+    let count = Memo::new(move |_| bench.route.with(|r| r.tempers.len()));
+    let rows = move || {
+        (0..count.get())
+            .map(|i| {
+                let temper = Signal::derive(move || {
+                    bench.route.with(|r| r.tempers.get(i).copied().unwrap_or(FIRST))
+                });
+                let set = move |change: &dyn Fn(&mut Temper)| {
+                    bench.change(|r| {
+                        if let Some(temper) = r.tempers.get_mut(i) {
+                            change(temper);
+                        }
+                    });
+                };
+                view! {
+                    <div class="two">
+                        <Typed
+                            label=["First", "Second", "Third", "Fourth", "Fifth", "Sixth"][i.min(MOST - 1)]
+                            quantity=Signal::derive(move || quantities::temperature(
+                                bench.scale.get(),
+                                RANGE_C,
+                            ))
+                            value=Signal::derive(move || temper.get().temperature_c)
+                            set=move |c| set(&|t| t.temperature_c = c)
+                        />
+                        <Typed
+                            label="for"
+                            quantity=Signal::stored(quantities::minutes((1.0, 6000.0), 5.0))
+                            value=Signal::derive(move || temper.get().time_min)
+                            set=move |min| set(&|t| t.time_min = min)
+                        />
+                    </div>
+                }
+            })
+            .collect_view()
+    };
+    view! {
+        <Typed
+            label="How many tempers"
+            quantity=Signal::stored(
+                quantities::plain("", 0, (0.0, MOST as f64), 1.0, "Write a number up to 6."),
+            )
+            value=Signal::derive(move || count.get() as f64)
+            set=move |n: f64| {
+                let n = n.round().max(0.0) as usize;
+                bench
+                    .change(|r| {
+                        let last = r.tempers.last().copied().unwrap_or(FIRST);
+                        r.tempers.resize(n.min(MOST), last);
+                    })
+            }
+        />
+        {rows}
+    }
+    .into_any()
+}
+
+#[component]
+fn TemperWords() -> impl IntoView {
+    let bench = bench();
+    let tempers = Memo::new(move |_| bench.route.with(|r| r.tempers.clone()));
+    let first = Memo::new(move |_| tempers.with(|t| t.first().copied()));
+    let heat = move || {
+        first.with(Option::is_some).then(|| {
+            view! {
+                <Word
+                    text=Signal::derive(move || format_temperature(
+                        first.get().unwrap_or(FIRST).temperature_c,
+                        bench.scale.get(),
+                    ))
+                    name="Temper temperature"
+                >
+                    <Typed
+                        label="Temperature of the temper"
+                        quantity=Signal::derive(move || quantities::temperature(
+                            bench.scale.get(),
+                            RANGE_C,
+                        ))
+                        value=Signal::derive(move || first.get().unwrap_or(FIRST).temperature_c)
+                        set=move |c| bench.change(|r| move_tempers(r, c))
+                    />
+                </Word>
+                ", "
+            }
+        })
+    };
+    let time = move || {
+        first.with(Option::is_some).then(|| {
+            view! {
+                " "
+                <Word
+                    text=Signal::derive(move || format_duration_s(
+                        60.0 * first.get().unwrap_or(FIRST).time_min,
+                    ))
+                    name="Temper time"
+                >
+                    <Typed
+                        label="Time of each temper"
+                        quantity=Signal::stored(quantities::minutes((1.0, 6000.0), 5.0))
+                        value=Signal::derive(move || first.get().unwrap_or(FIRST).time_min)
+                        set=move |min| {
+                            bench.change(|r| r.tempers.iter_mut().for_each(|t| t.time_min = min))
+                        }
+                    />
+                </Word>
+            }
+        })
+    };
+    view! {
+        <p class="set">
+            {heat}
+            <Word
+                text=Signal::derive(move || tempers.with(|t| count_words(t)))
+                name="Number of tempers"
+            >
+                <CountPanel />
+            </Word> {time}
+        </p>
+    }
+    .into_any()
+}
+
+/// What the temper received from the quench.
+pub(crate) fn received() -> impl Fn() -> String {
+    let bench = bench();
+    move || {
+        bench
+            .outcome()
+            .and_then(|outcome| {
+                outcome
+                    .temper
+                    .given()
+                    .map(|temper| format!("martensite of {}", format_hrc(temper.start_hrc)))
+            })
+            .unwrap_or_default()
+    }
+}
+
+/// The temper.
+#[component]
+pub(crate) fn TemperStage() -> impl IntoView {
+    let bench = bench();
+    let first_c = Memo::new(move |_| {
+        bench
+            .route
+            .with(|r| r.tempers.first().map(|t| t.temperature_c))
+    });
+    let handle = move |shown: Shown| {
+        let at = handle_at(shown);
+        let value = Signal::derive(move || first_c.get().unwrap_or(FIRST.temperature_c));
+        let step = move |(c, steps): (f64, f64)| {
+            quantities::temperature(bench.scale.get_untracked(), RANGE_C).stepped(c, steps)
+        };
+        let text = Signal::derive(move || format_temperature(value.get(), bench.scale.get()));
+        let grip = Grip {
+            value_at: Callback::new(move |(x, _): (f64, f64)| {
+                shown
+                    .get_untracked()
+                    .map_or(value.get_untracked(), |scene| {
+                        let plane = &scene.plane;
+                        step((plane.to_data([x, plane.rect.bottom])[0], 0.0))
+                    })
+            }),
+            set: Callback::new(move |c: f64| bench.change(|r| move_tempers(r, c))),
+            stepped: Callback::new(step),
+            range: Signal::stored(RANGE_C),
+            grows_rightward: true,
+        };
+        view! {
+            <Tag shown=shown text=text />
+            <Handle
+                key="temper"
+                name="Temper temperature"
+                at=at
+                value=value
+                text=text
+                grip=grip
+                chevrons=Chevrons::Horizontal
+                core=Signal::derive(move || oxide_css(value.get()))
+            />
+        }
+        .into_any()
+    };
+    view! {
+        <TemperWords />
+        <Plot
+            class="tall"
+            scene=move |w, h| charts::temper_scene(bench, w, h)
+            nothing=Signal::derive(move || charts::no_temper(bench))
+            handles=Box::new(handle)
+        />
+        <div class="sub">
+            <h3>"What moves the final hardness"</h3>
+            <Plot
+                class="history"
+                scene=move |w, h| charts::influences_scene(bench, w, h)
+                nothing=Signal::stored("Not known for this steel.".to_owned())
+            />
+        </div>
+    }
+    .into_any()
+}

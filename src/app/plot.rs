@@ -1,0 +1,122 @@
+//! The only component that paints: a canvas in a sized box, with handles over it.
+
+use super::browser::resize::{device_pixel_ratio, size_of};
+use super::state::bench;
+use crate::chart::canvas::CanvasSurface;
+use crate::chart::{Scene, draw};
+use leptos::html::{Canvas, Div};
+use leptos::prelude::*;
+use std::sync::Arc;
+
+/// A scene as it is shared between the painting, the handles and the screen reader's sentence.
+pub(crate) type Shown = Signal<Option<Arc<Scene>>>;
+
+/// Builds the handles of a plot from what it shows.
+pub(crate) type Handles = Box<dyn FnOnce(Shown) -> AnyView>;
+
+/// A plot. The scene is built for the box's size and again whenever anything it reads changes.
+#[component]
+pub(crate) fn Plot<F>(
+    /// Class of the box: gives it its height.
+    class: &'static str,
+    /// The scene for a width and height in CSS pixels; none leaves the canvas empty.
+    scene: F,
+    /// Handles over the plot.
+    #[prop(optional)]
+    handles: Option<Handles>,
+    /// What stands in the box when there is nothing to show.
+    #[prop(optional, into)]
+    nothing: Signal<String>,
+) -> impl IntoView
+where
+    F: Fn(f64, f64) -> Option<Scene> + Send + Sync + 'static,
+{
+    let bench = bench();
+    let frame = NodeRef::<Div>::new();
+    let canvas = NodeRef::<Canvas>::new();
+    let size = size_of(frame);
+    let built = Memo::new(move |_| {
+        let (width, height) = size.get();
+        (width > 0.0 && height > 0.0)
+            .then(|| scene(width, height))
+            .flatten()
+            .map(Arc::new)
+    });
+    let summary = move || {
+        built.with(|scene| {
+            scene
+                .as_ref()
+                .map(|s| s.summary.clone())
+                .unwrap_or_default()
+        })
+    };
+    let surface = StoredValue::new_local(None::<CanvasSurface>);
+    Effect::new(move |_| {
+        let (width, height) = size.get();
+        let palette = bench.palette.get();
+        let has_typeface = bench.has_typeface.get();
+        let Some(element) = canvas.get() else { return };
+        let scene = built.get();
+        surface.update_value(|surface| {
+            if surface.is_none() {
+                *surface = CanvasSurface::new(element);
+            }
+            let Some(surface) = surface else { return };
+            if has_typeface {
+                surface.forget_widths();
+            }
+            let begun = surface.begin([width, height], device_pixel_ratio());
+            if let (Ok(()), Some(scene)) = (begun, scene) {
+                // A canvas that cannot be drawn on leaves the sentence and the table.
+                let _ = draw(&scene, &palette, surface);
+            }
+        });
+    });
+    view! {
+        <div class=format!("plot {class}") node_ref=frame>
+            <canvas node_ref=canvas role="img" aria-label=summary></canvas>
+            {move || {
+                (size.get().0 > 0.0 && built.with(Option::is_none))
+                    .then(|| view! { <p class="nothing">{nothing}</p> })
+            }}
+            {handles.map(|build| build(Signal::derive(move || built.get())))}
+        </div>
+    }
+    .into_any()
+}
+
+/// Where the first handle of a scene stands, CSS pixels.
+pub(crate) fn handle_at(shown: Shown) -> Signal<Option<(f64, f64)>> {
+    Signal::derive(move || {
+        let scene = shown.get()?;
+        let [x, y] = scene.handles.first()?.at_px;
+        Some((x, y))
+    })
+}
+
+/// The tag of the first handle of a scene.
+#[component]
+pub(crate) fn Tag(
+    /// What is shown.
+    shown: Shown,
+    /// The words on the tag.
+    text: Signal<String>,
+) -> impl IntoView {
+    let place = move || {
+        let scene = shown.get()?;
+        let tag = scene.handles.first()?.tag?;
+        Some((0.5 * (tag.left + tag.right), 0.5 * (tag.top + tag.bottom)))
+    };
+    let pixels = |value: Option<f64>| format!("{:.1}px", value.unwrap_or_default());
+    view! {
+        <span
+            class="tag"
+            aria-hidden="true"
+            style:display=move || if place().is_some() { "block" } else { "none" }
+            style:left=move || pixels(place().map(|(x, _)| x))
+            style:top=move || pixels(place().map(|(_, y)| y))
+        >
+            {text}
+        </span>
+    }
+}

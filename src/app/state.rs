@@ -1,0 +1,174 @@
+//! What the page holds: a route, how it is shown, the shelf; and what is computed from the route.
+//! Nothing else owns state.
+
+use super::browser::theme;
+use crate::chart::Palette;
+use crate::phases::PhaseMap;
+use crate::route::{Known, NumberKey, Outcome, Route, RouteError};
+use crate::save::Shelf;
+use crate::steel::Composition;
+use crate::units::{LengthUnit, TemperatureScale};
+use leptos::prelude::*;
+use std::sync::Arc;
+
+/// A place of the page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Place {
+    /// The bench: one route, live.
+    Bench,
+    /// The shelf: saved routes.
+    Shelf,
+    /// The publications behind the numbers.
+    Sources,
+}
+
+/// A part of the bench: a plot, a tab on the phone, a block of the route strip.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Stage {
+    /// Soak.
+    Soak,
+    /// Quench and cold bath.
+    Quench,
+    /// Temper.
+    Temper,
+}
+
+/// A line above the bench: what could not be kept or read, or what can be undone.
+#[derive(Clone)]
+pub(crate) struct Notice {
+    /// The line.
+    pub(crate) text: String,
+    /// Whether it says that something is wrong.
+    pub(crate) is_wrong: bool,
+    /// Takes back what the line tells, if it can be.
+    pub(crate) undo: Option<Callback<()>>,
+}
+
+/// The outcome of the route as it stands, and the last good one while the route has none.
+#[derive(Clone)]
+pub(crate) struct Computed {
+    /// The outcome to show.
+    pub(crate) outcome: Option<Arc<Outcome>>,
+    /// What is wrong with the route, when the outcome is an earlier one.
+    pub(crate) error: Option<RouteError>,
+    /// Time the computation took, ms: shown to the page benchmark only.
+    pub(crate) took_ms: f64,
+}
+
+/// Handles to everything the page holds; copied into every panel.
+#[derive(Clone, Copy)]
+pub(crate) struct Bench {
+    /// The route on the bench.
+    pub(crate) route: RwSignal<Route>,
+    /// °C or °F.
+    pub(crate) scale: RwSignal<TemperatureScale>,
+    /// mm or inch.
+    pub(crate) length: RwSignal<LengthUnit>,
+    /// Day or shop.
+    pub(crate) theme: RwSignal<theme::Theme>,
+    /// Colours of the theme, for the charts.
+    pub(crate) palette: Memo<Palette>,
+    /// Whether the page's typeface has arrived: widths of texts change with it.
+    pub(crate) has_typeface: RwSignal<bool>,
+    /// Which place is open.
+    pub(crate) place: RwSignal<Place>,
+    /// Which stage is picked.
+    pub(crate) stage: RwSignal<Stage>,
+    /// Saved routes.
+    pub(crate) shelf: RwSignal<Shelf>,
+    /// The line above the bench.
+    pub(crate) notice: RwSignal<Option<Notice>>,
+    /// The number that is opened.
+    pub(crate) opened: RwSignal<Option<NumberKey>>,
+    /// Outcome of the route.
+    pub(crate) computed: Memo<Arc<Computed>>,
+    /// Phase map of the steel.
+    pub(crate) map: Memo<Arc<Known<PhaseMap>>>,
+}
+
+impl Bench {
+    /// The page's state, with what the browser has kept.
+    pub(crate) fn open() -> Self {
+        let mut notice = None;
+        let preferences = super::keep::preferences();
+        let theme = RwSignal::new(theme::current());
+        let route = RwSignal::new(super::keep::bench(&mut notice));
+        let shelf = RwSignal::new(super::keep::shelf(&mut notice));
+        let composition = Memo::new(move |_| route.with(|r| r.composition));
+        Self {
+            route,
+            scale: RwSignal::new(preferences.temperature_scale),
+            length: RwSignal::new(preferences.length_unit),
+            theme,
+            palette: Memo::new(move |_| {
+                theme.track();
+                theme::palette()
+            }),
+            has_typeface: RwSignal::new(false),
+            place: RwSignal::new(Place::Bench),
+            stage: RwSignal::new(Stage::Quench),
+            shelf,
+            notice: RwSignal::new(notice),
+            opened: RwSignal::new(None),
+            computed: computed(route),
+            map: map(composition),
+        }
+    }
+
+    /// The outcome to show, if there is one.
+    pub(crate) fn outcome(self) -> Option<Arc<Outcome>> {
+        self.computed.with(|c| c.outcome.clone())
+    }
+
+    /// Changes the route.
+    pub(crate) fn change(self, change: impl FnOnce(&mut Route)) {
+        self.route.update(change);
+    }
+}
+
+fn now_ms() -> f64 {
+    web_sys::window()
+        .and_then(|window| window.performance())
+        .map_or(0.0, |clock| clock.now())
+}
+
+fn computed(route: RwSignal<Route>) -> Memo<Arc<Computed>> {
+    Memo::new_with_compare(
+        move |before: Option<&Arc<Computed>>| {
+            let started_ms = now_ms();
+            let result = route.with(crate::route::run);
+            let took_ms = now_ms() - started_ms;
+            Arc::new(match result {
+                Ok(outcome) => Computed {
+                    outcome: Some(Arc::new(outcome)),
+                    error: None,
+                    took_ms,
+                },
+                Err(error) => Computed {
+                    outcome: before.and_then(|b| b.outcome.clone()),
+                    error: Some(error),
+                    took_ms,
+                },
+            })
+        },
+        |before, now| match (before, now) {
+            (Some(before), Some(now)) => !Arc::ptr_eq(before, now),
+            _ => true,
+        },
+    )
+}
+
+fn map(composition: Memo<Composition>) -> Memo<Arc<Known<PhaseMap>>> {
+    Memo::new_with_compare(
+        move |_| Arc::new(Known::from(crate::phases::phase_map(&composition.get()))),
+        |before, now| match (before, now) {
+            (Some(before), Some(now)) => !Arc::ptr_eq(before, now),
+            _ => true,
+        },
+    )
+}
+
+/// The page's state, from the context.
+pub(crate) fn bench() -> Bench {
+    expect_context::<Bench>()
+}

@@ -1,0 +1,58 @@
+//! How the reader wants quantities: temperature scale and length unit.
+
+use super::axis::Shown;
+use super::numbers;
+
+/// Converters and unit names for what charts print. Scenes are always in °C and mm inside.
+#[derive(Debug, Clone, Copy)]
+pub struct Labels {
+    /// From °C to the scale shown; a straight line.
+    pub temperature: fn(f64) -> f64,
+    /// Its name, such as `°C`.
+    pub temperature_unit: &'static str,
+    /// From mm to the unit shown.
+    pub length: fn(f64) -> f64,
+    /// Its name, such as `mm`.
+    pub length_unit: &'static str,
+    /// Decimals of a length.
+    pub length_decimals: usize,
+}
+
+fn same(value: f64) -> f64 {
+    value
+}
+
+impl Labels {
+    /// °C and mm.
+    pub const METRIC: Self = Self {
+        temperature: same,
+        temperature_unit: "°C",
+        length: same,
+        length_unit: "mm",
+        length_decimals: 1,
+    };
+
+    /// A temperature given in °C, without its unit.
+    pub fn degrees(&self, temperature_c: f64) -> String {
+        numbers::fixed((self.temperature)(temperature_c), 0)
+    }
+
+    /// A temperature given in °C, with its unit.
+    pub fn temperature(&self, temperature_c: f64) -> String {
+        numbers::with_unit((self.temperature)(temperature_c), 0, self.temperature_unit)
+    }
+
+    /// A length given in mm, with its unit.
+    pub fn length(&self, length_mm: f64) -> String {
+        numbers::with_unit(
+            (self.length)(length_mm),
+            self.length_decimals,
+            self.length_unit,
+        )
+    }
+
+    /// How a temperature axis is shown.
+    pub fn shown(&self) -> Shown {
+        Shown::by(self.temperature)
+    }
+}

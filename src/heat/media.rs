@@ -1,0 +1,150 @@
+//! The list of media.
+
+use super::medium::{ClassFigures, Confidence, HeatTransfer};
+use super::{Family, Medium};
+use serde::Deserialize;
+use std::sync::OnceLock;
+
+/// All media of the list, from the fastest to the slowest: by the time that the centre of a 3 mm
+/// plate takes from entry at 800 °C to 540 °C.
+///
+/// The curves are fits of this project (see `sources::quench_media`): heat transfer was given at
+/// every 50 °C between 100 and 850 °C, and the corners between those temperatures were restored
+/// by extending the straight pieces on both sides; the outer pieces are extended to 60 and
+/// 1000 °C.
+///
+/// | name | s | name | s |
+/// |---|---|---|---|
+/// | `brine10` | 0.43 | `oil_marq150` | 2.68 |
+/// | `water20` | 0.80 | `oil_slow` | 3.04 |
+/// | `polymer15` | 1.05 | `salt200_still` | 5.71 |
+/// | `oil_fast` | 1.31 | `ref_fluid` | 5.93 |
+/// | `canola60` | 1.51 | `plate_Al_foil` | 6.12 |
+/// | `oil_medfast` | 1.52 | `water60` | 7.56 |
+/// | `oil_medium` | 1.99 | `N2_6bar` | 7.88 |
+/// | `plate_Al_clamped` | 2.14 | `N2_2bar` | 16.6 |
+/// | `salt200_agit_wet` | 2.25 | `air_fan` | 25.5 |
+/// | `water40` | 2.62 | `air_still` | 45.2 |
+#[must_use]
+pub fn media() -> &'static [Medium] {
+    static MEDIA: OnceLock<Vec<Medium>> = OnceLock::new();
+    // The file is part of the program and a test reads it strictly, so no row is lost here.
+    MEDIA.get_or_init(|| read(include_str!("media.csv")).flatten().collect())
+}
+
+/// The medium of the list with this name.
+#[must_use]
+pub fn medium(name: &str) -> Option<&'static Medium> {
+    media().iter().find(|medium| medium.name == name)
+}
+
+/// A line of the file, as written.
+#[derive(Deserialize)]
+struct Row {
+    name: String,
+    title: String,
+    family: Family,
+    bath_c: f64,
+    usual_bath_c: String,
+    h_band_factor: f64,
+    confidence: Confidence,
+    grossmann_h_per_in: String,
+    nickel_ball_s: String,
+    max_rate_k_per_s: String,
+    max_rate_at_c: String,
+    rate_at_300c_k_per_s: String,
+    note: String,
+    h_w_m2k: String,
+}
+
+/// Reads the file; a line that cannot be read gives nothing.
+fn read(text: &str) -> impl Iterator<Item = Option<Medium>> + '_ {
+    csv::Reader::from_reader(text.as_bytes())
+        .into_deserialize()
+        .map(|row| row.ok().and_then(from_row))
+}
+
+fn from_row(row: Row) -> Option<Medium> {
+    let points: Option<Vec<[f64; 2]>> = row
+        .h_w_m2k
+        .split_whitespace()
+        .map(|pair| {
+            let (temperature, h) = pair.split_once(':')?;
+            Some([temperature.parse().ok()?, h.parse().ok()?])
+        })
+        .collect();
+    Some(Medium {
+        name: row.name,
+        title: row.title,
+        family: row.family,
+        h_w_m2k: HeatTransfer::new(&points?).ok()?,
+        bath_c: row.bath_c,
+        usual_bath_c: range(&row.usual_bath_c)?,
+        radiation: false,
+        h_band_factor: row.h_band_factor,
+        confidence: row.confidence,
+        grossmann_h: row.grossmann_h_per_in,
+        class: ClassFigures {
+            nickel_ball_s: range(&row.nickel_ball_s)?,
+            max_rate_k_per_s: range(&row.max_rate_k_per_s)?,
+            max_rate_at_c: range(&row.max_rate_at_c)?,
+            rate_at_300c_k_per_s: range(&row.rate_at_300c_k_per_s)?,
+        },
+        note: row.note,
+    })
+}
+
+/// Reads `40-65` or `40`; an empty field is no range, anything else no reading.
+fn range(text: &str) -> Option<Option<[f64; 2]>> {
+    if text.is_empty() {
+        return Some(None);
+    }
+    let (least, most) = text.split_once('-').unwrap_or((text, text));
+    Some(Some([least.parse().ok()?, most.parse().ok()?]))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_line_is_read_and_sound() {
+        let rows: Vec<Option<Medium>> = read(include_str!("media.csv")).collect();
+        assert_eq!(rows.len(), 20);
+        for medium in rows {
+            let medium = medium.expect("a readable line");
+            assert!(medium.h_band_factor >= 1.2 && !medium.title.is_empty());
+            assert!(!medium.cautions().is_empty());
+            let [least, most] = medium.usual_bath_c.expect("a usual range");
+            assert!(
+                least <= medium.bath_c && medium.bath_c <= most,
+                "{}",
+                medium.name
+            );
+        }
+    }
+
+    #[test]
+    fn names_are_unique() {
+        for (i, one) in media().iter().enumerate() {
+            assert!(
+                media()
+                    .iter()
+                    .skip(i + 1)
+                    .all(|other| other.name != one.name)
+            );
+        }
+    }
+
+    /// Natural convection 8 to 15 W/m²K and the radiation of scaled steel, 0.8, add up to the
+    /// curve of still air: it has radiation in it.
+    #[test]
+    fn still_air_includes_radiation() {
+        let air = medium("air_still").expect("in the list");
+        for t in [200.0_f64, 500.0, 800.0] {
+            let radiation = 0.8 * 5.670374419e-8 * ((t + 273.15).powi(4) - 293.15_f64.powi(4));
+            let convection = air.h_w_m2k.at(t) - radiation / (t - 20.0);
+            assert!((8.0..=15.0).contains(&convection), "{t} °C: {convection}");
+        }
+    }
+}

@@ -1,0 +1,364 @@
+//! One quench medium: heat transfer against the temperature of the surface, bath, band.
+
+use super::{Family, MediumChoice, OwnMedium, media};
+use serde::Deserialize;
+
+/// Stefan-Boltzmann constant, W/m²K⁴.
+const STEFAN_BOLTZMANN: f64 = 5.670374419e-8;
+/// Emissivity of scaled steel (0.6 to 0.8 read in tables for oxidised steel; 0.8 customary).
+const EMISSIVITY: f64 = 0.8;
+const ZERO_C_IN_K: f64 = 273.15;
+
+/// Allowed heat-transfer coefficients, W/m²K.
+const H_RANGE: [f64; 2] = [1.0, 200_000.0];
+/// Allowed bath temperatures, °C.
+const BATH_RANGE: [f64; 2] = [-200.0, 600.0];
+/// Allowed surface temperatures of a curve, °C.
+const SURFACE_RANGE: [f64; 2] = [-200.0, 1400.0];
+/// Most points of a curve.
+const MOST_POINTS: usize = 500;
+
+/// What is wrong with the choice of a medium.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum MediumError {
+    /// No medium of the list has this name.
+    #[error("there is no medium {name:?} in the list; the names are {known}")]
+    Unknown {
+        /// The name given.
+        name: String,
+        /// All names, separated by commas.
+        known: String,
+    },
+    /// A curve has too few or too many points.
+    #[error("the heat-transfer curve has {count} points; 2 to {MOST_POINTS} are allowed")]
+    Points {
+        /// How many it has.
+        count: usize,
+    },
+    /// A heat-transfer coefficient is not a number or out of range.
+    #[error("point {point}: {h_w_m2k} W/m²K is outside 1 to 200000 W/m²K")]
+    HeatTransfer {
+        /// Number of the point, from 1.
+        point: usize,
+        /// The coefficient given, W/m²K.
+        h_w_m2k: f64,
+    },
+    /// A surface temperature is not a number or out of range.
+    #[error("point {point}: a surface of {temperature_c} °C is outside -200 to 1400 °C")]
+    Surface {
+        /// Number of the point, from 1.
+        point: usize,
+        /// The temperature given, °C.
+        temperature_c: f64,
+    },
+    /// Surface temperatures do not rise from point to point.
+    #[error("point {point}: {temperature_c} °C does not rise above the point before it")]
+    NotRising {
+        /// Number of the point, from 1.
+        point: usize,
+        /// The temperature given, °C.
+        temperature_c: f64,
+    },
+    /// The bath temperature is not a number or out of range.
+    #[error("a bath of {bath_c} °C is outside -200 to 600 °C")]
+    Bath {
+        /// The temperature given, °C.
+        bath_c: f64,
+    },
+}
+
+/// Heat-transfer coefficient against the temperature of the surface: its logarithm is linear
+/// between the points and constant beyond them.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HeatTransfer {
+    /// By rising temperature; the last has slope zero.
+    knots: Vec<Knot>,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Knot {
+    temperature_c: f64,
+    ln_h: f64,
+    /// Slope of the logarithm towards the next knot, 1/K.
+    slope: f64,
+}
+
+impl HeatTransfer {
+    /// A curve through points of surface temperature, °C, and coefficient, W/m²K.
+    ///
+    /// # Errors
+    /// Fewer than 2 or more than 500 points, temperatures that do not rise or lie outside -200 to
+    /// 1400 °C, coefficients outside 1 to 200000 W/m²K.
+    pub fn new(points: &[[f64; 2]]) -> Result<Self, MediumError> {
+        if !(2..=MOST_POINTS).contains(&points.len()) {
+            return Err(MediumError::Points {
+                count: points.len(),
+            });
+        }
+        let mut knots: Vec<Knot> = Vec::with_capacity(points.len());
+        for (i, &[temperature_c, h_w_m2k]) in points.iter().enumerate() {
+            let point = i + 1;
+            if !within(temperature_c, SURFACE_RANGE) {
+                return Err(MediumError::Surface {
+                    point,
+                    temperature_c,
+                });
+            }
+            if !within(h_w_m2k, H_RANGE) {
+                return Err(MediumError::HeatTransfer { point, h_w_m2k });
+            }
+            let ln_h = h_w_m2k.ln();
+            if let Some(before) = knots.last_mut() {
+                let width = temperature_c - before.temperature_c;
+                // A step closer than this would make the slope meaningless.
+                if width < 1e-3 {
+                    return Err(MediumError::NotRising {
+                        point,
+                        temperature_c,
+                    });
+                }
+                before.slope = (ln_h - before.ln_h) / width;
+            }
+            knots.push(Knot {
+                temperature_c,
+                ln_h,
+                slope: 0.0,
+            });
+        }
+        Ok(Self { knots })
+    }
+
+    /// Coefficient at a temperature of the surface, W/m²K.
+    #[must_use]
+    pub fn at(&self, surface_c: f64) -> f64 {
+        self.with_slope(surface_c).0
+    }
+
+    /// The points of the curve: surface temperature, °C, and coefficient, W/m²K.
+    pub fn points(&self) -> impl Iterator<Item = [f64; 2]> + '_ {
+        self.knots.iter().map(|k| [k.temperature_c, k.ln_h.exp()])
+    }
+
+    /// Coefficient and its derivative, W/m²K and W/m²K².
+    #[inline]
+    pub(super) fn with_slope(&self, surface_c: f64) -> (f64, f64) {
+        let mut last: Option<&Knot> = None;
+        for knot in &self.knots {
+            if knot.temperature_c > surface_c {
+                break;
+            }
+            last = Some(knot);
+        }
+        match (last, self.knots.first()) {
+            (Some(knot), _) => {
+                let h = (knot.ln_h + knot.slope * (surface_c - knot.temperature_c)).exp();
+                (h, h * knot.slope)
+            }
+            (None, Some(first)) => (first.ln_h.exp(), 0.0),
+            (None, None) => (0.0, 0.0),
+        }
+    }
+}
+
+/// How well the curve of a medium is known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Confidence {
+    /// Fitted to class figures that agree with each other.
+    Medium,
+    /// Fitted to few or doubtful figures.
+    Low,
+    /// An estimate of the level only.
+    Estimate,
+    /// Given by the user.
+    Given,
+}
+
+/// Usual figures of the class that a medium belongs to, as least and largest.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct ClassFigures {
+    /// Nickel-ball time, s.
+    pub nickel_ball_s: Option<[f64; 2]>,
+    /// Highest cooling rate of the 12.5 mm probe, K/s.
+    pub max_rate_k_per_s: Option<[f64; 2]>,
+    /// Temperature of the probe at its highest rate, °C.
+    pub max_rate_at_c: Option<[f64; 2]>,
+    /// Cooling rate of the probe at 300 °C, K/s.
+    pub rate_at_300c_k_per_s: Option<[f64; 2]>,
+}
+
+/// A quench medium.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Medium {
+    /// Name in files and questions.
+    pub name: String,
+    /// Name on the page, sentence case.
+    pub title: String,
+    /// What it is made of.
+    pub family: Family,
+    /// Heat transfer in the still bath.
+    pub h_w_m2k: HeatTransfer,
+    /// Temperature of the bath, °C.
+    pub bath_c: f64,
+    /// Usual range of the bath temperature, °C.
+    pub usual_bath_c: Option<[f64; 2]>,
+    /// Whether radiation to surroundings at bath temperature comes on top of the curve. The
+    /// curves of air and gas in the list have it in them already.
+    pub radiation: bool,
+    /// The true heat transfer lies between the curve divided by this factor and the curve times
+    /// it. 1.3 for oils of a class; more where the curve is less well known (own judgement).
+    pub h_band_factor: f64,
+    /// How well the curve is known.
+    pub confidence: Confidence,
+    /// Grossmann's severity of quench H, 1/in, in words.
+    pub grossmann_h: String,
+    /// Usual figures of its class.
+    pub class: ClassFigures,
+    /// What else to know about the curve.
+    pub note: String,
+}
+
+impl Medium {
+    /// The usual cautions.
+    #[must_use]
+    pub fn cautions(&self) -> &'static [&'static str] {
+        self.family.cautions()
+    }
+
+    /// The bath and the class figures in one line: `50 °C, nickel ball 11 to 14 s`.
+    #[must_use]
+    pub fn describe(&self) -> String {
+        let bath = format!("{:.0} °C", self.bath_c);
+        let class = &self.class;
+        match (class.nickel_ball_s, class.max_rate_k_per_s) {
+            (Some([from, to]), _) => format!("{bath}, nickel ball {from:.0} to {to:.0} s"),
+            (None, Some([from, to])) => {
+                format!("{bath}, probe at most {from:.0} to {to:.0} K/s")
+            }
+            (None, None) => bath,
+        }
+    }
+
+    /// Heat flux out of the surface and its derivative with the temperature of the surface, W/m²
+    /// and W/m²K, with the heat transfer of the still bath times `agitation`.
+    #[inline]
+    pub(super) fn flux(&self, surface_c: f64, agitation: f64) -> (f64, f64) {
+        let (h, slope) = self.h_w_m2k.with_slope(surface_c);
+        let excess = surface_c - self.bath_c;
+        let mut flux = agitation * h * excess;
+        let mut derivative = agitation * (h + slope * excess);
+        if self.radiation {
+            let surface = surface_c + ZERO_C_IN_K;
+            let bath = self.bath_c + ZERO_C_IN_K;
+            let cube = surface * surface * surface;
+            flux += EMISSIVITY * STEFAN_BOLTZMANN * (cube * surface - bath * bath * bath * bath);
+            derivative += 4.0 * EMISSIVITY * STEFAN_BOLTZMANN * cube;
+        }
+        (flux, derivative)
+    }
+}
+
+impl OwnMedium {
+    /// Checks the curve and makes a medium of it, with the band of a class (1.3).
+    ///
+    /// # Errors
+    /// As [`HeatTransfer::new`], and a bath outside -200 to 600 °C.
+    pub fn resolve(&self) -> Result<Medium, MediumError> {
+        if !within(self.bath_c, BATH_RANGE) {
+            return Err(MediumError::Bath {
+                bath_c: self.bath_c,
+            });
+        }
+        Ok(Medium {
+            name: "own".to_owned(),
+            title: "Your own quenchant".to_owned(),
+            family: Family::Own,
+            h_w_m2k: HeatTransfer::new(&self.h_w_m2k)?,
+            bath_c: self.bath_c,
+            usual_bath_c: None,
+            radiation: self.radiation,
+            h_band_factor: 1.3,
+            confidence: Confidence::Given,
+            grossmann_h: String::new(),
+            class: ClassFigures::default(),
+            note: String::new(),
+        })
+    }
+}
+
+impl MediumChoice {
+    /// The medium chosen.
+    ///
+    /// # Errors
+    /// A name that is not in the list, or a curve of the user's own that is not usable.
+    pub fn resolve(&self) -> Result<Medium, MediumError> {
+        match self {
+            Self::Named(name) => media::medium(name).cloned().ok_or_else(|| {
+                let names: Vec<&str> = media::media().iter().map(|m| m.name.as_str()).collect();
+                MediumError::Unknown {
+                    name: name.clone(),
+                    known: names.join(", "),
+                }
+            }),
+            Self::Own(own) => own.resolve(),
+        }
+    }
+}
+
+fn within(value: f64, [least, most]: [f64; 2]) -> bool {
+    (least..=most).contains(&value)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn own(points: &[[f64; 2]], bath_c: f64) -> Result<Medium, MediumError> {
+        OwnMedium {
+            h_w_m2k: points.to_vec(),
+            bath_c,
+            radiation: false,
+        }
+        .resolve()
+    }
+
+    #[test]
+    fn the_logarithm_is_linear_between_points_and_constant_beyond() {
+        let curve = HeatTransfer::new(&[[100.0, 200.0], [300.0, 800.0]]).unwrap();
+        approx::assert_relative_eq!(curve.at(200.0), 400.0, max_relative = 1e-12);
+        approx::assert_relative_eq!(curve.at(-50.0), 200.0, max_relative = 1e-12);
+        approx::assert_relative_eq!(curve.at(900.0), 800.0, max_relative = 1e-12);
+        let points: Vec<[f64; 2]> = curve.points().collect();
+        approx::assert_relative_eq!(points[1][1], 800.0, max_relative = 1e-12);
+    }
+
+    #[test]
+    fn the_derivative_is_that_of_the_flux() {
+        let mut medium = own(&[[100.0, 200.0], [300.0, 4000.0], [700.0, 900.0]], 40.0).unwrap();
+        medium.radiation = true;
+        for t in [60.0, 150.0, 299.0, 450.0, 800.0] {
+            let step = 1e-4;
+            let numeric =
+                (medium.flux(t + step, 1.4).0 - medium.flux(t - step, 1.4).0) / (2.0 * step);
+            approx::assert_relative_eq!(medium.flux(t, 1.4).1, numeric, max_relative = 1e-6);
+        }
+    }
+
+    #[test]
+    fn unusable_curves_are_refused_with_the_point() {
+        let refused = |points: &[[f64; 2]]| own(points, 40.0).unwrap_err().to_string();
+        assert!(refused(&[[20.0, 300.0]]).contains("1 points"));
+        assert!(refused(&[[20.0, 300.0], [20.0, 400.0]]).contains("point 2: 20 °C does not rise"));
+        assert!(refused(&[[20.0, 300.0], [90.0, 0.0]]).contains("point 2: 0 W/m²K"));
+        assert!(refused(&[[20.0, 300.0], [90.0, f64::NAN]]).contains("NaN"));
+        assert!(refused(&[[f64::INFINITY, 300.0], [90.0, 9.0]]).contains("point 1: a surface"));
+        assert!(own(&[[20.0, 300.0], [90.0, 9.0]], 700.0).is_err());
+    }
+
+    #[test]
+    fn an_unknown_name_is_answered_with_the_list() {
+        let error = MediumChoice::Named("mystery".to_owned()).resolve();
+        let text = error.unwrap_err().to_string();
+        assert!(text.contains("\"mystery\"") && text.contains("oil_fast"));
+    }
+}

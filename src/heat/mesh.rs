@@ -1,0 +1,198 @@
+//! The piece cut into control volumes around nodes.
+//!
+//! Nodes lie on the axis and on the surface itself, so the heat transfer of the medium is taken
+//! at the true temperature of the surface, and both temperatures are read off without
+//! extrapolation.
+
+/// Shapes that one coordinate describes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Shape {
+    /// Cooled from both faces; the size is the half thickness.
+    Plate,
+    /// Long cylinder; the size is the radius.
+    Cylinder,
+    /// Sphere; the size is the radius.
+    Sphere,
+}
+
+/// Two nodes between which heat flows.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Link {
+    /// The node with the lower number.
+    pub(super) from: usize,
+    /// The node with the higher number, within the band of the equations.
+    pub(super) to: usize,
+    /// Flow for each W/m of difference of the conductivity integral: area over distance.
+    pub(super) conductance: f64,
+}
+
+/// Control volumes, the links between them, and the faces in contact with the medium. All per m²
+/// of plate, per radian and metre of cylinder, per steradian of sphere, per metre of the length of
+/// one half of a blade.
+#[derive(Debug, Clone)]
+pub(super) struct Mesh {
+    /// Volume around each node.
+    pub(super) volume: Vec<f64>,
+    /// Where heat flows.
+    pub(super) links: Vec<Link>,
+    /// Node and area of each face.
+    pub(super) faces: Vec<(usize, f64)>,
+}
+
+/// Position from 0 to 1 of node `i` of `n` intervals, closer together towards 1: the intervals
+/// shrink linearly, in the ratio (1 + `a`) to (1 - `a`).
+fn graded(i: usize, n: usize, a: f64) -> f64 {
+    let x = i as f64 / n as f64;
+    x * (1.0 + a - a * x)
+}
+
+/// Grading of a plate or a round: the interval at the surface is a quarter of that at the centre.
+const GRADING: f64 = 0.6;
+/// Strength of the crowding of columns at edge and spine.
+const COLUMN_CROWDING: f64 = 0.75;
+
+/// Nodes of a column of a blade, from the middle plane to the flank.
+pub(super) const LAYERS: usize = 3;
+/// Share of the half thickness that belongs to each layer: the weights of Lobatto's rule with
+/// five nodes, which lie at 0, √(3/7) and 1 of the half thickness. Three nodes suffice because
+/// the profile is taken as an even polynomial of fourth degree; a quench soon makes it a parabola.
+/// Before that the middle may overshoot: by 0.4 K in oil and 1.2 K in brine for 4 mm from 800 °C.
+const SHARE: [f64; LAYERS] = [16.0 / 45.0, 49.0 / 90.0, 1.0 / 10.0];
+/// Pairs of layers and the conductance between them, over that of the half thickness: with them
+/// the flow is that of the even polynomial through the three nodes.
+const THROUGH: [(usize, usize, f64); 3] = [
+    (0, 1, 392.0 / 135.0),
+    (1, 2, 49.0 / 12.0),
+    (0, 2, -8.0 / 15.0),
+];
+
+impl Mesh {
+    /// A plate, cylinder or sphere in `intervals` intervals, from the centre to the surface.
+    /// Also returns the distances of the nodes from the centre.
+    pub(super) fn radial(shape: Shape, size_m: f64, intervals: usize) -> (Self, Vec<f64>) {
+        let n = intervals.max(2);
+        let power = match shape {
+            Shape::Plate => 0,
+            Shape::Cylinder => 1,
+            Shape::Sphere => 2,
+        };
+        let r: Vec<f64> = (0..=n).map(|i| size_m * graded(i, n, GRADING)).collect();
+        let middles: Vec<f64> = r.windows(2).map(|pair| 0.5 * (pair[0] + pair[1])).collect();
+        let enclosed = |r: f64| r.powi(power + 1) / f64::from(power + 1);
+        let mut volume = Vec::with_capacity(n + 1);
+        let mut inner = 0.0;
+        for &middle in middles.iter().chain([&size_m]) {
+            volume.push(enclosed(middle) - inner);
+            inner = enclosed(middle);
+        }
+        let links = r
+            .windows(2)
+            .zip(&middles)
+            .enumerate()
+            .map(|(i, (pair, middle))| Link {
+                from: i,
+                to: i + 1,
+                conductance: middle.powi(power) / (pair[1] - pair[0]),
+            })
+            .collect();
+        let mesh = Self {
+            volume,
+            links,
+            faces: vec![(n, size_m.powi(power))],
+        };
+        (mesh, r)
+    }
+
+    /// One half of a blade that tapers straight: `columns` intervals from edge to spine, each
+    /// with three nodes from the middle plane to the flank. Heat flows through the thickness and,
+    /// between equal relative depths, along the height; the slant of the flank (under 0.2) is
+    /// left out. Edge and spine are faces as well. Also returns the heights of the columns.
+    pub(super) fn blade(
+        edge_m: f64,
+        spine_m: f64,
+        height_m: f64,
+        columns: usize,
+    ) -> (Self, Vec<f64>) {
+        let columns = columns.max(4);
+        let half_thickness = |x: f64| 0.5 * (edge_m + (spine_m - edge_m) * x / height_m);
+        let heights: Vec<f64> = (0..=columns)
+            .map(|j| {
+                let x = j as f64 / columns as f64;
+                let turn = std::f64::consts::TAU;
+                height_m * (x - COLUMN_CROWDING / turn * (turn * x).sin())
+            })
+            .collect();
+        let mut mesh = Self {
+            volume: Vec::with_capacity(heights.len() * LAYERS),
+            links: Vec::with_capacity(heights.len() * 2 * LAYERS),
+            faces: Vec::with_capacity(heights.len() + 2 * LAYERS),
+        };
+        let mut below = 0.0;
+        for (j, &height) in heights.iter().enumerate() {
+            let first = j * LAYERS;
+            let next = heights.get(j + 1).copied();
+            let above = next.map_or(height_m, |next| 0.5 * (height + next));
+            let width = above - below;
+            let half = half_thickness(0.5 * (below + above));
+            below = above;
+            for (from, to, share) in THROUGH {
+                mesh.links.push(Link {
+                    from: first + from,
+                    to: first + to,
+                    conductance: share * width / half,
+                });
+            }
+            for (layer, share) in SHARE.iter().enumerate() {
+                let node = first + layer;
+                mesh.volume.push(width * share * half);
+                if let Some(next) = next {
+                    mesh.links.push(Link {
+                        from: node,
+                        to: node + LAYERS,
+                        conductance: share * half_thickness(above) / (next - height),
+                    });
+                }
+                let end = match j {
+                    0 => 0.5 * edge_m,
+                    _ if next.is_none() => 0.5 * spine_m,
+                    _ => 0.0,
+                };
+                let flank = if layer + 1 == LAYERS { width } else { 0.0 };
+                let area = end * share + flank;
+                if area > 0.0 {
+                    mesh.faces.push((node, area));
+                }
+            }
+        }
+        (mesh, heights)
+    }
+
+    /// Number of nodes.
+    pub(super) fn len(&self) -> usize {
+        self.volume.len()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn volumes_and_faces_add_up() {
+        let total = |mesh: &Mesh| mesh.volume.iter().sum::<f64>();
+        let faces = |mesh: &Mesh| mesh.faces.iter().map(|f| f.1).sum::<f64>();
+        for (shape, volume, area) in [
+            (Shape::Plate, 2.0, 1.0),
+            (Shape::Cylinder, 2.0, 2.0),
+            (Shape::Sphere, 8.0 / 3.0, 4.0),
+        ] {
+            let (mesh, _) = Mesh::radial(shape, 2.0, 9);
+            approx::assert_relative_eq!(total(&mesh), volume, max_relative = 1e-12);
+            approx::assert_relative_eq!(faces(&mesh), area, max_relative = 1e-12);
+        }
+        let (mesh, heights) = Mesh::blade(0.5, 4.0, 30.0, 24);
+        assert_eq!(mesh.len(), heights.len() * LAYERS);
+        approx::assert_relative_eq!(total(&mesh), 0.5 * 30.0 * 2.25, max_relative = 1e-12);
+        approx::assert_relative_eq!(faces(&mesh), 30.0 + 0.25 + 2.0, max_relative = 1e-12);
+    }
+}

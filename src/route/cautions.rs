@@ -1,0 +1,101 @@
+//! What can go wrong or hurt, from the outcome.
+
+use super::outcome::{Caution, Outcome};
+use super::plan::Route;
+use crate::hardness::embrittling_range_c;
+use crate::heat::{Family, Medium};
+use crate::steel::find;
+
+/// Grain number below which the grain is called coarse. Common practice, no source.
+pub const COARSE_GRAIN_ASTM: f64 = 6.0;
+/// Austenite left that is told as a caution, volume fraction.
+const MUCH_AUSTENITE: f64 = 0.10;
+/// Ferrite left that is told as a caution, volume fraction.
+const TOLD_FERRITE: f64 = 0.01;
+/// Carbon in solution above which a quench in water or brine may crack, wt %. Shop practice, from
+/// memory: "over 0.5 to 0.6 % C in water".
+const CRACKING_CARBON_WT: f64 = 0.55;
+
+/// The cautions of an outcome, in the order of the route.
+pub(super) fn cautions(route: &Route, medium: &Medium, outcome: &Outcome) -> Vec<Caution> {
+    let mut told = Vec::new();
+    let soak_c = route.soak.temperature_c;
+    let handbook = route
+        .grade
+        .as_deref()
+        .and_then(|name| find(name).ok())
+        .and_then(|grade| grade.austenitise_c.span);
+    if let Some((from_c, to_c)) = handbook
+        && !(from_c..=to_c).contains(&soak_c)
+    {
+        told.push(Caution::OutsideHandbook {
+            range_c: [from_c, to_c],
+        });
+    }
+    let end = &outcome.soak.end;
+    if end.ferrite_volume_fraction > TOLD_FERRITE {
+        told.push(Caution::FerriteLeft {
+            fraction: end.ferrite_volume_fraction,
+        });
+    }
+    if end.grain_astm < COARSE_GRAIN_ASTM {
+        told.push(Caution::CoarseGrain {
+            grain_astm: end.grain_astm,
+        });
+    }
+    if let Some(austenite) = outcome.furnace.austenite_at_hottest
+        && austenite > MUCH_AUSTENITE
+        && route.furnace_band_k > 0.0
+    {
+        told.push(Caution::FurnaceHot {
+            hottest_c: outcome.furnace.hottest_c,
+            austenite,
+        });
+    }
+    if matches!(medium.family, Family::Water | Family::Brine) && end.carbon_wt > CRACKING_CARBON_WT
+    {
+        told.push(Caution::MayCrack);
+    }
+    told.extend(medium.cautions().iter().map(|text| Caution::Hazard {
+        text: (*text).to_owned(),
+    }));
+    if let Some(cold) = &route.cold {
+        told.extend(
+            cold_hazards(cold.temperature_c)
+                .iter()
+                .map(|text| Caution::Hazard {
+                    text: (*text).to_owned(),
+                }),
+        );
+    }
+    if route.tempers.is_empty() {
+        told.push(Caution::NotTempered);
+    }
+    let range_c = embrittling_range_c(&route.composition);
+    if let Some(temper) = route
+        .tempers
+        .iter()
+        .find(|t| (range_c[0]..=range_c[1]).contains(&t.temperature_c))
+    {
+        told.push(Caution::Embrittling {
+            temperature_c: temper.temperature_c,
+            range_c,
+        });
+    }
+    told
+}
+
+/// The usual cautions for a cold bath of a temperature.
+const fn cold_hazards(temperature_c: f64) -> &'static [&'static str] {
+    if temperature_c < -120.0 {
+        &[
+            "Liquid nitrogen drives out the air you breathe: vent the room, face shield, loose gloves. Follow local codes.",
+        ]
+    } else if temperature_c < -40.0 {
+        &[
+            "Dry ice fills low rooms with carbon dioxide, and solvents burn: vent, gloves, no flame, no closed box.",
+        ]
+    } else {
+        &[]
+    }
+}

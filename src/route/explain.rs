@@ -1,0 +1,341 @@
+//! What stands behind a number: equation with its numbers, inputs, source, validity, known error.
+
+use super::known::Known;
+use super::outcome::{Outcome, QuenchTransformed};
+use super::plan::Route;
+use super::sentences::NumberKey;
+use crate::units::{
+    TemperatureScale, format_duration_s, format_factor, format_fixed, format_hrc, format_percent,
+    format_temperature, format_temperature_band, format_weight_percent,
+};
+
+/// An opened number.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Explanation {
+    /// What the number is.
+    pub title: &'static str,
+    /// The number with its unit.
+    pub figure: String,
+    /// Its band, in words.
+    pub band: String,
+    /// Equation in words, and with the numbers in it.
+    pub equation: String,
+    /// Pairs of term and text: takes in, source, valid for, known error.
+    pub rows: Vec<(&'static str, String)>,
+}
+
+const DISSOLUTION_BASIS: &str = "equilibrium of this steel, and shrinking carbides in two stages: carbon first, then the alloy that the carbide holds";
+const DISSOLUTION_VALIDITY: &str = "plain and low-alloy steel with up to 2 % Cr";
+const DISSOLUTION_ERROR: &str =
+    "equilibrium ±0.02 to 0.04 % C; published soaks of 1 C–1.5 Cr steel differ by 0.1 %";
+const GRAIN_BASIS: &str = "growth fitted to a producer's table of 1 C–1.5 Cr steel; pinning after Zener; ASTM E112 for the number";
+const GRAIN_ERROR: &str = "about one grain number";
+const TEMPERING_BASIS: &str = "three stages fitted by this project to published tempering data (Hollomon & Jaffe 1945, Grange & Baughman 1956, Penha 2010; data set CC BY 4.0)";
+const TEMPERING_VALIDITY: &str =
+    "0.20 to 1.25 % C, low alloy, 100 to 700 °C, 10 s to 32 h; A2, D2 and S7 by table";
+const TEMPERING_ERROR: &str = "mean error 1.8 HRC on whole heats left out of the fit";
+
+const TAKES_IN: &str = "takes in";
+const SOURCE: &str = "source";
+const VALID: &str = "valid for";
+const KNOWN: &str = "known error";
+
+/// What stands behind a number of the outcome.
+#[must_use]
+pub fn explain(
+    key: NumberKey,
+    route: &Route,
+    outcome: &Outcome,
+    scale: TemperatureScale,
+) -> Explanation {
+    match key {
+        NumberKey::DissolvedCarbon => dissolved_carbon(route, outcome, scale),
+        NumberKey::CarbideLeft => carbide_left(route, outcome, scale),
+        NumberKey::Grain => grain(route, outcome, scale),
+        NumberKey::Margin => margin(route, outcome, scale),
+        NumberKey::NextSlower => next_slower(outcome),
+        NumberKey::RetainedAustenite => retained_austenite(route, outcome, scale),
+        NumberKey::ColdTreatment => cold_treatment(outcome, scale),
+        NumberKey::FinalHardness => final_hardness(route, outcome, scale),
+    }
+}
+
+fn soak_words(route: &Route, scale: TemperatureScale) -> String {
+    format!(
+        "{} for {}, wandering {}",
+        format_temperature(route.soak.temperature_c, scale),
+        format_duration_s(60.0 * route.soak.time_min),
+        format_temperature_band(route.furnace_band_k, scale)
+    )
+}
+
+fn dissolved_carbon(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
+    let soak = &outcome.soak;
+    let band = &outcome.furnace;
+    Explanation {
+        title: "Carbon in solution",
+        figure: format_weight_percent(soak.end.carbon_wt),
+        band: match (band.carbon_at_coldest_wt, band.carbon_at_hottest_wt) {
+            (Some(low), Some(high)) => format!(
+                "{} to {} over the furnace's band",
+                format_weight_percent(low),
+                format_weight_percent(high)
+            ),
+            _ => "nothing dissolves at the furnace's cold end".to_owned(),
+        },
+        equation: format!(
+            "in solution = what equilibrium allows, as far as the soak gets\n{} of {} possible at {}",
+            format_weight_percent(soak.end.carbon_wt),
+            format_weight_percent(soak.limit.austenite.c),
+            format_temperature(route.soak.temperature_c, scale)
+        ),
+        rows: vec![
+            (TAKES_IN, soak_words(route, scale)),
+            (SOURCE, DISSOLUTION_BASIS.to_owned()),
+            (VALID, DISSOLUTION_VALIDITY.to_owned()),
+            (KNOWN, DISSOLUTION_ERROR.to_owned()),
+        ],
+    }
+}
+
+fn carbide_left(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
+    let soak = &outcome.soak;
+    Explanation {
+        title: "Carbide left undissolved",
+        figure: format_percent(soak.end.carbide_volume_fraction),
+        band: format!(
+            "equilibrium would leave {}",
+            format_percent(soak.limit.carbide_volume_fraction)
+        ),
+        equation: format!(
+            "carbon of the steel = carbon in austenite + carbon in carbide\n{} in all, {} of the austenite in solution",
+            format_weight_percent(route.composition.c),
+            format_weight_percent(soak.end.carbon_wt)
+        ),
+        rows: vec![
+            (TAKES_IN, soak_words(route, scale)),
+            (SOURCE, "mass balance of carbon".to_owned()),
+            (KNOWN, DISSOLUTION_ERROR.to_owned()),
+        ],
+    }
+}
+
+fn grain(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
+    let soak = &outcome.soak;
+    Explanation {
+        title: "Austenite grain",
+        figure: format!("ASTM\u{a0}{}", format_fixed(soak.end.grain_astm, 1)),
+        band: format!("{}\u{a0}µm between boundaries", format_fixed(soak.grain_um, 0)),
+        equation: "G = −3.288 − 6.644 log₁₀(mean intercept in mm)\ngrowth stops where carbides pin the boundaries".to_owned(),
+        rows: vec![
+            (TAKES_IN, soak_words(route, scale)),
+            (SOURCE, GRAIN_BASIS.to_owned()),
+            (KNOWN, GRAIN_ERROR.to_owned()),
+        ],
+    }
+}
+
+fn refused(title: &'static str, reason: &str) -> Explanation {
+    Explanation {
+        title,
+        figure: "–".to_owned(),
+        band: String::new(),
+        equation: reason.to_owned(),
+        rows: Vec::new(),
+    }
+}
+
+fn with_quench(
+    title: &'static str,
+    outcome: &Outcome,
+    then: impl FnOnce(&QuenchTransformed) -> Explanation,
+) -> Explanation {
+    match &outcome.quench.transformed {
+        Known::Given(quenched) => then(quenched),
+        Known::Refused { refused: reason } => refused(title, reason),
+    }
+}
+
+fn margin(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
+    with_quench("Margin of the quench", outcome, |quenched| {
+        let margin = &quenched.margin;
+        Explanation {
+            title: "Margin of the quench",
+            figure: format!("{}\u{a0}s", format_fixed(margin.seconds, 1)),
+            band: format!("give or take {}\u{a0}s", format_fixed(margin.seconds_band, 1)),
+            equation: format!(
+                "margin = (slowest quench that still hardens − this quench) at the nose\nThe quench may be {} as slow; it passes {} after {}.",
+                format_factor(margin.factor),
+                format_temperature(margin.nose_c, scale),
+                format_duration_s(margin.arrival_s)
+            ),
+            rows: vec![
+                (
+                    TAKES_IN,
+                    format!(
+                        "{} C dissolved, grain ASTM {}, {}, stirred {}",
+                        format_weight_percent(outcome.soak.end.carbon_wt),
+                        format_fixed(outcome.soak.end.grain_astm, 0),
+                        outcome.quench.medium_title,
+                        format_factor(route.quench.agitation)
+                    ),
+                ),
+                (
+                    "hardened",
+                    format!(
+                        "95 % of the austenite has to reach martensite; here {}",
+                        format_percent(quenched.hardened_fraction)
+                    ),
+                ),
+                (
+                    SOURCE,
+                    "isothermal curves fitted by this project, added up along the cooling curve (Scheil's rule); conduction with this quenchant's curve".to_owned(),
+                ),
+                (
+                    "band from",
+                    format!(
+                        "heat transfer and nose time together {}",
+                        format_factor(margin.factor_band)
+                    ),
+                ),
+                (KNOWN, "80 % of known noses fall within a factor of two".to_owned()),
+            ],
+        }
+    })
+}
+
+fn next_slower(outcome: &Outcome) -> Explanation {
+    with_quench("The next slower quenchant", outcome, |quenched| {
+        quenched.next_slower.as_ref().map_or_else(
+            || {
+                refused(
+                    "The next slower quenchant",
+                    "The list has no slower quenchant.",
+                )
+            },
+            |next| Explanation {
+                title: "The next slower quenchant",
+                figure: format!("{}\u{a0}s", format_fixed(next.seconds, 1)),
+                band: next.title.clone(),
+                equation: "the same piece and soak in that quenchant, still".to_owned(),
+                rows: vec![(
+                    "slowest that does",
+                    quenched
+                        .slowest_medium
+                        .as_ref()
+                        .map_or_else(|| "none of the list".to_owned(), |m| m.title.clone()),
+                )],
+            },
+        )
+    })
+}
+
+fn retained_austenite(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
+    with_quench("Retained austenite", outcome, |quenched| {
+        Explanation {
+        title: "Retained austenite",
+        figure: format_percent(quenched.fractions.austenite),
+        band: "give or take 4 %".to_owned(),
+        equation: format!(
+            "left = austenite × exp(−α (Ms − T))\nMs {}, cooled to {}",
+            format_temperature(quenched.ms_c, scale),
+            format_temperature(route.quench.end_c, scale)
+        ),
+        rows: vec![
+            (
+                TAKES_IN,
+                format!(
+                    "{} C dissolved",
+                    format_weight_percent(outcome.soak.end.carbon_wt)
+                ),
+            ),
+            (
+                SOURCE,
+                "mean of Koistinen & Marburger (1959) and van Bohemen (2012); Ms by van Bohemen (2012)".to_owned(),
+            ),
+            (KNOWN, "1.5 vol % on plain steels, up to 4 vol % otherwise".to_owned()),
+        ],
+    }
+    })
+}
+
+fn cold_treatment(outcome: &Outcome, scale: TemperatureScale) -> Explanation {
+    match &outcome.cold {
+        Known::Given(cold) => Explanation {
+            title: "Cold treatment",
+            figure: format!("+{}", format_hrc(cold.gain_hrc.max(0.0))),
+            band: if cold.is_planned {
+                "planned".to_owned()
+            } else {
+                "not planned".to_owned()
+            },
+            equation: format!(
+                "the same law down to {}, less what waiting has stabilised\n{} → {} austenite",
+                format_temperature(cold.temperature_c, scale),
+                format_percent(cold.austenite_before),
+                format_percent(cold.austenite_after)
+            ),
+            rows: vec![
+                (SOURCE, "trend of Harris & Cohen (1949); the numbers of the stabilisation are from memory".to_owned()),
+                (KNOWN, "show as a trend".to_owned()),
+            ],
+        },
+        Known::Refused { refused: reason } => refused("Cold treatment", reason),
+    }
+}
+
+fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
+    let last = outcome
+        .stages
+        .iter()
+        .rev()
+        .find_map(|stage| Some((stage, stage.hardness?.hrc()?)));
+    let Some((stage, hrc)) = last else {
+        return refused(
+            "Hardness",
+            outcome.temper.refusal().unwrap_or("Below the C scale."),
+        );
+    };
+    let steps = route
+        .tempers
+        .iter()
+        .map(|t| {
+            format!(
+                "{} for {}",
+                format_temperature(t.temperature_c, scale),
+                format_duration_s(60.0 * t.time_min)
+            )
+        })
+        .collect::<Vec<_>>()
+        .join(", then ");
+    Explanation {
+        title: "Hardness at the end",
+        figure: format_hrc(hrc),
+        band: format!(
+            "give or take {}, nine times in ten",
+            format_hrc(stage.band_hrc)
+        ),
+        equation: outcome.temper.given().map_or_else(
+            || "hardness of the constituents, mixed by volume".to_owned(),
+            |temper| {
+                format!(
+                    "as quenched {} − what tempering takes",
+                    format_hrc(temper.start_hrc)
+                )
+            },
+        ),
+        rows: vec![
+            (
+                TAKES_IN,
+                if steps.is_empty() {
+                    "no temper".to_owned()
+                } else {
+                    steps
+                },
+            ),
+            (SOURCE, TEMPERING_BASIS.to_owned()),
+            (VALID, TEMPERING_VALIDITY.to_owned()),
+            (KNOWN, TEMPERING_ERROR.to_owned()),
+        ],
+    }
+}

@@ -1,0 +1,225 @@
+//! From austenite to hardness: what one cooling curve, a cold bath and the tempers make of it.
+
+use super::outcome::{Stage, Step, TemperOutcome, TemperPoint};
+use super::plan::{Cold, Route, Temper};
+use crate::hardness::{
+    self, AS_QUENCHED_BAND_HRC, AsQuenched, Hardness, TemperStep, Tempered, embrittling_range_c,
+    grade_table, mixture, temper_curve, temperatures_for,
+};
+use crate::heat::CoolingCurve;
+use crate::soak::SoakOutcome;
+use crate::steel::{Composition, OutOfRange};
+use crate::transform::{Austenite, ColdStep, Fractions, Kinetics, cold_treated};
+
+/// Temperatures of the temper chart, °C.
+const CHART_C: (f64, f64) = (100.0, 700.0);
+/// Points of the temper chart.
+const CHART_POINTS: usize = 61;
+
+/// An austenite with its kinetics, and the ferrite that the soak has left beside it.
+pub(super) struct Hardening {
+    kinetics: Kinetics,
+    dissolved: Composition,
+    ferrite_left: f64,
+    wait_c: f64,
+}
+
+/// What a piece is after a step before the temper.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Hardened {
+    pub(super) fractions: Fractions,
+    pub(super) hardness: Hardness,
+    coldest_c: f64,
+    rate_at_700c_k_per_s: f64,
+    dissolved: Composition,
+}
+
+impl Hardening {
+    /// The austenite that a soak leaves.
+    pub(super) fn of(route: &Route, soaked: &SoakOutcome) -> Result<Self, OutOfRange> {
+        let ferrite_left = soaked.end.ferrite_volume_fraction.clamp(0.0, 1.0);
+        let beside_ferrite = (1.0 - ferrite_left).max(f64::EPSILON);
+        let kinetics = Kinetics::new(&Austenite {
+            composition: soaked.dissolved,
+            grain_astm: soaked.end.grain_astm,
+            undissolved_carbide_volume_fraction: (soaked.end.carbide_volume_fraction
+                / beside_ferrite)
+                .clamp(0.0, 1.0),
+        })?;
+        Ok(Self {
+            kinetics,
+            dissolved: soaked.dissolved,
+            ferrite_left,
+            wait_c: route.quench.end_c,
+        })
+    }
+
+    pub(super) const fn kinetics(&self) -> &Kinetics {
+        &self.kinetics
+    }
+
+    /// The piece at the end of a cooling curve.
+    pub(super) fn quench(&self, curve: &CoolingCurve) -> Result<Hardened, OutOfRange> {
+        let transformed = self.kinetics.along(&curve.time_s, &curve.temperature_c)?;
+        let rate_at_700c_k_per_s = curve.rate_at_c(700.0).unwrap_or_default();
+        self.hardened(
+            with_ferrite(&transformed.fractions, self.ferrite_left),
+            curve.temperature_c.last().copied().unwrap_or(self.wait_c),
+            rate_at_700c_k_per_s,
+        )
+    }
+
+    /// The same piece after a cold bath.
+    pub(super) fn cold(&self, quenched: &Hardened, cold: &Cold) -> Result<Hardened, OutOfRange> {
+        let step = ColdStep {
+            coldest_before_c: quenched.coldest_c,
+            cold_c: cold.temperature_c,
+            delay_s: 60.0 * cold.delay_min,
+            wait_c: self.wait_c,
+        };
+        let fractions = cold_treated(&quenched.fractions, self.kinetics.austenite(), &step)?;
+        self.hardened(
+            fractions,
+            cold.temperature_c.min(quenched.coldest_c),
+            quenched.rate_at_700c_k_per_s,
+        )
+    }
+
+    fn hardened(
+        &self,
+        fractions: Fractions,
+        coldest_c: f64,
+        rate_at_700c_k_per_s: f64,
+    ) -> Result<Hardened, OutOfRange> {
+        Ok(Hardened {
+            fractions,
+            hardness: mixture(&self.dissolved, &fractions, rate_at_700c_k_per_s)?,
+            coldest_c,
+            rate_at_700c_k_per_s,
+            dissolved: self.dissolved,
+        })
+    }
+}
+
+/// Fractions of the piece when the austenite stood beside ferrite that the soak had left.
+fn with_ferrite(fractions: &Fractions, ferrite_left: f64) -> Fractions {
+    let rest = 1.0 - ferrite_left;
+    Fractions {
+        ferrite: ferrite_left + rest * fractions.ferrite,
+        pearlite: rest * fractions.pearlite,
+        bainite: rest * fractions.bainite,
+        martensite: rest * fractions.martensite,
+        austenite: rest * fractions.austenite,
+        carbide: rest * fractions.carbide,
+    }
+}
+
+impl Hardened {
+    /// The piece as a step of the outcome.
+    pub(super) const fn stage(&self, step: Step) -> Stage {
+        Stage {
+            step,
+            fractions: Some(self.fractions),
+            hardness: Some(self.hardness),
+            band_hrc: AS_QUENCHED_BAND_HRC,
+        }
+    }
+}
+
+/// The tempers of a route.
+pub(super) struct Tempering {
+    start: AsQuenched,
+    start_hrc: Option<f64>,
+    tempered: Vec<Tempered>,
+    /// Whether constituents are followed, or only a grade's table is known.
+    is_table: bool,
+}
+
+impl Tempering {
+    /// Tempers the piece that left the quench and the cold bath; where the quench is not known, a
+    /// grade with a tempering table is tempered as hardened through.
+    pub(super) fn of(route: &Route, ready: Option<&Hardened>) -> Result<Self, OutOfRange> {
+        let steel = &route.composition;
+        let is_table = grade_table(steel).is_some();
+        let start = ready.map_or_else(
+            || AsQuenched::fully_martensitic(steel),
+            |piece| AsQuenched {
+                constituents: piece.fractions,
+                dissolved: piece.dissolved,
+                rate_at_700c_k_per_s: piece.rate_at_700c_k_per_s,
+            },
+        );
+        let steps: Vec<TemperStep> = route.tempers.iter().map(step_of).collect();
+        Ok(Self {
+            tempered: hardness::temper(&start, steel, &steps)?,
+            start,
+            start_hrc: ready.and_then(|piece| piece.hardness.hrc()),
+            is_table,
+        })
+    }
+
+    /// Each temper as a step of the outcome.
+    pub(super) fn stages(&self) -> impl Iterator<Item = Stage> + '_ {
+        self.tempered.iter().enumerate().map(|(i, tempered)| Stage {
+            step: Step::Temper(i + 1),
+            fractions: (!self.is_table).then(|| self.after(tempered)),
+            hardness: Some(tempered.hardness),
+            band_hrc: tempered.band_hrc,
+        })
+    }
+
+    /// Austenite that a temper has decomposed counts as tempered martensite.
+    fn after(&self, tempered: &Tempered) -> Fractions {
+        let before = &self.start.constituents;
+        let left = tempered
+            .retained_austenite_volume_fraction
+            .unwrap_or(before.austenite)
+            .clamp(0.0, before.austenite);
+        Fractions {
+            martensite: before.martensite + before.austenite - left,
+            austenite: left,
+            ..*before
+        }
+    }
+
+    /// The temper chart: as many tempers as planned, all of the first one's time.
+    pub(super) fn chart(&self, route: &Route) -> Result<TemperOutcome, OutOfRange> {
+        let steel = &route.composition;
+        let time_s = route.tempers.first().map_or(3600.0, |t| 60.0 * t.time_min);
+        let count = u32::try_from(route.tempers.len().max(1)).unwrap_or(1);
+        let (from_c, to_c) = CHART_C;
+        let temperatures_c: Vec<f64> = (0..CHART_POINTS)
+            .map(|i| from_c + (to_c - from_c) * i as f64 / (CHART_POINTS - 1) as f64)
+            .collect();
+        let curve: Vec<TemperPoint> =
+            temper_curve(&self.start, steel, &temperatures_c, time_s, count)?
+                .into_iter()
+                .map(|point| TemperPoint {
+                    temperature_c: point.temperature_c,
+                    hrc: point.hrc,
+                    band_hrc: point.band_hrc,
+                })
+                .collect();
+        let middle_hrc = 0.5 * (route.target.least_hrc + route.target.most_hrc);
+        let meets_target_c = temperatures_for(&self.start, steel, time_s, count, middle_hrc)?
+            .into_iter()
+            .map(|choice| choice.temperature_c)
+            .collect();
+        Ok(TemperOutcome {
+            start_hrc: self
+                .start_hrc
+                .or_else(|| curve.first().map(|point| point.hrc))
+                .unwrap_or_default(),
+            curve,
+            embrittling_c: embrittling_range_c(steel),
+            meets_target_c,
+        })
+    }
+}
+
+fn step_of(temper: &Temper) -> TemperStep {
+    TemperStep {
+        temperature_c: temper.temperature_c,
+        time_s: 60.0 * temper.time_min,
+    }
+}

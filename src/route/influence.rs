@@ -1,0 +1,184 @@
+//! What moves the final hardness: one thing changed at a time, everything else as planned.
+
+use super::hardening::{Hardened, Hardening, Tempering};
+use super::outcome::{Influence, InfluenceKind, Outcome};
+use super::plan::Route;
+use super::run::{FurnaceEnd, quenching, soak_at};
+use super::verdict::settled_c;
+use crate::heat::{Cooled, CoolingCurve, Medium, Quenching, Section, cool};
+
+/// The changes that are tried.
+const TEMPER_STEP_K: f64 = 10.0;
+const SOAK_STEP_MIN: f64 = 5.0;
+const THICKNESS_STEP_MM: f64 = 1.0;
+
+/// The route as planned, with what it has come to so far.
+pub(super) struct Planned<'a> {
+    pub(super) route: &'a Route,
+    pub(super) medium: &'a Medium,
+    pub(super) cooled: &'a Cooled,
+    pub(super) hardening: &'a Hardening,
+    pub(super) quenched: &'a Hardened,
+    /// After the cold bath, if there is one.
+    pub(super) ready: &'a Hardened,
+    /// The coldest and the hottest of the furnace.
+    pub(super) ends: &'a [Option<FurnaceEnd>; 2],
+}
+
+/// Hardness after the tempers of a route.
+fn tempered_hrc(route: &Route, ready: &Hardened) -> Option<f64> {
+    if route.tempers.is_empty() {
+        return ready.hardness.hrc();
+    }
+    let tempering = Tempering::of(route, Some(ready)).ok()?;
+    tempering.stages().last()?.hardness?.hrc()
+}
+
+impl Planned<'_> {
+    /// Hardness after the cold bath and the tempers of a piece as quenched.
+    fn final_hrc(&self, hardening: &Hardening, quenched: &Hardened) -> Option<f64> {
+        match &self.route.cold {
+            Some(cold) => tempered_hrc(self.route, &hardening.cold(quenched, cold).ok()?),
+            None => tempered_hrc(self.route, quenched),
+        }
+    }
+
+    fn all_tempers_shifted(&self, shift_k: f64) -> Option<f64> {
+        let mut route = self.route.clone();
+        for temper in &mut route.tempers {
+            temper.temperature_c += shift_k;
+        }
+        tempered_hrc(&route, self.ready)
+    }
+
+    fn thicker(&self) -> Option<f64> {
+        let quenching = Quenching {
+            section: thicker(&self.route.section),
+            end_c: settled_c(
+                self.hardening.kinetics(),
+                self.medium,
+                self.route.quench.end_c,
+            ),
+            ..quenching(self.route, self.medium)
+        };
+        let mut cooled = cool(&quenching).ok()?;
+        let slowest = cooled.curves.get_mut(cooled.slowest)?;
+        go_on_to(slowest, *self.cooled.slowest()?.temperature_c.last()?);
+        let quenched = self.hardening.quench(slowest).ok()?;
+        self.final_hrc(self.hardening, &quenched)
+    }
+
+    fn soaked_for(&self, soak_min: f64) -> Option<f64> {
+        let soaked = soak_at(self.route, self.route.soak.temperature_c, soak_min).ok()?;
+        let hardening = Hardening::of(self.route, &soaked).ok()?;
+        let quenched = hardening.quench(self.cooled.slowest()?).ok()?;
+        self.final_hrc(&hardening, &quenched)
+    }
+
+    /// The influences on the final hardness, as far as the models reach.
+    pub(super) fn influences(&self, outcome: &Outcome) -> Vec<Influence> {
+        let Some(planned_hrc) = outcome
+            .stages
+            .last()
+            .and_then(|stage| stage.hardness?.hrc())
+        else {
+            return Vec::new();
+        };
+        let route = self.route;
+        let mut found = Vec::new();
+        let mut note = |kind, less: Option<f64>, more: Option<f64>| {
+            if less.is_some() || more.is_some() {
+                found.push(Influence {
+                    kind,
+                    less_hrc: less.map(|hrc| hrc - planned_hrc),
+                    more_hrc: more.map(|hrc| hrc - planned_hrc),
+                });
+            }
+        };
+        if !route.tempers.is_empty() {
+            note(
+                InfluenceKind::TemperTemperature {
+                    step_k: TEMPER_STEP_K,
+                },
+                self.all_tempers_shifted(-TEMPER_STEP_K),
+                self.all_tempers_shifted(TEMPER_STEP_K),
+            );
+        }
+        if route.cold.is_some() {
+            note(
+                InfluenceKind::NoCold,
+                tempered_hrc(route, self.quenched),
+                None,
+            );
+        }
+        note(
+            InfluenceKind::Thickness {
+                step_mm: THICKNESS_STEP_MM,
+            },
+            None,
+            self.thicker(),
+        );
+        if route.furnace_band_k > 0.0 {
+            let [coldest, hottest] = self.ends.each_ref().map(|end| {
+                let (hardening, quenched) = end.as_ref()?.hardened.as_ref()?;
+                self.final_hrc(hardening, quenched)
+            });
+            note(
+                InfluenceKind::Furnace {
+                    step_k: route.furnace_band_k,
+                },
+                coldest,
+                hottest,
+            );
+        }
+        let soak_min = route.soak.time_min;
+        note(
+            InfluenceKind::SoakTime {
+                step_min: SOAK_STEP_MIN,
+            },
+            self.soaked_for((soak_min - SOAK_STEP_MIN).max(0.5 * soak_min)),
+            self.soaked_for(soak_min + SOAK_STEP_MIN),
+        );
+        found
+    }
+}
+
+/// Carries a curve that ends where martensite begins on to the end of the quench: below, only the
+/// coldest temperature counts.
+fn go_on_to(curve: &mut CoolingCurve, end_c: f64) {
+    let (Some(&time_s), Some(&temperature_c), Some(&rate)) = (
+        curve.time_s.last(),
+        curve.temperature_c.last(),
+        curve.rate_k_per_s.last(),
+    ) else {
+        return;
+    };
+    if temperature_c > end_c {
+        curve
+            .time_s
+            .push(time_s + (temperature_c - end_c) / rate.max(1e-3));
+        curve.temperature_c.push(end_c);
+        curve.rate_k_per_s.push(rate);
+    }
+}
+
+/// The section one step thicker.
+fn thicker(section: &Section) -> Section {
+    match *section {
+        Section::Plate { thickness_mm } => Section::Plate {
+            thickness_mm: thickness_mm + THICKNESS_STEP_MM,
+        },
+        Section::Round { diameter_mm } => Section::Round {
+            diameter_mm: diameter_mm + THICKNESS_STEP_MM,
+        },
+        Section::Blade {
+            edge_mm,
+            spine_mm,
+            height_mm,
+        } => Section::Blade {
+            edge_mm,
+            spine_mm: spine_mm + THICKNESS_STEP_MM,
+            height_mm,
+        },
+    }
+}

@@ -1,0 +1,361 @@
+//! What a route comes to: every number that the page, the terminal and the card show.
+
+use super::known::Known;
+use crate::hardness::Hardness;
+use crate::heat::CoolingCurve;
+use crate::phases::CriticalTemperatures;
+use crate::soak::SoakOutcome;
+use crate::transform::{Fractions, Isothermal, Product};
+use serde::Serialize;
+
+/// The whole outcome of a route.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Outcome {
+    /// A1, A3 or Acm of the steel.
+    pub critical: CriticalTemperatures,
+    /// Soak: carbon dissolved, carbide left, grain.
+    pub soak: SoakOutcome,
+    /// What the furnace's band makes of the soak.
+    pub furnace: FurnaceBand,
+    /// Quench: cooling curves, and what forms on them.
+    pub quench: QuenchOutcome,
+    /// Cold treatment, as planned or, when none is planned, as it would be at −75 °C.
+    pub cold: Known<ColdOutcome>,
+    /// Constituents and hardness after each step, in order.
+    pub stages: Vec<Stage>,
+    /// Hardness against tempering temperature for the planned time and number of tempers.
+    pub temper: Known<TemperOutcome>,
+    /// What moves the final hardness, one thing at a time.
+    pub influences: Vec<Influence>,
+    /// What can go wrong or hurt, in the order of the route.
+    pub cautions: Vec<Caution>,
+}
+
+impl Outcome {
+    /// Widens the band of each hardness by what the furnace's band does to the quenched hardness:
+    /// the two are independent, so they add in quadrature.
+    pub(super) fn widen_by_furnace(&mut self) {
+        let band = &self.furnace;
+        let Some(quenched) = self
+            .stages
+            .iter()
+            .find(|stage| stage.step == Step::Quench)
+            .and_then(|stage| stage.hardness?.hrc())
+        else {
+            return;
+        };
+        let swing_hrc = [band.hrc_at_coldest, band.hrc_at_hottest]
+            .into_iter()
+            .flatten()
+            .map(|hrc| (hrc - quenched).abs())
+            .fold(0.0, f64::max);
+        for stage in &mut self.stages {
+            stage.band_hrc = stage.band_hrc.hypot(swing_hrc);
+        }
+    }
+}
+
+/// How much one change moves the final hardness.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Influence {
+    /// What is changed.
+    pub kind: InfluenceKind,
+    /// Change of the final hardness with less of it, HRC.
+    pub less_hrc: Option<f64>,
+    /// Change of the final hardness with more of it, HRC.
+    pub more_hrc: Option<f64>,
+}
+
+/// A change to a route.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[serde(tag = "change", rename_all = "snake_case")]
+pub enum InfluenceKind {
+    /// All tempers cooler or hotter.
+    TemperTemperature {
+        /// By how much, K.
+        step_k: f64,
+    },
+    /// The cold bath left out.
+    NoCold,
+    /// The section thicker.
+    Thickness {
+        /// By how much, mm.
+        step_mm: f64,
+    },
+    /// The furnace at the ends of its band.
+    Furnace {
+        /// By how much, K.
+        step_k: f64,
+    },
+    /// A shorter or longer soak.
+    SoakTime {
+        /// By how much, min.
+        step_min: f64,
+    },
+}
+
+/// The soak at the two ends of the furnace's band, and the austenite that each would leave.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct FurnaceBand {
+    /// Coldest that the piece may be, °C.
+    pub coldest_c: f64,
+    /// Hottest that the piece may be, °C.
+    pub hottest_c: f64,
+    /// Carbon in solution at the coldest, wt % of the austenite; none when nothing dissolves.
+    pub carbon_at_coldest_wt: Option<f64>,
+    /// Carbon in solution at the hottest, wt % of the austenite.
+    pub carbon_at_hottest_wt: Option<f64>,
+    /// Hardness as quenched after the coldest soak, HRC.
+    pub hrc_at_coldest: Option<f64>,
+    /// Hardness as quenched after the hottest soak, HRC.
+    pub hrc_at_hottest: Option<f64>,
+    /// Austenite left after the quench at the hottest, volume fraction.
+    pub austenite_at_hottest: Option<f64>,
+}
+
+/// What the quench does.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct QuenchOutcome {
+    /// Name of the quenchant for sentences.
+    pub medium_title: String,
+    /// Cooling curves of the places of the section.
+    pub curves: Vec<CoolingCurve>,
+    /// Index of the curve that decides: the slowest place.
+    pub deciding: usize,
+    /// Transformation of that place, or why the models give none.
+    pub transformed: Known<QuenchTransformed>,
+}
+
+/// Transformation at the place that decides.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct QuenchTransformed {
+    /// Isothermal curves of the austenite that left the furnace.
+    pub isothermal: Isothermal,
+    /// Start of martensite, °C.
+    pub ms_c: f64,
+    /// Half of the austenite is martensite, °C.
+    pub m50_c: f64,
+    /// Nine tenths of the austenite are martensite, °C.
+    pub m90_c: f64,
+    /// Constituents at the end of the quench.
+    pub fractions: Fractions,
+    /// Martensite and retained austenite as a fraction of what was austenite: 1 is hardened through.
+    pub hardened_fraction: f64,
+    /// How the verdict stands.
+    pub margin: Margin,
+    /// The same place in the next slower quenchant of the list.
+    pub next_slower: Option<Neighbour>,
+    /// The slowest quenchant of the list that still hardens this section.
+    pub slowest_medium: Option<Neighbour>,
+    /// The thickest section of this shape that this quench still hardens, mm.
+    pub thickest_mm: Option<f64>,
+    /// How far it hardens, mm: in a blade from the edge up, else from the surface inwards.
+    pub hardened_depth_mm: Option<f64>,
+}
+
+/// How far the quench is from failing.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Margin {
+    /// The word that the band allows.
+    pub verdict: Verdict,
+    /// Factor by which the whole quench may be slower and still leave 95 % of the austenite to
+    /// turn to martensite; below 1 it is already too slow.
+    pub factor: f64,
+    /// The factor's band, either way as a factor: heat transfer and nose time together.
+    pub factor_band: f64,
+    /// Seconds to spare at the nose, negative when it misses.
+    pub seconds: f64,
+    /// Half width of the band of the seconds.
+    pub seconds_band: f64,
+    /// Temperature of the nose, °C.
+    pub nose_c: f64,
+    /// Time at which the deciding place passes A1, s from leaving the furnace: the clock of the
+    /// isothermal curves starts here.
+    pub clock_s: f64,
+    /// Time at which the deciding place passes the nose, s from leaving the furnace.
+    pub arrival_s: f64,
+    /// Product that limits.
+    pub product: Product,
+}
+
+/// A verdict on the quench.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Verdict {
+    /// Fast enough over the whole band.
+    Holds,
+    /// The band reaches the line.
+    Narrow,
+    /// Too slow over the whole band.
+    Misses,
+}
+
+/// Another quenchant for the same section.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Neighbour {
+    /// Its name in the list.
+    pub name: String,
+    /// Its title for sentences.
+    pub title: String,
+    /// Seconds to spare at the nose, negative when it misses.
+    pub seconds: f64,
+    /// Its verdict.
+    pub verdict: Verdict,
+    /// Its cooling curve at the deciding place.
+    pub curve: CoolingCurve,
+}
+
+/// What a cold treatment does.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct ColdOutcome {
+    /// Whether the route has this cold step, or it is only what one would do.
+    pub is_planned: bool,
+    /// Temperature of the bath, °C.
+    pub temperature_c: f64,
+    /// Retained austenite before, volume fraction.
+    pub austenite_before: f64,
+    /// Retained austenite after, volume fraction.
+    pub austenite_after: f64,
+    /// Gain in hardness, HRC.
+    pub gain_hrc: f64,
+    /// Whether it changes the piece by more than a tester can see.
+    pub is_worth_it: bool,
+}
+
+/// A step of the route with what the piece is after it.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Stage {
+    /// Which step.
+    pub step: Step,
+    /// Constituents of the deciding place.
+    pub fractions: Option<Fractions>,
+    /// Hardness of the deciding place.
+    pub hardness: Option<Hardness>,
+    /// Half width of the band that covers nine in ten, HRC.
+    pub band_hrc: f64,
+}
+
+impl Stage {
+    /// The piece after the soak: austenite with what it stands beside.
+    pub(super) fn after_soak(soaked: &SoakOutcome) -> Self {
+        let end = &soaked.end;
+        Self {
+            step: Step::Soak,
+            fractions: Some(Fractions {
+                ferrite: end.ferrite_volume_fraction,
+                carbide: end.carbide_volume_fraction,
+                austenite: 1.0 - end.ferrite_volume_fraction - end.carbide_volume_fraction,
+                ..Fractions::default()
+            }),
+            hardness: None,
+            band_hrc: 0.0,
+        }
+    }
+}
+
+impl QuenchOutcome {
+    /// The curve of the place that decides.
+    #[must_use]
+    pub fn deciding_curve(&self) -> Option<&CoolingCurve> {
+        self.curves.get(self.deciding)
+    }
+}
+
+impl TemperOutcome {
+    /// Hardness of the chart at a temperature, HRC, straight between its points; none outside.
+    #[must_use]
+    pub fn hrc_at(&self, temperature_c: f64) -> Option<f64> {
+        let after = self
+            .curve
+            .partition_point(|point| point.temperature_c < temperature_c);
+        let right = self.curve.get(after)?;
+        let Some(left) = after.checked_sub(1).and_then(|i| self.curve.get(i)) else {
+            return (right.temperature_c == temperature_c).then_some(right.hrc);
+        };
+        let part =
+            (temperature_c - left.temperature_c) / (right.temperature_c - left.temperature_c);
+        Some(left.hrc + part * (right.hrc - left.hrc))
+    }
+}
+
+/// A step of the route.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Step {
+    /// Soak at hardening temperature.
+    Soak,
+    /// Quench.
+    Quench,
+    /// Cold treatment.
+    Cold,
+    /// Temper, counted from 1.
+    Temper(usize),
+}
+
+/// The temper chart.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct TemperOutcome {
+    /// Hardness of the martensite before the first temper, HRC.
+    pub start_hrc: f64,
+    /// Points of the curve by rising temperature: °C, HRC, half width of the band in HRC.
+    pub curve: Vec<TemperPoint>,
+    /// Range in which tempering embrittles, °C.
+    pub embrittling_c: [f64; 2],
+    /// Temperatures at which the curve meets the middle of the target, °C.
+    pub meets_target_c: Vec<f64>,
+}
+
+/// One point of the temper chart.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct TemperPoint {
+    /// Tempering temperature, °C.
+    pub temperature_c: f64,
+    /// Hardness after all tempers at that temperature, HRC.
+    pub hrc: f64,
+    /// Half width of the band, HRC.
+    pub band_hrc: f64,
+}
+
+/// Something that can go wrong or hurt.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+pub enum Caution {
+    /// The furnace's hot end leaves more austenite.
+    FurnaceHot {
+        /// Hottest, °C.
+        hottest_c: f64,
+        /// Austenite left, volume fraction.
+        austenite: f64,
+    },
+    /// Ferrite is left at this soak.
+    FerriteLeft {
+        /// Volume fraction.
+        fraction: f64,
+    },
+    /// The grain is coarse.
+    CoarseGrain {
+        /// ASTM grain number.
+        grain_astm: f64,
+    },
+    /// The temper lies in the embrittling range.
+    Embrittling {
+        /// Temper, °C.
+        temperature_c: f64,
+        /// Range, °C.
+        range_c: [f64; 2],
+    },
+    /// No temper is planned.
+    NotTempered,
+    /// A harsh quench for much carbon in solution.
+    MayCrack,
+    /// The soak is outside the grade's handbook range.
+    OutsideHandbook {
+        /// Range, °C.
+        range_c: [f64; 2],
+    },
+    /// A hazard of the quenchant or of the cold bath, in words.
+    Hazard {
+        /// The caution.
+        text: String,
+    },
+}

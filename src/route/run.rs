@@ -1,0 +1,309 @@
+//! The pipeline: soak, cooling, transformation, cold bath, hardness, temper; then verdicts, bands
+//! and cautions.
+
+use super::cautions::cautions;
+use super::error::RouteError;
+use super::hardening::{Hardened, Hardening, Tempering};
+use super::influence::Planned;
+use super::known::Known;
+use super::outcome::{
+    ColdOutcome, FurnaceBand, Outcome, QuenchOutcome, QuenchTransformed, Stage, Step,
+};
+use super::plan::{Cold, Route};
+use super::sentences::TELLABLE_HRC;
+use super::validate::validate;
+use super::verdict::{HARDENED, Quencher, judge};
+use crate::heat::{Cooled, CoolingCurve, Medium, Place, Quenching, Section, cool};
+use crate::phases::critical_temperatures;
+use crate::soak::{LONGEST_S, SoakOutcome, soak};
+use crate::steel::OutOfRange;
+use crate::transform::{Kinetics, martensite_temperature_c};
+
+/// The cold bath that is weighed when none is planned, °C: dry ice in solvent.
+const WEIGHED_COLD_C: f64 = -75.0;
+/// Fall in retained austenite that is worth a cold bath by itself, volume fraction.
+const WORTH_AUSTENITE: f64 = 0.04;
+/// The history of a soak is shown to at least this time, s.
+const SHORTEST_HISTORY_S: f64 = 1800.0;
+
+/// Computes the whole outcome of a route. Pure: the same route gives the same outcome.
+///
+/// # Errors
+/// When the route makes no sense or nothing hardens: a field out of range, a soak below A1, a
+/// composition that the equilibrium does not cover. A model that only refuses its own part is
+/// told inside the outcome as [`Known::Refused`].
+pub fn run(route: &Route) -> Result<Outcome, RouteError> {
+    validate(route)?;
+    let medium = route.quench.medium.resolve()?;
+    let critical = critical_temperatures(&route.composition)?;
+    let soaked = soak_at(route, route.soak.temperature_c, route.soak.time_min)?;
+    let cooled = cool(&quenching(route, &medium))?;
+    let hardening = Hardening::of(route, &soaked);
+    let quenched = match (&hardening, cooled.slowest()) {
+        (Ok(hardening), Some(curve)) => hardening.quench(curve).map(Some),
+        (Ok(_), None) => Ok(None),
+        (Err(refusal), _) => Err(refusal.clone()),
+    };
+    let deciding = cooled.slowest();
+
+    let transformed = match (&hardening, &quenched, deciding) {
+        (Ok(hardening), Ok(Some(quenched)), Some(curve)) => Known::from(transformed(
+            route,
+            &medium,
+            hardening.kinetics(),
+            &cooled,
+            curve,
+            quenched.fractions,
+        )),
+        (Err(refusal), ..) | (_, Err(refusal), _) => Known::Refused {
+            refused: refusal.to_string(),
+        },
+        _ => Known::Refused {
+            refused: "The cooling has no curve.".to_owned(),
+        },
+    };
+
+    let after_cold = match (&hardening, &quenched) {
+        (Ok(hardening), Ok(Some(quenched))) => Some((
+            *quenched,
+            hardening.cold(quenched, &route.cold.unwrap_or(WEIGHED_COLD)),
+        )),
+        _ => None,
+    };
+    let cold = after_cold.as_ref().map_or_else(
+        || Known::Refused {
+            refused: "Retained austenite is not known for this steel.".to_owned(),
+        },
+        |(quenched, chilled)| {
+            Known::from(chilled.as_ref().map(|chilled| {
+                let gain_hrc = chilled
+                    .hardness
+                    .hrc()
+                    .zip(quenched.hardness.hrc())
+                    .map_or(0.0, |(after, before)| after - before);
+                ColdOutcome {
+                    is_planned: route.cold.is_some(),
+                    temperature_c: route.cold.unwrap_or(WEIGHED_COLD).temperature_c,
+                    austenite_before: quenched.fractions.austenite,
+                    austenite_after: chilled.fractions.austenite,
+                    gain_hrc,
+                    is_worth_it: gain_hrc >= TELLABLE_HRC
+                        || quenched.fractions.austenite - chilled.fractions.austenite
+                            >= WORTH_AUSTENITE,
+                }
+            }))
+        },
+    );
+
+    let mut stages = vec![Stage::after_soak(&soaked)];
+    let mut ready = None;
+    if let Some((quenched, chilled)) = &after_cold {
+        stages.push(quenched.stage(Step::Quench));
+        ready = Some(*quenched);
+        if let (Some(_), Ok(chilled)) = (route.cold, chilled) {
+            stages.push(chilled.stage(Step::Cold));
+            ready = Some(*chilled);
+        }
+    }
+    let tempering = Tempering::of(route, ready.as_ref());
+    if let Ok(tempering) = &tempering {
+        stages.extend(tempering.stages());
+    }
+    let ends = [-1.0, 1.0].map(|side| {
+        let soak_c = route.soak.temperature_c + side * route.furnace_band_k;
+        FurnaceEnd::at(route, soak_c, &cooled)
+    });
+    let furnace = furnace_band(route, &ends);
+    let mut outcome = Outcome {
+        critical,
+        soak: soaked,
+        furnace,
+        quench: QuenchOutcome {
+            medium_title: medium.title.clone(),
+            deciding: cooled.slowest,
+            curves: cooled.curves.clone(),
+            transformed,
+        },
+        cold,
+        stages,
+        temper: Known::from(tempering.and_then(|t| t.chart(route))),
+        influences: Vec::new(),
+        cautions: Vec::new(),
+    };
+    if let (Ok(hardening), Ok(Some(quenched))) = (&hardening, &quenched) {
+        let planned = Planned {
+            route,
+            medium: &medium,
+            cooled: &cooled,
+            hardening,
+            quenched,
+            ready: ready.as_ref().unwrap_or(quenched),
+            ends: &ends,
+        };
+        outcome.influences = planned.influences(&outcome);
+    }
+    outcome.widen_by_furnace();
+    outcome.cautions = cautions(route, &medium, &outcome);
+    Ok(outcome)
+}
+
+const WEIGHED_COLD: Cold = Cold {
+    temperature_c: WEIGHED_COLD_C,
+    time_min: 60.0,
+    delay_min: 10.0,
+};
+
+/// The soak of a route at a temperature and time of one's choice.
+pub(super) fn soak_at(
+    route: &Route,
+    temperature_c: f64,
+    time_min: f64,
+) -> Result<SoakOutcome, RouteError> {
+    let time_s = 60.0 * time_min;
+    let history_end_s = history_end_s(time_s);
+    Ok(soak(
+        &route.composition,
+        route.start,
+        temperature_c,
+        time_s,
+        history_end_s,
+    )?)
+}
+
+/// Time to which the history of a soak is shown, s: half an hour, doubled until the soak fits with
+/// room behind it.
+fn history_end_s(time_s: f64) -> f64 {
+    let mut end_s = SHORTEST_HISTORY_S;
+    while end_s < 1.2 * time_s {
+        end_s *= 2.0;
+    }
+    end_s.min(LONGEST_S)
+}
+
+/// The quench of a route.
+pub(super) const fn quenching<'a>(route: &Route, medium: &'a Medium) -> Quenching<'a> {
+    Quenching {
+        section: route.section,
+        medium,
+        agitation: route.quench.agitation,
+        start_c: route.soak.temperature_c,
+        air_delay_s: route.quench.air_delay_s,
+        end_c: route.quench.end_c,
+        martensite_start_c: None,
+    }
+}
+
+fn transformed(
+    route: &Route,
+    medium: &Medium,
+    kinetics: &Kinetics,
+    cooled: &Cooled,
+    curve: &CoolingCurve,
+    fractions: crate::transform::Fractions,
+) -> Result<QuenchTransformed, OutOfRange> {
+    let austenite = kinetics.austenite();
+    let margin = judge(kinetics, curve, medium.h_band_factor)?;
+    let quencher = Quencher {
+        route,
+        medium,
+        kinetics,
+    };
+    let slowest_medium = quencher.slowest_medium();
+    Ok(QuenchTransformed {
+        isothermal: kinetics.isothermal(),
+        ms_c: kinetics.ms_c(),
+        m50_c: martensite_temperature_c(austenite, 0.5)?,
+        m90_c: martensite_temperature_c(austenite, 0.9)?,
+        fractions,
+        hardened_fraction: fractions.hardened(),
+        margin,
+        next_slower: quencher.next_slower(),
+        slowest_medium,
+        thickest_mm: quencher.thickest_mm(),
+        hardened_depth_mm: hardened_depth_mm(route, kinetics, cooled),
+    })
+}
+
+/// How far the section hardens, mm, between the places that are computed: in a blade from the edge
+/// up, else from the surface inwards.
+fn hardened_depth_mm(route: &Route, kinetics: &Kinetics, cooled: &Cooled) -> Option<f64> {
+    let depth_of = |place: Place| match (route.section, place) {
+        (Section::Blade { .. }, Place::Edge) => Some(0.0),
+        (Section::Blade { height_mm, .. }, Place::Quarter) => Some(0.25 * height_mm),
+        (Section::Blade { height_mm, .. }, Place::Middle) => Some(0.5 * height_mm),
+        (Section::Blade { height_mm, .. }, Place::ThreeQuarter) => Some(0.75 * height_mm),
+        (
+            Section::Blade {
+                height_mm,
+                spine_mm,
+                ..
+            },
+            Place::Spine,
+        ) => Some(height_mm - 0.5 * spine_mm),
+        (Section::Plate { .. } | Section::Round { .. }, Place::Surface) => Some(0.0),
+        (Section::Plate { thickness_mm: size }, Place::Centre)
+        | (Section::Round { diameter_mm: size }, Place::Centre) => Some(0.5 * size),
+        _ => None,
+    };
+    let whole_mm = match route.section {
+        Section::Blade { height_mm, .. } => height_mm,
+        Section::Plate { thickness_mm: size } | Section::Round { diameter_mm: size } => 0.5 * size,
+    };
+    let mut places: Vec<(f64, f64)> = cooled
+        .curves
+        .iter()
+        .filter_map(|curve| {
+            let depth_mm = depth_of(curve.place)?;
+            let hardened = kinetics
+                .hardened(&curve.time_s, &curve.temperature_c)
+                .ok()?;
+            Some((depth_mm, hardened))
+        })
+        .collect();
+    places.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut before: Option<(f64, f64)> = None;
+    for (depth_mm, hardened) in places {
+        if hardened < HARDENED {
+            return Some(before.map_or(0.0, |(reached_mm, was)| {
+                reached_mm + (depth_mm - reached_mm) * (was - HARDENED) / (was - hardened)
+            }));
+        }
+        before = Some((depth_mm, hardened));
+    }
+    before.map(|_| whole_mm)
+}
+
+/// The soak at one end of the furnace's band, and the piece as quenched after it.
+pub(super) struct FurnaceEnd {
+    soaked: SoakOutcome,
+    pub(super) hardened: Option<(Hardening, Hardened)>,
+}
+
+impl FurnaceEnd {
+    fn at(route: &Route, soak_c: f64, cooled: &Cooled) -> Option<Self> {
+        let soaked = soak_at(route, soak_c, route.soak.time_min).ok()?;
+        let hardened = Hardening::of(route, &soaked).ok().and_then(|hardening| {
+            let piece = hardening.quench(cooled.slowest()?).ok()?;
+            Some((hardening, piece))
+        });
+        Some(Self { soaked, hardened })
+    }
+
+    fn hrc(&self) -> Option<f64> {
+        self.hardened.as_ref()?.1.hardness.hrc()
+    }
+}
+
+fn furnace_band(route: &Route, ends: &[Option<FurnaceEnd>; 2]) -> FurnaceBand {
+    let [cold, hot] = ends.each_ref().map(Option::as_ref);
+    FurnaceBand {
+        coldest_c: route.soak.temperature_c - route.furnace_band_k,
+        hottest_c: route.soak.temperature_c + route.furnace_band_k,
+        carbon_at_coldest_wt: cold.map(|end| end.soaked.end.carbon_wt),
+        carbon_at_hottest_wt: hot.map(|end| end.soaked.end.carbon_wt),
+        hrc_at_coldest: cold.and_then(FurnaceEnd::hrc),
+        hrc_at_hottest: hot.and_then(FurnaceEnd::hrc),
+        austenite_at_hottest: hot
+            .and_then(|end| Some(end.hardened.as_ref()?.1.fractions.austenite)),
+    }
+}

@@ -1,0 +1,411 @@
+//! The outcome in plain sentences: one per question, each number a key that can be opened.
+
+use super::outcome::{Caution, Outcome, Step, Verdict};
+use super::plan::Route;
+use crate::heat::Place;
+use crate::units::{
+    TemperatureScale, format_duration_s, format_fixed, format_hrc, format_percent,
+    format_temperature, format_weight_percent,
+};
+
+/// How a sentence is marked: by shape and colour, never colour alone.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Tone {
+    /// As it should be.
+    Holds,
+    /// At the edge: look closer.
+    Narrow,
+    /// Not as it should be.
+    Misses,
+}
+
+/// A number of a sentence, as a key to what stands behind it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum NumberKey {
+    /// Carbon in solution after the soak.
+    DissolvedCarbon,
+    /// Carbide left after the soak.
+    CarbideLeft,
+    /// Grain after the soak.
+    Grain,
+    /// Seconds to spare at the nose.
+    Margin,
+    /// Seconds of the next slower quenchant.
+    NextSlower,
+    /// Austenite left after the quench.
+    RetainedAustenite,
+    /// Austenite left after the cold bath, and the gain in hardness.
+    ColdTreatment,
+    /// Hardness after the last step.
+    FinalHardness,
+}
+
+/// A piece of a sentence.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Part {
+    /// Plain words.
+    Text(String),
+    /// The verdict's words.
+    Lead(String),
+    /// A number that can be opened.
+    Number(String, NumberKey),
+}
+
+/// A sentence.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Sentence {
+    /// How it is marked.
+    pub tone: Tone,
+    /// Its pieces, in order.
+    pub parts: Vec<Part>,
+}
+
+impl Sentence {
+    /// The sentence as plain text.
+    #[must_use]
+    pub fn text(&self) -> String {
+        self.parts
+            .iter()
+            .map(|part| match part {
+                Part::Text(text) | Part::Lead(text) | Part::Number(text, _) => text.as_str(),
+            })
+            .collect()
+    }
+
+    const fn new(tone: Tone) -> Self {
+        Self {
+            tone,
+            parts: Vec::new(),
+        }
+    }
+
+    fn text_part(mut self, text: impl Into<String>) -> Self {
+        self.parts.push(Part::Text(text.into()));
+        self
+    }
+
+    fn lead(mut self, text: impl Into<String>) -> Self {
+        self.parts.push(Part::Lead(text.into()));
+        self
+    }
+
+    fn number(mut self, text: impl Into<String>, key: NumberKey) -> Self {
+        self.parts.push(Part::Number(text.into(), key));
+        self
+    }
+}
+
+/// Hardness differences that a good tester can tell, HRC.
+pub(super) const TELLABLE_HRC: f64 = 0.5;
+
+/// The size of a margin: one decimal, two below a tenth, whole units above a hundred seconds.
+#[must_use]
+pub fn margin_words(value_s: f64) -> String {
+    let size = value_s.abs();
+    if size >= 100.0 {
+        return format_duration_s(size);
+    }
+    let decimals = if size < 0.095 {
+        2
+    } else if size < 9.95 {
+        1
+    } else {
+        0
+    };
+    format!("{}\u{a0}s", format_fixed(size, decimals))
+}
+
+/// The sentences of an outcome, in the order of the four questions.
+#[must_use]
+pub fn sentences(route: &Route, outcome: &Outcome) -> Vec<Sentence> {
+    let mut all = vec![soak_sentence(route, outcome)];
+    all.push(quench_sentence(outcome));
+    all.extend(cold_sentence(outcome));
+    all.push(final_sentence(route, outcome));
+    all
+}
+
+fn soak_sentence(route: &Route, outcome: &Outcome) -> Sentence {
+    let end = &outcome.soak.end;
+    let tone = if end.ferrite_volume_fraction > 0.01 {
+        Tone::Misses
+    } else if end.grain_astm < super::COARSE_GRAIN_ASTM {
+        Tone::Narrow
+    } else {
+        Tone::Holds
+    };
+    let dissolved = Sentence::new(tone)
+        .number(
+            format_weight_percent(end.carbon_wt),
+            NumberKey::DissolvedCarbon,
+        )
+        .text_part(format!(
+            " of the {} carbon is in solution.",
+            format_weight_percent(route.composition.c)
+        ));
+    let grain = format!("ASTM\u{a0}{}", format_fixed(end.grain_astm, 0));
+    if end.ferrite_volume_fraction > 0.01 {
+        return dissolved.text_part(format!(
+            " {} ferrite is left and stays soft: soak hotter.",
+            format_percent(end.ferrite_volume_fraction)
+        ));
+    }
+    if end.carbide_volume_fraction > 0.002 {
+        dissolved
+            .text_part(" The rest stays in ")
+            .number(
+                format_percent(end.carbide_volume_fraction),
+                NumberKey::CarbideLeft,
+            )
+            .text_part(" carbide and keeps the grain at ")
+            .number(grain, NumberKey::Grain)
+            .text_part(".")
+    } else {
+        dissolved
+            .text_part(" No carbide is left to hold the grain: ")
+            .number(grain, NumberKey::Grain)
+            .text_part(".")
+    }
+}
+
+fn quench_sentence(outcome: &Outcome) -> Sentence {
+    let quenched = match &outcome.quench.transformed {
+        super::Known::Given(quenched) => quenched,
+        super::Known::Refused { refused } => {
+            return Sentence::new(Tone::Narrow).text_part(refused.clone());
+        }
+    };
+    let place = outcome
+        .quench
+        .deciding_curve()
+        .map_or("At the slowest place", |curve| place_words(curve.place));
+    let margin = &quenched.margin;
+    let sentence = match margin.verdict {
+        Verdict::Holds => Sentence::new(Tone::Holds).lead("Fast enough."),
+        Verdict::Narrow if margin.seconds >= 0.0 => {
+            Sentence::new(Tone::Narrow).lead("Fast enough, only just.")
+        }
+        Verdict::Narrow => Sentence::new(Tone::Narrow).lead("Too slow, by a little."),
+        Verdict::Misses => Sentence::new(Tone::Misses).lead("Too slow."),
+    };
+    let sentence = if margin.seconds >= 0.0 {
+        sentence
+            .text_part(format!(" {place} "))
+            .number(margin_words(margin.seconds), NumberKey::Margin)
+            .text_part(" to spare")
+    } else {
+        sentence
+            .text_part(format!(" {place} it misses by "))
+            .number(margin_words(margin.seconds), NumberKey::Margin)
+            .text_part(format!(
+                "; {} hardens",
+                format_percent(quenched.hardened_fraction)
+            ))
+    };
+    match (&quenched.next_slower, &quenched.slowest_medium) {
+        (Some(next), _) if margin.seconds >= 0.0 => {
+            let name = inside_a_sentence(&next.title);
+            if next.seconds >= 0.0 {
+                sentence
+                    .text_part(format!("; {name} would still have "))
+                    .number(margin_words(next.seconds), NumberKey::NextSlower)
+                    .text_part(".")
+            } else {
+                sentence
+                    .text_part(format!("; {name} misses by "))
+                    .number(margin_words(next.seconds), NumberKey::NextSlower)
+                    .text_part(".")
+            }
+        }
+        (_, Some(slowest)) if margin.seconds < 0.0 => {
+            sentence.text_part(format!(". {} is the slowest that does.", slowest.title))
+        }
+        (_, None) if margin.seconds < 0.0 => {
+            sentence.text_part(". No quenchant of the list hardens this section through.")
+        }
+        _ => sentence.text_part("."),
+    }
+}
+
+/// A place of the piece at the head of a sentence.
+const fn place_words(place: Place) -> &'static str {
+    match place {
+        Place::Centre => "At the centre",
+        Place::Edge => "At the edge",
+        Place::Quarter => "A quarter up from the edge",
+        Place::Middle => "Half way up",
+        Place::ThreeQuarter => "Three quarters up",
+        Place::Spine => "At the core of the spine",
+        Place::Surface | Place::SpineSurface => "At the surface",
+        Place::Within(_) => "Inside",
+    }
+}
+
+/// A place of the piece on a chart.
+#[must_use]
+pub const fn place_name(place: Place) -> &'static str {
+    match place {
+        Place::Centre => "centre",
+        Place::Edge => "edge",
+        Place::Quarter => "quarter height",
+        Place::Middle => "mid height",
+        Place::ThreeQuarter => "three-quarter height",
+        Place::Spine => "spine core",
+        Place::Surface | Place::SpineSurface => "surface",
+        Place::Within(_) => "inside",
+    }
+}
+
+fn cold_sentence(outcome: &Outcome) -> Option<Sentence> {
+    let cold = outcome.cold.given()?;
+    let start = Sentence::new(Tone::Holds)
+        .number(
+            format_percent(cold.austenite_before),
+            NumberKey::RetainedAustenite,
+        )
+        .text_part(" austenite is left.");
+    let gain = format_hrc(cold.gain_hrc.max(0.0));
+    let after = format_percent(cold.austenite_after);
+    Some(match (cold.is_planned, cold.is_worth_it) {
+        (true, true) => start
+            .text_part(" The cold bath brings it to ")
+            .number(after, NumberKey::ColdTreatment)
+            .text_part(" and adds ")
+            .number(gain, NumberKey::ColdTreatment)
+            .text_part(": worth doing, within the hour."),
+        (true, false) => start
+            .text_part(" The cold bath brings it to ")
+            .number(after, NumberKey::ColdTreatment)
+            .text_part(" and adds only ")
+            .number(gain, NumberKey::ColdTreatment)
+            .text_part("."),
+        (false, true) => Sentence {
+            tone: Tone::Narrow,
+            ..start
+        }
+        .text_part(" A cold bath would bring it to ")
+        .number(after, NumberKey::ColdTreatment)
+        .text_part(" and add ")
+        .number(gain, NumberKey::ColdTreatment)
+        .text_part("."),
+        (false, false) => start
+            .text_part(" Not worth a cold bath: it would add ")
+            .number(gain, NumberKey::ColdTreatment)
+            .text_part("."),
+    })
+}
+
+fn final_sentence(route: &Route, outcome: &Outcome) -> Sentence {
+    let Some((stage, hardness)) = outcome
+        .stages
+        .iter()
+        .rev()
+        .find_map(|stage| stage.hardness.map(|hardness| (stage, hardness)))
+    else {
+        return Sentence::new(Tone::Narrow).text_part(
+            outcome
+                .temper
+                .refusal()
+                .unwrap_or("No hardness can be given for this steel.")
+                .to_owned(),
+        );
+    };
+    let after = match (stage.step, route.tempers.len()) {
+        (Step::Temper(_), 1) => "After the temper: ".to_owned(),
+        (Step::Temper(_), 2) => "After two tempers: ".to_owned(),
+        (Step::Temper(_), 3) => "After three tempers: ".to_owned(),
+        (Step::Temper(n), _) => format!("After {n} tempers: "),
+        _ => "As quenched, not tempered: ".to_owned(),
+    };
+    let Some(hrc) = hardness.hrc() else {
+        return Sentence::new(Tone::Misses)
+            .text_part(after)
+            .number(
+                crate::units::format_hv(hardness.hv),
+                NumberKey::FinalHardness,
+            )
+            .text_part(", too soft for the C scale.");
+    };
+    let (low, high) = (hrc - stage.band_hrc, hrc + stage.band_hrc);
+    let target = &route.target;
+    let (tone, verdict) = if low >= target.least_hrc && high <= target.most_hrc {
+        (Tone::Holds, " On target.")
+    } else if hrc > target.most_hrc {
+        (Tone::Narrow, " Above the target: temper hotter.")
+    } else if hrc < target.least_hrc {
+        (Tone::Misses, " Below the target.")
+    } else {
+        (
+            Tone::Holds,
+            " On target; the band is wider than the target.",
+        )
+    };
+    Sentence::new(tone)
+        .text_part(after)
+        .number(format_hrc(hrc), NumberKey::FinalHardness)
+        .text_part(", nine times in ten between ")
+        .number(format_fixed(low, 1), NumberKey::FinalHardness)
+        .text_part(" and ")
+        .number(format_fixed(high, 1), NumberKey::FinalHardness)
+        .text_part(".")
+        .text_part(verdict)
+}
+
+/// A caution as one line.
+#[must_use]
+pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
+    let degrees = |c: f64| format_temperature(c, scale);
+    match caution {
+        Caution::FurnaceHot {
+            hottest_c,
+            austenite,
+        } => format!(
+            "Your furnace may reach {}: expect up to {} austenite left.",
+            degrees(*hottest_c),
+            format_percent(*austenite)
+        ),
+        Caution::FerriteLeft { fraction } => format!(
+            "{} ferrite does not harden. Soak hotter or longer.",
+            format_percent(*fraction)
+        ),
+        Caution::CoarseGrain { grain_astm } => format!(
+            "Coarse grain, ASTM\u{a0}{}: brittle. Soak cooler.",
+            format_fixed(*grain_astm, 0)
+        ),
+        Caution::Embrittling {
+            temperature_c,
+            range_c: [from_c, to_c],
+        } => format!(
+            "{} is inside the embrittling range. Stay below {} or go above {}.",
+            degrees(*temperature_c),
+            degrees(*from_c),
+            degrees(*to_c)
+        ),
+        Caution::NotTempered => {
+            "Untempered martensite can crack on the bench. Temper within the hour.".to_owned()
+        }
+        Caution::MayCrack => {
+            "A harsh quench for this much carbon in solution: it may crack.".to_owned()
+        }
+        Caution::OutsideHandbook {
+            range_c: [from_c, to_c],
+        } => format!(
+            "Handbooks harden this grade from {} to {}.",
+            degrees(*from_c),
+            degrees(*to_c)
+        ),
+        Caution::Hazard { text } => text.clone(),
+    }
+}
+
+/// A title inside a sentence: its first letter small, unless it is a symbol such as N₂.
+#[must_use]
+pub fn inside_a_sentence(title: &str) -> String {
+    let mut letters = title.chars();
+    match (letters.next(), letters.clone().next()) {
+        (Some(first), Some(second)) if second.is_lowercase() => {
+            first.to_lowercase().chain(letters).collect()
+        }
+        _ => title.to_owned(),
+    }
+}

@@ -1,0 +1,333 @@
+//! Which routes make sense at all: every number in a range that a shop could mean. The models
+//! have narrower ranges of their own and refuse by themselves.
+
+use super::{Cold, Quench, Route, Soak, Target, Temper};
+use crate::heat::MediumChoice;
+
+/// Longest text in a route, characters.
+pub const LONGEST_TEXT: usize = 200;
+/// Most tempers in a route.
+pub const MOST_TEMPERS: usize = 6;
+/// Longest time of any step, h.
+pub const LONGEST_STEP_H: f64 = 1000.0;
+
+/// The first thing in a route that makes no sense.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{message}")]
+pub struct RouteFieldError {
+    /// The field concerned, as the saved route names it: `soak.temperature_c`.
+    pub field: &'static str,
+    /// What is wrong with it and what is allowed, in words.
+    pub message: String,
+}
+
+fn fault(field: &'static str, message: impl ToString) -> RouteFieldError {
+    RouteFieldError {
+        field,
+        message: message.to_string(),
+    }
+}
+
+/// A range of values that makes sense for a field.
+struct Allowed {
+    field: &'static str,
+    /// The quantity in words.
+    words: &'static str,
+    least: f64,
+    most: f64,
+    unit: &'static str,
+}
+
+impl Allowed {
+    fn check(&self, value: f64) -> Result<(), RouteFieldError> {
+        if (self.least..=self.most).contains(&value) {
+            return Ok(());
+        }
+        let Self {
+            field,
+            words,
+            least,
+            most,
+            unit,
+        } = self;
+        let unit = if unit.is_empty() {
+            String::new()
+        } else {
+            format!(" {unit}")
+        };
+        Err(fault(
+            field,
+            format!("{words} {value}{unit} is outside {least} to {most}{unit}"),
+        ))
+    }
+}
+
+const fn allowed(
+    field: &'static str,
+    words: &'static str,
+    (least, most): (f64, f64),
+    unit: &'static str,
+) -> Allowed {
+    Allowed {
+        field,
+        words,
+        least,
+        most,
+        unit,
+    }
+}
+
+const STEP_MIN: (f64, f64) = (0.0, LONGEST_STEP_H * 60.0);
+
+/// Checks that every number of a route is in a range that a shop could mean, that texts are not
+/// absurdly long, and that ranges are the right way round.
+///
+/// # Errors
+/// The first field that makes no sense, with what is allowed.
+pub fn validate(route: &Route) -> Result<(), RouteFieldError> {
+    text("piece", "the description of the piece", &route.piece)?;
+    if let Some(grade) = &route.grade {
+        text("grade", "the grade", grade)?;
+    }
+    route
+        .composition
+        .validate()
+        .map_err(|e| fault("composition", e))?;
+    route.section.validate().map_err(|e| fault("section", e))?;
+    allowed("furnace_band_k", "furnace band", (0.0, 100.0), "K").check(route.furnace_band_k)?;
+    soak(&route.soak)?;
+    quench(&route.quench)?;
+    if let Some(bath) = &route.cold {
+        cold(bath)?;
+    }
+    tempers(&route.tempers)?;
+    target(&route.target)
+}
+
+fn text(field: &'static str, words: &'static str, written: &str) -> Result<(), RouteFieldError> {
+    let length = written.chars().count();
+    if length > LONGEST_TEXT {
+        return Err(fault(
+            field,
+            format!("{words} has {length} characters; {LONGEST_TEXT} are allowed"),
+        ));
+    }
+    Ok(())
+}
+
+fn soak(soak: &Soak) -> Result<(), RouteFieldError> {
+    const TEMPERATURE_C: (f64, f64) = (500.0, 1300.0);
+    allowed(
+        "soak.temperature_c",
+        "soak temperature",
+        TEMPERATURE_C,
+        "°C",
+    )
+    .check(soak.temperature_c)?;
+    allowed("soak.time_min", "soak time", STEP_MIN, "min").check(soak.time_min)
+}
+
+fn quench(quench: &Quench) -> Result<(), RouteFieldError> {
+    if let MediumChoice::Named(name) = &quench.medium {
+        text("quench.medium", "the name of the quenchant", name)?;
+    }
+    quench
+        .medium
+        .resolve()
+        .map_err(|e| fault("quench.medium", e))?;
+    allowed("quench.agitation", "agitation", (0.1, 5.0), "").check(quench.agitation)?;
+    allowed("quench.air_delay_s", "time in air", (0.0, 120.0), "s").check(quench.air_delay_s)?;
+    allowed("quench.end_c", "end of the quench", (-200.0, 400.0), "°C").check(quench.end_c)
+}
+
+fn cold(cold: &Cold) -> Result<(), RouteFieldError> {
+    const TEMPERATURE_C: (f64, f64) = (-200.0, 20.0);
+    allowed("cold.temperature_c", "cold bath", TEMPERATURE_C, "°C").check(cold.temperature_c)?;
+    allowed("cold.time_min", "time in the cold bath", STEP_MIN, "min").check(cold.time_min)?;
+    allowed(
+        "cold.delay_min",
+        "wait before the cold bath",
+        STEP_MIN,
+        "min",
+    )
+    .check(cold.delay_min)
+}
+
+fn tempers(tempers: &[Temper]) -> Result<(), RouteFieldError> {
+    const TEMPERATURE_C: (f64, f64) = (20.0, 750.0);
+    if tempers.len() > MOST_TEMPERS {
+        return Err(fault(
+            "tempers",
+            format!(
+                "the route has {} tempers; {MOST_TEMPERS} are allowed",
+                tempers.len()
+            ),
+        ));
+    }
+    for (i, temper) in tempers.iter().enumerate() {
+        allowed("tempers", "temper temperature", TEMPERATURE_C, "°C")
+            .check(temper.temperature_c)
+            .and_then(|()| {
+                allowed("tempers", "temper time", STEP_MIN, "min").check(temper.time_min)
+            })
+            .map_err(|e| fault(e.field, format!("temper {}: {}", i + 1, e.message)))?;
+    }
+    Ok(())
+}
+
+fn target(target: &Target) -> Result<(), RouteFieldError> {
+    const HRC: (f64, f64) = (20.0, 70.0);
+    allowed("target.least_hrc", "least hardness", HRC, "HRC").check(target.least_hrc)?;
+    allowed("target.most_hrc", "greatest hardness", HRC, "HRC").check(target.most_hrc)?;
+    if target.least_hrc > target.most_hrc {
+        return Err(fault(
+            "target.most_hrc",
+            format!(
+                "the target runs from {} to {} HRC; the first must not be above the second",
+                target.least_hrc, target.most_hrc
+            ),
+        ));
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::heat::{OwnMedium, Section};
+    use crate::soak::StartingStructure;
+    use crate::steel::Composition;
+
+    fn knife() -> Route {
+        Route {
+            piece: "Marking knife".to_owned(),
+            grade: Some("52100".to_owned()),
+            composition: Composition {
+                c: 1.0,
+                mn: 0.35,
+                si: 0.25,
+                cr: 1.45,
+                ..Composition::default()
+            },
+            start: StartingStructure::Spheroidised,
+            section: Section::Plate { thickness_mm: 3.0 },
+            furnace_band_k: 8.0,
+            soak: Soak {
+                temperature_c: 845.0,
+                time_min: 12.0,
+            },
+            quench: Quench {
+                medium: MediumChoice::Named("oil_fast".to_owned()),
+                agitation: 1.0,
+                air_delay_s: 1.0,
+                end_c: 20.0,
+            },
+            cold: None,
+            tempers: vec![
+                Temper {
+                    temperature_c: 180.0,
+                    time_min: 120.0,
+                };
+                2
+            ],
+            target: Target {
+                least_hrc: 61.0,
+                most_hrc: 63.0,
+            },
+        }
+    }
+
+    /// Field and message of the fault that a change brings in.
+    fn fault_after(change: impl FnOnce(&mut Route)) -> Option<(&'static str, String)> {
+        let mut route = knife();
+        change(&mut route);
+        validate(&route).err().map(|e| (e.field, e.to_string()))
+    }
+
+    #[test]
+    fn a_plain_route_makes_sense() {
+        assert_eq!(fault_after(|_| {}), None);
+    }
+
+    #[test]
+    fn each_absurd_number_is_named_with_what_is_allowed() {
+        assert_eq!(
+            fault_after(|r| r.soak.temperature_c = 1600.0),
+            Some((
+                "soak.temperature_c",
+                "soak temperature 1600 °C is outside 500 to 1300 °C".to_owned()
+            ))
+        );
+        assert_eq!(
+            fault_after(|r| r.quench.agitation = f64::NAN),
+            Some((
+                "quench.agitation",
+                "agitation NaN is outside 0.1 to 5".to_owned()
+            ))
+        );
+        assert_eq!(
+            fault_after(|r| r.tempers[1].temperature_c = 900.0),
+            Some((
+                "tempers",
+                "temper 2: temper temperature 900 °C is outside 20 to 750 °C".to_owned()
+            ))
+        );
+        let fields = [
+            fault_after(|r| r.composition.c = -1.0),
+            fault_after(|r| r.section = Section::Plate { thickness_mm: 1e9 }),
+            fault_after(|r| r.furnace_band_k = 101.0),
+            fault_after(|r| r.soak.time_min = 60_001.0),
+            fault_after(|r| r.quench.air_delay_s = -0.1),
+            fault_after(|r| r.quench.end_c = 500.0),
+            fault_after(|r| {
+                r.cold = Some(Cold {
+                    temperature_c: 30.0,
+                    time_min: 60.0,
+                    delay_min: 5.0,
+                });
+            }),
+            fault_after(|r| r.tempers = vec![r.tempers[0]; 7]),
+            fault_after(|r| r.target.most_hrc = 60.0),
+            fault_after(|r| r.piece = "x".repeat(201)),
+        ]
+        .map(|f| f.map(|(field, _)| field));
+        assert_eq!(
+            fields,
+            [
+                "composition",
+                "section",
+                "furnace_band_k",
+                "soak.time_min",
+                "quench.air_delay_s",
+                "quench.end_c",
+                "cold.temperature_c",
+                "tempers",
+                "target.most_hrc",
+                "piece"
+            ]
+            .map(Some)
+        );
+    }
+
+    #[test]
+    fn the_quenchant_must_be_one_of_the_list_or_a_usable_curve() {
+        let with = |medium: MediumChoice| fault_after(|r| r.quench.medium = medium);
+        let own = |h_w_m2k: Vec<[f64; 2]>| {
+            with(MediumChoice::Own(OwnMedium {
+                h_w_m2k,
+                bath_c: 50.0,
+                radiation: false,
+            }))
+        };
+        assert_eq!(own(vec![[70.0, 300.0], [265.0, 485.0]]), None);
+        let faults = [
+            with(MediumChoice::Named("quicksilver".to_owned())),
+            with(MediumChoice::Named("x".repeat(201))),
+            own(vec![]),
+            own(vec![[265.0, 485.0], [70.0, 300.0]]),
+        ];
+        for fault in faults {
+            assert_eq!(fault.map(|(field, _)| field), Some("quench.medium"));
+        }
+    }
+}

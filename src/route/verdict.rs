@@ -1,0 +1,320 @@
+//! Is this quench fast enough, by what margin, and how sure is it?
+
+use super::outcome::{Margin, Neighbour, Verdict};
+use super::plan::Route;
+use crate::heat::{CoolingCurve, Family, Medium, Quenching, Section, cool, media};
+use crate::steel::OutOfRange;
+use crate::transform::{Kinetics, Product};
+
+/// Fraction of what was austenite that has to reach martensite (or stay austenite) for a place to
+/// count as hardened. Common practice, no source: above it a file finds no soft spot.
+pub const HARDENED: f64 = 0.95;
+
+/// Factor by which a nose time is uncertain either way: grain size and carbon in solution. From
+/// the spread of the isothermal fit against noses that it had not seen.
+const NOSE_BAND: f64 = 1.5;
+
+/// Judges a cooling curve.
+///
+/// The margin is the factor by which the whole quench may be slower and still harden this place.
+/// Seconds to spare are the same thing at the nose of the product that limits: the time from A1 to
+/// the nose of the slowest quench of this shape that still hardens, less the time of this one.
+pub(super) fn judge(
+    kinetics: &Kinetics,
+    curve: &CoolingCurve,
+    medium_band: f64,
+) -> Result<Margin, OutOfRange> {
+    let factor = kinetics.slowest_factor(&curve.time_s, &curve.temperature_c, HARDENED)?;
+    let (product, nose_c) = limiting_nose(kinetics, curve)?;
+    let clock_s = curve.time_to_c(kinetics.ae1_c()).unwrap_or_default();
+    let end_s = curve.time_s.last().copied().unwrap_or_default();
+    let arrival_s = curve.time_to_c(nose_c).unwrap_or(end_s);
+    let passing_s = arrival_s - clock_s;
+    // Independent factors: their logarithms add in quadrature.
+    let factor_band = (NOSE_BAND.ln().powi(2) + medium_band.max(1.0).ln().powi(2))
+        .sqrt()
+        .exp();
+    let verdict = if factor >= factor_band {
+        Verdict::Holds
+    } else if factor * factor_band >= 1.0 {
+        Verdict::Narrow
+    } else {
+        Verdict::Misses
+    };
+    Ok(Margin {
+        verdict,
+        factor,
+        factor_band,
+        seconds: passing_s * (factor - 1.0),
+        seconds_band: 0.5 * passing_s * factor * (factor_band - 1.0 / factor_band),
+        nose_c,
+        clock_s,
+        arrival_s,
+        product,
+    })
+}
+
+/// The product that limits a curve and the temperature of its nose; on a quench so fast that
+/// nothing forms, the product with the shortest nose.
+fn limiting_nose(kinetics: &Kinetics, curve: &CoolingCurve) -> Result<(Product, f64), OutOfRange> {
+    if let Some(gap) = kinetics.nose_gap(&curve.time_s, &curve.temperature_c)? {
+        return Ok((gap.product, gap.nose_c));
+    }
+    let mut nearest = (Product::Bainite, kinetics.nose(Product::Bainite));
+    for product in kinetics.products() {
+        let nose = kinetics.nose(product);
+        if nose.1 < nearest.1.1 {
+            nearest = (product, nose);
+        }
+    }
+    Ok((nearest.0, nearest.1.0))
+}
+
+/// What the searches over other quenchants and sections share.
+pub(super) struct Quencher<'a> {
+    /// The route.
+    pub(super) route: &'a Route,
+    /// Its quenchant.
+    pub(super) medium: &'a Medium,
+    /// The austenite's kinetics.
+    pub(super) kinetics: &'a Kinetics,
+}
+
+impl Quencher<'_> {
+    /// Cooling curve of the place that decides, for another quenchant, agitation or section.
+    fn deciding(
+        &self,
+        medium: &Medium,
+        agitation: f64,
+        section: Section,
+        end_c: f64,
+    ) -> Option<CoolingCurve> {
+        let quenching = Quenching {
+            section,
+            medium,
+            agitation,
+            start_c: self.route.soak.temperature_c,
+            air_delay_s: self.route.quench.air_delay_s,
+            end_c,
+            martensite_start_c: None,
+        };
+        let mut cooled = cool(&quenching).ok()?;
+        let slowest = cooled.slowest;
+        (slowest < cooled.curves.len()).then(|| cooled.curves.swap_remove(slowest))
+    }
+
+    /// A blade is compared by the plate of its spine: its deciding place lies there, and a plate
+    /// is ten times quicker to compute.
+    fn compared_section(&self) -> Section {
+        match self.route.section {
+            Section::Blade { spine_mm, .. } => Section::Plate {
+                thickness_mm: spine_mm,
+            },
+            other => other,
+        }
+    }
+
+    /// Factor by which a quench could be slower, from a curve that ends when it is settled.
+    fn spare_factor(&self, medium: &Medium, agitation: f64, section: Section) -> Option<f64> {
+        let end_c = settled_c(self.kinetics, medium, self.route.quench.end_c);
+        let curve = self.deciding(medium, agitation, section, end_c)?;
+        self.kinetics
+            .slowest_factor(&curve.time_s, &curve.temperature_c, HARDENED)
+            .ok()
+    }
+
+    /// A quenchant of the list, still, for this section.
+    fn neighbour(&self, medium: &Medium) -> Option<Neighbour> {
+        let end_c = self.route.quench.end_c;
+        let curve = self.deciding(medium, 1.0, self.compared_section(), end_c)?;
+        let margin = judge(self.kinetics, &curve, medium.h_band_factor).ok()?;
+        Some(Neighbour {
+            name: medium.name.clone(),
+            title: medium.title.clone(),
+            seconds: margin.seconds,
+            verdict: margin.verdict,
+            curve,
+        })
+    }
+
+    /// The next slower quenchant of the list that a shop would use in this one's place.
+    pub(super) fn next_slower(&self) -> Option<Neighbour> {
+        self.neighbour(next_slower_than(self.medium)?)
+    }
+
+    /// The slowest quenchant of the list, still, that hardens this section. The list runs from
+    /// fast to slow, so the search halves it.
+    pub(super) fn slowest_medium(&self) -> Option<Neighbour> {
+        let list: Vec<&Medium> = media().iter().filter(|m| is_of_a_shop(m)).collect();
+        let section = self.compared_section();
+        let slowest = list
+            .partition_point(|medium| {
+                self.spare_factor(medium, 1.0, section)
+                    .is_some_and(|factor| factor >= 1.0)
+            })
+            .checked_sub(1)?;
+        self.neighbour(list.get(slowest)?)
+    }
+
+    /// The thickest section of this shape that this quench hardens, mm; none when even the
+    /// thinnest fails, or the thickest that the heat model covers still hardens.
+    ///
+    /// The logarithm of the factor to spare falls almost straight with that of the size, so a
+    /// secant kept inside what is known finds its zero in a few quenches.
+    pub(super) fn thickest_mm(&self) -> Option<f64> {
+        let agitation = self.route.quench.agitation;
+        let of_size = |size_mm: f64| match self.route.section {
+            Section::Round { .. } => Section::Round {
+                diameter_mm: size_mm,
+            },
+            Section::Plate { .. } | Section::Blade { .. } => Section::Plate {
+                thickness_mm: size_mm,
+            },
+        };
+        let spare = |ln_size: f64| {
+            let factor = self.spare_factor(self.medium, agitation, of_size(ln_size.exp()))?;
+            Some(factor.ln())
+        };
+        let (least, most) = (THINNEST_MM.ln(), THICKEST_MM.ln());
+        let size_mm = match self.compared_section() {
+            Section::Round { diameter_mm: size } | Section::Plate { thickness_mm: size } => size,
+            Section::Blade { spine_mm, .. } => spine_mm,
+        };
+        let mut x = size_mm.ln().clamp(least, most);
+        // The thickest known to harden and the thinnest known to fail.
+        let (mut hard, mut soft) = (None, None);
+        let mut last: Option<(f64, f64)> = None;
+        for _ in 0..MOST_THICKNESSES {
+            let y = spare(x)?;
+            if y >= 0.0 {
+                if x >= most {
+                    return None;
+                }
+                hard = Some(x);
+            } else {
+                if x <= least {
+                    return None;
+                }
+                soft = Some(x);
+            }
+            let slope = last
+                .map(|(x0, y0)| (y - y0) / (x - x0))
+                .filter(|slope| *slope < FLATTEST_SLOPE)
+                .unwrap_or(USUAL_SLOPE);
+            last = Some((x, y));
+            let step = -y / slope;
+            let next = match (hard, soft) {
+                (Some(a), Some(b)) if !(a.min(b)..=a.max(b)).contains(&(x + step)) => 0.5 * (a + b),
+                _ => (x + step).clamp(least, most),
+            };
+            let moved = (next - x).abs();
+            x = next;
+            if moved < SETTLED_SIZE {
+                break;
+            }
+        }
+        Some(x.exp())
+    }
+}
+
+/// Fluids of the list that calibrate probes: no shop quenches in them.
+const REFERENCE_FLUIDS: [&str; 1] = ["ref_fluid"];
+
+fn is_of_a_shop(medium: &Medium) -> bool {
+    !REFERENCE_FLUIDS.contains(&medium.name.as_str())
+}
+
+/// The next slower medium of the list that a shop with this one has or could get: an oil for an
+/// oil, gas or air for gas, plates or air for plates. Water and polymer go on to oil.
+pub(super) fn next_slower_than(here: &Medium) -> Option<&'static Medium> {
+    use Family::{Air, Brine, Gas, HotOil, Oil, Own, Plates, Polymer, Salt, VegetableOil, Water};
+    let kind: &[Family] = match here.family {
+        Brine | Water | Polymer => &[Brine, Water, Polymer, Oil, VegetableOil],
+        Oil | VegetableOil | HotOil => &[Oil, VegetableOil, HotOil],
+        Salt => &[Salt],
+        Plates => &[Plates, Air],
+        Gas | Air => &[Gas, Air],
+        Own => return None,
+    };
+    let list = media();
+    let place = list.iter().position(|medium| medium.name == here.name)?;
+    list.iter()
+        .skip(place + 1)
+        .find(|medium| is_of_a_shop(medium) && kind.contains(&medium.family))
+}
+
+/// Most that ferrite's carbon lowers Ms of what is left, K.
+const MOST_ENRICHED_K: f64 = 150.0;
+
+/// Temperature below which a cooling curve no longer changes what martensite can form, °C: Ms, or
+/// where the quench ends if the piece leaves a hot bath above it.
+pub(super) fn settled_c(kinetics: &Kinetics, medium: &Medium, end_c: f64) -> f64 {
+    /// The piece leaves a bath within this distance of it, K, with room to spare.
+    const BATH_K: f64 = 10.0;
+    let enriched_k = if kinetics.ferrite_limit() > 0.0 {
+        MOST_ENRICHED_K
+    } else {
+        0.0
+    };
+    let settled_c = kinetics.ms_c() - enriched_k;
+    if medium.bath_c + BATH_K < settled_c {
+        settled_c.max(end_c)
+    } else {
+        end_c
+    }
+}
+
+/// Range of the search for the thickest section, mm.
+const THINNEST_MM: f64 = 0.3;
+const THICKEST_MM: f64 = 120.0;
+/// Most quenches of the search.
+const MOST_THICKNESSES: usize = 16;
+/// Slope of the logarithm of the spare factor over that of the size, to begin with.
+const USUAL_SLOPE: f64 = -1.3;
+/// A secant flatter than this is not followed.
+const FLATTEST_SLOPE: f64 = -0.2;
+/// The search ends when a step changes the size by less than this part.
+const SETTLED_SIZE: f64 = 1e-3;
+
+/// Range of the agitation factor that the page lets the user set.
+pub const AGITATION_RANGE: (f64, f64) = (0.4, 2.5);
+
+/// Steps of the search for an agitation: the dependence is close to a power law.
+const AGITATION_STEPS: usize = 3;
+
+/// The agitation with which the deciding place passes a temperature after a given time, within
+/// [`AGITATION_RANGE`].
+///
+/// # Errors
+/// When the route's quench cannot be computed.
+pub fn agitation_to_pass(
+    route: &Route,
+    temperature_c: f64,
+    time_s: f64,
+) -> Result<f64, super::RouteError> {
+    let medium = route.quench.medium.resolve()?;
+    let (least, most) = AGITATION_RANGE;
+    let delay_s = route.quench.air_delay_s;
+    let mut agitation = route.quench.agitation.clamp(least, most);
+    for _ in 0..AGITATION_STEPS {
+        let cooled = cool(&Quenching {
+            section: route.section,
+            medium: &medium,
+            agitation,
+            start_c: route.soak.temperature_c,
+            air_delay_s: delay_s,
+            end_c: route.quench.end_c,
+            martensite_start_c: None,
+        })?;
+        let Some(now_s) = cooled
+            .slowest()
+            .and_then(|curve| curve.time_to_c(temperature_c))
+        else {
+            break;
+        };
+        // The delay in air does not depend on the bath.
+        let ratio = (now_s - delay_s).max(1e-3) / (time_s - delay_s).max(1e-3);
+        agitation = (agitation * ratio).clamp(least, most);
+    }
+    Ok(agitation)
+}

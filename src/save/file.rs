@@ -1,0 +1,307 @@
+//! Reading and writing files: the envelope, its version, and what can be wrong with it.
+
+use super::shelf::{Shelf, ShelfItem};
+use super::v1;
+use crate::route::{Route, RouteFieldError, validate};
+use serde::Serialize;
+use serde_json::{Map, Value};
+
+/// Value of `format` in every file of this project.
+pub(super) const FORMAT: &str = "recalesce";
+
+/// The version written; older ones are read as well.
+pub const VERSION: u64 = 1;
+
+/// Largest file that is read or written, bytes.
+pub const LARGEST_FILE_BYTES: usize = 5_000_000;
+
+/// What a file holds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// Saved routes.
+    Shelf,
+    /// The one route that is open.
+    Bench,
+}
+
+impl Kind {
+    /// Value of `kind` in a file.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Shelf => "shelf",
+            Self::Bench => "bench",
+        }
+    }
+}
+
+/// What could be read of a file.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Loaded {
+    /// What the file says it holds.
+    pub kind: Kind,
+    /// The routes that make sense, in the order of the file.
+    pub shelf: Shelf,
+    /// The others: place in the file counted from 0, and what is wrong.
+    pub rejected: Vec<(usize, String)>,
+}
+
+/// Why a file could not be read. The caller still has its text and must keep it.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum ReadError {
+    /// The file is larger than any shelf.
+    #[error("The file has {bytes} bytes; at most {LARGEST_FILE_BYTES} are read.")]
+    TooLarge {
+        /// Its size.
+        bytes: usize,
+    },
+    /// The file ends in the middle.
+    #[error("The file is cut short: it ends at line {line} in the middle of a value.")]
+    CutShort {
+        /// Last line.
+        line: usize,
+    },
+    /// The file is not JSON.
+    #[error("The file is not JSON: line {line}, column {column}: {fault}.")]
+    NotJson {
+        /// Line of the fault, from 1.
+        line: usize,
+        /// Column of the fault, from 1.
+        column: usize,
+        /// What the parser says.
+        fault: String,
+    },
+    /// JSON, but not of this project.
+    #[error("This is not a file of saved routes: it lacks \"format\": \"{FORMAT}\".")]
+    NotOurs,
+    /// The version is no whole number from 1.
+    #[error("The file's version is {found}; versions are whole numbers from 1.")]
+    Version {
+        /// The version found.
+        found: String,
+    },
+    /// The file comes from a later program.
+    #[error(
+        "The file is of version {found}, made by a newer version of this program, which reads \
+         up to {VERSION}. It is left as it is."
+    )]
+    Newer {
+        /// The version found.
+        found: u64,
+    },
+    /// The file holds something else.
+    #[error("The file holds {found}; {wanted} is wanted here.")]
+    Kind {
+        /// What it holds, as it says.
+        found: String,
+        /// What can be read.
+        wanted: &'static str,
+    },
+    /// A field of the envelope is missing, of a wrong type, or unknown.
+    #[error("The file's “{field}” {fault}.")]
+    Field {
+        /// The field.
+        field: &'static str,
+        /// What is wrong.
+        fault: String,
+    },
+    /// A field of the envelope is unknown.
+    #[error("The file has a field “{name}” that this version does not know.")]
+    UnknownField {
+        /// Its name, shortened if long.
+        name: String,
+    },
+    /// More routes than a file of the kind holds.
+    #[error("The file holds {found} routes; at most {most} are read.")]
+    TooMany {
+        /// Routes found.
+        found: usize,
+        /// Most allowed.
+        most: usize,
+    },
+    /// The open route of a bench file makes no sense.
+    #[error("The saved route makes no sense: {0}")]
+    Route(String),
+}
+
+impl ReadError {
+    pub(super) fn kind(found: &Value) -> Self {
+        Self::Kind {
+            found: brief(&found.to_string()),
+            wanted: "\"shelf\" or \"bench\"",
+        }
+    }
+}
+
+/// Why a file could not be written.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum WriteError {
+    /// It would be larger than what can be read back.
+    #[error("The file would have {bytes} bytes; at most {LARGEST_FILE_BYTES} can be read back.")]
+    TooLarge {
+        /// Its size.
+        bytes: usize,
+    },
+    /// The open route makes no sense, so it could not be read back.
+    #[error("This route cannot be saved: {0}.")]
+    Route(#[from] RouteFieldError),
+    /// The text could not be made.
+    #[error("The file could not be written: {0}.")]
+    Text(String),
+}
+
+/// A text from the file, short enough for a message.
+fn brief(text: &str) -> String {
+    const LONGEST: usize = 40;
+    if text.chars().count() <= LONGEST {
+        return text.to_owned();
+    }
+    text.chars().take(LONGEST - 1).chain(['…']).collect()
+}
+
+/// The fields of an envelope that are still to be read.
+pub(super) struct Fields(Map<String, Value>);
+
+impl Fields {
+    pub(super) fn take(&mut self, field: &'static str) -> Result<Value, ReadError> {
+        self.0.remove(field).ok_or_else(|| ReadError::Field {
+            field,
+            fault: "is missing".to_owned(),
+        })
+    }
+
+    pub(super) fn rest(self) -> Value {
+        Value::Object(self.0)
+    }
+
+    /// Refuses what was not asked for.
+    pub(super) fn finish(self) -> Result<(), ReadError> {
+        match self.0.keys().next() {
+            Some(name) => Err(ReadError::UnknownField { name: brief(name) }),
+            None => Ok(()),
+        }
+    }
+}
+
+/// Opens the envelope: checks size, JSON, format and version; returns version and other fields.
+pub(super) fn open(text: &str) -> Result<(u64, Fields), ReadError> {
+    if text.len() > LARGEST_FILE_BYTES {
+        return Err(ReadError::TooLarge { bytes: text.len() });
+    }
+    // Some editors put a byte order mark in front.
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let value: Value = serde_json::from_str(text).map_err(|e| {
+        if e.is_eof() {
+            ReadError::CutShort { line: e.line() }
+        } else {
+            ReadError::NotJson {
+                line: e.line(),
+                column: e.column(),
+                fault: fault_without_place(&e),
+            }
+        }
+    })?;
+    let Value::Object(fields) = value else {
+        return Err(ReadError::NotOurs);
+    };
+    let mut fields = Fields(fields);
+    if fields.take("format").ok() != Some(Value::from(FORMAT)) {
+        return Err(ReadError::NotOurs);
+    }
+    let found = fields.take("version")?;
+    match found.as_u64() {
+        Some(version) if version > VERSION => Err(ReadError::Newer { found: version }),
+        Some(version) if version > 0 => Ok((version, fields)),
+        _ => Err(ReadError::Version {
+            found: brief(&found.to_string()),
+        }),
+    }
+}
+
+/// The parser's words without the line and column that it appends.
+fn fault_without_place(error: &serde_json::Error) -> String {
+    let words = error.to_string();
+    words
+        .split_once(" at line ")
+        .map_or(words.clone(), |(fault, _)| fault.to_owned())
+}
+
+/// Reads a file of routes of any version so far.
+///
+/// # Errors
+/// A file that cannot be read as a whole. A bad route among good ones is no error: it is told
+/// in [`Loaded::rejected`].
+pub fn read(text: &str) -> Result<Loaded, ReadError> {
+    let (version, fields) = open(text)?;
+    // Each version has its own reader; one that is no longer the newest turns what it reads into
+    // the newest types.
+    match version {
+        1 => v1::read(fields),
+        newer => Err(ReadError::Newer { found: newer }),
+    }
+}
+
+/// Reads the open route of a bench file: its name and the route.
+///
+/// # Errors
+/// As [`read`], and a shelf, an empty file, or a route that makes no sense.
+pub fn read_bench(text: &str) -> Result<ShelfItem, ReadError> {
+    let loaded = read(text)?;
+    if loaded.kind != Kind::Bench {
+        return Err(ReadError::Kind {
+            found: format!("\"{}\"", loaded.kind.name()),
+            wanted: "\"bench\"",
+        });
+    }
+    if let Some((_, fault)) = loaded.rejected.into_iter().next() {
+        return Err(ReadError::Route(fault));
+    }
+    let item = loaded.shelf.items().first().cloned();
+    item.ok_or_else(|| ReadError::Field {
+        field: "routes",
+        fault: "is empty".to_owned(),
+    })
+}
+
+#[derive(Serialize)]
+struct File<'a> {
+    format: &'static str,
+    version: u64,
+    kind: &'static str,
+    routes: &'a [ShelfItem],
+}
+
+/// Writes a shelf, for storage or export.
+///
+/// # Errors
+/// A text larger than what [`read`] accepts.
+pub fn write_shelf(shelf: &Shelf) -> Result<String, WriteError> {
+    write(Kind::Shelf, shelf.items())
+}
+
+/// Writes the open route and its name.
+///
+/// # Errors
+/// A route that [`read_bench`] would refuse.
+pub fn write_bench(name: &str, route: &Route) -> Result<String, WriteError> {
+    validate(route)?;
+    let mut bench = Shelf::default();
+    bench
+        .add(name, route.clone())
+        .map_err(|e| WriteError::Text(e.to_string()))?;
+    write(Kind::Bench, bench.items())
+}
+
+fn write(kind: Kind, routes: &[ShelfItem]) -> Result<String, WriteError> {
+    let file = File {
+        format: FORMAT,
+        version: VERSION,
+        kind: kind.name(),
+        routes,
+    };
+    let text = serde_json::to_string(&file).map_err(|e| WriteError::Text(e.to_string()))?;
+    if text.len() > LARGEST_FILE_BYTES {
+        return Err(WriteError::TooLarge { bytes: text.len() });
+    }
+    Ok(text)
+}

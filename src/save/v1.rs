@@ -1,0 +1,51 @@
+//! Version 1 of the format. While it is the newest, its routes are the project's own types; when
+//! a second version changes them, the types of this one are copied here as they are now.
+
+use super::file::{Fields, Kind, Loaded, ReadError};
+use super::shelf::{MOST_ROUTES, Shelf, ShelfItem};
+use serde_json::Value;
+
+/// Reads the routes of a file of version 1: good ones onto the shelf, bad ones with their fault.
+pub(super) fn read(mut fields: Fields) -> Result<Loaded, ReadError> {
+    let kind = match fields.take("kind")? {
+        Value::String(kind) if kind == Kind::Shelf.name() => Kind::Shelf,
+        Value::String(kind) if kind == Kind::Bench.name() => Kind::Bench,
+        other => return Err(ReadError::kind(&other)),
+    };
+    let Value::Array(routes) = fields.take("routes")? else {
+        return Err(ReadError::Field {
+            field: "routes",
+            fault: "is not a list".to_owned(),
+        });
+    };
+    fields.finish()?;
+    let most = match kind {
+        Kind::Shelf => MOST_ROUTES,
+        Kind::Bench => 1,
+    };
+    if routes.len() > most {
+        return Err(ReadError::TooMany {
+            found: routes.len(),
+            most,
+        });
+    }
+    let mut shelf = Shelf::default();
+    let mut rejected = Vec::new();
+    for (index, value) in routes.into_iter().enumerate() {
+        let read = serde_json::from_value::<ShelfItem>(value)
+            .map_err(|e| e.to_string())
+            .and_then(|ShelfItem { id, name, route }| {
+                shelf
+                    .insert(index, Some(id), &name, route)
+                    .map_err(|e| e.to_string())
+            });
+        if let Err(fault) = read {
+            rejected.push((index, fault));
+        }
+    }
+    Ok(Loaded {
+        kind,
+        shelf,
+        rejected,
+    })
+}

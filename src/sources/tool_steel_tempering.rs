@@ -1,0 +1,135 @@
+//! Tempering tables of tool steels that the fitted law does not cover, as supplier sheets print
+//! them. Facts read in the sheets; between the points the project interpolates, for other times it
+//! shifts along the Hollomon-Jaffe parameter T (20 + log t), t in h.
+
+use super::{Source, Standing};
+use crate::steel::{CompositionRange, Element};
+
+/// Where these numbers come from.
+pub const SOURCE: Source = Source {
+    key: "tool_steel_tempering",
+    authors: "supplier data sheets of A2, D2 and S7",
+    year: 2024,
+    title: "Hardness against tempering temperature of tool steels",
+    venue: "supplier data sheets, read in excerpts",
+    link: None,
+    used_for: "tempered hardness of A2, D2 and S7",
+    standing: Standing::Read,
+};
+
+/// Constant of the Hollomon-Jaffe parameter with time in h: the shop's form (recalled).
+pub const HOLLOMON_JAFFE_HOURS: f64 = 20.0;
+
+/// Tempering table of one grade, hardened as its sheet says.
+#[derive(Debug, Clone, Copy)]
+pub struct GradeTable {
+    /// AISI designation.
+    pub grade: &'static str,
+    /// The compositions for which the table is used.
+    pub range: CompositionRange,
+    /// Time of all tempers together, h.
+    pub time_h: f64,
+    /// `[temperature °C, HRC]`, rising temperature.
+    pub points: &'static [[f64; 2]],
+    /// What else the source says.
+    pub remark: &'static str,
+}
+
+/// The tables.
+pub const TABLES: [GradeTable; 3] = [
+    GradeTable {
+        grade: "A2",
+        range: CompositionRange {
+            model: "Tempering table of A2",
+            limits_wt: &[
+                (Element::C, 0.90, 1.10),
+                (Element::Mn, 0.3, 1.1),
+                (Element::Si, 0.0, 0.6),
+                (Element::Cr, 4.5, 5.6),
+                (Element::Mo, 0.8, 1.5),
+                (Element::V, 0.1, 0.6),
+                (Element::W, 0.0, 0.3),
+            ],
+        },
+        time_h: 4.0,
+        points: &[
+            [150.0, 62.0],
+            [205.0, 61.0],
+            [260.0, 60.0],
+            [315.0, 59.0],
+            [370.0, 58.0],
+            [425.0, 58.0],
+            [480.0, 58.0],
+            [540.0, 57.0],
+            [595.0, 51.0],
+        ],
+        remark: "970 °C, air, two tempers of 2 h; as quenched 64. Another sheet has 56 from 315 to 540 °C and 50 at 595 °C",
+    },
+    GradeTable {
+        grade: "S7",
+        range: CompositionRange {
+            model: "Tempering table of S7",
+            limits_wt: &[
+                (Element::C, 0.43, 0.58),
+                (Element::Mn, 0.2, 0.9),
+                (Element::Si, 0.0, 1.0),
+                (Element::Cr, 2.9, 3.6),
+                (Element::Mo, 1.2, 1.9),
+                (Element::V, 0.0, 0.36),
+                (Element::W, 0.0, 0.3),
+            ],
+        },
+        time_h: 2.0,
+        points: &[
+            [149.0, 59.0],
+            [204.0, 57.0],
+            [260.0, 55.0],
+            [316.0, 54.0],
+            [371.0, 53.0],
+            [427.0, 53.0],
+            [482.0, 52.0],
+            [538.0, 51.0],
+            [593.0, 47.0],
+        ],
+        remark: "970 °C, air, one temper of about 2 h; as quenched 59",
+    },
+    GradeTable {
+        grade: "D2",
+        range: CompositionRange {
+            model: "Tempering table of D2",
+            limits_wt: &[
+                (Element::C, 1.35, 1.65),
+                (Element::Mn, 0.1, 0.7),
+                (Element::Si, 0.0, 0.7),
+                (Element::Cr, 10.5, 13.0),
+                (Element::Mo, 0.6, 1.3),
+                (Element::V, 0.4, 1.2),
+                (Element::W, 0.0, 0.6),
+            ],
+        },
+        time_h: 2.0,
+        points: &[[205.0, 61.0], [540.0, 54.0]],
+        remark: "two points only, time not printed and taken as 2 h",
+    },
+];
+
+/// Half-width of the band of a table, HRC: two sheets of one grade differ by up to 3.
+pub const BAND_HRC: f64 = 3.0;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn tables_fall_with_rising_temperature() {
+        for table in TABLES {
+            for pair in table.points.windows(2) {
+                assert!(
+                    pair[0][0] < pair[1][0] && pair[0][1] >= pair[1][1],
+                    "{}",
+                    table.grade
+                );
+            }
+        }
+    }
+}

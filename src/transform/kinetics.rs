@@ -1,0 +1,365 @@
+//! Rates of ferrite, pearlite and bainite in one austenite, tabulated once.
+
+use super::Austenite;
+use super::martensite::{self, ms_of};
+use super::shape::Progress;
+use crate::sources::isothermal_fit::{self as fit, StartTime};
+use crate::sources::{andrews_1965, grange_1961, van_bohemen_2012};
+use crate::steel::{Composition, OutOfRange};
+
+/// A product of diffusion that can form before martensite.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Product {
+    /// Proeutectoid ferrite.
+    Ferrite,
+    /// Pearlite.
+    Pearlite,
+    /// Bainite.
+    Bainite,
+}
+
+impl Product {
+    /// All products in the order in which a slow cooling meets them.
+    pub const ALL: [Self; 3] = [Self::Ferrite, Self::Pearlite, Self::Bainite];
+
+    /// Its place in arrays over the products.
+    pub(super) const fn index(self) -> usize {
+        match self {
+            Self::Ferrite => 0,
+            Self::Pearlite => 1,
+            Self::Bainite => 2,
+        }
+    }
+
+    /// Its name on the page and in answers.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Ferrite => "ferrite",
+            Self::Pearlite => "pearlite",
+            Self::Bainite => "bainite",
+        }
+    }
+}
+
+/// Carbon that ferrite keeps in solution, wt %.
+const CARBON_OF_FERRITE_WT: f64 = 0.02;
+/// Eutectoid carbon of plain-carbon steel, wt %: cap of the one computed from the two limits,
+/// whose formulas cross too far to the right in silicon steel.
+const LARGEST_EUTECTOID_WT: f64 = 0.77;
+/// Ferrite that can form, as a fraction, below which the branch is left out.
+const LEAST_FERRITE: f64 = 0.01;
+/// Dissolved carbon between which bainite passes from the spread towards the steep shape, wt %.
+const STEEP_BAINITE_WT: (f64, f64) = (0.5, 0.6);
+/// Part of the steep shape from there on: the measured finishes of 100Cr6 come 8.5 starts
+/// (geometric mean) after the beginning.
+const STEEP_BAINITE_PART: f64 = 0.8;
+/// Cells of each rate table.
+const CELLS: usize = 160;
+
+/// `1 / t(1 %)` of one product and its integral over temperature.
+#[derive(Debug, Clone)]
+pub(super) struct RateTable {
+    low_c: f64,
+    step_k: f64,
+    /// Integral of the rate from `low_c`, K/s, and the rate, 1/s, at equal steps of temperature.
+    knots: Vec<[f64; 2]>,
+    /// Temperature where the rate vanishes, °C.
+    pub(super) limit_c: f64,
+    activation_k: f64,
+    ln_front: f64,
+}
+
+impl RateTable {
+    fn new(product: &StartTime, ln_composition: f64, low_c: f64, limit_c: f64) -> Self {
+        let mut table = Self {
+            low_c,
+            step_k: ((limit_c - low_c) / CELLS as f64).max(0.0),
+            knots: Vec::with_capacity(CELLS + 1),
+            limit_c,
+            activation_k: product.activation_cal_mol / fit::GAS_CONSTANT_CAL,
+            ln_front: -ln_composition,
+        };
+        let h = table.step_k;
+        let mut last = (table.rate(low_c), table.slope(low_c));
+        let mut sum = 0.0;
+        table.knots.push([0.0, last.0]);
+        for knot in 1..=CELLS {
+            let t = low_c + h * knot as f64;
+            let next = (table.rate(t), table.slope(t));
+            // Trapezium with the end correction: exact for the cubic approach to the limit.
+            sum += h / 2.0 * (last.0 + next.0) + h * h / 12.0 * (last.1 - next.1);
+            table.knots.push([sum, next.0]);
+            last = next;
+        }
+        table
+    }
+
+    /// `1 / t(1 %)` at a temperature, 1/s; zero at and above the limit.
+    pub(super) fn rate(&self, temperature_c: f64) -> f64 {
+        let undercooling = (self.limit_c - temperature_c) / 100.0;
+        if undercooling <= 0.0 {
+            return 0.0;
+        }
+        let arrhenius = self.activation_k * (1.0 / kelvin(temperature_c) - 1.0 / fit::REFERENCE_K);
+        (self.ln_front - arrhenius).exp() * undercooling.powi(fit::UNDERCOOLING_EXPONENT)
+    }
+
+    /// Derivative of the rate with temperature, 1/(s K).
+    fn slope(&self, temperature_c: f64) -> f64 {
+        let undercooling = self.limit_c - temperature_c;
+        if undercooling <= 0.0 {
+            return 0.0;
+        }
+        let t = kelvin(temperature_c);
+        self.rate(temperature_c)
+            * (self.activation_k / (t * t) - f64::from(fit::UNDERCOOLING_EXPONENT) / undercooling)
+    }
+
+    /// Integral of the rate from the low end of the table, K/s.
+    fn integral(&self, temperature_c: f64) -> f64 {
+        let place = (temperature_c.min(self.limit_c) - self.low_c) / self.step_k;
+        if place.is_nan() || place <= 0.0 {
+            return 0.0;
+        }
+        let cell = (place as usize).min(CELLS - 1);
+        let (Some(&[x0, m0]), Some(&[x1, m1])) = (self.knots.get(cell), self.knots.get(cell + 1))
+        else {
+            return 0.0;
+        };
+        let u = place - cell as f64;
+        let v = 1.0 - u;
+        v * v * ((1.0 + 2.0 * u) * x0 + u * self.step_k * m0)
+            + u * u * ((1.0 + 2.0 * v) * x1 - v * self.step_k * m1)
+    }
+
+    /// Age gained, in multiples of the 1 % start time, on a straight path of `duration_s` between
+    /// two temperatures, of which only the part above `floor_c` counts.
+    pub(super) fn age(&self, from_c: f64, to_c: f64, duration_s: f64, floor_c: f64) -> f64 {
+        let change = to_c - from_c;
+        if change.abs() < 0.02 {
+            let middle = 0.5 * (from_c + to_c);
+            return if middle > floor_c {
+                self.rate(middle) * duration_s
+            } else {
+                0.0
+            };
+        }
+        let low = from_c.min(to_c).max(floor_c);
+        let high = from_c.max(to_c);
+        if high <= low || low >= self.limit_c {
+            return 0.0;
+        }
+        ((self.integral(high) - self.integral(low)) * duration_s / change.abs()).max(0.0)
+    }
+
+    /// Temperature of the shortest start time above `floor_c`, °C, and that time, s.
+    pub(super) fn nose(&self, floor_c: f64) -> (f64, f64) {
+        // Zero slope of the rate: n T^2 + b T - b T0 = 0 with b = Q/R, T in K.
+        let b = self.activation_k / f64::from(fit::UNDERCOOLING_EXPONENT);
+        let root = 0.5 * ((b * b + 4.0 * b * kelvin(self.limit_c)).sqrt() - b);
+        let nose_c = (root - 273.15).max(floor_c);
+        (nose_c, 1.0 / self.rate(nose_c))
+    }
+}
+
+/// Celsius to kelvin.
+const fn kelvin(temperature_c: f64) -> f64 {
+    temperature_c + 273.15
+}
+
+/// Everything about one austenite that its cooling curves share.
+#[derive(Debug, Clone)]
+pub struct Kinetics {
+    pub(super) austenite: Austenite,
+    pub(super) ae1_c: f64,
+    pub(super) ae3_c: f64,
+    pub(super) bs_c: f64,
+    pub(super) ms_c: f64,
+    /// Martensite rate parameter, 1/K.
+    pub(super) rate_parameter_per_k: f64,
+    /// Ferrite that can form before the rest is eutectoid, fraction of the austenite.
+    pub(super) ferrite_limit: f64,
+    pub(super) rates: [RateTable; 3],
+    pub(super) steep: Progress,
+    pub(super) bainite: Progress,
+}
+
+impl Kinetics {
+    /// Tabulates the rates of an austenite.
+    ///
+    /// # Errors
+    /// When composition, grain or carbide fraction leave the range of the fit or of Ms.
+    pub fn new(austenite: &Austenite) -> Result<Self, OutOfRange> {
+        Self::with_start_times(austenite, &fit::START_TIMES)
+    }
+
+    /// The same with other start times of ferrite, pearlite and bainite: for refits, and for a
+    /// heat whose hardenability was measured.
+    ///
+    /// # Errors
+    /// As [`Kinetics::new`].
+    pub fn with_start_times(
+        austenite: &Austenite,
+        start_times: &[StartTime; 3],
+    ) -> Result<Self, OutOfRange> {
+        fit::RANGE.check(&austenite.composition)?;
+        martensite::check(austenite)?;
+        // The fit did not know phosphorus.
+        let kinetic = Composition {
+            p: 0.0,
+            s: 0.0,
+            ..fit::with_residuals(&austenite.composition)
+        };
+        let ae1_c = grange_1961::ae1_c(&kinetic);
+        let ae3_c = andrews_1965::ac3_c(&kinetic);
+        let bs_c = van_bohemen_2012::bs_c(&kinetic);
+        let ms_c = ms_of(&austenite.composition, austenite.grain_astm);
+
+        // Carbon at which ferrite's limit has fallen to that of pearlite.
+        let ac3_c = |carbon_wt| andrews_1965::ac3_c(&kinetic.with_carbon(carbon_wt));
+        let root = ((ac3_c(0.0) - ae1_c) / (ac3_c(0.0) - ac3_c(1.0))).max(0.0);
+        let eutectoid_wt = (root * root).min(LARGEST_EUTECTOID_WT);
+        let lever = (eutectoid_wt - kinetic.c) / (eutectoid_wt - CARBON_OF_FERRITE_WT);
+        let ferrite_limit = if lever.is_finite() && lever > LEAST_FERRITE {
+            lever.min(1.0)
+        } else {
+            0.0
+        };
+
+        let low_c = ms_of(
+            &austenite
+                .composition
+                .with_carbon(kinetic.c.max(eutectoid_wt)),
+            austenite.grain_astm,
+        ) - 5.0;
+        let f = austenite.undissolved_carbide_volume_fraction;
+        let carbide = (1.0 - fit::CARBIDE_SPEEDING * f).max(fit::CARBIDE_LEAST_FACTOR);
+        let [ferrite, pearlite, bainite] = start_times;
+        let table = |product: &StartTime, factor: f64, limit_c: f64| {
+            let term = product.composition_term(&kinetic, austenite.grain_astm) + factor.ln();
+            RateTable::new(product, term, low_c.min(limit_c), limit_c)
+        };
+        let (from, to) = STEEP_BAINITE_WT;
+        let steep = STEEP_BAINITE_PART * ((kinetic.c - from) / (to - from)).clamp(0.0, 1.0);
+        Ok(Self {
+            austenite: *austenite,
+            ae1_c,
+            ae3_c,
+            bs_c,
+            ms_c,
+            rate_parameter_per_k: martensite::rate_parameter_per_k(&austenite.composition),
+            ferrite_limit,
+            rates: [
+                table(ferrite, 1.0, ae3_c),
+                table(pearlite, carbide, ae1_c),
+                table(bainite, 1.0, bs_c),
+            ],
+            steep: Progress::new(1.0),
+            bainite: Progress::new(steep),
+        })
+    }
+
+    /// The austenite concerned.
+    #[must_use]
+    pub const fn austenite(&self) -> &Austenite {
+        &self.austenite
+    }
+
+    /// Temperature below which austenite starts to turn into pearlite, °C: the clock of a quench
+    /// starts here.
+    #[must_use]
+    pub const fn ae1_c(&self) -> f64 {
+        self.ae1_c
+    }
+
+    /// Start of bainite, °C.
+    #[must_use]
+    pub const fn bs_c(&self) -> f64 {
+        self.bs_c
+    }
+
+    /// Start of martensite of the austenite as it left the furnace, °C.
+    #[must_use]
+    pub const fn ms_c(&self) -> f64 {
+        self.ms_c
+    }
+
+    /// Largest fraction of the austenite that can become ferrite before the rest is eutectoid.
+    #[must_use]
+    pub const fn ferrite_limit(&self) -> f64 {
+        self.ferrite_limit
+    }
+
+    /// Highest temperature at which a product can form, °C.
+    #[must_use]
+    pub fn upper_limit_c(&self) -> f64 {
+        let pearlite_c = self.ae1_c.max(self.bs_c);
+        if self.ferrite_limit > 0.0 {
+            pearlite_c.max(self.ae3_c)
+        } else {
+            pearlite_c
+        }
+    }
+
+    /// Products that this austenite can form.
+    pub fn products(&self) -> impl Iterator<Item = Product> + '_ {
+        Product::ALL.into_iter().filter(|product| {
+            let reachable = self.table(*product).limit_c > self.ms_c;
+            reachable && (*product != Product::Ferrite || self.ferrite_limit > 0.0)
+        })
+    }
+
+    /// Time to 1 % of a product at constant temperature, s; infinite where it does not form.
+    /// Ferrite counts in parts of what can form. Below Ms, for what martensite has left, the fit
+    /// is extrapolated.
+    #[must_use]
+    pub fn start_s(&self, product: Product, temperature_c: f64) -> f64 {
+        if product == Product::Ferrite && self.ferrite_limit == 0.0 {
+            return f64::INFINITY;
+        }
+        1.0 / self.table(product).rate(temperature_c)
+    }
+
+    /// Time to a fraction of a product at constant temperature, s; infinite where it does not form.
+    #[must_use]
+    pub fn time_to_s(&self, product: Product, temperature_c: f64, fraction: f64) -> f64 {
+        self.start_s(product, temperature_c) * self.shape(product).age(fraction)
+    }
+
+    /// Temperature and time of the shortest 1 % start of a product, °C and s.
+    #[must_use]
+    pub fn nose(&self, product: Product) -> (f64, f64) {
+        self.table(product).nose(self.ms_c)
+    }
+
+    pub(super) const fn table(&self, product: Product) -> &RateTable {
+        let [ferrite, pearlite, bainite] = &self.rates;
+        match product {
+            Product::Ferrite => ferrite,
+            Product::Pearlite => pearlite,
+            Product::Bainite => bainite,
+        }
+    }
+
+    pub(super) const fn shape(&self, product: Product) -> &Progress {
+        match product {
+            Product::Ferrite | Product::Pearlite => &self.steep,
+            Product::Bainite => &self.bainite,
+        }
+    }
+
+    /// Start of martensite of the austenite left when ferrite has formed to a part of its limit,
+    /// °C, by the mass balance of carbon.
+    pub(super) fn remaining_ms_c(&self, ferrite_part: f64) -> f64 {
+        let c = self.austenite.composition.c;
+        let rejected_wt = (c - CARBON_OF_FERRITE_WT).max(0.0);
+        let left = 1.0 - self.ferrite_limit * ferrite_part;
+        let enriched = self
+            .austenite
+            .composition
+            .with_carbon(c - rejected_wt + rejected_wt / left);
+        ms_of(&enriched, self.austenite.grain_astm)
+    }
+}

@@ -1,1 +1,0 @@
-//! Temperature scales, lengths and durations: parsing and formatting. No physics.

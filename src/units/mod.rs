@@ -1,0 +1,151 @@
+//! Temperature scales, lengths and durations: what a user may type, and how numbers are shown.
+//! No physics. Everything inside the project is in °C, mm, s and min; a scale or unit chosen by
+//! the user changes only what is read and shown.
+
+mod duration;
+mod length;
+mod number;
+mod temperature;
+
+pub use duration::{DurationUnit, format_duration_s, parse_duration_s};
+pub use length::{LengthUnit, format_length, parse_length_mm};
+pub use number::{
+    format_factor, format_fixed, format_hrc, format_hv, format_percent, format_rate_k_per_s,
+    format_weight_percent,
+};
+pub use temperature::{
+    TemperatureScale, format_temperature, format_temperature_band, parse_temperature_c,
+};
+
+/// The kind of quantity a text was read as; decides the words of an error.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Quantity {
+    /// A temperature.
+    Temperature,
+    /// A length.
+    Length,
+    /// A span of time.
+    Duration,
+}
+
+impl Quantity {
+    const fn noun(self) -> &'static str {
+        match self {
+            Self::Temperature => "temperature",
+            Self::Length => "length",
+            Self::Duration => "time",
+        }
+    }
+
+    const fn advice(self) -> &'static str {
+        match self {
+            Self::Temperature => "Write a temperature such as 830 °C or 1525 °F.",
+            Self::Length => "Write a length such as 3 mm, 0.12 in or 1/8 in.",
+            Self::Duration => "Write a time such as 90 s, 12 min or 1 h 30 min.",
+        }
+    }
+}
+
+/// Why a typed quantity could not be read.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum QuantityError {
+    /// Nothing was typed.
+    #[error("No {} is given. {}", .0.noun(), .0.advice())]
+    Empty(Quantity),
+    /// No number of the kind can be read in the text.
+    #[error("“{text}” is not a {}. {}", .quantity.noun(), .quantity.advice())]
+    Unreadable {
+        /// What was to be read.
+        quantity: Quantity,
+        /// The text, shortened if long.
+        text: String,
+    },
+    /// The unit is none of this quantity.
+    #[error("“{unit}” is not a unit of {}. {}", .quantity.noun(), .quantity.advice())]
+    Unit {
+        /// What was to be read.
+        quantity: Quantity,
+        /// The unit as typed, shortened if long.
+        unit: String,
+    },
+    /// A comma that may part thousands or decimals.
+    #[error("“{text}” may be {joined} or {decimal}. Write it without the comma.")]
+    Ambiguous {
+        /// The number as typed.
+        text: String,
+        /// Its value if the comma parts thousands.
+        joined: String,
+        /// Its value if the comma is a decimal comma.
+        decimal: String,
+    },
+    /// Lengths and times below zero, temperatures below absolute zero.
+    #[error("“{text}” is below {least}. {}", .quantity.advice())]
+    TooLow {
+        /// What was to be read.
+        quantity: Quantity,
+        /// The text.
+        text: String,
+        /// The least value, with unit.
+        least: &'static str,
+    },
+}
+
+/// Longest text that is read at all; longer ones are no quantity.
+const LONGEST_TEXT: usize = 60;
+
+fn shortened(text: &str) -> String {
+    if text.chars().count() <= LONGEST_TEXT {
+        return text.to_owned();
+    }
+    text.chars().take(LONGEST_TEXT - 1).chain(['…']).collect()
+}
+
+/// A text split into numbers, each with the unit that follows it (empty when none does).
+fn numbers_with_units(quantity: Quantity, text: &str) -> Result<Vec<(f64, String)>, QuantityError> {
+    let text = text.trim();
+    if text.is_empty() {
+        return Err(QuantityError::Empty(quantity));
+    }
+    let unreadable = || QuantityError::Unreadable {
+        quantity,
+        text: shortened(text),
+    };
+    if text.chars().count() > LONGEST_TEXT {
+        return Err(unreadable());
+    }
+    let mut pairs = Vec::new();
+    let mut rest = text;
+    while !rest.is_empty() {
+        let unit_at = rest
+            .find(|c| !number::is_part_of_number(c))
+            .unwrap_or(rest.len());
+        let (number_text, after) = rest.split_at(unit_at);
+        let mut previous = ' ';
+        let next_number_at = after
+            .find(|c| {
+                // The full stop of an abbreviation belongs to its unit: `0.125 in.`
+                let abbreviates = c == '.' && previous.is_alphabetic();
+                previous = c;
+                number::is_part_of_number_but_space(c) && !abbreviates
+            })
+            .unwrap_or(after.len());
+        let (unit_text, remaining) = after.split_at(next_number_at);
+        let value = number::parse(number_text)
+            .map_err(|fault| fault.into_error(number_text).unwrap_or_else(unreadable))?;
+        pairs.push((value, unit_text.trim().to_lowercase()));
+        rest = remaining;
+    }
+    Ok(pairs)
+}
+
+/// The single number of a text and its unit.
+fn number_with_unit(quantity: Quantity, text: &str) -> Result<(f64, String), QuantityError> {
+    let mut pairs = numbers_with_units(quantity, text)?;
+    match (pairs.pop(), pairs.is_empty()) {
+        (Some(pair), true) => Ok(pair),
+        _ => Err(QuantityError::Unreadable {
+            quantity,
+            text: shortened(text.trim()),
+        }),
+    }
+}

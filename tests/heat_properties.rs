@@ -1,0 +1,355 @@
+//! Laws that every quench obeys, whatever the numbers, and agreement between ways of computing.
+#![cfg(not(target_arch = "wasm32"))]
+
+use proptest::prelude::*;
+use recalesce::heat::{
+    Cooled, HeatError, Material, Medium, MediumChoice, OwnMedium, Piece, Place, Quenching, Section,
+    Shape, cool, media, medium, nickel_ball_s, probe,
+};
+
+fn quench(section: Section, medium: &Medium) -> Quenching<'_> {
+    Quenching {
+        section,
+        medium,
+        agitation: 1.0,
+        start_c: 800.0,
+        air_delay_s: 0.0,
+        end_c: 20.0,
+        martensite_start_c: None,
+    }
+}
+
+fn plate(thickness_mm: f64) -> Section {
+    Section::Plate { thickness_mm }
+}
+
+fn listed(name: &str) -> &'static Medium {
+    medium(name).unwrap_or_else(|| panic!("{name} is in the list"))
+}
+
+fn any_section() -> impl Strategy<Value = Section> {
+    prop_oneof![
+        (0.2..200.0_f64).prop_map(plate),
+        (0.2..300.0_f64).prop_map(|diameter_mm| Section::Round { diameter_mm }),
+        (0.1..3.0_f64, 0.0..10.0_f64, 5.0..150.0_f64).prop_map(|(edge_mm, more, height_mm)| {
+            Section::Blade {
+                edge_mm,
+                spine_mm: (edge_mm + more).max(0.5),
+                height_mm,
+            }
+        }),
+    ]
+}
+
+/// Curves of up to eight points, as wild as the checks of a user's own curve allow.
+fn any_own() -> impl Strategy<Value = OwnMedium> {
+    (
+        prop::collection::vec((-150.0..1300.0_f64, 0.0..12.2_f64), 2..8),
+        -200.0..550.0_f64,
+        any::<bool>(),
+    )
+        .prop_map(|(mut points, bath_c, radiation)| {
+            points.sort_by(|a, b| a.0.total_cmp(&b.0));
+            points.dedup_by(|a, b| a.0 - b.0 < 1.0);
+            if let [only] = points[..] {
+                points.push((only.0 + 10.0, only.1));
+            }
+            OwnMedium {
+                h_w_m2k: points.iter().map(|(t, ln_h)| [*t, ln_h.exp()]).collect(),
+                bath_c,
+                radiation,
+            }
+        })
+}
+
+fn assert_sound(cooled: &Cooled) {
+    assert!(cooled.slowest < cooled.curves.len());
+    for curve in &cooled.curves {
+        assert_eq!(curve.time_s.len(), curve.temperature_c.len());
+        assert_eq!(curve.time_s.len(), curve.rate_k_per_s.len());
+        assert!(curve.time_s.len() > 1);
+        let all = curve
+            .time_s
+            .iter()
+            .chain(&curve.temperature_c)
+            .chain(&curve.rate_k_per_s);
+        assert!(all.clone().all(|v| v.is_finite()));
+        assert!(curve.time_s.windows(2).all(|pair| pair[0] < pair[1]));
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(200))]
+
+    #[test]
+    fn every_quench_ends_with_finite_numbers(
+        section in any_section(),
+        own in any_own(),
+        agitation in 0.05..20.0_f64,
+        start_c in 100.0..1300.0_f64,
+        air_delay_s in prop_oneof![Just(0.0), 0.0..3600.0_f64],
+        end_c in -200.0..600.0_f64,
+        martensite_start_c in prop::option::of(-200.0..700.0_f64),
+    ) {
+        let medium = own.resolve().expect("a valid curve");
+        match cool(&Quenching {
+            section, medium: &medium, agitation, start_c, air_delay_s, end_c, martensite_start_c,
+        }) {
+            Ok(cooled) => {
+                assert_sound(&cooled);
+                let least = medium.bath_c.min(20.0);
+                // The profile through a blade is a polynomial, which overshoots where the
+                // surface is chilled all at once.
+                let over = match section {
+                    Section::Blade { .. } => 0.1 * (start_c - least),
+                    _ => 1.0,
+                };
+                for curve in &cooled.curves {
+                    for t in &curve.temperature_c {
+                        prop_assert!((least - over..=start_c + over).contains(t), "{} °C", t);
+                    }
+                }
+            }
+            Err(HeatError::Number { field: "end of quench", .. }) => {
+                prop_assert!(end_c > start_c - 5.0);
+            }
+            Err(HeatError::BathTooHot { .. }) => prop_assert!(medium.bath_c + 5.0 >= start_c),
+            Err(other) => prop_assert!(false, "{}", other),
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(100))]
+
+    #[test]
+    fn a_slower_medium_and_a_thicker_piece_never_cool_faster(
+        index in 0..20_usize,
+        thickness in 0.5..60.0_f64,
+        slower in 0.3..0.97_f64,
+        round in any::<bool>(),
+    ) {
+        let medium = &media()[index];
+        let section = |size| if round {
+            Section::Round { diameter_mm: size }
+        } else {
+            plate(size)
+        };
+        let basis = cool(&quench(section(thickness), medium)).expect("a quench");
+        let weaker = cool(&Quenching {
+            agitation: slower,
+            ..quench(section(thickness), medium)
+        }).expect("a quench");
+        let thicker = cool(&quench(section(thickness / slower), medium)).expect("a quench");
+        for t in [700.0, 540.0, 400.0, 250.0] {
+            let time = |cooled: &Cooled| cooled.at(Place::Centre).and_then(|c| c.time_to_c(t));
+            let Some(before) = time(&basis) else { continue };
+            for after in [time(&weaker), time(&thicker)].into_iter().flatten() {
+                prop_assert!(after >= before * 0.999, "{}: {} s, then {} s", t, before, after);
+            }
+        }
+    }
+
+    #[test]
+    fn heat_lost_is_heat_through_the_surface(
+        index in 0..20_usize,
+        thickness_mm in 1.0..40.0_f64,
+        martensite_start_c in prop::option::of(150.0..350.0_f64),
+    ) {
+        let medium = &media()[index];
+        let cooled = cool(&Quenching {
+            // Stays in the bath until its temperature is even.
+            end_c: medium.bath_c,
+            martensite_start_c,
+            ..quench(plate(thickness_mm), medium)
+        }).expect("a quench");
+        let surface = cooled.at(Place::Surface).expect("a surface");
+        let flux = |t: f64| medium.h_w_m2k.at(t) * (t - medium.bath_c);
+        let mut through = 0.0;
+        for i in 1..surface.time_s.len() {
+            let step = surface.time_s[i] - surface.time_s[i - 1];
+            let (a, b) = (surface.temperature_c[i - 1], surface.temperature_c[i]);
+            through += step / 6.0 * (flux(a) + 4.0 * flux(0.5 * (a + b)) + flux(b));
+        }
+        let material = martensite_start_c
+            .map_or_else(Material::austenite, Material::austenite_to_martensite);
+        // A parabola from the centre to the surface.
+        let end = |place| *cooled.at(place).unwrap().temperature_c.last().unwrap();
+        let mean = (2.0 * end(Place::Centre) + end(Place::Surface)) / 3.0;
+        let lost = (material.heat_j_m3(800.0) - material.heat_j_m3(mean)) * 0.5e-3 * thickness_mm;
+        prop_assert!((through / lost - 1.0).abs() < 1e-3, "{} against {}", through, lost);
+    }
+}
+
+#[test]
+fn media_stand_in_order_of_speed() {
+    let times: Vec<f64> = media()
+        .iter()
+        .map(|medium| {
+            let cooled = cool(&quench(plate(3.0), medium)).unwrap();
+            cooled.slowest().unwrap().time_to_c(540.0).unwrap()
+        })
+        .collect();
+    assert!(times.windows(2).all(|pair| pair[0] < pair[1]), "{times:?}");
+}
+
+/// Seconds from entry at 800 °C to 540 °C at the centre of plates of 1.5, 3, 6 and 12 mm, as an
+/// earlier solver of this project (first order in time, 16 cells) computed them.
+#[test]
+fn plates_agree_with_the_earlier_solver() {
+    for (name, seconds) in [
+        ("brine10", [0.21, 0.43, 1.00, 2.98]),
+        ("water20", [0.41, 0.79, 1.50, 3.65]),
+        ("water60", [3.75, 7.58, 15.4, 31.8]),
+        ("polymer15", [0.49, 1.02, 2.22, 5.47]),
+        ("oil_fast", [0.64, 1.30, 2.69, 6.19]),
+        ("oil_medfast", [0.76, 1.51, 3.11, 7.18]),
+        ("canola60", [0.72, 1.51, 3.37, 8.22]),
+        ("oil_marq150", [1.33, 2.67, 5.36, 11.1]),
+        ("oil_slow", [1.50, 3.03, 6.16, 12.8]),
+        ("ref_fluid", [2.94, 5.93, 12.0, 24.2]),
+        ("salt200_agit_wet", [1.09, 2.26, 4.89, 11.3]),
+        ("N2_6bar", [3.9, 7.9, 16.1, 33.5]),
+        ("air_still", [22.8, 45.7, 91.9, 186.0]),
+    ] {
+        for (thickness, expected) in [1.5, 3.0, 6.0, 12.0].into_iter().zip(seconds) {
+            let cooled = cool(&quench(plate(thickness), listed(name))).unwrap();
+            let got = cooled.slowest().unwrap().time_to_c(540.0).unwrap();
+            // The polymer differs most, 3.8 % at 6 mm: its curve between the given points is not
+            // the same.
+            let tolerance = if name == "polymer15" { 0.04 } else { 0.025 };
+            approx::assert_relative_eq!(got, expected, max_relative = tolerance);
+        }
+    }
+}
+
+/// Figures of the probe and ball that the earlier solver gave for the same curves.
+#[test]
+fn probe_figures_agree_with_the_earlier_solver() {
+    for (name, max_rate, at_c, at_300, to_600, to_400, ball) in [
+        ("brine10", 249.1, 668.6, 100.2, 1.7, 2.7, 1.9),
+        ("water20", 209.0, 641.7, 88.0, 2.5, 3.6, 3.6),
+        ("oil_fast", 105.4, 621.8, 11.2, 3.6, 6.7, 8.0),
+        ("oil_medium", 75.2, 618.7, 9.2, 5.1, 9.7, 12.9),
+        ("oil_slow", 51.5, 566.7, 7.6, 7.4, 13.1, 18.1),
+        ("ref_fluid", 51.4, 509.0, 6.9, 12.9, 20.0, 28.2),
+        ("plate_Al_foil", 22.3, 805.8, 9.1, 13.1, 26.5, 36.6),
+    ] {
+        let figures = probe(listed(name)).unwrap();
+        approx::assert_relative_eq!(figures.max_rate_k_per_s, max_rate, max_relative = 0.03);
+        approx::assert_abs_diff_eq!(figures.max_rate_at_c, at_c, epsilon = 8.0);
+        let rate = figures.rate_at_300c_k_per_s.unwrap();
+        approx::assert_relative_eq!(rate, at_300, max_relative = 0.03);
+        approx::assert_abs_diff_eq!(figures.time_to_600c_s.unwrap(), to_600, epsilon = 0.06);
+        approx::assert_abs_diff_eq!(figures.time_to_400c_s.unwrap(), to_400, epsilon = 0.1);
+        let seconds = nickel_ball_s(listed(name)).unwrap().unwrap();
+        println!("{name}: ball {seconds:.2} s, then {ball} s");
+    }
+}
+
+#[test]
+fn a_tall_blade_of_even_thickness_is_a_plate() {
+    for name in ["water20", "oil_fast", "oil_slow", "plate_Al_foil"] {
+        let blade = Section::Blade {
+            edge_mm: 4.0,
+            spine_mm: 4.0,
+            height_mm: 150.0,
+        };
+        let blade = cool(&quench(blade, listed(name))).unwrap();
+        let plate = cool(&quench(plate(4.0), listed(name))).unwrap();
+        for t in [700.0, 540.0, 300.0] {
+            approx::assert_relative_eq!(
+                blade.at(Place::Middle).unwrap().time_to_c(t).unwrap(),
+                plate.at(Place::Centre).unwrap().time_to_c(t).unwrap(),
+                max_relative = 0.01
+            );
+        }
+    }
+}
+
+#[test]
+fn the_error_falls_with_the_square_of_the_spacing() {
+    let at = |intervals| {
+        let piece = Piece {
+            intervals,
+            tolerance_k: 1e-3,
+            ..Piece::new(Shape::Cylinder, 10e-3, Material::constant(25.0, 4.5e6))
+        };
+        let bath = OwnMedium {
+            h_w_m2k: vec![[0.0, 5000.0], [1000.0, 5000.0]],
+            bath_c: 50.0,
+            radiation: false,
+        };
+        let bath = bath.resolve().unwrap();
+        let curves = piece.cool(&bath, 1.0, 850.0, 0.0, 4.0, &[Place::Centre]);
+        *curves[0].temperature_c.last().unwrap()
+    };
+    let [coarse, middle, fine] = [8, 16, 32].map(at);
+    let order = ((coarse - middle) / (middle - fine)).log2();
+    approx::assert_abs_diff_eq!(order, 2.0, epsilon = 0.15);
+}
+
+#[test]
+fn air_bath_and_air_follow_each_other() {
+    let hot = listed("oil_marq150");
+    let cooled = cool(&Quenching {
+        air_delay_s: 3.0,
+        ..quench(plate(3.0), hot)
+    })
+    .unwrap();
+    assert_sound(&cooled);
+    assert_eq!(cooled.bath_entry_s, 3.0);
+    let exit = cooled.bath_exit_s.expect("leaves the hot oil");
+    let centre = cooled.slowest().unwrap();
+    // 28 K/s over the thickness in mm is the rule for air at 800 °C.
+    approx::assert_abs_diff_eq!(centre.temperature_at_s(3.0).unwrap(), 772.0, epsilon = 4.0);
+    approx::assert_abs_diff_eq!(centre.temperature_at_s(exit).unwrap(), 155.0, epsilon = 0.5);
+    approx::assert_abs_diff_eq!(*centre.temperature_c.last().unwrap(), 21.0, epsilon = 0.1);
+    // An end above the bath is landed on.
+    let warm = cool(&Quenching {
+        end_c: 320.0,
+        ..quench(plate(12.0), hot)
+    })
+    .unwrap();
+    let last = *warm.slowest().unwrap().temperature_c.last().unwrap();
+    approx::assert_abs_diff_eq!(last, 320.0, epsilon = 0.1);
+    assert!(warm.complete && warm.bath_exit_s.is_none());
+}
+
+#[test]
+fn martensite_holds_the_cooling_up_below_its_start() {
+    let oil = listed("oil_medium");
+    let plain = cool(&quench(plate(6.0), oil)).unwrap();
+    let with = cool(&Quenching {
+        martensite_start_c: Some(215.0),
+        ..quench(plate(6.0), oil)
+    })
+    .unwrap();
+    let time = |cooled: &Cooled, t| cooled.slowest().unwrap().time_to_c(t).unwrap();
+    approx::assert_relative_eq!(time(&with, 230.0), time(&plain, 230.0), max_relative = 0.01);
+    assert!(time(&with, 120.0) > 1.1 * time(&plain, 120.0));
+}
+
+#[test]
+fn what_cannot_be_computed_is_refused_in_words() {
+    let oil = listed("oil_fast");
+    let text = |quenching: &Quenching<'_>| cool(quenching).unwrap_err().to_string();
+    assert!(text(&quench(plate(500.0), oil)).contains("thickness: 500 mm"));
+    let base = quench(plate(3.0), oil);
+    let start = Quenching {
+        start_c: f64::NAN,
+        ..base.clone()
+    };
+    assert!(text(&start).contains("quench from: NaN is outside 100 to 1300 °C"));
+    let agitation = Quenching {
+        agitation: 0.0,
+        ..base
+    };
+    assert!(text(&agitation).contains("times the still bath"));
+    let salt = Quenching {
+        start_c: 150.0,
+        ..quench(plate(3.0), listed("salt200_still"))
+    };
+    assert!(text(&salt).contains("the bath at 200 °C does not cool"));
+    assert!(MediumChoice::Named(String::new()).resolve().is_err());
+}

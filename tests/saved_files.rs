@@ -1,0 +1,553 @@
+//! Files of every version so far, bad files, and what can be done to a shelf.
+#![cfg(not(target_arch = "wasm32"))]
+
+use proptest::prelude::*;
+use recalesce::heat::{MediumChoice, OwnMedium, Section, media};
+use recalesce::route::{Cold, Quench, Route, Soak, Target, Temper};
+use recalesce::save::{
+    Kind, LARGEST_FILE_BYTES, MOST_ROUTES, Preferences, ReadError, Shelf, ShelfError, Theme,
+    WriteError, read, read_bench, read_preferences, write_bench, write_preferences, write_shelf,
+};
+use recalesce::soak::StartingStructure;
+use recalesce::steel::{Composition, Element};
+use recalesce::units::{LengthUnit, TemperatureScale};
+use serde_json::{Value, json};
+
+const V1_SHELF: &str = include_str!("saved/v1_shelf.json");
+const V1_BENCH: &str = include_str!("saved/v1_bench.json");
+const V1_PREFERENCES: &str = include_str!("saved/v1_preferences.json");
+
+fn shelf() -> Shelf {
+    read(V1_SHELF).expect("the shelf of version 1").shelf
+}
+
+fn names(shelf: &Shelf) -> Vec<&str> {
+    shelf.items().iter().map(|i| i.name.as_str()).collect()
+}
+
+/// The shelf of version 1 with a change to its JSON.
+fn changed(change: impl FnOnce(&mut Value)) -> String {
+    let mut value: Value = serde_json::from_str(V1_SHELF).expect("JSON");
+    change(&mut value);
+    value.to_string()
+}
+
+#[test]
+fn version_1_is_read_in_full() {
+    let loaded = read(V1_SHELF).expect("the shelf of version 1");
+    assert_eq!(loaded.kind, Kind::Shelf);
+    assert_eq!(loaded.rejected, []);
+    assert_eq!(
+        names(&loaded.shelf),
+        [
+            "Marking knives",
+            "Chisels, oil",
+            "Plane irons",
+            "Drawknife",
+            "Centre punches"
+        ]
+    );
+    let ids: Vec<u32> = loaded.shelf.items().iter().map(|i| i.id.0).collect();
+    assert_eq!(ids, [1, 2, 4, 5, 7]);
+    let knife = &loaded.shelf.items()[0].route;
+    assert_eq!(knife.composition.cr, 1.45);
+    assert_eq!(knife.soak.temperature_c, 845.0);
+    assert_eq!(knife.cold.map(|c| c.temperature_c), Some(-75.0));
+    assert_eq!(knife.tempers.len(), 2);
+    let punch = &loaded.shelf.items()[4].route;
+    assert_eq!(punch.piece, "Centre punch <b>own heat</b>");
+    assert!(matches!(punch.quench.medium, MediumChoice::Own(_)));
+    let bench = read_bench(V1_BENCH).expect("the bench of version 1");
+    assert_eq!(&bench.route, knife);
+}
+
+#[test]
+fn what_is_written_is_what_was_read() {
+    let text = write_shelf(&shelf()).expect("text");
+    assert_eq!(read(&text).map(|l| l.shelf), Ok(shelf()));
+    let value: Value = serde_json::from_str(&text).expect("JSON");
+    let original: Value = serde_json::from_str(V1_SHELF).expect("JSON");
+    assert_eq!(value, original);
+}
+
+#[test]
+fn preferences_of_version_1() {
+    let preferences = read_preferences(V1_PREFERENCES).expect("preferences");
+    assert_eq!(
+        preferences,
+        Preferences {
+            temperature_scale: TemperatureScale::Fahrenheit,
+            length_unit: LengthUnit::Inch,
+            theme: Theme::Dark,
+        }
+    );
+    let text = write_preferences(preferences).expect("text");
+    assert_eq!(read_preferences(&text), Ok(preferences));
+    assert!(matches!(
+        read_preferences(V1_BENCH),
+        Err(ReadError::Kind { .. })
+    ));
+    assert!(matches!(
+        read_preferences(&V1_PREFERENCES.replace("dark", "<script>")),
+        Err(ReadError::Field { .. })
+    ));
+}
+
+#[test]
+fn a_cut_file_is_told_as_cut() {
+    for end in 1..V1_SHELF.trim_end().len() {
+        if let Some(cut) = V1_SHELF.get(..end) {
+            assert!(
+                matches!(read(cut), Err(ReadError::CutShort { .. })),
+                "cut at {end}: {:?}",
+                read(cut)
+            );
+        }
+    }
+}
+
+#[test]
+fn each_bad_envelope_has_its_own_words() {
+    let cases = [
+        ("[]", "lacks \"format\": \"recalesce\""),
+        ("{\"format\":\"other\",\"version\":1}", "lacks \"format\""),
+        ("hello", "line 1, column 1"),
+        ("", "cut short"),
+        ("{\"format\":\"recalesce\"}", "“version” is missing"),
+        (
+            "{\"format\":\"recalesce\",\"version\":\"1\"}",
+            "version is \"1\"",
+        ),
+        ("{\"format\":\"recalesce\",\"version\":0}", "version is 0"),
+        (
+            "{\"format\":\"recalesce\",\"version\":1.5}",
+            "version is 1.5",
+        ),
+        (
+            "{\"format\":\"recalesce\",\"version\":2,\"anything\":[]}",
+            "made by a newer version",
+        ),
+        (
+            "{\"format\":\"recalesce\",\"version\":1}",
+            "“kind” is missing",
+        ),
+        (
+            "{\"format\":\"recalesce\",\"version\":1,\"kind\":\"logbook\",\"routes\":[]}",
+            "holds \"logbook\"",
+        ),
+        (
+            "{\"format\":\"recalesce\",\"version\":1,\"kind\":\"shelf\",\"routes\":7}",
+            "“routes” is not a list",
+        ),
+        (
+            "{\"format\":\"recalesce\",\"version\":1,\"kind\":\"shelf\",\"routes\":[],\"x\":1}",
+            "field “x”",
+        ),
+    ];
+    for (text, words) in cases {
+        let message = read(text).map_err(|e| e.to_string());
+        assert!(
+            message.as_ref().is_err_and(|m| m.contains(words)),
+            "{text}: {message:?}"
+        );
+    }
+    assert!(matches!(
+        read(&" ".repeat(LARGEST_FILE_BYTES + 1)),
+        Err(ReadError::TooLarge { .. })
+    ));
+    assert!(matches!(
+        read(&"[".repeat(100_000)),
+        Err(ReadError::NotJson { .. } | ReadError::CutShort { .. })
+    ));
+    assert!(matches!(read_bench(V1_SHELF), Err(ReadError::Kind { .. })));
+    let two = V1_SHELF.replace("\"shelf\"", "\"bench\"");
+    assert!(matches!(
+        read(&two),
+        Err(ReadError::TooMany { most: 1, .. })
+    ));
+    let many = changed(|v| {
+        let route = v["routes"][0].clone();
+        v["routes"] = Value::Array(vec![route; MOST_ROUTES + 1]);
+    });
+    assert!(matches!(read(&many), Err(ReadError::TooMany { .. })));
+}
+
+#[test]
+fn a_byte_order_mark_is_no_fault() {
+    assert!(read(&format!("\u{feff}{V1_SHELF}")).is_ok());
+}
+
+#[test]
+fn bad_routes_are_told_and_good_ones_kept() {
+    let text = changed(|v| {
+        v["routes"][1]["route"]["soak"]["temperature_c"] = json!(84500.0);
+        v["routes"][2]["route"]["soak"]["temperature_c"] = json!("hot");
+        v["routes"][3] = json!(null);
+    });
+    let loaded = read(&text).expect("a readable file");
+    assert_eq!(names(&loaded.shelf), ["Marking knives", "Centre punches"]);
+    let places: Vec<usize> = loaded.rejected.iter().map(|(i, _)| *i).collect();
+    assert_eq!(places, [1, 2, 3]);
+    assert!(
+        loaded.rejected[0].1.contains("84500"),
+        "{:?}",
+        loaded.rejected
+    );
+    assert!(
+        loaded.rejected[1].1.contains("\"hot\""),
+        "{:?}",
+        loaded.rejected
+    );
+}
+
+#[test]
+fn absurd_numbers_are_refused_wherever_they_stand() {
+    let absurd = [
+        ("/composition/c", json!(-1.0)),
+        ("/composition/cr", json!(1e300)),
+        ("/section/thickness_mm", json!(0.0)),
+        ("/furnace_band_k", json!(1e9)),
+        ("/soak/temperature_c", json!(499.0)),
+        ("/soak/time_min", json!(-1.0)),
+        ("/quench/agitation", json!(0.0)),
+        ("/quench/air_delay_s", json!(121.0)),
+        ("/quench/end_c", json!(-273.0)),
+        ("/quench/medium", json!({"h_w_m2k": [], "bath_c": 20.0})),
+        ("/quench/medium", json!("quicksilver")),
+        ("/cold/temperature_c", json!(-250.0)),
+        ("/tempers/0/temperature_c", json!(800.0)),
+        ("/tempers/1/time_min", json!(1e7)),
+        ("/target/least_hrc", json!(69.0)),
+        ("/piece", json!("x".repeat(201))),
+        ("/soak", json!([])),
+        ("/start", json!("molten")),
+    ];
+    for (field, value) in absurd {
+        let text = changed(|v| {
+            *v.pointer_mut(&format!("/routes/0/route{field}"))
+                .expect("field") = value;
+        });
+        let loaded = read(&text).expect("a readable file");
+        assert_eq!(loaded.rejected.len(), 1, "{field}");
+        assert_eq!(loaded.shelf.items().len(), 4, "{field}");
+    }
+    // Beyond the largest number there is.
+    let text = V1_SHELF.replacen("845.0", "1e999", 1);
+    assert!(matches!(read(&text), Err(ReadError::NotJson { .. })));
+}
+
+#[test]
+fn a_script_in_a_name_is_text() {
+    let script = "<script>alert(1)</script>\"'\u{202e}\0";
+    let text = changed(|v| v["routes"][0]["name"] = json!(script));
+    let loaded = read(&text).expect("a readable file");
+    assert_eq!(loaded.shelf.items()[0].name, script);
+    let again = write_shelf(&loaded.shelf).expect("text");
+    assert_eq!(read(&again).map(|l| l.shelf), Ok(loaded.shelf));
+}
+
+#[test]
+fn names_and_identities_become_unique() {
+    let text = changed(|v| {
+        v["routes"][1] = v["routes"][0].clone();
+        v["routes"][2]["name"] = json!("  ");
+        v["routes"][3]["name"] = json!("x".repeat(201));
+    });
+    let loaded = read(&text).expect("a readable file");
+    assert_eq!(
+        names(&loaded.shelf),
+        [
+            "Marking knives",
+            "Marking knives (2)",
+            "Plane iron",
+            "Centre punches"
+        ]
+    );
+    assert_eq!(loaded.rejected.len(), 1);
+    let mut ids: Vec<_> = loaded.shelf.items().iter().map(|i| i.id).collect();
+    ids.sort();
+    ids.dedup();
+    assert_eq!(ids.len(), 4);
+}
+
+#[test]
+fn a_deletion_can_be_undone() {
+    let mut shelf = shelf();
+    let before = shelf.clone();
+    let id = shelf.items()[2].id;
+    let deleted = shelf.delete(id).expect("deleted");
+    assert_eq!(deleted.name(), "Plane irons");
+    assert_eq!(shelf.items().len(), 4);
+    assert_eq!(shelf.delete(id), Err(ShelfError::Gone));
+    assert_eq!(shelf.restore(deleted), Ok(id));
+    assert_eq!(shelf, before);
+}
+
+#[test]
+fn a_deletion_can_be_undone_after_other_changes() {
+    let mut shelf = shelf();
+    let last = shelf.items()[4].clone();
+    let deleted = shelf.delete(last.id).expect("deleted");
+    let new = shelf.add(&last.name, last.route.clone()).expect("added");
+    let restored = shelf.restore(deleted).expect("restored");
+    assert_ne!(new, restored);
+    assert_eq!(names(&shelf)[4..], ["Centre punches (2)", "Centre punches"]);
+}
+
+#[test]
+fn routes_are_renamed_copied_and_moved() {
+    let mut shelf = shelf();
+    let [first, second] = [shelf.items()[0].id, shelf.items()[1].id];
+    assert_eq!(shelf.rename(first, " Knives "), Ok(()));
+    assert_eq!(shelf.rename(first, "Knives"), Ok(()));
+    assert_eq!(shelf.rename(first, " "), Err(ShelfError::EmptyName));
+    assert_eq!(
+        shelf.rename(second, "Knives"),
+        Err(ShelfError::NameTaken {
+            name: "Knives".to_owned()
+        })
+    );
+    assert_eq!(
+        shelf.rename(second, &"x".repeat(201)),
+        Err(ShelfError::LongName { length: 201 })
+    );
+    let copy = shelf.duplicate(first).expect("copied");
+    let again = shelf.duplicate(copy).expect("copied");
+    assert_eq!(names(&shelf)[..3], ["Knives", "Knives (2)", "Knives (3)"]);
+    shelf.move_up(first).expect("stays first");
+    shelf.move_down(first).expect("moved");
+    shelf.move_to(again, usize::MAX).expect("moved");
+    assert_eq!(
+        names(&shelf),
+        [
+            "Knives (2)",
+            "Knives",
+            "Chisels, oil",
+            "Plane irons",
+            "Drawknife",
+            "Centre punches",
+            "Knives (3)"
+        ]
+    );
+}
+
+#[test]
+fn a_shelf_takes_another_in() {
+    let mut mine = shelf();
+    let imported = mine.import(shelf());
+    assert_eq!(imported.added.len(), 5);
+    assert_eq!(imported.left_out, 0);
+    assert_eq!(names(&mine)[5], "Marking knives (2)");
+    while mine.import(shelf()).left_out == 0 {}
+    assert_eq!(mine.items().len(), MOST_ROUTES);
+    let route = mine.items()[0].route.clone();
+    assert_eq!(mine.add("One more", route), Err(ShelfError::Full));
+}
+
+#[test]
+fn long_names_make_room_for_their_number() {
+    let mut shelf = shelf();
+    let route = shelf.items()[0].route.clone();
+    let long = "é".repeat(200);
+    for _ in 0..3 {
+        shelf.add(&long, route.clone()).expect("added");
+    }
+    let last = &shelf.items()[7].name;
+    assert!(last.ends_with(" (3)") && last.chars().count() <= 200);
+}
+
+#[test]
+fn only_what_can_be_read_back_is_written() {
+    let mut route = shelf().items()[0].route.clone();
+    route.soak.temperature_c = f64::NAN;
+    assert!(matches!(
+        write_bench("Knife", &route),
+        Err(WriteError::Route(e)) if e.field == "soak.temperature_c"
+    ));
+    let mut large = Shelf::default();
+    let mut route = shelf().items()[4].route.clone();
+    route.piece = "\u{1}".repeat(200);
+    for _ in 0..MOST_ROUTES {
+        large
+            .add(&"\u{1}".repeat(180), route.clone())
+            .expect("added");
+    }
+    assert!(matches!(
+        write_shelf(&large),
+        Err(WriteError::TooLarge { .. })
+    ));
+}
+
+/// Numbers as controls and typed values give them.
+fn thousandths(least: f64, most: f64) -> impl Strategy<Value = f64> {
+    (least..most).prop_map(|value| (1000.0 * value).round() / 1000.0)
+}
+
+fn any_composition() -> impl Strategy<Value = Composition> {
+    prop::array::uniform10(0.0..1.0f64).prop_map(|part| {
+        let mut steel = Composition::default();
+        for (element, part) in Element::ALL.into_iter().zip(part) {
+            // Half of each limit keeps the sum below the largest allowed.
+            let content_wt = 0.5 * part * element.largest_wt();
+            steel.set(element, (1e4 * content_wt).round() / 1e4);
+        }
+        steel
+    })
+}
+
+fn any_section() -> impl Strategy<Value = Section> {
+    prop_oneof![
+        thousandths(0.2, 200.0).prop_map(|thickness_mm| Section::Plate { thickness_mm }),
+        thousandths(0.2, 300.0).prop_map(|diameter_mm| Section::Round { diameter_mm }),
+        (
+            thousandths(0.1, 5.0),
+            thousandths(5.0, 20.0),
+            thousandths(5.0, 150.0)
+        )
+            .prop_map(|(edge_mm, spine_mm, height_mm)| {
+                Section::Blade {
+                    edge_mm,
+                    spine_mm,
+                    height_mm,
+                }
+            }),
+    ]
+}
+
+fn any_medium() -> impl Strategy<Value = MediumChoice> {
+    prop_oneof![
+        prop::sample::select(media()).prop_map(|m| MediumChoice::Named(m.name.clone())),
+        (
+            prop::collection::vec(thousandths(10.0, 1e4), 2..20),
+            thousandths(-20.0, 300.0),
+            any::<bool>()
+        )
+            .prop_map(|(h, bath_c, radiation)| MediumChoice::Own(OwnMedium {
+                h_w_m2k: h
+                    .into_iter()
+                    .enumerate()
+                    .map(|(i, h)| [50.0 * i as f64, h])
+                    .collect(),
+                bath_c,
+                radiation,
+            })),
+    ]
+}
+
+fn any_text() -> impl Strategy<Value = String> {
+    prop::collection::vec(any::<char>(), 0..40).prop_map(|c| c.into_iter().collect())
+}
+
+prop_compose! {
+    fn any_route()(
+        piece in any_text(),
+        grade in prop::option::of(any_text()),
+        composition in any_composition(),
+        start in prop::sample::select(vec![
+            StartingStructure::Spheroidised,
+            StartingStructure::LamellarPearlite,
+            StartingStructure::FinePearlite,
+        ]),
+        section in any_section(),
+        (furnace_band_k, soak_c, soak_min) in (thousandths(0.0, 100.0), thousandths(500.0, 1300.0), thousandths(0.0, 60_000.0)),
+        medium in any_medium(),
+        (agitation, air_delay_s, end_c) in (thousandths(0.1, 5.0), thousandths(0.0, 120.0), thousandths(-200.0, 400.0)),
+        cold in prop::option::of((thousandths(-200.0, 20.0), thousandths(0.0, 60_000.0), thousandths(0.0, 60_000.0))),
+        tempers in prop::collection::vec((thousandths(20.0, 750.0), thousandths(0.0, 60_000.0)), 0..6),
+        (least_hrc, most_hrc) in (thousandths(20.0, 45.0), thousandths(45.0, 70.0)),
+    ) -> Route {
+        Route {
+            piece,
+            grade,
+            composition,
+            start,
+            section,
+            furnace_band_k,
+            soak: Soak { temperature_c: soak_c, time_min: soak_min },
+            quench: Quench { medium, agitation, air_delay_s, end_c },
+            cold: cold.map(|(temperature_c, time_min, delay_min)| Cold {
+                temperature_c,
+                time_min,
+                delay_min,
+            }),
+            tempers: tempers
+                .into_iter()
+                .map(|(temperature_c, time_min)| Temper { temperature_c, time_min })
+                .collect(),
+            target: Target { least_hrc, most_hrc },
+        }
+    }
+}
+
+proptest! {
+    #[test]
+    fn every_route_comes_back_exactly(name in any_text(), route in any_route()) {
+        let text = write_bench(&name, &route).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        let back = read_bench(&text).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        prop_assert_eq!(back.route, route);
+    }
+
+    /// Numbers of more digits than anyone types may lose their last bit in reading.
+    #[test]
+    fn every_number_comes_back_to_the_last_bit(time_min in 0.0..60_000.0f64) {
+        let mut route = shelf().items()[0].route.clone();
+        route.soak.time_min = time_min;
+        let text = write_bench("", &route).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        let back = read_bench(&text).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        let error = (back.route.soak.time_min - time_min).abs();
+        prop_assert!(error <= 2.0 * f64::EPSILON * time_min);
+    }
+
+    #[test]
+    fn every_shelf_comes_back_exactly(
+        routes in prop::collection::vec((any_text(), any_route()), 0..6)
+    ) {
+        let mut shelf = Shelf::default();
+        for (name, route) in routes {
+            prop_assert!(shelf.add(&name, route).is_ok());
+        }
+        let text = write_shelf(&shelf).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        prop_assert_eq!(read(&text).map(|l| l.shelf), Ok(shelf));
+    }
+
+    #[test]
+    fn any_text_is_read_or_refused(text in any::<String>()) {
+        prop_assert!(read(&text).is_err());
+        prop_assert!(read_preferences(&text).is_err());
+    }
+
+    #[test]
+    fn damaged_files_never_panic(
+        place in 0..V1_SHELF.len(),
+        length in 0usize..40,
+        patch in any::<String>(),
+    ) {
+        let (end, damaged) = (place + length, V1_SHELF);
+        if let (Some(before), Some(after)) = (damaged.get(..place), damaged.get(end..))
+            && let Ok(loaded) = read(&format!("{before}{patch}{after}"))
+        {
+            prop_assert_eq!(loaded.shelf.items().len() + loaded.rejected.len(), 5);
+            prop_assert!(write_shelf(&loaded.shelf).is_ok());
+        }
+    }
+
+    #[test]
+    fn any_changed_number_leaves_only_sensible_routes(number in any::<f64>(), place in 0usize..40) {
+        // The place-th number of the file becomes any number at all.
+        let text = V1_SHELF
+            .match_indices(": ")
+            .filter(|(at, _)| {
+                V1_SHELF[at + 2..].starts_with(|c: char| c.is_ascii_digit() || c == '-')
+            })
+            .nth(place + 1)
+            .map(|(at, _)| {
+                let end = V1_SHELF[at + 2..].find([',', '\n']).unwrap_or(0) + at + 2;
+                format!("{}{number:e}{}", &V1_SHELF[..at + 2], &V1_SHELF[end..])
+            });
+        if let Some(Ok(loaded)) = text.map(|t| read(&t)) {
+            for item in loaded.shelf.items() {
+                prop_assert_eq!(recalesce::route::validate(&item.route), Ok(()));
+            }
+        }
+    }
+}
