@@ -1,9 +1,11 @@
 //! Time of an equilibrium, warm and cold, of the critical points and of the map.
 
+#![allow(missing_docs, reason = "the macro makes a function without")]
+
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use recalesce::phases::{EquilibriumSeries, equilibrium};
+use recalesce::phases::{EquilibriumSeries, critical_points, equilibrium, isopleth};
 use recalesce::steel::Composition;
 
 fn steels() -> [(&'static str, Composition); 4] {
@@ -75,5 +77,18 @@ fn points(criterion: &mut Criterion) {
     }
 }
 
-criterion_group!(benches, points);
+fn maps(criterion: &mut Criterion) {
+    let mut group = criterion.benchmark_group("maps");
+    group.sample_size(10);
+    for (name, steel) in steels() {
+        group.bench_function(format!("critical points, {name}"), |b| {
+            b.iter(|| critical_points(black_box(&steel)));
+        });
+        group.bench_function(format!("map, {name}"), |b| {
+            b.iter(|| isopleth(black_box(&steel)));
+        });
+    }
+}
+
+criterion_group!(benches, points, maps);
 criterion_main!(benches);

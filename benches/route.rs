@@ -82,14 +82,20 @@ fn parts(c: &mut Criterion) {
     };
     let blade = quench(route.section);
     let plate = quench(Section::Plate { thickness_mm: 4.0 });
-    group.bench_function("cooling of the blade", |b| b.iter(|| cool(black_box(&blade))));
-    group.bench_function("cooling of its plate", |b| b.iter(|| cool(black_box(&plate))));
+    group.bench_function("cooling of the blade", |b| {
+        b.iter(|| cool(black_box(&blade)))
+    });
+    group.bench_function("cooling of its plate", |b| {
+        b.iter(|| cool(black_box(&plate)))
+    });
     let austenite = Austenite {
         composition: soaked.dissolved,
         grain_astm: soaked.end.grain_astm,
         undissolved_carbide_volume_fraction: soaked.end.carbide_volume_fraction,
     };
-    group.bench_function("kinetics", |b| b.iter(|| Kinetics::new(black_box(&austenite))));
+    group.bench_function("kinetics", |b| {
+        b.iter(|| Kinetics::new(black_box(&austenite)))
+    });
     if let (Ok(kinetics), Ok(cooled)) = (Kinetics::new(&austenite), cool(&blade))
         && let Some(curve) = cooled.slowest()
     {

@@ -2,7 +2,7 @@
 // when nothing else does. index.html names the files to load in this script's data attributes.
 "use strict";
 (() => {
-  const THEME = "recalesce.theme";
+  const PREFERENCES = "recalesce.preferences";
   const FRESH = "recalesce.fresh";
   const root = document.documentElement;
   const { script, wasm } = document.currentScript.dataset;
@@ -17,9 +17,9 @@
     }
   };
 
-  // Before the first paint. The stored word may stand in JSON quotes.
-  const stored = guarded(() => localStorage.getItem(THEME)) ?? "";
-  const chosen = /^"?(light|dark)"?$/.exec(stored)?.[1];
+  // Before the first paint.
+  const stored = guarded(() => localStorage.getItem(PREFERENCES)) ?? "";
+  const chosen = /"theme":\s*"(light|dark)"/.exec(stored)?.[1];
   root.dataset.theme = chosen ?? (matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light");
 
   // "Start fresh" was pressed: the program reads this once and opens with its own first piece.

@@ -6,10 +6,11 @@ mod rows;
 
 use proptest::prelude::*;
 use recalesce::hardness::{
-    AsQuenched, Constituents, Hardness, TemperStep, Tempering, temper, temper_curve,
-    temperatures_for, usual_austenite,
+    AsQuenched, Hardness, TemperStep, Tempering, temper, temper_curve, temperatures_for,
+    usual_austenite,
 };
 use recalesce::steel::Composition;
+use recalesce::transform::Fractions;
 use rows::Row;
 
 fn miss(row: &Row) -> Option<f64> {
@@ -146,11 +147,11 @@ fn low_alloy() -> impl Strategy<Value = Composition> {
         })
 }
 
-fn fractions() -> impl Strategy<Value = Constituents> {
+fn fractions() -> impl Strategy<Value = Fractions> {
     prop::array::uniform6(0.001..1.0).prop_map(|x: [f64; 6]| {
         let sum: f64 = x.iter().sum();
         let [ferrite, pearlite, bainite, martensite, austenite, carbide] = x.map(|f| f / sum);
-        Constituents {
+        Fractions {
             ferrite,
             pearlite,
             bainite,
@@ -217,7 +218,7 @@ proptest! {
         let steel = Composition { c, mn, si, cr, ni, mo, v, w, ..Composition::default() };
         let [ferrite, pearlite, bainite, martensite, austenite, carbide] = constituents;
         let start = AsQuenched {
-            constituents: Constituents { ferrite, pearlite, bainite, martensite, austenite, carbide },
+            constituents: Fractions { ferrite, pearlite, bainite, martensite, austenite, carbide },
             dissolved: steel,
             rate_at_700c_k_per_s: step[0],
         };
@@ -285,10 +286,10 @@ fn ramp_tempers_less_than_a_hold_at_its_top() {
 fn fresh_martensite_is_harder_until_it_is_tempered_too() {
     let steel = plain(1.0);
     let start = AsQuenched {
-        constituents: Constituents {
+        constituents: Fractions {
             martensite: 0.7,
             austenite: 0.3,
-            ..Constituents::default()
+            ..Fractions::default()
         },
         dissolved: steel,
         rate_at_700c_k_per_s: 100.0,

@@ -10,10 +10,7 @@ mod key_numbers;
 
 use key_numbers::{OUTCOMES, answers, differences};
 
-const FILE: &str = concat!(
-    env!("CARGO_MANIFEST_DIR"),
-    "/tests/reference/outcomes.json"
-);
+const FILE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/reference/outcomes.json");
 
 #[test]
 fn outcomes_are_as_written_down() {

@@ -199,7 +199,10 @@ fn fault(route: &Route, outcome: &Outcome) -> Option<String> {
         }
     }
     let told = sentences(route, outcome);
-    if told.iter().any(|sentence| sentence.text().trim().is_empty()) {
+    if told
+        .iter()
+        .any(|sentence| sentence.text().trim().is_empty())
+    {
         return Some("a sentence without words".to_owned());
     }
     if outcome
@@ -327,7 +330,12 @@ fn random_routes_are_sound() {
         faults.is_empty(),
         "{} faults, the first:\n{}",
         faults.len(),
-        faults.iter().take(12).map(|s| s.as_str()).collect::<Vec<_>>().join("\n")
+        faults
+            .iter()
+            .take(12)
+            .map(|s| s.as_str())
+            .collect::<Vec<_>>()
+            .join("\n")
     );
     assert!(outcomes >= LEAST_OUTCOMES, "{outcomes} outcomes");
 }

@@ -5,50 +5,43 @@
 mod rows;
 
 use proptest::prelude::*;
-use recalesce::phases::{PhaseError, UpperLimit, critical_temperatures, phase_map, soak_limit};
+use recalesce::phases::{
+    PhaseError, UpperLimit, critical_points, critical_temperatures, phase_map, soak_limit,
+};
 use recalesce::soak::{SoakError, SoakOutcome, StartingStructure, soak};
 use recalesce::steel::{Composition, Element, find, grades};
 
 /// Rows known to lie outside their tolerance, and why.
-const KNOWN_OUTSIDE: [(&str, &str); 21] = [
-    // Heating points: equilibrium lies below what a furnace shows.
+const KNOWN_OUTSIDE: [(&str, &str); 18] = [
+    // Heating points: what a furnace shows lies 10 to 40 K above the equilibrium given here.
+    ("critical temperature Ac1", "42CrMo4, typical for grade"),
+    ("critical temperature Ac3", "42CrMo4, typical for grade"),
+    ("critical temperature Ac1", "100Cr6, typical for grade"),
+    (
+        "critical temperature Ac1",
+        "100Cr6 (UNI 3097), second producer, hardening 850 C oil",
+    ),
+    ("critical temperature Ac1", "52100/100Cr6"),
+    ("critical temperature Ac1", "4340"),
     ("critical temperature Ac1", "O1"),
+    ("critical temperature Ac1", "D2"),
+    ("critical temperature Ac3", "4140"),
     ("critical temperature Ac3", "4340"),
     ("critical temperature Ac3", "5160"),
     ("critical temperature Accm", "1095"),
     ("critical temperature Accm", "52100/100Cr6"),
+    // The same, and more: between first austenite and last ferrite this steel has 28 K.
+    ("critical temperature Ac1", "A2"),
     // The producer's Acm of 785 °C contradicts the other's 850 °C and its own hardening range.
     (
         "critical temperature Acm",
         "100Cr6 (UNI 3097), second producer, hardening 850 C oil",
     ),
-    // Outside the closed form: said so, no number.
-    ("critical temperature Ac1", "A2"),
-    ("critical temperature Ac1", "D2"),
-    ("critical temperature Ac1", "440C"),
-    // Grange's A1 is up to 28 K above the computed first austenite of Cr and Ni steels, and with
-    // it the closed form's A3.
-    ("transition, closed form", "4140 T_first_austenite_C"),
-    ("transition, closed form", "4340 T_first_austenite_C"),
-    ("transition, closed form", "5160 T_first_austenite_C"),
-    (
-        "transition, closed form",
-        "52100/100Cr6 T_first_austenite_C",
-    ),
-    ("transition, closed form", "L6 T_first_austenite_C"),
-    ("transition, closed form", "W2 T_first_austenite_C"),
-    ("transition, closed form", "4140 T_last_ferrite_C"),
-    ("transition, closed form", "4340 T_last_ferrite_C"),
-    ("transition, closed form", "5160 T_last_ferrite_C"),
-    ("transition, closed form", "9260/60Si7 T_last_ferrite_C"),
-    (
-        "carbon in austenite beside cementite, closed form",
-        "52100/100Cr6 740 °C",
-    ),
-    (
-        "carbon in austenite beside cementite, closed form",
-        "52100/100Cr6 750 °C",
-    ),
+    // The reference missed austenite below: see `a_phase_is_missing_in_the_reference`.
+    ("transition", "W2 T_first_austenite_C"),
+    // The description of Fe-Cr-C leaves more chromium in austenite here, and less carbon.
+    ("Cr in austenite at 1100 °C", "440C"),
+    ("dissolved carbon", "440C, 1040 °C 30 min"),
 ];
 
 #[test]
@@ -121,7 +114,7 @@ fn below_a1_says_so_with_both_temperatures() {
     let error = soak(&steel, StartingStructure::Spheroidised, 700.0, 600.0, 600.0).unwrap_err();
     assert!(matches!(error, SoakError::BelowA1 { .. }));
     let text = error.to_string();
-    assert!(text.contains("700 °C") && text.contains("722 °C"), "{text}");
+    assert!(text.contains("700 °C") && text.contains("723 °C"), "{text}");
 }
 
 #[test]
@@ -136,41 +129,62 @@ fn absurd_questions_are_refused() {
     ] {
         assert!(soak(&steel, start, temperature_c, time_s, 60.0).is_err());
     }
-    let high_alloy = find("D2").unwrap().nominal;
+    let vanadium = Composition {
+        v: 3.0,
+        ..find("1095").unwrap().nominal
+    };
     assert!(matches!(
-        soak_limit(&high_alloy, 1020.0),
+        soak_limit(&vanadium, 1020.0),
         Err(PhaseError::OutOfRange(_))
     ));
+    // ferritic at every temperature
+    let ferritic = Composition {
+        c: 0.03,
+        cr: 17.0,
+        ..Composition::default()
+    };
+    let refusal = critical_temperatures(&ferritic);
+    assert!(
+        matches!(refusal, Err(PhaseError::NoAustenite { .. })),
+        "{refusal:?}"
+    );
 }
 
 #[test]
-fn every_low_alloy_grade_soaks_in_its_own_range() {
+fn every_grade_soaks_in_its_own_range() {
     let mut soaked = 0;
     for grade in grades() {
         let Some((least_c, most_c)) = grade.austenitise_c.span else {
             continue;
         };
-        if critical_temperatures(&grade.nominal).is_err() {
-            continue;
-        }
         soaked += 1;
         for temperature_c in [least_c, most_c] {
             let start = StartingStructure::FinePearlite;
             let outcome = soak(&grade.nominal, start, temperature_c, 900.0, 900.0).unwrap();
             let ferrite = outcome.end.ferrite_volume_fraction;
+            // This composition lies at the edge of the field with ferrite, nearer than the 0.5 %
+            // Cr to which that is known.
+            let most = if grade.designation == "X50CrMoV15" {
+                0.12
+            } else {
+                0.01
+            };
             assert!(
-                ferrite < 0.01,
+                ferrite < most,
                 "{} {temperature_c}: {ferrite}",
                 grade.designation
             );
             assert!(outcome.end.carbon_wt > 0.25, "{}", grade.designation);
         }
     }
-    assert!(soaked >= 30, "{soaked}");
+    assert!(soaked >= 40, "{soaked}");
 }
 
+/// A1 is known to 0.02 K.
+const NEAR_A1_K: f64 = 0.05;
+
 prop_compose! {
-    /// A steel for which the closed forms hold.
+    /// A low-alloy steel.
     fn steel()(
         c in 0.1..1.4_f64,
         mn in 0.0..2.2_f64,
@@ -209,13 +223,13 @@ fn all_finite(outcome: &SoakOutcome) -> bool {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(2000))]
+    #![proptest_config(ProptestConfig::with_cases(600))]
 
     #[test]
     fn equilibrium_balances_masses(steel in steel(), above_k in 0.0..350.0_f64) {
         let a1_c = critical_temperatures(&steel).map(|c| c.a1_c);
         prop_assume!(a1_c.is_ok());
-        let limit = soak_limit(&steel, a1_c.unwrap() + above_k).unwrap();
+        let limit = soak_limit(&steel, a1_c.unwrap() + NEAR_A1_K + above_k).unwrap();
         let masses = [
             (limit.austenite_mass_fraction, limit.austenite),
             (limit.ferrite_mass_fraction, limit.ferrite),
@@ -240,7 +254,7 @@ proptest! {
     ) {
         let a1_c = critical_temperatures(&steel).map(|c| c.a1_c);
         prop_assume!(a1_c.is_ok());
-        let temperature_c = a1_c.unwrap() + above_k;
+        let temperature_c = a1_c.unwrap() + NEAR_A1_K + above_k;
         let after = |t_c, s| soak(&steel, start, t_c, s, time_s).unwrap();
         let base = after(temperature_c, time_s);
         prop_assert!(all_finite(&base), "{base:?}");
@@ -256,6 +270,8 @@ proptest! {
             >= b.carbide_volume_fraction - 1e-12));
     }
 
+    /// From the upper end of A1: within that band the state goes from one phase to another in a few
+    /// kelvin, in plain iron and carbon in none.
     #[test]
     fn a_little_hotter_is_a_little_more(
         steel in steel(),
@@ -263,9 +279,9 @@ proptest! {
         above_k in 0.0..200.0_f64,
         time_s in 0.0..7200.0_f64,
     ) {
-        let a1_c = critical_temperatures(&steel).map(|c| c.a1_c);
+        let a1_c = critical_temperatures(&steel).map(|c| c.a1_upper_c);
         prop_assume!(a1_c.is_ok());
-        let temperature_c = a1_c.unwrap() + above_k;
+        let temperature_c = a1_c.unwrap() + NEAR_A1_K + above_k;
         let at = |t_c| soak(&steel, start, t_c, time_s, 0.0).unwrap().end.carbon_wt;
         prop_assert!((at(temperature_c + 0.01) - at(temperature_c)).abs() < 2e-3);
     }
@@ -273,9 +289,16 @@ proptest! {
     #[test]
     fn lines_of_the_map_are_in_order(steel in steel()) {
         let map = phase_map(&steel).unwrap();
-        prop_assert!(map.a3.is_sorted_by(|a, b| a[0] < b[0] && a[1] >= b[1]), "{:?}", map.a3);
+        prop_assert!(map.a3.is_sorted_by(|a, b| a[1] >= b[1]), "{:?}", map.a3);
         prop_assert!(map.acm.is_sorted_by(|a, b| a[0] <= b[0] && a[1] <= b[1]), "{:?}", map.acm);
         prop_assert_eq!(map.a3.last(), map.acm.first());
+        // where ferrite goes without carbon too, carbon rises all the way down
+        if map.a3[0][1] < 1200.0 {
+            prop_assert!(map.a3.is_sorted_by(|a, b| a[0] < b[0]), "{:?}", map.a3);
+        }
+        for (lower, upper) in map.a1_lower.iter().zip(&map.a1_upper) {
+            prop_assert!(lower[0] == upper[0] && lower[1] <= upper[1], "{lower:?} {upper:?}");
+        }
     }
 
     #[test]
@@ -285,6 +308,49 @@ proptest! {
         let outcome = soak(&steel, start, a1_c.unwrap() + 300.0, 172_800.0, 0.0).unwrap();
         let short_wt = (outcome.limit.austenite.c - outcome.end.carbon_wt).abs();
         prop_assert!(short_wt < 0.01, "{short_wt}");
+    }
+}
+
+/// Two searches over the same energies: one from boundary to boundary, one over all temperatures.
+/// The other misses phases that are stable over less than its step: M23C6 in 4340.
+#[test]
+fn critical_temperatures_agree_with_a_search_over_all_temperatures() {
+    for grade in grades().iter().filter(|g| g.designation != "4340") {
+        let found = critical_temperatures(&grade.nominal).unwrap();
+        let listed = critical_points(&grade.nominal).unwrap();
+        let name = &grade.designation;
+        assert!(
+            (found.a1_c - listed.a1_lower_c).abs() < 0.1,
+            "{name} {found:?} {listed:?}"
+        );
+        let (at_c, listed_c) = match found.upper {
+            UpperLimit::A3 { temperature_c } => (temperature_c, listed.last_ferrite_c),
+            UpperLimit::Acm { temperature_c } => (temperature_c, listed.last_pearlitic_carbide_c),
+        };
+        assert_eq!(listed_c.is_none(), found.upper_is_beyond, "{name}");
+        assert!(
+            (at_c - listed_c.unwrap_or(1250.0)).abs() < 0.1,
+            "{name} {found:?} {listed:?}"
+        );
+    }
+}
+
+/// Every grade has its map, with the lines where they belong.
+#[test]
+fn every_grade_has_a_map() {
+    for grade in grades() {
+        let map = phase_map(&grade.nominal).unwrap();
+        let name = &grade.designation;
+        assert!(map.a3.len() > 20 && map.acm.len() > 20, "{name}");
+        assert!(
+            map.a1_lower.len() > 15 && map.a1_lower.len() == map.a1_upper.len(),
+            "{name}"
+        );
+        let lines = [&map.a3, &map.acm, &map.a1_lower, &map.a1_upper];
+        for [carbon_wt, temperature_c] in lines.into_iter().flatten() {
+            assert!((0.0..=2.0).contains(carbon_wt), "{name}");
+            assert!((500.0..=1200.0).contains(temperature_c), "{name}");
+        }
     }
 }
 

@@ -71,14 +71,7 @@ fn help_explains_every_question_with_an_example_that_is_answered() {
     assert_eq!(examples.len(), NAMES.len());
     for (example, name) in examples.into_iter().zip(NAMES) {
         assert!(help.contains(&name.to_uppercase()), "{name}");
-        let reply = object(&answer(example, 1));
-        assert_eq!(reply["question"], name);
-        // A model that is still to come says so in these words.
-        let error = reply.get("error").and_then(Value::as_str);
-        assert!(
-            error.is_none_or(|e| e.starts_with("not yet: ")),
-            "{error:?}"
-        );
+        assert_eq!(answered(example)["question"], name);
     }
     let widest = help
         .lines()
@@ -286,6 +279,78 @@ fn a_hotter_soak_dissolves_more() {
     assert!(cold.contains("A1"), "{cold}");
 }
 
+#[test]
+fn a_saved_route_is_answered_whole() {
+    let shelf: Value = serde_json::from_str(include_str!("saved/v1_shelf.json")).expect("JSON");
+    for item in shelf["routes"].as_array().expect("list") {
+        let question = serde_json::json!({"question": "route", "route": item["route"]});
+        let reply = answered(&question.to_string());
+        for field in [
+            "critical", "soak", "furnace", "quench", "cold", "stages", "temper",
+        ] {
+            assert!(reply.contains_key(field), "{field}");
+        }
+        let tempers = item["route"]["tempers"].as_array().map_or(0, Vec::len);
+        let stages = reply["stages"].as_array().expect("list");
+        assert!(stages.len() >= 2 + tempers);
+        assert!(reply["sentences"].as_array().is_some_and(|s| s.len() > 3));
+    }
+}
+
+#[test]
+fn a_route_takes_the_composition_of_its_grade_and_names_its_faults() {
+    let shelf: Value = serde_json::from_str(include_str!("saved/v1_shelf.json")).expect("JSON");
+    let ask = |change: &dyn Fn(&mut Value)| {
+        let mut route = shelf["routes"][0]["route"].clone();
+        change(&mut route);
+        answer(
+            &serde_json::json!({"question": "route", "route": route}).to_string(),
+            7,
+        )
+    };
+    let without = |field: &'static str| {
+        move |route: &mut Value| {
+            route.as_object_mut().map(|fields| fields.remove(field));
+        }
+    };
+    assert!(!object(&ask(&without("composition"))).contains_key("error"));
+    let cases: [(String, &str); 5] = [
+        (ask(&without("soak")), "missing field `soak`"),
+        (
+            ask(&|r| r["soak"]["time_s"] = 5.into()),
+            "unknown field `time_s`",
+        ),
+        (
+            ask(&|r| r["soak"]["temperature_c"] = 1600.into()),
+            "soak temperature 1600 °C is outside 500 to 1300 °C",
+        ),
+        (
+            ask(&|r| r["quench"]["medium"] = "quicksilver".into()),
+            "oil_fast",
+        ),
+        (ask(&|r| *r = 3.into()), "`route`: invalid type"),
+    ];
+    for (reply, words) in cases {
+        let error = object(&reply)["error"].to_string();
+        assert!(error.contains(words), "{words}: {error}");
+    }
+}
+
+#[test]
+fn the_probe_cools_fastest_in_brine() {
+    let probe = |medium: &str| answered(&format!("{{\"question\":\"probe\",\"medium\":{medium}}}"));
+    let rate = |medium: &str| number(&probe(medium), "max_rate_k_per_s");
+    assert!(rate("\"brine10\"") > rate("\"oil_fast\""));
+    assert!(rate("\"oil_fast\"") > rate("\"air_still\""));
+    let oil = probe("\"oil_fast\"");
+    let times: Vec<f64> = ["time_to_600c_s", "time_to_400c_s", "time_to_200c_s"]
+        .map(|field| number(&oil, field))
+        .to_vec();
+    assert!(times.is_sorted() && times[0] > 0.0);
+    // A bath at 200 °C never cools the probe to 200 °C.
+    assert_eq!(probe("\"salt200_still\"")["time_to_200c_s"], Value::Null);
+}
+
 /// Times at which a place passes temperatures, from an answer.
 fn times(reply: &Map<String, Value>, field: &str) -> Vec<Option<f64>> {
     let values = reply[field].as_array().expect("list");
@@ -459,7 +524,10 @@ fn a_second_temper_softens_further() {
             "{\"temperature_c\":540,\"time_min\":5}",
             "unknown field `time_min`",
         ),
-        ("{\"temperature_c\":900,\"time_s\":60}", "100 to 700"),
+        (
+            "{\"temperature_c\":900,\"time_s\":60}",
+            "Tempering knows temperature from 100",
+        ),
     ] {
         let question =
             format!("{{\"question\":\"temper\",\"grade\":\"4140\",\"steps\":[{steps}]}}");
@@ -516,7 +584,7 @@ proptest! {
         prop_assert!(
             // Where the scale or the quench ends, null is said in the help.
             object(&reply).contains_key("error")
-                || ["as_quenched", "temper", "cooling"].contains(&name)
+                || ["as_quenched", "temper", "cooling", "probe", "route"].contains(&name)
                 || !reply.contains("null"),
             "{}", reply
         );

@@ -12,8 +12,8 @@ use crate::heat::{CoolingCurve, Place, Section};
 use crate::route::{self, InfluenceKind, Outcome, Route, Step};
 use crate::transform::{Fractions, Product};
 use crate::units::{
-    LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length,
-    format_percent, format_temperature, format_temperature_band,
+    LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length, format_percent,
+    format_temperature, format_temperature_band,
 };
 use leptos::prelude::*;
 
@@ -89,8 +89,7 @@ pub(crate) fn soak_map_scene(bench: Bench, width: f64, height: f64) -> Option<Sc
     let soak_c = route.soak.temperature_c;
     let path = soak.map_or_else(Vec::new, |s| {
         let reached = s.history.iter().take_while(|p| p.time_s <= s.end.time_s);
-        let mut path: Vec<[f64; 2]> = vec![[map.eutectoid_carbon_wt, map.a1_upper_c]];
-        path.extend(reached.map(|p| [p.carbon_wt, soak_c]));
+        let mut path: Vec<[f64; 2]> = reached.map(|p| [p.carbon_wt, soak_c]).collect();
         path.push([s.end.carbon_wt, soak_c]);
         path
     });
@@ -147,11 +146,7 @@ fn points(curve: &CoolingCurve) -> Vec<[f64; 2]> {
 /// The name of a place and its part on the chart; places between edge and spine are left out.
 fn trace_of(curve: &CoolingCurve, is_deciding: bool) -> Option<CoolingTrace> {
     let (role, name) = match (curve.place, is_deciding) {
-        (Place::Centre, true) => (Role::Main, "centre"),
-        (Place::Spine, true) => (Role::Main, "spine centre"),
-        (Place::ThreeQuarter, true) => (Role::Main, "three quarters up"),
-        (Place::Middle, true) => (Role::Main, "half way up"),
-        (_, true) => (Role::Main, "slowest place"),
+        (place, true) => (Role::Main, route::place_name(place)),
         (Place::Surface | Place::SpineSurface, false) => (Role::Surface, "surface"),
         (Place::Edge, false) => (Role::Edge, "edge"),
         _ => return None,
@@ -182,14 +177,21 @@ pub(crate) fn quench_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
         });
     }
     let products = transformed.map_or_else(Vec::new, |t| {
+        // The chart's time runs from the furnace, that of the isothermal curves from A1.
+        let from_a1 = |curve: &[[f64; 2]]| {
+            curve
+                .iter()
+                .map(|&[t_s, c]| [t_s + t.margin.clock_s, c])
+                .collect::<Vec<_>>()
+        };
         t.isothermal
             .products
             .iter()
             .map(|curves| ProductCurves {
                 product: constituent(curves.product),
-                start: curves.start.clone(),
-                finish: curves.finish.clone(),
-                nose: [curves.nose_s, curves.nose_c],
+                start: from_a1(&curves.start),
+                finish: from_a1(&curves.finish),
+                nose: [curves.nose_s + t.margin.clock_s, curves.nose_c],
             })
             .collect()
     });
@@ -226,9 +228,7 @@ pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Sce
     let section = bench.route.with(|r| r.section);
     let is_through = transformed.hardened_fraction >= route::HARDENED;
     let (outline, whole_mm) = match section {
-        Section::Plate { thickness_mm } => {
-            (Outline::Plate { thickness_mm }, 0.5 * thickness_mm)
-        }
+        Section::Plate { thickness_mm } => (Outline::Plate { thickness_mm }, 0.5 * thickness_mm),
         Section::Round { diameter_mm } => (Outline::Round { diameter_mm }, 0.5 * diameter_mm),
         Section::Blade {
             edge_mm,
@@ -243,9 +243,10 @@ pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Sce
             height_mm,
         ),
     };
-    let certain_mm = transformed
-        .hardened_depth_mm
-        .unwrap_or(if is_through { whole_mm } else { 0.0 });
+    let certain_mm =
+        transformed
+            .hardened_depth_mm
+            .unwrap_or(if is_through { whole_mm } else { 0.0 });
     let rest = &transformed.fractions;
     let (core, words) = [
         (Constituent::Pearlite, rest.pearlite, "pearlite"),
@@ -275,6 +276,36 @@ pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Sce
     ))
 }
 
+/// The temper chart reaches to at least this temperature, °C, and so far above the temper, K.
+const LEAST_TEMPER_END_C: f64 = 400.0;
+const ROOM_ABOVE_TEMPER_K: f64 = 110.0;
+
+/// What else would still harden this piece, in words.
+pub(crate) fn still_does(bench: Bench) -> Option<String> {
+    let outcome = bench.outcome()?;
+    let transformed = outcome.quench.transformed.given()?;
+    let medium = transformed.slowest_medium.as_ref().map_or_else(
+        || "No quenchant of the list hardens it through.".to_owned(),
+        |slowest| {
+            format!(
+                "Slowest quenchant that still hardens it: {}.",
+                route::inside_a_sentence(&slowest.title)
+            )
+        },
+    );
+    let thickest = transformed.thickest_mm.map_or_else(String::new, |mm| {
+        let shape = match bench.route.with(|r| r.section) {
+            Section::Round { .. } => "round",
+            Section::Plate { .. } | Section::Blade { .. } => "flat section",
+        };
+        format!(
+            " Thickest {shape} that this quench hardens: {}.",
+            format_length(mm, bench.length.get())
+        )
+    });
+    Some(medium + &thickest)
+}
+
 /// Hardness against tempering temperature.
 pub(crate) fn temper_scene(bench: Bench, width: f64, height: f64) -> Option<Scene> {
     let outcome = bench.outcome()?;
@@ -284,11 +315,13 @@ pub(crate) fn temper_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
         .with(|r| (r.target, r.tempers.first().map(|t| t.temperature_c)));
     let temper_c = first_c?;
     let hrc = temper.hrc_at(temper_c)?;
+    let shown_to_c = (temper_c + ROOM_ABOVE_TEMPER_K).max(LEAST_TEMPER_END_C);
     Some(temper_chart(
         &TemperData {
             curve: temper
                 .curve
                 .iter()
+                .filter(|p| p.temperature_c <= shown_to_c)
                 .map(|p| TemperPoint {
                     temperature_c: p.temperature_c,
                     hrc: p.hrc,
@@ -502,7 +535,11 @@ pub(crate) fn figures(bench: Bench) -> Vec<(&'static str, String, String)> {
     let none = || ("–".to_owned(), String::new());
     let margin = outcome.quench.transformed.given().map_or_else(none, |t| {
         let words = route::margin_words(t.margin.seconds);
-        let sign = if t.margin.seconds < 0.0 { "\u{2212}" } else { "" };
+        let sign = if t.margin.seconds < 0.0 {
+            "\u{2212}"
+        } else {
+            ""
+        };
         let (figure, unit) = words.split_once('\u{a0}').unwrap_or((&words, ""));
         (format!("{sign}{figure}"), unit.to_owned())
     });
@@ -517,10 +554,7 @@ pub(crate) fn figures(bench: Bench) -> Vec<(&'static str, String, String)> {
     let hardness = last
         .and_then(|stage| Some((stage.hardness?.hrc()?, stage.band_hrc)))
         .map_or_else(none, |(hrc, band)| {
-            (
-                format_fixed(hrc, 1),
-                format!("±{}", format_fixed(band, 1)),
-            )
+            (format_fixed(hrc, 1), format!("±{}", format_fixed(band, 1)))
         });
     vec![
         (
@@ -533,4 +567,3 @@ pub(crate) fn figures(bench: Bench) -> Vec<(&'static str, String, String)> {
         ("hardness", hardness.0, hardness.1),
     ]
 }
-

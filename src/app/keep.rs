@@ -1,7 +1,7 @@
 //! What the browser keeps between visits: the open bench, the shelf, what the user prefers to see.
 //! Text that cannot be read is set aside and told, never overwritten unseen.
 
-use super::browser::{storage, theme::Theme};
+use super::browser::{root, storage, theme::Theme};
 use super::state::{Bench, Notice};
 use crate::route::Route;
 use crate::save::{self, Preferences, Shelf};
@@ -32,6 +32,10 @@ pub(super) fn bench(notice: &mut Option<Notice>) -> Route {
     let Some(text) = storage::read(storage::BENCH) else {
         return Route::example();
     };
+    if root::starts_fresh() {
+        storage::set_aside(storage::BENCH, &text);
+        return Route::example();
+    }
     match save::read_bench(&text) {
         Ok(item) => item.route,
         Err(reason) => {
@@ -116,9 +120,7 @@ pub(super) fn keep(state: Bench) {
             report(
                 save::write_shelf(&shelf)
                     .map_err(|e| e.to_string())
-                    .and_then(|text| {
-                        storage::write(storage::SHELF, &text).map_err(str::to_owned)
-                    }),
+                    .and_then(|text| storage::write(storage::SHELF, &text).map_err(str::to_owned)),
             );
         },
     );

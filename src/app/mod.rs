@@ -1,4 +1,5 @@
 //! The page: state in one place, panels that read it, plots that paint it.
+#![allow(unreachable_pub, reason = "the component macro emits public items")]
 
 mod browser;
 mod charts;

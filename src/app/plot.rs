@@ -98,10 +98,7 @@ pub(crate) fn Tag(
     let place = move || {
         let scene = shown.get()?;
         let tag = scene.handles.first()?.tag?;
-        Some((
-            0.5 * (tag.left + tag.right),
-            0.5 * (tag.top + tag.bottom),
-        ))
+        Some((0.5 * (tag.left + tag.right), 0.5 * (tag.top + tag.bottom)))
     };
     let pixels = |value: Option<f64>| value.map_or("-99px".to_owned(), |v| format!("{v:.1}px"));
     view! {

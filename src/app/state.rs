@@ -2,9 +2,9 @@
 //! Nothing else owns state.
 
 use super::browser::theme;
+use crate::chart::Palette;
 use crate::phases::PhaseMap;
 use crate::route::{Known, NumberKey, Outcome, Route, RouteError};
-use crate::chart::Palette;
 use crate::save::Shelf;
 use crate::steel::Composition;
 use crate::units::{LengthUnit, TemperatureScale};

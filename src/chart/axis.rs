@@ -168,8 +168,10 @@ impl Axis {
         let (first, last) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
         let rough = (last - first) / about as f64;
         let decade = 10f64.powf(rough.log10().floor());
+        // Halves between whole numbers read badly: 2.5 is for tens and more.
         let step = [1.0, 2.0, 2.5, 4.0, 5.0, 10.0]
             .into_iter()
+            .filter(|digit| *digit != 2.5 || decade != 1.0)
             .map(|digit| digit * decade)
             .min_by(|a, b| (a / rough).ln().abs().total_cmp(&(b / rough).ln().abs()))
             .unwrap_or(rough);

@@ -43,13 +43,17 @@ pub fn influence_chart(rows: &[InfluenceRow], size_px: [f64; 2]) -> Scene {
         Rect::new(NAMES_PX, 2.0, right, bottom),
     );
     let mut scene = Scene::new(size_px, plane);
-    for tick in plane.x.ticks(3, Shown::SAME) {
+    for (i, tick) in plane.x.ticks(3, Shown::SAME).into_iter().enumerate() {
         let column = plane.x_px(tick.value);
-        let ink = if tick.value == 0.0 { Ink::Axis } else { Ink::Grid };
+        let ink = if tick.value == 0.0 {
+            Ink::Axis
+        } else {
+            Ink::Grid
+        };
         scene.stroke(px(column, 2.0), px(column, bottom), Pen::new(ink, 1.0));
         let label = if tick.value > 0.0 {
             format!("+{}", tick.label)
-        } else if tick.value < 0.0 && tick.value > -1.5 * span {
+        } else if i == 0 {
             format!("{}{NBSP}HRC", tick.label)
         } else {
             tick.label

@@ -420,7 +420,11 @@ fn dimension(scene: &mut Scene, margin: &Margin, labels: &Labels, plane: &Plane)
     let mut label = Label::new(px(0.0, 0.0), Anchor::Start, text)
         .styled(paint, 14.0, Weight::Name)
         .then(
-            format!("gap at the nose, {}", labels.temperature(margin.nose_c)),
+            format!(
+                "{} at the nose, {}",
+                if misses { "short" } else { "to spare" },
+                labels.temperature(margin.nose_c)
+            ),
             Ink::Ink2,
             11.5,
             Weight::Text,

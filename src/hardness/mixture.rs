@@ -7,53 +7,34 @@ use crate::sources::eutectoid_isothermal::{BAINITE_HV, PEARLITE_HV_BY_RATE};
 use crate::sources::krauss_1999::{REFRIGERATED_HV, RETAINED_AUSTENITE_HV};
 use crate::sources::maynier_1978::{self, bainite_hv, ferrite_pearlite_hv};
 use crate::steel::{Composition, OutOfRange};
-use serde::{Deserialize, Serialize};
+use crate::transform::Fractions;
 
-/// Volume fractions of the constituents of a piece; they add up to 1.
-#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Constituents {
-    /// Ferrite.
-    pub ferrite: f64,
-    /// Pearlite.
-    pub pearlite: f64,
-    /// Bainite.
-    pub bainite: f64,
-    /// Martensite.
-    pub martensite: f64,
-    /// Retained austenite.
-    pub austenite: f64,
-    /// Carbide left undissolved by the soak.
-    pub carbide: f64,
-}
-
-impl Constituents {
-    fn check(&self) -> Result<(), OutOfRange> {
-        const MODEL: &str = "Hardness of a mixture";
-        for (quantity, fraction) in [
-            ("ferrite", self.ferrite),
-            ("pearlite", self.pearlite),
-            ("bainite", self.bainite),
-            ("martensite", self.martensite),
-            ("retained austenite", self.austenite),
-            ("carbide", self.carbide),
-        ] {
-            OutOfRange::check(
-                MODEL,
-                quantity,
-                "volume fraction",
-                fraction,
-                (-1e-6, 1.000001),
-            )?;
-        }
-        let sum = self.ferrite
-            + self.pearlite
-            + self.bainite
-            + self.martensite
-            + self.austenite
-            + self.carbide;
-        OutOfRange::check(MODEL, "sum of fractions", "", sum, (0.999, 1.001))
+/// Checks that fractions are fractions of one piece.
+fn check(parts: &Fractions) -> Result<(), OutOfRange> {
+    const MODEL: &str = "Hardness of a mixture";
+    for (quantity, fraction) in [
+        ("ferrite", parts.ferrite),
+        ("pearlite", parts.pearlite),
+        ("bainite", parts.bainite),
+        ("martensite", parts.martensite),
+        ("retained austenite", parts.austenite),
+        ("carbide", parts.carbide),
+    ] {
+        OutOfRange::check(
+            MODEL,
+            quantity,
+            "volume fraction",
+            fraction,
+            (-1e-6, 1.000001),
+        )?;
     }
+    let sum = parts.ferrite
+        + parts.pearlite
+        + parts.bainite
+        + parts.martensite
+        + parts.austenite
+        + parts.carbide;
+    OutOfRange::check(MODEL, "sum of fractions", "", sum, (0.999, 1.001))
 }
 
 /// Martensite counts this much harder for each part of undissolved carbide in it: a hard particle
@@ -86,10 +67,10 @@ pub(super) struct Parts {
 impl Parts {
     pub(super) fn of(
         dissolved: &Composition,
-        constituents: &Constituents,
+        constituents: &Fractions,
         rate_at_700c_k_per_s: f64,
     ) -> Result<Self, OutOfRange> {
-        constituents.check()?;
+        check(constituents)?;
         let quenched_hv = as_quenched_martensite_hv(dissolved.c)?;
         OutOfRange::check(
             "Hardness of a mixture",
@@ -129,7 +110,7 @@ impl Parts {
     }
 
     /// Hardness of the mixture as quenched.
-    pub(super) fn mix(&self, x: &Constituents) -> Hardness {
+    pub(super) fn mix(&self, x: &Fractions) -> Hardness {
         let alone = martensite_alone_hv(self.quenched_hv, self.usual_austenite);
         sum(x.martensite * alone
             + x.austenite * RETAINED_AUSTENITE_HV
@@ -166,7 +147,7 @@ pub(super) fn sum(hv: f64) -> Hardness {
 /// range.
 pub fn mixture(
     dissolved: &Composition,
-    constituents: &Constituents,
+    constituents: &Fractions,
     rate_at_700c_k_per_s: f64,
 ) -> Result<Hardness, OutOfRange> {
     Ok(Parts::of(dissolved, constituents, rate_at_700c_k_per_s)?.mix(constituents))
@@ -185,11 +166,11 @@ mod tests {
         }
     }
 
-    fn quenched(martensite: f64, austenite: f64) -> Constituents {
-        Constituents {
+    fn quenched(martensite: f64, austenite: f64) -> Fractions {
+        Fractions {
             martensite,
             austenite,
-            ..Constituents::default()
+            ..Fractions::default()
         }
     }
 
@@ -234,9 +215,9 @@ mod tests {
     /// Normalised (air-cooled bar) 0.8 % carbon steel 293 HB, 0.4 % carbon steel 170 HB (memory).
     #[test]
     fn normalised_bars() {
-        let pearlite = Constituents {
+        let pearlite = Fractions {
             pearlite: 1.0,
-            ..Constituents::default()
+            ..Fractions::default()
         };
         let hv = mixture(&steel(0.8), &pearlite, 1.0).unwrap().hv;
         assert!((hv - 305.0).abs() < 30.0, "{hv}");
@@ -255,10 +236,10 @@ mod tests {
     fn soft_products_outside_the_published_range_are_refused() {
         let mut high = steel(0.6);
         high.cr = 5.0;
-        let mostly = Constituents {
+        let mostly = Fractions {
             martensite: 0.5,
             bainite: 0.5,
-            ..Constituents::default()
+            ..Fractions::default()
         };
         assert!(mixture(&high, &mostly, 1.0).is_err());
         assert!(mixture(&high, &quenched(0.9, 0.1), 1.0).is_ok());

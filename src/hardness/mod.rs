@@ -19,7 +19,7 @@ pub use martensite::{
     as_quenched, as_quenched_martensite_hrc, as_quenched_martensite_hv, half_martensite_hrc,
     usual_austenite,
 };
-pub use mixture::{Constituents, mixture};
+pub use mixture::mixture;
 pub use scale::{Hardness, Scale, convert};
 pub use tempering::{
     AsQuenched, CurvePoint, TemperStep, Tempered, Tempering, temper, temper_curve,

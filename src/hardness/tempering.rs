@@ -8,7 +8,7 @@
 
 use super::grade_table::{Parameter, grade_table};
 use super::martensite::usual_austenite;
-use super::mixture::{CARBIDE_FACTOR, Constituents, Parts, martensite_alone_hv, sum};
+use super::mixture::{CARBIDE_FACTOR, Parts, martensite_alone_hv, sum};
 use super::stages::{Law, Stages, austenite_half_lives};
 use super::{AS_QUENCHED_BAND_HRC, Hardness};
 use crate::numeric::interpolate::linear_held;
@@ -18,13 +18,14 @@ use crate::sources::tempering_stages::{
 };
 use crate::sources::tool_steel_tempering::{BAND_HRC as TABLE_BAND_HRC, GradeTable};
 use crate::steel::{Composition, OutOfRange};
+use crate::transform::Fractions;
 use serde::{Deserialize, Serialize};
 
 /// A piece as quenched, before tempering.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct AsQuenched {
     /// Volume fractions.
-    pub constituents: Constituents,
+    pub constituents: Fractions,
     /// What the austenite held before the quench, wt %.
     pub dissolved: Composition,
     /// Cooling rate at 700 °C, K/s.
@@ -42,10 +43,10 @@ impl AsQuenched {
         let dissolved = steel.with_carbon(steel.c.min(Self::LARGEST_DISSOLVED_WT));
         let austenite = usual_austenite(dissolved.c);
         Self {
-            constituents: Constituents {
+            constituents: Fractions {
                 martensite: 1.0 - austenite,
                 austenite,
-                ..Constituents::default()
+                ..Fractions::default()
             },
             dissolved,
             rate_at_700c_k_per_s: 100.0,
@@ -117,7 +118,7 @@ pub struct Tempering {
     quenched_hrc: f64,
     silicon_wt: f64,
     band_factor: f64,
-    constituents: Constituents,
+    constituents: Fractions,
     /// Share of the austenite left by decomposition so far.
     undecomposed: f64,
     fresh_martensite: f64,

@@ -1,7 +1,9 @@
 //! Cooling curves: temperature of one place of the piece against time.
 
+use serde::Serialize;
+
 /// A place in the piece.
-#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Place {
     /// Middle plane of a plate, axis of a round.
@@ -27,7 +29,7 @@ pub enum Place {
 
 /// Temperature of one place against time since leaving the furnace. Between the points the
 /// temperature is linear in time within a few tenths of a kelvin.
-#[derive(Debug, Clone, PartialEq, serde::Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct CoolingCurve {
     /// Where.
     pub place: Place,

@@ -1,7 +1,7 @@
 //! The list of media.
 
-use super::Medium;
-use super::medium::{ClassFigures, Confidence, Family, HeatTransfer};
+use super::medium::{ClassFigures, Confidence, HeatTransfer};
+use super::{Family, Medium};
 use serde::Deserialize;
 use std::sync::OnceLock;
 

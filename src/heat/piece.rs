@@ -23,7 +23,7 @@ pub struct Piece {
 
 impl Piece {
     /// Tolerance that suffices for a quench, K.
-    pub const TOLERANCE_K: f64 = 0.05;
+    pub const TOLERANCE_K: f64 = 0.03;
 
     /// Intervals that suffice for a quench: errors against the series stay under 0.1 % of the
     /// range of temperature.

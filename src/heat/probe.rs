@@ -4,6 +4,7 @@ use super::curve::{CoolingCurve, Place};
 use super::mesh::Shape;
 use super::piece::Piece;
 use super::{HeatError, Material, Medium};
+use serde::Serialize;
 
 /// Diameter of the probe of ISO 9950 and ASTM D6200, m.
 const PROBE_DIAMETER_M: f64 = 12.5e-3;
@@ -36,7 +37,7 @@ const LONGEST_S: f64 = 3600.0;
 
 /// Figures of the centre of the standard probe. A figure is missing when the probe does not get
 /// so cold in that bath within an hour.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct ProbeFigures {
     /// Highest cooling rate, K/s.
     pub max_rate_k_per_s: f64,

@@ -5,6 +5,7 @@ use super::curve::{CoolingCurve, Place};
 use super::mesh::{LAYERS, Mesh, Shape};
 use super::trace::{Trace, Watch};
 use super::{Material, Medium, Piece, Section, SectionError, media};
+use serde::Serialize;
 
 /// Intervals from edge to spine of a blade.
 const COLUMNS: usize = 24;
@@ -75,7 +76,7 @@ pub enum HeatError {
 }
 
 /// A computed quench.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Cooled {
     /// Plate and round: centre, surface. Blade: edge, quarter, middle, three quarters and spine
     /// on the middle plane, and the flank at the spine. All have the same times, from leaving the
@@ -232,6 +233,11 @@ impl Quenching<'_> {
         watches: Vec<Watch>,
     ) -> Cooled {
         let mut trace = Trace::new(watches);
+        // The latent heat makes a corner at the start of martensite, which asks for shorter steps.
+        let tolerance_k = match self.martensite_start_c {
+            Some(_) => 0.3 * tolerance_k,
+            None => tolerance_k,
+        };
         let mut piece = Conduction::<W>::new(mesh, material, self.start_c, tolerance_k);
         let air = media::medium("air_still");
         if let Some(air) = air.filter(|_| self.air_delay_s > 0.0) {

@@ -50,17 +50,19 @@ impl<const W: usize> Banded<W> {
             if !inverse.is_finite() {
                 return Err(Singular { row: i });
             }
-            // The diagonal keeps the reciprocal: solving then needs no division.
-            pivot_row[half] = inverse;
             for (below, row) in tail.iter_mut().take(half).enumerate() {
                 let first = half - 1 - below;
                 let factor = row[first] * inverse;
                 row[first] = factor;
-                if factor != 0.0 {
-                    for k in 1..=half {
-                        row[first + k] -= factor * pivot_row[half + k];
-                    }
+                for k in 1..=half {
+                    row[first + k] -= factor * pivot_row[half + k];
                 }
+            }
+            // The diagonal keeps the reciprocal and the rest is divided by the pivot: solving then
+            // waits for one product and one difference per row.
+            pivot_row[half] = inverse;
+            for entry in &mut pivot_row[half + 1..] {
+                *entry *= inverse;
             }
         }
         Ok(())
@@ -72,17 +74,24 @@ impl<const W: usize> Banded<W> {
         let half = Self::HALF;
         let n = self.rows.len().min(x.len());
         for (i, row) in self.rows.iter().enumerate().take(n) {
-            let (solved, rest) = x.split_at_mut(i);
             let reach = half.min(i);
-            let below = row[half - reach..half].iter().zip(&solved[i - reach..]);
-            rest[0] -= below.map(|(a, x)| a * x).sum::<f64>();
+            let mut value = x[i];
+            // From the far end, so that what was solved last is waited for last.
+            for (entry, solved) in row[half - reach..half].iter().zip(&x[i - reach..i]) {
+                value -= entry * solved;
+            }
+            x[i] = value;
         }
         for (i, row) in self.rows.iter().enumerate().take(n).rev() {
-            let (rest, solved) = x.split_at_mut(i + 1);
-            let above = row[half + 1..]
+            let reach = half.min(n - 1 - i);
+            let mut value = x[i] * row[half];
+            let above = row[half + 1..=half + reach]
                 .iter()
-                .zip(&solved[..solved.len().min(n - 1 - i)]);
-            rest[i] = (rest[i] - above.map(|(a, x)| a * x).sum::<f64>()) * row[half];
+                .zip(&x[i + 1..=i + reach]);
+            for (entry, solved) in above.rev() {
+                value -= entry * solved;
+            }
+            x[i] = value;
         }
     }
 }

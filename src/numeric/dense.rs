@@ -1,5 +1,10 @@
 //! Small dense linear systems in fixed arrays of which the first `n` rows and columns are used.
 
+#![allow(
+    clippy::needless_range_loop,
+    reason = "indices run over several arrays at once"
+)]
+
 /// A matrix that cannot be solved with.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 #[error("the matrix is singular or not positive definite at row {row}")]
@@ -33,7 +38,8 @@ pub fn solve<const N: usize>(
                 pivot = row;
             }
         }
-        if !(a[pivot][column].abs() > 1e-14) {
+        let size = a[pivot][column].abs();
+        if size <= 1e-14 || size.is_nan() {
             return Err(Singular { row: column });
         }
         a.swap(column, pivot);

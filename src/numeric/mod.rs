@@ -2,5 +2,5 @@
 
 pub mod banded;
 pub mod dense;
-pub mod roots;
 pub mod interpolate;
+pub mod roots;

@@ -1,8 +1,9 @@
-//! A1, A3 and Acm of a steel, and the two lines that bound its austenite, in closed form.
+//! A1, A3 and Acm of a steel, from the equilibrium of all its phases.
 
-use super::PhaseError;
-use crate::sources::{closed_form_2026, grange_1961};
-use crate::steel::{Composition, CompositionRange, Element, OutOfRange};
+use super::equilibrium::HeldBack;
+use super::search::Upwards;
+use super::{EQUILIBRIUM_RANGE, EquilibriumError, PhaseError, PhaseName};
+use crate::steel::Composition;
 
 /// What bounds single-phase austenite from below in this steel.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
@@ -15,7 +16,7 @@ pub enum UpperLimit {
     },
     /// Carbide, in hypereutectoid steel.
     Acm {
-        /// Where the last cementite goes, °C.
+        /// Where the last carbide other than MC goes, °C.
         temperature_c: f64,
     },
 }
@@ -23,167 +24,319 @@ pub enum UpperLimit {
 /// The temperatures at which a steel turns into austenite, at equilibrium.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
 pub struct CriticalTemperatures {
-    /// Where austenite begins, °C.
+    /// Where austenite begins, °C: the lower end of A1.
     pub a1_c: f64,
+    /// Where ferrite and carbide no longer stand beside austenite together, °C: the upper end of
+    /// A1. The same as `a1_c` in plain iron and carbon.
+    pub a1_upper_c: f64,
     /// Where the second phase ends.
     pub upper: UpperLimit,
-    /// Carbon at which the steel would be neither hypo- nor hypereutectoid, wt %.
+    /// True where the second phase is still there at 1250 °C, the highest temperature of the
+    /// model, which then stands in `upper`.
+    pub upper_is_beyond: bool,
+    /// Carbon at which the steel would be neither hypo- nor hypereutectoid, wt %: where the lines
+    /// A3 and Acm of its alloy content meet.
     pub eutectoid_carbon_wt: f64,
 }
 
-/// Compositions for which the closed forms hold.
-pub(super) const RANGE: CompositionRange = CompositionRange {
-    model: "the closed form of the phase boundaries",
-    limits_wt: &[
-        (Element::C, 0.05, 1.6),
-        (Element::Mn, 0.0, 2.3),
-        (Element::Si, 0.0, 2.3),
-        (Element::Cr, 0.0, 1.8),
-        (Element::Ni, 0.0, 3.0),
-        (Element::Mo, 0.0, 0.6),
-        (Element::V, 0.0, 0.35),
-        (Element::W, 0.0, 0.7),
-    ],
-};
+/// Temperatures searched, °C.
+pub(super) const LOWEST_C: f64 = 500.0;
+pub(super) const HIGHEST_C: f64 = 1250.0;
+/// Where the search for the first austenite begins, °C, near what most steels have.
+const FIRST_C: f64 = 690.0;
+/// Accuracy of each temperature, K.
+pub(super) const TOLERANCE_K: f64 = 0.02;
 
-/// Highest temperature for which the closed forms hold, °C.
-pub(super) const HIGHEST_C: f64 = 1147.0;
+pub(super) const FERRITE: &[PhaseName] = &[PhaseName::Ferrite];
+pub(super) const AUSTENITE: &[PhaseName] = &[PhaseName::Austenite];
+/// The carbides that end at Acm. MC and M6C are left out: what vanadium, tungsten and molybdenum
+/// hold in them lasts far above.
+pub(super) const CARBIDES: &[PhaseName] =
+    &[PhaseName::Cementite, PhaseName::M7C3, PhaseName::M23C6];
+const FERRITE_AND_CARBIDES: &[PhaseName] = &[
+    PhaseName::Ferrite,
+    PhaseName::Cementite,
+    PhaseName::M7C3,
+    PhaseName::M23C6,
+];
 
 /// A1 and A3 or Acm of a steel, at equilibrium.
 ///
-/// A1 is Grange's regression; the lines are fits to computed equilibria, shifted so that they
-/// meet at A1. On heating at a shop's rate the changes lie 10 to 40 K higher. Measured error
-/// against producers' heating points: see `tests/soak.rs`.
+/// On heating at a shop's rate the changes lie 10 to 40 K higher. Uncertainty: 5 K for plain
+/// carbon steel, 10 K for low alloy, 20 K for 5 to 18 % Cr.
 ///
 /// # Errors
-/// [`PhaseError`] when the composition is no steel or outside the range of the closed forms
-/// (C 0.05-1.6, Mn and Si to 2.3, Cr to 1.8, Ni to 3, Mo to 0.6, V to 0.35, W to 0.7 wt %).
+/// [`PhaseError`] when the composition is no steel or outside [`EQUILIBRIUM_RANGE`], has no austenite between
+/// 500 and 1250 °C, or the search does not come to rest.
 pub fn critical_temperatures(steel: &Composition) -> Result<CriticalTemperatures, PhaseError> {
-    steel.validate()?;
-    RANGE.check(steel)?;
-    let lines = Lines::of(steel);
-    Ok(CriticalTemperatures {
-        a1_c: lines.a1_c,
-        upper: if steel.c < lines.eutectoid_carbon_wt {
+    check(steel)?;
+    let mut boundaries = Boundaries::default();
+    let a1_c = boundaries.first_austenite_c(steel)?;
+    let ferrite_c = boundaries.last_ferrite_c(steel, a1_c)?;
+    let carbide_c = boundaries.last_carbide_c(steel, a1_c)?;
+    let eutectoid = boundaries.eutectoid(steel, a1_c)?;
+    let (upper, is_beyond) = match (ferrite_c, carbide_c) {
+        (Some(ferrite_c), Some(carbide_c)) if carbide_c > ferrite_c => (acm(carbide_c), false),
+        (Some(temperature_c), Some(_)) => (UpperLimit::A3 { temperature_c }, false),
+        (Some(_), None) => (acm(HIGHEST_C), true),
+        (None, _) => (
             UpperLimit::A3 {
-                temperature_c: lines.a3_c(steel.c),
-            }
-        } else {
-            let temperature_c = lines.acm_c(steel.c);
-            OutOfRange::check(
-                RANGE.model,
-                "Acm",
-                "°C",
-                temperature_c,
-                (lines.a1_c, HIGHEST_C),
-            )?;
-            UpperLimit::Acm { temperature_c }
-        },
-        eutectoid_carbon_wt: lines.eutectoid_carbon_wt,
+                temperature_c: HIGHEST_C,
+            },
+            true,
+        ),
+    };
+    Ok(CriticalTemperatures {
+        a1_c,
+        a1_upper_c: ferrite_c
+            .unwrap_or(HIGHEST_C)
+            .min(carbide_c.unwrap_or(HIGHEST_C)),
+        upper,
+        upper_is_beyond: is_beyond,
+        eutectoid_carbon_wt: eutectoid.carbon_wt,
     })
 }
 
-/// The lines of one alloy content, whatever its carbon.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Lines {
-    alloy: Composition,
-    pub(super) a1_c: f64,
-    pub(super) eutectoid_carbon_wt: f64,
-    /// Shift of A3 by the alloy at low carbon and at the eutectoid, K.
-    shift_k: (f64, f64),
+const fn acm(temperature_c: f64) -> UpperLimit {
+    UpperLimit::Acm { temperature_c }
 }
 
-impl Lines {
-    /// The composition must have passed [`RANGE`].
-    pub(super) fn of(steel: &Composition) -> Self {
-        let a1_c = grange_1961::ae1_c(steel);
-        let eutectoid_carbon_wt =
-            saturation_wt(a1_c, steel) + carbon_in_vanadium_carbide_wt(a1_c, steel);
-        let iron = Composition::default().with_carbon(steel.c);
-        // Grange gives Mn, Si, Cr and Ni; Mo, V and W are Andrews's.
-        let low = grange_1961::ae3_c(steel) - grange_1961::ae3_c(&iron)
-            + 31.5 * steel.mo
-            + 104.0 * steel.v
-            + 13.1 * steel.w;
-        let eutectoid = a1_c - a3_of_iron_c(eutectoid_carbon_wt);
+/// Carbon at which the lines A3 and Acm of a steel's alloy content meet, wt %; its own carbon does
+/// not matter.
+///
+/// # Errors
+/// As [`critical_temperatures`].
+pub fn eutectoid_carbon_wt(steel: &Composition) -> Result<f64, PhaseError> {
+    check(steel)?;
+    Ok(Boundaries::default().eutectoid(steel, 730.0)?.carbon_wt)
+}
+
+/// Refuses what the model does not hold for.
+pub(super) fn check(steel: &Composition) -> Result<(), PhaseError> {
+    steel.validate()?;
+    EQUILIBRIUM_RANGE.check(steel)?;
+    Ok(())
+}
+
+/// The lowest point of single-phase austenite over carbon.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Eutectoid {
+    pub(super) carbon_wt: f64,
+    pub(super) temperature_c: f64,
+}
+
+/// Searches for the boundaries of austenite, with what they remember.
+#[derive(Debug, Clone)]
+pub(super) struct Boundaries {
+    without_austenite: HeldBack,
+    without_ferrite: HeldBack,
+    without_carbides: HeldBack,
+    alone: HeldBack,
+}
+
+impl Default for Boundaries {
+    fn default() -> Self {
         Self {
-            alloy: *steel,
-            a1_c,
-            eutectoid_carbon_wt,
-            shift_k: (low, eutectoid),
+            without_austenite: HeldBack::new(AUSTENITE),
+            without_ferrite: HeldBack::new(FERRITE),
+            without_carbides: HeldBack::new(CARBIDES),
+            alone: HeldBack::new(FERRITE_AND_CARBIDES),
         }
     }
+}
 
-    /// Where the last ferrite goes, °C, up to the eutectoid carbon.
-    pub(super) fn a3_c(&self, carbon_wt: f64) -> f64 {
-        let way = (carbon_wt / self.eutectoid_carbon_wt).clamp(0.0, 1.0);
-        let (low, eutectoid) = self.shift_k;
-        a3_of_iron_c(carbon_wt) + low + (eutectoid - low) * way * way * way
-    }
-
-    /// Carbon of austenite beside ferrite, wt %, between A1 and the top of A3.
-    pub(super) fn a3_carbon_wt(&self, temperature_c: f64) -> f64 {
-        bisect(0.0, self.eutectoid_carbon_wt, |carbon_wt| {
-            self.a3_c(carbon_wt) - temperature_c
+impl Boundaries {
+    /// Where austenite begins, °C.
+    pub(super) fn first_austenite_c(&mut self, steel: &Composition) -> Result<f64, PhaseError> {
+        let found = self.austenite_from_c(steel)?;
+        found.ok_or_else(|| PhaseError::NoAustenite {
+            least_c: LOWEST_C,
+            most_c: HIGHEST_C,
         })
     }
 
-    /// Where the last cementite goes, °C; [`HIGHEST_C`] and more where it does not.
-    pub(super) fn acm_c(&self, carbon_wt: f64) -> f64 {
-        let short = |temperature_c: f64| carbon_wt - self.acm_carbon_wt(temperature_c);
-        if short(HIGHEST_C) > 0.0 {
-            return HIGHEST_C + 1.0;
-        }
-        bisect(self.a1_c, HIGHEST_C, short)
-    }
-
-    /// Carbon of the steel at which the last cementite goes at this temperature, wt %.
-    pub(super) fn acm_carbon_wt(&self, temperature_c: f64) -> f64 {
-        saturation_wt(temperature_c, &self.alloy)
-            + carbon_in_vanadium_carbide_wt(temperature_c, &self.alloy)
-    }
-}
-
-/// Carbon of austenite beside cementite, wt %, with this alloy dissolved.
-pub(super) fn saturation_wt(temperature_c: f64, dissolved: &Composition) -> f64 {
-    let x = (temperature_c - 900.0) / 100.0;
-    let [a, b, c, d] = closed_form_2026::ACM_CARBON_WT;
-    let binary_wt = a + x * (b + x * (c + x * d));
-    let inverse = 1000.0 / (temperature_c + 273.15) - 0.93;
-    let shift: f64 = closed_form_2026::ACM_SHIFT
-        .iter()
-        .map(|&(element, at, slope)| dissolved.get(element) * (at + slope * inverse).max(0.0))
-        .sum();
-    binary_wt * (-shift).exp()
-}
-
-/// Carbon bound in vanadium carbide beside saturated austenite, wt % of the steel.
-fn carbon_in_vanadium_carbide_wt(temperature_c: f64, steel: &Composition) -> f64 {
-    let carbon_wt = saturation_wt(temperature_c, steel);
-    let dissolved_wt = vanadium_carbide_product(temperature_c) / carbon_wt.max(0.05);
-    closed_form_2026::VANADIUM_CARBIDE_CARBON * (steel.v - dissolved_wt).max(0.0)
-}
-
-/// Product of dissolved vanadium and carbon beside vanadium carbide, wt % squared.
-pub(super) fn vanadium_carbide_product(temperature_c: f64) -> f64 {
-    let [at, slope] = closed_form_2026::VANADIUM_CARBIDE_PRODUCT;
-    ((at + slope * 1000.0 / (temperature_c + 273.15)) * std::f64::consts::LN_10).exp()
-}
-
-fn a3_of_iron_c(carbon_wt: f64) -> f64 {
-    let [a, b, c, d] = closed_form_2026::A3_C;
-    a + carbon_wt * (b + carbon_wt * (c + carbon_wt * d))
-}
-
-/// Where a falling function passes zero, to a 1e-12 part of the interval; an end where it does not.
-pub(super) fn bisect(mut low: f64, mut high: f64, falling: impl Fn(f64) -> f64) -> f64 {
-    for _ in 0..40 {
-        let middle = f64::midpoint(low, high);
-        if falling(middle) > 0.0 {
-            low = middle;
+    /// Where austenite begins, °C; `None` when there is none at any temperature.
+    pub(super) fn austenite_from_c(
+        &mut self,
+        steel: &Composition,
+    ) -> Result<Option<f64>, EquilibriumError> {
+        let mut height = |t_c| self.without_austenite.height(steel, t_c);
+        // austenite may begin lower in steels of much nickel or manganese
+        let from = if height(FIRST_C)? > 0.0 {
+            FIRST_C
         } else {
-            high = middle;
-        }
+            LOWEST_C
+        };
+        upwards(from, 20.0).first_change(height)
     }
-    f64::midpoint(low, high)
+
+    /// Where the last ferrite goes, °C; `None` when it is there at the highest temperature.
+    pub(super) fn last_ferrite_c(
+        &mut self,
+        steel: &Composition,
+        a1_c: f64,
+    ) -> Result<Option<f64>, EquilibriumError> {
+        last_c(a1_c, |t_c| self.without_ferrite.height(steel, t_c))
+    }
+
+    /// Where the last carbide other than MC goes, °C; `None` when it is there at the highest
+    /// temperature.
+    pub(super) fn last_carbide_c(
+        &mut self,
+        steel: &Composition,
+        a1_c: f64,
+    ) -> Result<Option<f64>, EquilibriumError> {
+        last_c(a1_c, |t_c| self.without_carbides.height(steel, t_c))
+    }
+
+    /// How far ferrite is from forming in austenite with at most MC and M6C beside it.
+    pub(super) fn ferrite_height(
+        &mut self,
+        steel: &Composition,
+        temperature_c: f64,
+    ) -> Result<f64, EquilibriumError> {
+        let [height] = self.alone.heights(steel, temperature_c, [FERRITE])?;
+        Ok(height)
+    }
+
+    /// How far carbide is from forming there.
+    pub(super) fn carbide_height(
+        &mut self,
+        steel: &Composition,
+        temperature_c: f64,
+    ) -> Result<f64, EquilibriumError> {
+        let [height] = self.alone.heights(steel, temperature_c, [CARBIDES])?;
+        Ok(height)
+    }
+
+    /// Where A3 and Acm meet. When that is not below 1250 °C: at that temperature, where both
+    /// phases are as far from forming.
+    pub(super) fn eutectoid(
+        &mut self,
+        steel: &Composition,
+        from_c: f64,
+    ) -> Result<Eutectoid, EquilibriumError> {
+        if let Some(found) = self.meeting(steel, from_c)? {
+            return Ok(found);
+        }
+        let search = Upwards {
+            from: 0.02_f64.ln(),
+            to: 2.5_f64.ln(),
+            step: 0.2,
+            longest: 1.0,
+            tolerance: 1e-4,
+        };
+        let found = search.first_change(|log_carbon| {
+            let here = steel.with_carbon(log_carbon.exp());
+            let [ferrite, carbide] = self.alone.heights(&here, HIGHEST_C, [FERRITE, CARBIDES])?;
+            Ok::<_, EquilibriumError>(carbide - ferrite)
+        })?;
+        found
+            .map(|log_carbon| Eutectoid {
+                carbon_wt: log_carbon.exp(),
+                temperature_c: HIGHEST_C,
+            })
+            .ok_or(EquilibriumError::NotConverged {
+                temperature_c: HIGHEST_C,
+            })
+    }
+
+    /// Where A3 and Acm meet, by Broyden's method on the logarithm of carbon and on temperature;
+    /// `None` when they do not within the model.
+    fn meeting(
+        &mut self,
+        steel: &Composition,
+        from_c: f64,
+    ) -> Result<Option<Eutectoid>, EquilibriumError> {
+        const STEPS: usize = 40;
+        /// Units of the unknowns, of like effect: of ln carbon, and K.
+        const UNITS: [f64; 2] = [0.05, 10.0];
+        /// Longest and settled step, in those units.
+        const LONGEST: f64 = 6.0;
+        const SETTLED: f64 = 2e-3;
+        let mut heights = |at: [f64; 2]| {
+            let carbon_wt = (at[0] * UNITS[0]).exp().min(2.5);
+            let here = steel.with_carbon(carbon_wt);
+            self.alone
+                .heights(&here, at[1] * UNITS[1], [FERRITE, CARBIDES])
+        };
+        let mut at = [first_eutectoid_wt(steel).ln() / UNITS[0], from_c / UNITS[1]];
+        let mut here = heights(at)?;
+        let mut slopes = [[0.0; 2]; 2];
+        for k in 0..2 {
+            let mut beside = at;
+            beside[k] += 0.5;
+            let there = heights(beside)?;
+            for i in 0..2 {
+                slopes[i][k] = (there[i] - here[i]) / 0.5;
+            }
+        }
+        for _ in 0..STEPS {
+            let [[a, b], [c, d]] = slopes;
+            let determinant = a * d - b * c;
+            let step = [
+                (b * here[1] - d * here[0]) / determinant,
+                (c * here[0] - a * here[1]) / determinant,
+            ];
+            let size = step[0].hypot(step[1]);
+            if !size.is_finite() {
+                return Ok(None);
+            }
+            let part = (LONGEST / size).min(1.0);
+            let next = [at[0] + part * step[0], at[1] + part * step[1]];
+            let (log_carbon, temperature_c) = (next[0] * UNITS[0], next[1] * UNITS[1]);
+            if !(0.005_f64.ln()..2.5_f64.ln()).contains(&log_carbon)
+                || !(LOWEST_C..HIGHEST_C).contains(&temperature_c)
+            {
+                return Ok(None);
+            }
+            if size < SETTLED {
+                return Ok(Some(Eutectoid {
+                    carbon_wt: log_carbon.exp(),
+                    temperature_c,
+                }));
+            }
+            let there = heights(next)?;
+            let step = step.map(|s| s * part);
+            let square = step[0] * step[0] + step[1] * step[1];
+            for i in 0..2 {
+                let foreseen = slopes[i][0] * step[0] + slopes[i][1] * step[1];
+                let amiss = (there[i] - here[i] - foreseen) / square;
+                for k in 0..2 {
+                    slopes[i][k] += amiss * step[k];
+                }
+            }
+            (at, here) = (next, there);
+        }
+        Ok(None)
+    }
+}
+
+/// Where the search for the eutectoid begins, wt %: alloying lowers its carbon.
+fn first_eutectoid_wt(steel: &Composition) -> f64 {
+    0.76 * (-0.065 * steel.cr - 0.1 * (steel.si + steel.mo) - 0.05 * (steel.mn + steel.ni)).exp()
+}
+
+/// Where a phase that is there at A1 goes, °C.
+fn last_c(
+    a1_c: f64,
+    mut height: impl FnMut(f64) -> Result<f64, EquilibriumError>,
+) -> Result<Option<f64>, EquilibriumError> {
+    // already gone: plain iron and carbon, or a steel that never had it
+    let from = a1_c + TOLERANCE_K;
+    if height(from)? >= 0.0 {
+        return Ok(Some(a1_c));
+    }
+    upwards(from, 5.0).first_change(height)
+}
+
+/// A search for a temperature, °C.
+pub(super) const fn upwards(from: f64, step: f64) -> Upwards {
+    Upwards {
+        from,
+        to: HIGHEST_C,
+        step,
+        longest: 80.0,
+        tolerance: TOLERANCE_K,
+    }
 }

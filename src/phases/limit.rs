@@ -1,13 +1,11 @@
 //! What a soak tends to: austenite beside what carbide or ferrite remains at equilibrium, and
-//! the carbide of the annealed steel from which it starts. Closed forms.
+//! the carbide of the annealed steel from which it starts.
 
-use super::PhaseError;
-use super::critical::{HIGHEST_C, Lines, RANGE, bisect, saturation_wt, vanadium_carbide_product};
-use crate::sources::closed_form_2026::{
-    CEMENTITE_CARBON_WT, CEMENTITE_OVER_AUSTENITE, CEMENTITE_OVER_FERRITE, FERRITE_CARBON_WT,
-    VANADIUM_CARBIDE_CARBON,
-};
-use crate::steel::{Composition, Element, OutOfRange};
+use super::critical::{AUSTENITE, Boundaries, CARBIDES, check};
+use super::equilibrium::HeldBack;
+use super::search::Upwards;
+use super::{Equilibrium, EquilibriumError, PhaseAmount, PhaseError, PhaseName, equilibrium};
+use crate::steel::{Composition, Element};
 
 /// Equilibrium at a soak temperature. Mass and volume fractions are of the whole piece.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
@@ -31,11 +29,11 @@ pub struct SoakLimit {
     /// Volume fraction of carbide.
     pub carbide_volume_fraction: f64,
     /// Carbon at which austenite with this alloy dissolved would be saturated, wt %: its own
-    /// carbon while cementite or a like carbide remains, more above Acm.
+    /// carbon while a carbide other than MC and M6C remains, more above Acm, 3 at most.
     pub carbon_saturation_wt: f64,
 }
 
-/// Carbide of the annealed steel: at equilibrium with ferrite just below A1.
+/// Carbide of the annealed steel: at equilibrium with ferrite below A1.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Annealed {
     /// All carbide together, wt % of itself.
@@ -46,216 +44,129 @@ pub struct Annealed {
     pub carbide_volume_fraction: f64,
 }
 
-/// Densities at room temperature, g/cm³, from memory: steel matrix, cementite, vanadium carbide.
-const MATRIX_G_CM3: f64 = 7.84;
-const CEMENTITE_G_CM3: f64 = 7.69;
-const VANADIUM_CARBIDE_G_CM3: f64 = 5.7;
+/// Where carbide of an anneal is taken to have come to rest, °C: slow cooling from the usual
+/// annealing temperatures leaves little to happen below. Austenite is held back for the steels
+/// whose A1 is lower still.
+const ANNEALED_C: f64 = 700.0;
+/// Lowest temperature of single equilibria, °C.
+const LOWEST_SOAK_C: f64 = 600.0;
+/// Most carbon for which saturation is sought, wt %.
+const MOST_SATURATION_WT: f64 = 3.0;
 
 /// Equilibrium of a steel at a soak temperature.
 ///
-/// Carbon in austenite beside cementite holds to about 0.02 wt % for plain and low-alloy steels.
-/// Ferrite holds the alloy content of the austenite beside it: no partition between the two.
+/// Uncertainty of the carbon in austenite: 0.02 wt % for plain carbon steel, 0.04 for low alloy,
+/// 0.05 for 5 to 18 % Cr. Phosphorus and sulphur are shared by austenite and ferrite alike.
 ///
 /// # Errors
-/// [`PhaseError::BelowA1`] under A1; [`PhaseError::OutOfRange`] above 1147 °C and outside the
-/// compositions of [`super::critical_temperatures`].
+/// [`PhaseError::BelowA1`] where no austenite is stable; otherwise as [`super::equilibrium`].
 pub fn soak_limit(steel: &Composition, temperature_c: f64) -> Result<SoakLimit, PhaseError> {
-    steel.validate()?;
-    RANGE.check(steel)?;
-    let lines = Lines::of(steel);
-    OutOfRange::check(
-        RANGE.model,
-        "temperature",
-        "°C",
+    check(steel)?;
+    let below_a1 = |a1_c| PhaseError::BelowA1 {
         temperature_c,
-        (20.0, HIGHEST_C),
-    )?;
-    if temperature_c < lines.a1_c {
-        return Err(PhaseError::BelowA1 {
-            temperature_c,
-            a1_c: lines.a1_c,
-        });
+        a1_c,
+    };
+    if temperature_c < LOWEST_SOAK_C {
+        let a1_c = Boundaries::default().first_austenite_c(steel)?;
+        if temperature_c < a1_c {
+            return Err(below_a1(a1_c));
+        }
     }
-    let beside_ferrite = steel.c < lines.eutectoid_carbon_wt && temperature_c < lines.a3_c(steel.c);
-    Ok(if beside_ferrite {
-        with_ferrite(steel, temperature_c, &lines)
+    let found = equilibrium(steel, temperature_c)?;
+    let Some(austenite) = found.phase(PhaseName::Austenite) else {
+        let a1_c = Boundaries::default().first_austenite_c(steel)?;
+        return Err(below_a1(a1_c));
+    };
+    let ferrite = found.phase(PhaseName::Ferrite);
+    let carbide = Together::of(&found);
+    let matrix = 1.0 - carbide.mass_fraction;
+    let with_traces = |of: &PhaseAmount| {
+        let mut content = of.composition;
+        content.p = steel.p / matrix;
+        content.s = steel.s / matrix;
+        content
+    };
+    let is_saturated = CARBIDES.iter().any(|name| found.phase(*name).is_some());
+    let carbon_wt = austenite.composition.c;
+    let carbon_saturation_wt = if is_saturated {
+        carbon_wt
     } else {
-        with_carbide(steel, temperature_c)
+        saturation_wt(&austenite.composition, temperature_c)?.max(carbon_wt)
+    };
+    Ok(SoakLimit {
+        austenite: with_traces(austenite),
+        ferrite: ferrite.map(with_traces).unwrap_or_default(),
+        carbide: carbide.content,
+        austenite_mass_fraction: austenite.mass_fraction,
+        ferrite_mass_fraction: ferrite.map_or(0.0, |f| f.mass_fraction),
+        carbide_mass_fraction: carbide.mass_fraction,
+        austenite_volume_fraction: austenite.volume_fraction,
+        ferrite_volume_fraction: ferrite.map_or(0.0, |f| f.volume_fraction),
+        carbide_volume_fraction: carbide.volume_fraction,
+        carbon_saturation_wt,
     })
 }
 
-/// Carbide of the steel after a long anneal below A1, in ferrite.
+/// Carbide of the steel after a long anneal, beside ferrite at 700 °C.
 ///
 /// # Errors
-/// As [`super::critical_temperatures`].
+/// As [`super::equilibrium`].
 pub fn annealed(steel: &Composition) -> Result<Annealed, PhaseError> {
-    steel.validate()?;
-    RANGE.check(steel)?;
-    let vanadium_carbide = steel.v * (1.0 + VANADIUM_CARBIDE_CARBON) / 100.0;
-    let carbon_wt = (steel.c - VANADIUM_CARBIDE_CARBON * steel.v - FERRITE_CARBON_WT).max(0.0);
-    let cementite = carbon_wt / (CEMENTITE_CARBON_WT - FERRITE_CARBON_WT);
-    let mut content = Composition::default().with_carbon(CEMENTITE_CARBON_WT);
-    for (element, over) in CEMENTITE_OVER_FERRITE {
-        let in_ferrite_wt = steel.get(element) / (1.0 + cementite * (over - 1.0));
-        content.set(element, over * in_ferrite_wt);
-    }
-    let (carbide, volume) = together(&content, cementite, vanadium_carbide);
-    let mass = cementite + vanadium_carbide;
+    check(steel)?;
+    let found = HeldBack::new(AUSTENITE).at(steel, ANNEALED_C)?;
+    let carbide = Together::of(&found);
     Ok(Annealed {
-        carbide,
-        carbide_mass_fraction: mass,
-        carbide_volume_fraction: volume / (volume + (1.0 - mass) / MATRIX_G_CM3),
+        carbide: carbide.content,
+        carbide_mass_fraction: carbide.mass_fraction,
+        carbide_volume_fraction: carbide.volume_fraction,
     })
 }
 
-/// Carbon of ferrite beside austenite, wt %: a straight line to pure iron at 912 °C.
-pub(crate) fn ferrite_carbon_wt(temperature_c: f64) -> f64 {
-    (FERRITE_CARBON_WT * (912.0 - temperature_c) / (912.0 - 727.0)).max(0.0)
+/// All carbides of an equilibrium as one.
+struct Together {
+    content: Composition,
+    mass_fraction: f64,
+    volume_fraction: f64,
 }
 
-/// Austenite beside ferrite: hypoeutectoid between A1 and A3, by the lever. Vanadium carbide is
-/// taken to be spread over both as it is beside the austenite.
-fn with_ferrite(steel: &Composition, temperature_c: f64, lines: &Lines) -> SoakLimit {
-    let line_wt = lines.a3_carbon_wt(temperature_c).max(steel.c);
-    let beside = State::of(&steel.with_carbon(line_wt), temperature_c, &[], 0.0);
-    let ferrite_carbon_wt = ferrite_carbon_wt(temperature_c).min(0.9 * steel.c);
-    let most_bound_wt = (steel.c - ferrite_carbon_wt) / VANADIUM_CARBIDE_CARBON;
-    let bound_wt = beside.bound_wt.min(most_bound_wt);
-    let vanadium_carbide = bound_wt * (1.0 + VANADIUM_CARBIDE_CARBON) / 100.0;
-    let matrix = 1.0 - vanadium_carbide;
-
-    let carbon_wt = (steel.c - VANADIUM_CARBIDE_CARBON * bound_wt) / matrix;
-    let austenite_carbon_wt = beside.austenite.c.max(carbon_wt);
-    let ferrite = matrix * (austenite_carbon_wt - carbon_wt)
-        / (austenite_carbon_wt - ferrite_carbon_wt).max(1e-9);
-    let mut dissolved = *steel;
-    for element in Element::ALL {
-        dissolved.set(element, steel.get(element) / matrix);
-    }
-    dissolved.v = (steel.v - bound_wt) / matrix;
-    let (carbide, volume) = together(&Composition::default(), 0.0, vanadium_carbide);
-    let carbide_volume_fraction = volume / (volume + matrix / MATRIX_G_CM3);
-    let ferrite_volume_fraction = (1.0 - carbide_volume_fraction) * ferrite / matrix;
-    SoakLimit {
-        austenite: dissolved.with_carbon(austenite_carbon_wt),
-        ferrite: dissolved.with_carbon(ferrite_carbon_wt),
-        carbide,
-        austenite_mass_fraction: matrix - ferrite,
-        ferrite_mass_fraction: ferrite,
-        carbide_mass_fraction: vanadium_carbide,
-        austenite_volume_fraction: 1.0 - carbide_volume_fraction - ferrite_volume_fraction,
-        ferrite_volume_fraction,
-        carbide_volume_fraction,
-        carbon_saturation_wt: saturation_wt(temperature_c, &dissolved).max(austenite_carbon_wt),
-    }
-}
-
-/// Austenite beside cementite and vanadium carbide, or alone.
-fn with_carbide(steel: &Composition, temperature_c: f64) -> SoakLimit {
-    let inverse = 1000.0 / (temperature_c + 273.15);
-    let over = CEMENTITE_OVER_AUSTENITE
-        .map(|(element, at, slope)| (element, (at + slope * inverse).exp()));
-    let state = |cementite: f64| State::of(steel, temperature_c, &over, cementite);
-    let most = (steel.c / CEMENTITE_CARBON_WT).min(0.5);
-    let cementite = if state(0.0).excess_wt() <= 0.0 {
-        0.0
-    } else {
-        bisect(0.0, most, |cementite| state(cementite).excess_wt())
-    };
-    let State {
-        austenite,
-        vanadium_carbide,
-        saturation_wt,
-        ..
-    } = state(cementite);
-    let mut content = Composition::default().with_carbon(CEMENTITE_CARBON_WT);
-    for (element, over) in over {
-        content.set(element, over * austenite.get(element));
-    }
-    let (carbide, volume) = together(&content, cementite, vanadium_carbide);
-    let mass = cementite + vanadium_carbide;
-    let carbide_volume_fraction = volume / (volume + (1.0 - mass) / MATRIX_G_CM3);
-    SoakLimit {
-        austenite,
-        ferrite: Composition::default(),
-        carbide,
-        austenite_mass_fraction: 1.0 - mass,
-        ferrite_mass_fraction: 0.0,
-        carbide_mass_fraction: mass,
-        austenite_volume_fraction: 1.0 - carbide_volume_fraction,
-        ferrite_volume_fraction: 0.0,
-        carbide_volume_fraction,
-        carbon_saturation_wt: saturation_wt.max(austenite.c),
-    }
-}
-
-/// Mean composition of cementite and vanadium carbide, and their volume per 1 g of piece, cm³.
-fn together(cementite: &Composition, mass: f64, vanadium_carbide: f64) -> (Composition, f64) {
-    let total = mass + vanadium_carbide;
-    let mut mean = Composition::default();
-    if total > 0.0 {
-        for element in Element::ALL {
-            mean.set(element, cementite.get(element) * mass / total);
+impl Together {
+    fn of(found: &Equilibrium) -> Self {
+        let carbides = || found.phases.iter().filter(|phase| phase.name.is_carbide());
+        let mass_fraction: f64 = carbides()
+            .map(|c| c.mass_fraction)
+            .fold(0.0, |sum, part| sum + part);
+        let mut content = Composition::default();
+        if mass_fraction > 0.0 {
+            for element in Element::ALL {
+                let sum: f64 = carbides()
+                    .map(|c| c.mass_fraction * c.composition.get(element))
+                    .sum();
+                content.set(element, sum / mass_fraction);
+            }
         }
-        let vanadium_wt = 100.0 / (1.0 + VANADIUM_CARBIDE_CARBON);
-        mean.v += vanadium_wt * vanadium_carbide / total;
-        mean.c += (100.0 - vanadium_wt) * vanadium_carbide / total;
-    }
-    let volume = mass / CEMENTITE_G_CM3 + vanadium_carbide / VANADIUM_CARBIDE_G_CM3;
-    (mean, volume)
-}
-
-/// The piece with a given mass fraction of cementite, all masses in balance.
-struct State {
-    austenite: Composition,
-    /// Vanadium bound in carbide, wt % of the piece, and mass fraction of that carbide.
-    bound_wt: f64,
-    vanadium_carbide: f64,
-    saturation_wt: f64,
-}
-
-impl State {
-    fn of(
-        steel: &Composition,
-        temperature_c: f64,
-        over: &[(Element, f64)],
-        cementite: f64,
-    ) -> Self {
-        let carbon_out_wt = CEMENTITE_CARBON_WT * cementite;
-        // Dissolved vanadium v obeys v (c - r (V - v)) = P, with c carbon outside cementite.
-        let product = vanadium_carbide_product(temperature_c);
-        let free_wt = (steel.c - carbon_out_wt).max(0.0) - VANADIUM_CARBIDE_CARBON * steel.v;
-        let root = (free_wt * free_wt + 4.0 * VANADIUM_CARBIDE_CARBON * product).sqrt();
-        let dissolved_wt = if free_wt > 0.0 {
-            2.0 * product / (free_wt + root)
-        } else {
-            (root - free_wt) / (2.0 * VANADIUM_CARBIDE_CARBON)
-        };
-        let bound_wt = (steel.v - dissolved_wt).max(0.0);
-        let vanadium_carbide = bound_wt * (1.0 + VANADIUM_CARBIDE_CARBON) / 100.0;
-        let matrix = 1.0 - cementite - vanadium_carbide;
-        let mut austenite = *steel;
-        for element in Element::ALL {
-            austenite.set(element, steel.get(element) / matrix);
-        }
-        for &(element, over) in over {
-            let wt = steel.get(element) / (matrix + cementite * over);
-            austenite.set(element, wt);
-        }
-        austenite.v = (steel.v - bound_wt) / matrix;
-        austenite.c =
-            ((steel.c - carbon_out_wt - VANADIUM_CARBIDE_CARBON * bound_wt) / matrix).max(0.0);
-        let saturation_wt = saturation_wt(temperature_c, &austenite);
         Self {
-            austenite,
-            bound_wt,
-            vanadium_carbide,
-            saturation_wt,
+            content,
+            mass_fraction,
+            volume_fraction: carbides()
+                .map(|c| c.volume_fraction)
+                .fold(0.0, |sum, part| sum + part),
         }
     }
+}
 
-    /// Carbon that austenite holds beyond saturation, wt %.
-    fn excess_wt(&self) -> f64 {
-        self.austenite.c - self.saturation_wt
+/// Carbon at which austenite with this alloy would be in balance with carbide, wt %.
+fn saturation_wt(austenite: &Composition, temperature_c: f64) -> Result<f64, EquilibriumError> {
+    let mut alone = Boundaries::default();
+    let from = austenite.c.max(0.01);
+    let found = Upwards {
+        from,
+        to: MOST_SATURATION_WT,
+        step: 0.05,
+        longest: 1.0,
+        tolerance: 1e-4,
     }
+    .first_change(|carbon_wt| {
+        alone.carbide_height(&austenite.with_carbon(carbon_wt), temperature_c)
+    })?;
+    Ok(found.unwrap_or(MOST_SATURATION_WT))
 }

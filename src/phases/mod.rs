@@ -5,12 +5,15 @@ mod equilibrium;
 mod gibbs;
 mod limit;
 mod map;
+mod search;
 
-pub use critical::{CriticalTemperatures, UpperLimit, critical_temperatures};
+pub use critical::{CriticalTemperatures, UpperLimit, critical_temperatures, eutectoid_carbon_wt};
 pub use equilibrium::{
-    Equilibrium, EquilibriumError, EquilibriumSeries, PhaseAmount, PhaseName, RANGE, equilibrium,
+    CriticalPoints, Equilibrium, EquilibriumError, EquilibriumSeries, Isopleth, PhaseAmount,
+    PhaseLine, PhaseName, RANGE as EQUILIBRIUM_RANGE, StableRange, critical_points, equilibrium,
+    full_equilibrium_austenite, isopleth, para_equilibrium, stable_phases,
 };
-pub(crate) use limit::ferrite_carbon_wt;
+pub use gibbs::{ParameterLine, parameter_lines};
 pub use limit::{Annealed, SoakLimit, annealed, soak_limit};
 pub use map::{PhaseMap, phase_map};
 
@@ -21,10 +24,26 @@ use crate::steel::{CompositionError, OutOfRange};
 pub enum PhaseError {
     /// The composition is not one of a steel.
     #[error(transparent)]
-    Composition(#[from] CompositionError),
+    Composition(CompositionError),
     /// The model does not hold there.
     #[error(transparent)]
-    OutOfRange(#[from] OutOfRange),
+    OutOfRange(OutOfRange),
+    /// The search for the stable phases did not come to rest.
+    #[error("no equilibrium was found at {temperature_c:.1} °C: the search did not come to rest")]
+    NotConverged {
+        /// The temperature tried, °C.
+        temperature_c: f64,
+    },
+    /// No austenite forms at any temperature.
+    #[error(
+        "no austenite forms from {least_c:.0} to {most_c:.0} °C: this steel cannot be hardened"
+    )]
+    NoAustenite {
+        /// Lowest temperature searched, °C.
+        least_c: f64,
+        /// Highest temperature searched, °C.
+        most_c: f64,
+    },
     /// No austenite forms.
     #[error("no austenite forms at {temperature_c:.0} °C: A1 of this steel is {a1_c:.0} °C")]
     BelowA1 {
@@ -33,4 +52,28 @@ pub enum PhaseError {
         /// Where austenite begins, °C.
         a1_c: f64,
     },
+}
+
+impl From<EquilibriumError> for PhaseError {
+    fn from(error: EquilibriumError) -> Self {
+        match error {
+            EquilibriumError::Composition(fault) => Self::Composition(fault),
+            EquilibriumError::OutOfRange(refusal) => Self::OutOfRange(refusal),
+            EquilibriumError::NotConverged { temperature_c } => {
+                Self::NotConverged { temperature_c }
+            }
+        }
+    }
+}
+
+impl From<CompositionError> for PhaseError {
+    fn from(fault: CompositionError) -> Self {
+        Self::Composition(fault)
+    }
+}
+
+impl From<OutOfRange> for PhaseError {
+    fn from(refusal: OutOfRange) -> Self {
+        Self::OutOfRange(refusal)
+    }
 }

@@ -60,11 +60,13 @@ pub(super) fn cautions(route: &Route, medium: &Medium, outcome: &Outcome) -> Vec
         text: (*text).to_owned(),
     }));
     if let Some(cold) = &route.cold {
-        told.extend(cold_hazards(cold.temperature_c).iter().map(|text| {
-            Caution::Hazard {
-                text: (*text).to_owned(),
-            }
-        }));
+        told.extend(
+            cold_hazards(cold.temperature_c)
+                .iter()
+                .map(|text| Caution::Hazard {
+                    text: (*text).to_owned(),
+                }),
+        );
     }
     if route.tempers.is_empty() {
         told.push(Caution::NotTempered);

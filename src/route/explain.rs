@@ -26,11 +26,13 @@ pub struct Explanation {
 
 const DISSOLUTION_BASIS: &str = "equilibrium of this steel, and shrinking carbides in two stages: carbon first, then the alloy that the carbide holds";
 const DISSOLUTION_VALIDITY: &str = "plain and low-alloy steel with up to 2 % Cr";
-const DISSOLUTION_ERROR: &str = "equilibrium ±0.02 to 0.04 % C; published soaks of 1 C–1.5 Cr steel differ by 0.1 %";
+const DISSOLUTION_ERROR: &str =
+    "equilibrium ±0.02 to 0.04 % C; published soaks of 1 C–1.5 Cr steel differ by 0.1 %";
 const GRAIN_BASIS: &str = "growth fitted to a producer's table of 1 C–1.5 Cr steel; pinning after Zener; ASTM E112 for the number";
 const GRAIN_ERROR: &str = "about one grain number";
 const TEMPERING_BASIS: &str = "three stages fitted by this project to published tempering data (Hollomon & Jaffe 1945, Grange & Baughman 1956, Penha 2010; data set CC BY 4.0)";
-const TEMPERING_VALIDITY: &str = "0.20 to 1.25 % C, low alloy, 100 to 700 °C, 10 s to 32 h; A2, D2 and S7 by table";
+const TEMPERING_VALIDITY: &str =
+    "0.20 to 1.25 % C, low alloy, 100 to 700 °C, 10 s to 32 h; A2, D2 and S7 by table";
 const TEMPERING_ERROR: &str = "mean error 1.8 HRC on whole heats left out of the fit";
 
 const TAKES_IN: &str = "takes in";
@@ -229,7 +231,8 @@ fn next_slower(outcome: &Outcome) -> Explanation {
 }
 
 fn retained_austenite(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
-    with_quench("Retained austenite", outcome, |quenched| Explanation {
+    with_quench("Retained austenite", outcome, |quenched| {
+        Explanation {
         title: "Retained austenite",
         figure: format_percent(quenched.fractions.austenite),
         band: "give or take 4 %".to_owned(),
@@ -252,6 +255,7 @@ fn retained_austenite(route: &Route, outcome: &Outcome, scale: TemperatureScale)
             ),
             (KNOWN, "1.5 vol % on plain steels, up to 4 vol % otherwise".to_owned()),
         ],
+    }
     })
 }
 
@@ -287,7 +291,10 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
         .rev()
         .find_map(|stage| Some((stage, stage.hardness?.hrc()?)));
     let Some((stage, hrc)) = last else {
-        return refused("Hardness", outcome.temper.refusal().unwrap_or("Below the C scale."));
+        return refused(
+            "Hardness",
+            outcome.temper.refusal().unwrap_or("Below the C scale."),
+        );
     };
     let steps = route
         .tempers
@@ -304,7 +311,10 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
     Explanation {
         title: "Hardness at the end",
         figure: format_hrc(hrc),
-        band: format!("give or take {}, nine times in ten", format_hrc(stage.band_hrc)),
+        band: format!(
+            "give or take {}, nine times in ten",
+            format_hrc(stage.band_hrc)
+        ),
         equation: outcome.temper.given().map_or_else(
             || "hardness of the constituents, mixed by volume".to_owned(),
             |temper| {
@@ -315,7 +325,14 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             },
         ),
         rows: vec![
-            (TAKES_IN, if steps.is_empty() { "no temper".to_owned() } else { steps }),
+            (
+                TAKES_IN,
+                if steps.is_empty() {
+                    "no temper".to_owned()
+                } else {
+                    steps
+                },
+            ),
             (SOURCE, TEMPERING_BASIS.to_owned()),
             (VALID, TEMPERING_VALIDITY.to_owned()),
             (KNOWN, TEMPERING_ERROR.to_owned()),

@@ -3,8 +3,8 @@
 use super::outcome::{Stage, Step, TemperOutcome, TemperPoint};
 use super::plan::{Cold, Route, Temper};
 use crate::hardness::{
-    self, AS_QUENCHED_BAND_HRC, AsQuenched, Constituents, Hardness, TemperStep, Tempered,
-    embrittling_range_c, grade_table, mixture, temper_curve, temperatures_for,
+    self, AS_QUENCHED_BAND_HRC, AsQuenched, Hardness, TemperStep, Tempered, embrittling_range_c,
+    grade_table, mixture, temper_curve, temperatures_for,
 };
 use crate::heat::CoolingCurve;
 use crate::soak::SoakOutcome;
@@ -77,11 +77,7 @@ impl Hardening {
             delay_s: 60.0 * cold.delay_min,
             wait_c: self.wait_c,
         };
-        let fractions = cold_treated(
-            &quenched.fractions,
-            self.kinetics.austenite(),
-            &step,
-        )?;
+        let fractions = cold_treated(&quenched.fractions, self.kinetics.austenite(), &step)?;
         self.hardened(
             fractions,
             cold.temperature_c.min(quenched.coldest_c),
@@ -97,7 +93,7 @@ impl Hardening {
     ) -> Result<Hardened, OutOfRange> {
         Ok(Hardened {
             fractions,
-            hardness: mixture(&self.dissolved, &constituents(&fractions), rate_at_700c_k_per_s)?,
+            hardness: mixture(&self.dissolved, &fractions, rate_at_700c_k_per_s)?,
             coldest_c,
             rate_at_700c_k_per_s,
             dissolved: self.dissolved,
@@ -148,7 +144,7 @@ impl Tempering {
         let start = ready.map_or_else(
             || AsQuenched::fully_martensitic(steel),
             |piece| AsQuenched {
-                constituents: constituents(&piece.fractions),
+                constituents: piece.fractions,
                 dissolved: piece.dissolved,
                 rate_at_700c_k_per_s: piece.rate_at_700c_k_per_s,
             },
@@ -182,10 +178,7 @@ impl Tempering {
         Fractions {
             martensite: before.martensite + before.austenite - left,
             austenite: left,
-            ferrite: before.ferrite,
-            pearlite: before.pearlite,
-            bainite: before.bainite,
-            carbide: before.carbide,
+            ..*before
         }
     }
 
@@ -228,16 +221,5 @@ fn step_of(temper: &Temper) -> TemperStep {
     TemperStep {
         temperature_c: temper.temperature_c,
         time_s: 60.0 * temper.time_min,
-    }
-}
-
-const fn constituents(fractions: &Fractions) -> Constituents {
-    Constituents {
-        ferrite: fractions.ferrite,
-        pearlite: fractions.pearlite,
-        bainite: fractions.bainite,
-        martensite: fractions.martensite,
-        austenite: fractions.austenite,
-        carbide: fractions.carbide,
     }
 }

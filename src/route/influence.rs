@@ -154,7 +154,9 @@ fn go_on_to(curve: &mut CoolingCurve, end_c: f64) {
         return;
     };
     if temperature_c > end_c {
-        curve.time_s.push(time_s + (temperature_c - end_c) / rate.max(1e-3));
+        curve
+            .time_s
+            .push(time_s + (temperature_c - end_c) / rate.max(1e-3));
         curve.temperature_c.push(end_c);
         curve.rate_k_per_s.push(rate);
     }

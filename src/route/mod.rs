@@ -25,9 +25,8 @@ pub use outcome::{
 pub use plan::{Cold, Quench, Route, Soak, Target, Temper};
 pub use run::run;
 pub use sentences::{
-    NumberKey, Part, Sentence, Tone, caution_text, inside_a_sentence, margin_words, sentences,
+    NumberKey, Part, Sentence, Tone, caution_text, inside_a_sentence, margin_words, place_name,
+    sentences,
 };
-pub use validate::{
-    LONGEST_STEP_H, LONGEST_TEXT, MOST_TEMPERS, RouteFieldError, validate,
-};
+pub use validate::{LONGEST_STEP_H, LONGEST_TEXT, MOST_TEMPERS, RouteFieldError, validate};
 pub use verdict::{AGITATION_RANGE, HARDENED, agitation_to_pass};

@@ -169,6 +169,9 @@ pub struct Margin {
     pub seconds_band: f64,
     /// Temperature of the nose, °C.
     pub nose_c: f64,
+    /// Time at which the deciding place passes A1, s from leaving the furnace: the clock of the
+    /// isothermal curves starts here.
+    pub clock_s: f64,
     /// Time at which the deciding place passes the nose, s from leaving the furnace.
     pub arrival_s: f64,
     /// Product that limits.

@@ -254,7 +254,9 @@ fn hardened_depth_mm(route: &Route, kinetics: &Kinetics, cooled: &Cooled) -> Opt
         .iter()
         .filter_map(|curve| {
             let depth_mm = depth_of(curve.place)?;
-            let hardened = kinetics.hardened(&curve.time_s, &curve.temperature_c).ok()?;
+            let hardened = kinetics
+                .hardened(&curve.time_s, &curve.temperature_c)
+                .ok()?;
             Some((depth_mm, hardened))
         })
         .collect();

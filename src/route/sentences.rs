@@ -2,10 +2,10 @@
 
 use super::outcome::{Caution, Outcome, Step, Verdict};
 use super::plan::Route;
-use crate::heat::Section;
+use crate::heat::Place;
 use crate::units::{
-    TemperatureScale, format_duration_s, format_fixed, format_hrc, format_percent, format_temperature,
-    format_weight_percent,
+    TemperatureScale, format_duration_s, format_fixed, format_hrc, format_percent,
+    format_temperature, format_weight_percent,
 };
 
 /// How a sentence is marked: by shape and colour, never colour alone.
@@ -119,7 +119,7 @@ pub fn margin_words(value_s: f64) -> String {
 #[must_use]
 pub fn sentences(route: &Route, outcome: &Outcome) -> Vec<Sentence> {
     let mut all = vec![soak_sentence(route, outcome)];
-    all.push(quench_sentence(route, outcome));
+    all.push(quench_sentence(outcome));
     all.extend(cold_sentence(outcome));
     all.push(final_sentence(route, outcome));
     all
@@ -168,17 +168,17 @@ fn soak_sentence(route: &Route, outcome: &Outcome) -> Sentence {
     }
 }
 
-fn quench_sentence(route: &Route, outcome: &Outcome) -> Sentence {
+fn quench_sentence(outcome: &Outcome) -> Sentence {
     let quenched = match &outcome.quench.transformed {
         super::Known::Given(quenched) => quenched,
         super::Known::Refused { refused } => {
             return Sentence::new(Tone::Narrow).text_part(refused.clone());
         }
     };
-    let place = match route.section {
-        Section::Blade { .. } => "At the spine",
-        Section::Plate { .. } | Section::Round { .. } => "At the centre",
-    };
+    let place = outcome
+        .quench
+        .deciding_curve()
+        .map_or("At the slowest place", |curve| place_words(curve.place));
     let margin = &quenched.margin;
     let sentence = match margin.verdict {
         Verdict::Holds => Sentence::new(Tone::Holds).lead("Fast enough."),
@@ -217,14 +217,42 @@ fn quench_sentence(route: &Route, outcome: &Outcome) -> Sentence {
                     .text_part(".")
             }
         }
-        (_, Some(slowest)) if margin.seconds < 0.0 => sentence.text_part(format!(
-            ". {} is the slowest that does.",
-            slowest.title
-        )),
+        (_, Some(slowest)) if margin.seconds < 0.0 => {
+            sentence.text_part(format!(". {} is the slowest that does.", slowest.title))
+        }
         (_, None) if margin.seconds < 0.0 => {
             sentence.text_part(". No quenchant of the list hardens this section through.")
         }
         _ => sentence.text_part("."),
+    }
+}
+
+/// A place of the piece at the head of a sentence.
+const fn place_words(place: Place) -> &'static str {
+    match place {
+        Place::Centre => "At the centre",
+        Place::Edge => "At the edge",
+        Place::Quarter => "A quarter up from the edge",
+        Place::Middle => "Half way up",
+        Place::ThreeQuarter => "Three quarters up",
+        Place::Spine => "At the core of the spine",
+        Place::Surface | Place::SpineSurface => "At the surface",
+        Place::Within(_) => "Inside",
+    }
+}
+
+/// A place of the piece on a chart.
+#[must_use]
+pub const fn place_name(place: Place) -> &'static str {
+    match place {
+        Place::Centre => "centre",
+        Place::Edge => "edge",
+        Place::Quarter => "quarter height",
+        Place::Middle => "mid height",
+        Place::ThreeQuarter => "three-quarter height",
+        Place::Spine => "spine core",
+        Place::Surface | Place::SpineSurface => "surface",
+        Place::Within(_) => "inside",
     }
 }
 
@@ -307,7 +335,10 @@ fn final_sentence(route: &Route, outcome: &Outcome) -> Sentence {
     } else if hrc < target.least_hrc {
         (Tone::Misses, " Below the target.")
     } else {
-        (Tone::Holds, " On target; the band is wider than the target.")
+        (
+            Tone::Holds,
+            " On target; the band is wider than the target.",
+        )
     };
     Sentence::new(tone)
         .text_part(after)

@@ -26,12 +26,10 @@ pub(super) fn judge(
 ) -> Result<Margin, OutOfRange> {
     let factor = kinetics.slowest_factor(&curve.time_s, &curve.temperature_c, HARDENED)?;
     let (product, nose_c) = limiting_nose(kinetics, curve)?;
-    let start_s = curve
-        .time_to_c(kinetics.ae1_c())
-        .unwrap_or_default();
+    let clock_s = curve.time_to_c(kinetics.ae1_c()).unwrap_or_default();
     let end_s = curve.time_s.last().copied().unwrap_or_default();
     let arrival_s = curve.time_to_c(nose_c).unwrap_or(end_s);
-    let passing_s = arrival_s - start_s;
+    let passing_s = arrival_s - clock_s;
     // Independent factors: their logarithms add in quadrature.
     let factor_band = (NOSE_BAND.ln().powi(2) + medium_band.max(1.0).ln().powi(2))
         .sqrt()
@@ -50,6 +48,7 @@ pub(super) fn judge(
         seconds: passing_s * (factor - 1.0),
         seconds_band: 0.5 * passing_s * factor * (factor_band - 1.0 / factor_band),
         nose_c,
+        clock_s,
         arrival_s,
         product,
     })

@@ -18,8 +18,12 @@ use dissolution::{Carbide, Dissolution, Left};
 pub const LONGEST_S: f64 = 172_800.0;
 /// Points of a history.
 const HISTORY_POINTS: u16 = 60;
-/// Carbon in austenite when ferrite is gone, at most this part of the steel's own carbon.
+/// Carbon in austenite when ferrite is gone: at most this part of the steel's own carbon, and of
+/// what can dissolve at the soak temperature.
 const MOST_CARBON_AT_FIRST: f64 = 0.6;
+const MOST_OF_LIMIT_AT_FIRST: f64 = 0.75;
+/// Austenite that divides what it holds, mass fraction, where there is hardly any.
+const LEAST_AUSTENITE: f64 = 1e-6;
 /// Gas constant, J/(mol K).
 const GAS_CONSTANT: f64 = 8.314;
 
@@ -97,8 +101,8 @@ impl From<PhaseError> for SoakError {
 /// `history_end_s`.
 ///
 /// Time begins when the whole piece is at temperature. By then the carbide regions are austenite
-/// of 0.75 times the eutectoid carbon, or 0.6 times the steel's carbon if that is less, and
-/// hypoeutectoid steel still holds its ferrite, which goes while carbon crosses half its width.
+/// of 0.75 times the eutectoid carbon, or 0.6 times the steel's carbon or 0.75 times the carbon at
+/// equilibrium if that is less, and hypoeutectoid steel still holds its ferrite, which goes while carbon crosses half its width.
 ///
 /// # Errors
 /// [`SoakError::BelowA1`] when no austenite forms; [`SoakError::Phase`] when the equilibrium is
@@ -114,7 +118,7 @@ pub fn soak(
         OutOfRange::check("the soak", "time", "s", time_s, (0.0, LONGEST_S))?;
     }
     let limit = phases::soak_limit(steel, temperature_c)?;
-    let critical = phases::critical_temperatures(steel)?;
+    let eutectoid_carbon_wt = phases::eutectoid_carbon_wt(steel)?;
     let annealed = phases::annealed(steel)?;
     let piece = Piece::new(
         steel,
@@ -122,7 +126,7 @@ pub fn soak(
         temperature_c,
         &limit,
         &annealed,
-        critical.eutectoid_carbon_wt,
+        eutectoid_carbon_wt,
     );
     let dissolution = piece.dissolution();
     let course = dissolution.course();
@@ -144,6 +148,12 @@ pub fn soak(
         limit,
         history,
     })
+}
+
+/// Carbon of ferrite beside austenite, wt %: a straight line from the computed 0.019 at 727 °C to
+/// none at 912 °C.
+fn ferrite_carbon_wt(temperature_c: f64) -> f64 {
+    (0.019 * (912.0 - temperature_c) / (912.0 - 727.0)).max(0.0)
 }
 
 /// Diffusivity of carbon in austenite, m²/s.
@@ -189,7 +199,8 @@ impl<'a> Piece<'a> {
     ) -> Self {
         let content = carbide_before(steel, start, annealed);
         let first_carbon_wt = (molinder_1956::PART_OF_EUTECTOID * eutectoid_carbon_wt)
-            .min(MOST_CARBON_AT_FIRST * steel.c);
+            .min(MOST_CARBON_AT_FIRST * steel.c)
+            .min(MOST_OF_LIMIT_AT_FIRST * limit.austenite.c);
         let ferrite_in_limit = limit.ferrite_mass_fraction;
         let undissolved_wt = steel.c
             - ferrite_in_limit * limit.ferrite.c
@@ -210,7 +221,7 @@ impl<'a> Piece<'a> {
             ),
         );
         // Ferrite that carbon from the carbide regions cannot reach before the soak begins.
-        let ferrite_carbon_wt = phases::ferrite_carbon_wt(temperature_c);
+        let ferrite_carbon_wt = ferrite_carbon_wt(temperature_c);
         let apart = ((eutectoid_carbon_wt - steel.c) / (eutectoid_carbon_wt - ferrite_carbon_wt))
             .clamp(0.0, 0.95);
         let half_width_m = start.ferrite_half_width_um() * 1e-6;
@@ -250,11 +261,11 @@ impl<'a> Piece<'a> {
         let limit = self.limit;
         let settled = limit.ferrite_mass_fraction;
         let ferrite = settled + (self.ferrite - settled) * (-time_s / self.ferrite_s).exp();
-        let austenite = (1.0 - ferrite - carbide.mass).max(0.01);
+        let austenite = (1.0 - ferrite - carbide.mass).max(LEAST_AUSTENITE);
         let ferrite_carbon_wt = if settled > 0.0 {
             limit.ferrite.c
         } else {
-            phases::ferrite_carbon_wt(self.temperature_c)
+            ferrite_carbon_wt(self.temperature_c)
         };
         let mut dissolved = Composition::default();
         for element in Element::ALL {

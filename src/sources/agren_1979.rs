@@ -2,7 +2,7 @@
 //! cent; and how alloying shifts it.
 //!
 //! `ln a = ln w_C + 0.35 w_C + sum of e_k w_k`, up to a constant. The alloy terms are not printed
-//! there: they follow from the shifts and partition coefficients of `closed_form_2026` through the
+//! there: they follow from computed equilibria of low-alloy austenite with cementite, through the
 //! equilibrium of dilute cementite, and agree in sign and size with those usually tabulated.
 
 use super::{Source, Standing};

@@ -14,7 +14,7 @@ pub const SOURCE: Source = Source {
     title: "Estimating critical ranges in heat treatment of steels",
     venue: "Metal Progress 79, 73-75",
     link: None,
-    used_for: "Ae1 and Ae3 of low-alloy steel; upper limit of pearlite",
+    used_for: "upper limit of pearlite",
     standing: Standing::FromMemory,
 };
 

@@ -33,7 +33,7 @@ pub enum Agitation {
 
 /// Range of severity H, 1/in, by rising agitation, still to violent; none where the table is
 /// empty.
-type Row = [Option<[f64; 2]>; 6];
+pub type Row = [Option<[f64; 2]>; 6];
 
 /// Oil.
 pub const OIL: Row = [
@@ -71,32 +71,24 @@ pub fn severity_per_in(row: &Row, agitation: Agitation) -> Option<[f64; 2]> {
     row.get(agitation as usize).copied().flatten()
 }
 
-/// Factor of agitation on the heat transfer of the still bath: the ratio of the middles of the
-/// two ranges.
-#[must_use]
-pub fn factor(row: &Row, agitation: Agitation) -> Option<f64> {
-    let middle = |[least, most]: [f64; 2]| 0.5 * (least + most);
-    let still = severity_per_in(row, Agitation::Still)?;
-    Some(middle(severity_per_in(row, agitation)?) / middle(still))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    /// The factors as the notes of the project round them.
+    /// Water at 1.8 m/s in a draft tube measured H = 1.45 (abstract of a conference paper, read):
+    /// a good stir in the words of the table.
     #[test]
-    fn factors_of_agitation() {
-        for (agitation, oil, water) in [
-            (Agitation::Still, 1.0, 1.0),
-            (Agitation::Mild, 1.2, 1.1),
-            (Agitation::Moderate, 1.35, 1.3),
-            (Agitation::Good, 1.6, 1.5),
-            (Agitation::Strong, 2.2, 1.9),
-        ] {
-            approx::assert_abs_diff_eq!(factor(&OIL, agitation).unwrap(), oil, epsilon = 0.17);
-            approx::assert_abs_diff_eq!(factor(&WATER, agitation).unwrap(), water, epsilon = 0.05);
+    fn a_measured_severity_falls_under_a_good_stir() {
+        let [least, most] = severity_per_in(&WATER, Agitation::Good).unwrap();
+        assert!((least..=most).contains(&1.45));
+        assert_eq!(severity_per_in(&AIR, Agitation::Good), None);
+    }
+
+    #[test]
+    fn severity_rises_with_agitation() {
+        for row in [OIL, WATER, BRINE] {
+            let given: Vec<[f64; 2]> = row.into_iter().flatten().collect();
+            assert!(given.windows(2).all(|pair| pair[0][1] <= pair[1][1]));
         }
-        assert_eq!(factor(&AIR, Agitation::Good), None);
     }
 }

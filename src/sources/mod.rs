@@ -14,7 +14,6 @@ pub mod bipm_2019;
 pub mod callister_2007;
 pub mod carslaw_jaeger_1959;
 pub mod cie_1931;
-pub mod closed_form_2026;
 pub mod en_1993_1_2_2005;
 pub mod eutectoid_isothermal;
 pub mod frichtl_2024;
@@ -97,7 +96,6 @@ pub const ALL: &[&Source] = &[
     &callister_2007::SOURCE,
     &carslaw_jaeger_1959::SOURCE,
     &cie_1931::SOURCE,
-    &closed_form_2026::SOURCE,
     &en_1993_1_2_2005::SOURCE,
     &eutectoid_isothermal::SOURCE,
     &frichtl_2024::SOURCE,

@@ -27,10 +27,7 @@ pub(super) const QUESTIONS: &[Question] = &[
         name: "temper",
         asks: "How hard is fully quenched steel after one or more tempers?",
         of_steel: true,
-        fields: &[needed(
-            "steps",
-            "list of {temperature_c 100 to 700, time_s 10 to 115200}",
-        )],
+        fields: &[needed("steps", "list of {temperature_c, time_s}, in order")],
         answers: &[
             (
                 "hrc",

@@ -1,9 +1,9 @@
 //! Questions about cooling: a piece in a quenchant, and the standard probe.
 
-use super::asked::Asked;
+use super::asked::{Asked, fields};
 use super::catalogue::{Question, needed, optional};
 use super::refusal::Refusal;
-use crate::heat::{Medium, MediumChoice, Place, Quenching, cool};
+use crate::heat::{self, Medium, MediumChoice, Place, Quenching, cool};
 use serde_json::{Map, Value, json};
 
 /// Coldest end of a quench that the heat model takes, °C.
@@ -126,6 +126,13 @@ fn cooling(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
 }
 
 fn probe(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    medium(asked)?;
-    Err(Refusal::NotYet("probe"))
+    let figures = heat::probe(&medium(asked)?)?;
+    Ok(fields([
+        ("max_rate_k_per_s", json!(figures.max_rate_k_per_s)),
+        ("max_rate_at_c", json!(figures.max_rate_at_c)),
+        ("rate_at_300c_k_per_s", json!(figures.rate_at_300c_k_per_s)),
+        ("time_to_600c_s", json!(figures.time_to_600c_s)),
+        ("time_to_400c_s", json!(figures.time_to_400c_s)),
+        ("time_to_200c_s", json!(figures.time_to_200c_s)),
+    ]))
 }

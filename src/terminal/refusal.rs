@@ -3,7 +3,7 @@
 use super::LONGEST_LINE_BYTES;
 use crate::heat::{HeatError, MediumError};
 use crate::phases::{EquilibriumError, PhaseError};
-use crate::route::RouteFieldError;
+use crate::route::RouteError;
 use crate::soak::SoakError;
 use crate::steel::{CompositionError, OutOfRange, UnknownGrade};
 
@@ -51,11 +51,8 @@ pub(super) enum Refusal {
     Composition(#[from] CompositionError),
     #[error(transparent)]
     OutOfRange(#[from] OutOfRange),
-    #[error("`route.{}`: {fault}", .fault.field)]
-    Route {
-        #[from]
-        fault: RouteFieldError,
-    },
+    #[error("`route`: {0}")]
+    Route(#[from] RouteError),
     #[error(transparent)]
     Phase(#[from] PhaseError),
     #[error(transparent)]
@@ -66,8 +63,6 @@ pub(super) enum Refusal {
     Medium(#[from] MediumError),
     #[error(transparent)]
     Heat(#[from] HeatError),
-    #[error("not yet: {0}")]
-    NotYet(&'static str),
     #[error("the answer cannot be written: {0}")]
     Unwritable(#[from] serde_json::Error),
 }

@@ -2,5 +2,6 @@
 
 pub(crate) mod files;
 pub(crate) mod resize;
+pub(crate) mod root;
 pub(crate) mod storage;
 pub(crate) mod theme;

@@ -40,9 +40,9 @@ pub(crate) fn write(key: &str, text: &str) -> Result<(), &'static str> {
     if !is_open() {
         return Err("This browser keeps nothing for the page. Export the shelf to a file instead.");
     }
-    LocalStorage::raw().set_item(key, text).map_err(|_| {
-        "The browser's store is full. Export the shelf to a file and remove some routes."
-    })
+    LocalStorage::raw().set_item(key, text).map_err(
+        |_| "The browser's store is full. Export the shelf to a file and remove some routes.",
+    )
 }
 
 /// Puts text aside that cannot be read now, so that a later version still can.

@@ -72,7 +72,11 @@ pub(crate) fn Typed(
     };
     let nudge = move |steps: f64| {
         wrong.set(None);
-        set.run(quantity.get_untracked().stepped(value.get_untracked(), steps));
+        set.run(
+            quantity
+                .get_untracked()
+                .stepped(value.get_untracked(), steps),
+        );
     };
     let keys = move |key: ev::KeyboardEvent| {
         let steps = match key.key().as_str() {

@@ -61,7 +61,8 @@ pub(crate) fn Header() -> impl IntoView {
             </nav>
             <div class="tools">
                 <button type="button" class="press" on:click=move |_| super::shelf::keep(bench)>
-                    "Keep on the shelf"
+                    "Keep"
+                    <span class="wide-only">" on the shelf"</span>
                 </button>
                 <Segment
                     name="Temperatures"

@@ -24,12 +24,7 @@ pub(crate) fn Opened() -> impl IntoView {
     let body = move || {
         let key = bench.opened.get()?;
         let outcome = bench.outcome()?;
-        let why = explain(
-            key,
-            &bench.route.get(),
-            &outcome,
-            bench.scale.get(),
-        );
+        let why = explain(key, &bench.route.get(), &outcome, bench.scale.get());
         let rows = why
             .rows
             .into_iter()

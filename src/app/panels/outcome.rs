@@ -199,7 +199,11 @@ pub(crate) fn say_all(first_only: Option<usize>) -> impl IntoView {
 pub(crate) fn OutcomePanel() -> impl IntoView {
     let bench = bench();
     let is_stale = move || bench.computed.with(|c| c.error.is_some());
-    let error = move || bench.computed.with(|c| c.error.as_ref().map(ToString::to_string));
+    let error = move || {
+        bench
+            .computed
+            .with(|c| c.error.as_ref().map(ToString::to_string))
+    };
     let cautions = move || {
         let outcome = bench.outcome()?;
         let scale = bench.scale.get();

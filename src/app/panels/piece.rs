@@ -78,11 +78,7 @@ pub(crate) fn Piece() -> impl IntoView {
     let bench = bench();
     let route = bench.route;
     let grade = Signal::derive(move || {
-        route.with(|r| {
-            r.grade
-                .clone()
-                .unwrap_or_else(|| "own steel".to_owned())
-        })
+        route.with(|r| r.grade.clone().unwrap_or_else(|| "own steel".to_owned()))
     });
     let designations = move || {
         route.with(|r| {

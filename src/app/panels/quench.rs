@@ -6,9 +6,7 @@ use crate::app::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantit
 use crate::app::plot::{Plot, Shown, handle_at};
 use crate::app::state::bench;
 use crate::route::{AGITATION_RANGE, Cold, agitation_to_pass};
-use crate::units::{
-    format_duration_s, format_factor, format_temperature, format_weight_percent,
-};
+use crate::units::{format_duration_s, format_factor, format_temperature, format_weight_percent};
 use leptos::prelude::*;
 
 /// Steel at the handle no longer glows, °C.
@@ -296,6 +294,7 @@ pub(crate) fn QuenchStage() -> impl IntoView {
         <div class="sub">
             <h3>"Where the section hardens"</h3>
             <Plot class="history" scene=move |w, h| charts::section_scene(bench, w, h) />
+            <p class="hint">{move || charts::still_does(bench)}</p>
         </div>
     }
     .into_any()

@@ -57,7 +57,11 @@ pub(crate) fn SectionPanel() -> impl IntoView {
     let bench = bench();
     let section = Memo::new(move |_| bench.route.with(|r| r.section));
     let shape = Memo::new(move |_| shape_of(&section.get()));
-    let size = move |label, range: (f64, f64), step, get: fn(&Section) -> f64, set: fn(&mut Section, f64)| {
+    let size = move |label,
+                     range: (f64, f64),
+                     step,
+                     get: fn(&Section) -> f64,
+                     set: fn(&mut Section, f64)| {
         view! {
             <Typed
                 label=label
@@ -77,23 +81,41 @@ pub(crate) fn SectionPanel() -> impl IntoView {
         })
         .into_any(),
         Shape::Blade => (
-            size("Edge as heat treated", (0.1, 20.0), 0.1, edge_mm, |s, mm| {
-                if let Section::Blade { edge_mm, spine_mm, .. } = s {
-                    *edge_mm = mm;
-                    *spine_mm = spine_mm.max(mm);
-                }
-            }),
+            size(
+                "Edge as heat treated",
+                (0.1, 20.0),
+                0.1,
+                edge_mm,
+                |s, mm| {
+                    if let Section::Blade {
+                        edge_mm, spine_mm, ..
+                    } = s
+                    {
+                        *edge_mm = mm;
+                        *spine_mm = spine_mm.max(mm);
+                    }
+                },
+            ),
             size("Spine", (0.5, 20.0), 0.25, thickness_mm, |s, mm| {
-                if let Section::Blade { edge_mm, spine_mm, .. } = s {
+                if let Section::Blade {
+                    edge_mm, spine_mm, ..
+                } = s
+                {
                     *spine_mm = mm;
                     *edge_mm = edge_mm.min(mm);
                 }
             }),
-            size("Height from edge to spine", (5.0, 150.0), 1.0, height_mm, |s, mm| {
-                if let Section::Blade { height_mm, .. } = s {
-                    *height_mm = mm;
-                }
-            }),
+            size(
+                "Height from edge to spine",
+                (5.0, 150.0),
+                1.0,
+                height_mm,
+                |s, mm| {
+                    if let Section::Blade { height_mm, .. } = s {
+                        *height_mm = mm;
+                    }
+                },
+            ),
         )
             .into_any(),
     };

@@ -27,7 +27,12 @@ pub(crate) fn keep(bench: Bench) {
                 .shelf
                 .with_untracked(|s| s.get(id).map(|item| item.name.clone()))
                 .unwrap_or_default();
-            say(bench, format!("Kept on the shelf as “{name}”."), false, None);
+            say(
+                bench,
+                format!("Kept on the shelf as “{name}”."),
+                false,
+                None,
+            );
         }
         Err(reason) => say(bench, reason.to_string(), true, None),
     }
@@ -183,15 +188,18 @@ fn Kept(id: ItemId, name: String, line: String, is_first: bool, is_last: bool) -
 pub(crate) fn ShelfPanel() -> impl IntoView {
     let bench = bench();
     let picker = NodeRef::<Input>::new();
-    let export = move |_| {
-        match bench.shelf.with_untracked(crate::save::write_shelf) {
-            Ok(text) => {
-                if files::offer(FILE_NAME, "application/json", &text).is_none() {
-                    say(bench, "The file could not be offered.".to_owned(), true, None);
-                }
+    let export = move |_| match bench.shelf.with_untracked(crate::save::write_shelf) {
+        Ok(text) => {
+            if files::offer(FILE_NAME, "application/json", &text).is_none() {
+                say(
+                    bench,
+                    "The file could not be offered.".to_owned(),
+                    true,
+                    None,
+                );
             }
-            Err(reason) => say(bench, reason.to_string(), true, None),
         }
+        Err(reason) => say(bench, reason.to_string(), true, None),
     };
     let picked = move |_| {
         if let Some(input) = picker.get_untracked() {

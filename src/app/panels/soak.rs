@@ -1,9 +1,7 @@
 //! The soak: phase map with the soak on it, and what happens while it soaks.
 
 use crate::app::charts::{self, glow_css};
-use crate::app::controls::{
-    Chevrons, Choice, Entry, Grip, Handle, Typed, Word, quantities,
-};
+use crate::app::controls::{Chevrons, Choice, Entry, Grip, Handle, Typed, Word, quantities};
 use crate::app::plot::{Plot, Shown, Tag, handle_at};
 use crate::app::state::bench;
 use crate::soak::StartingStructure;
@@ -126,10 +124,12 @@ pub(crate) fn SoakStage() -> impl IntoView {
         let text = Signal::derive(move || format_temperature(soak_c.get(), bench.scale.get()));
         let grip = Grip {
             value_at: Callback::new(move |(_, y): (f64, f64)| {
-                shown.get_untracked().map_or(soak_c.get_untracked(), |scene| {
-                    let plane = &scene.plane;
-                    step_c((plane.to_data([plane.rect.left, y])[1], 0.0))
-                })
+                shown
+                    .get_untracked()
+                    .map_or(soak_c.get_untracked(), |scene| {
+                        let plane = &scene.plane;
+                        step_c((plane.to_data([plane.rect.left, y])[1], 0.0))
+                    })
             }),
             set: Callback::new(move |c: f64| bench.change(|r| r.soak.temperature_c = c)),
             stepped: Callback::new(step_c),

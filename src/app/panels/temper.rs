@@ -199,10 +199,12 @@ pub(crate) fn TemperStage() -> impl IntoView {
         let text = Signal::derive(move || format_temperature(value.get(), bench.scale.get()));
         let grip = Grip {
             value_at: Callback::new(move |(x, _): (f64, f64)| {
-                shown.get_untracked().map_or(value.get_untracked(), |scene| {
-                    let plane = &scene.plane;
-                    step((plane.to_data([x, plane.rect.bottom])[0], 0.0))
-                })
+                shown
+                    .get_untracked()
+                    .map_or(value.get_untracked(), |scene| {
+                        let plane = &scene.plane;
+                        step((plane.to_data([x, plane.rect.bottom])[0], 0.0))
+                    })
             }),
             set: Callback::new(move |c: f64| bench.change(|r| move_tempers(r, c))),
             stepped: Callback::new(step),

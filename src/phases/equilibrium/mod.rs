@@ -1,6 +1,12 @@
 //! Equilibrium of a steel at a temperature: which phases are stable, how much of each, and what
 //! is in them.
 
+mod boundaries;
+mod held_back;
+mod isopleth;
+mod newcomers;
+mod newton;
+mod para;
 mod response;
 mod slots;
 mod solver;
@@ -9,7 +15,13 @@ mod state;
 #[cfg(test)]
 mod tests;
 
-pub use state::{Equilibrium, EquilibriumSeries, PhaseAmount, RANGE, equilibrium};
+pub use boundaries::{CriticalPoints, StableRange, critical_points};
+pub(super) use held_back::HeldBack;
+pub use isopleth::{Isopleth, PhaseLine, isopleth, stable_phases};
+pub use para::para_equilibrium;
+pub use state::{
+    Equilibrium, EquilibriumSeries, PhaseAmount, RANGE, equilibrium, full_equilibrium_austenite,
+};
 
 use crate::steel::{CompositionError, OutOfRange};
 

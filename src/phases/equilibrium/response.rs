@@ -4,6 +4,11 @@
 //! Site fractions are scaled by their square roots: the ideal entropy of mixing then gives a
 //! multiple of the identity however small a fraction is, and steps are taken in the logarithm.
 
+#![allow(
+    clippy::needless_range_loop,
+    reason = "indices run over several arrays at once"
+)]
+
 use crate::numeric::dense::{cholesky, cholesky_solve};
 use crate::phases::gibbs::{Derivatives, ELEMENTS, MOST, PhaseModel};
 
@@ -34,15 +39,19 @@ pub(super) struct Response {
     pub(super) regularised: bool,
 }
 
-impl Response {
-    /// Expands the phase at its site fractions.
+/// Second-order expansion of a phase at its site fractions.
+struct Expansion {
+    energy: f64,
+    gradient: [f64; MOST],
+    roots: [f64; MOST],
+    factor: [[f64; MOST]; MOST],
+    normals: Normals,
+    regularised: bool,
+}
+
+impl Expansion {
     /// `None` when the energy is not a number or no positive curvature can be had.
-    pub(super) fn expand(
-        model: &PhaseModel,
-        y: &[f64; MOST],
-        elements: usize,
-        work: &mut Derivatives,
-    ) -> Option<Self> {
+    fn new(model: &PhaseModel, y: &[f64; MOST], work: &mut Derivatives) -> Option<Self> {
         let count = model.variables.len();
         let per_rt = 1.0 / model.rt();
         model.without_mixing(y, work);
@@ -52,12 +61,12 @@ impl Response {
         }
         let mut curvature = [[0.0; MOST]; MOST];
         let mut energy = work.value * per_rt;
-        let mut by_gradient = [0.0; MOST];
+        let mut gradient = [0.0; MOST];
         for i in 0..count {
             let variable = &model.variables[i];
             let log = y[i].ln();
             energy += variable.sites * y[i] * log;
-            by_gradient[i] = roots[i] * (work.gradient[i] * per_rt + variable.sites * (log + 1.0));
+            gradient[i] = roots[i] * (work.gradient[i] * per_rt + variable.sites * (log + 1.0));
             for j in 0..=i {
                 let normal = if variable.sublattice == model.variables[j].sublattice {
                     NORMAL_WEIGHT
@@ -85,30 +94,114 @@ impl Response {
                 row[i] += added;
             }
         }
-        let mut response = Self {
+        Some(Self {
             energy,
-            atoms: model.atoms(y),
-            by_potential: [[0.0; MOST]; ELEMENTS],
-            by_gradient,
+            gradient,
+            normals: Normals::new(model, &factor, &roots),
             roots,
+            factor,
             regularised,
-        };
-        let normals = Normals::new(model, &factor, &roots);
-        normals.project(&factor, &mut response.by_gradient, count);
-        for element in 0..elements {
-            let step = &mut response.by_potential[element];
+        })
+    }
+
+    fn project(&self, vector: &mut [f64; MOST], count: usize) {
+        self.normals.project(&self.factor, vector, count);
+    }
+}
+
+/// A step of one phase towards its lowest height above a fixed plane of potentials.
+pub(super) struct Descent {
+    /// Height before the step, per mole of atoms, in units of RT.
+    pub(super) height: f64,
+    /// Scaled length of the step.
+    pub(super) length: f64,
+    /// Curvature had to be added.
+    pub(super) regularised: bool,
+}
+
+impl Descent {
+    /// Takes one step; `None` as for an expansion.
+    pub(super) fn step(
+        model: &PhaseModel,
+        y: &mut [f64; MOST],
+        potentials: &[f64; ELEMENTS],
+        work: &mut Derivatives,
+    ) -> Option<Self> {
+        let expansion = Expansion::new(model, y, work)?;
+        let (mut height, mut size) = (expansion.energy, 0.0);
+        for (potential, n) in potentials.iter().zip(model.atoms(y)) {
+            height -= potential * n;
+            size += n;
+        }
+        let mut step = [0.0; MOST];
+        for (i, variable) in model.variables.iter().enumerate() {
+            let potential = variable.element.map_or(0.0, |e| potentials[e]);
+            step[i] = expansion.roots[i] * variable.sites * potential - expansion.gradient[i];
+        }
+        expansion.project(&mut step, model.variables.len());
+        Some(Self {
+            height: height / size,
+            length: take_step(model, &expansion.roots, &step, y),
+            regularised: expansion.regularised,
+        })
+    }
+}
+
+/// Moves site fractions by a scaled step in their logarithms; gives the scaled length.
+fn take_step(
+    model: &PhaseModel,
+    roots: &[f64; MOST],
+    step: &[f64; MOST],
+    y: &mut [f64; MOST],
+) -> f64 {
+    let mut length = 0.0;
+    let mut sums = [0.0; SUBLATTICES];
+    for (i, variable) in model.variables.iter().enumerate() {
+        length += step[i] * step[i];
+        let log = (step[i] / roots[i]).clamp(-LARGEST_FALL, LARGEST_RISE);
+        y[i] = (y[i] * log.exp()).clamp(1e-30, 1.0);
+        sums[variable.sublattice] += y[i];
+    }
+    for (fraction, variable) in y.iter_mut().zip(&model.variables) {
+        *fraction /= sums[variable.sublattice];
+    }
+    length.sqrt()
+}
+
+impl Response {
+    /// Expands the phase at its site fractions.
+    /// `None` when the energy is not a number or no positive curvature can be had.
+    pub(super) fn expand(
+        model: &PhaseModel,
+        y: &[f64; MOST],
+        elements: usize,
+        work: &mut Derivatives,
+    ) -> Option<Self> {
+        let count = model.variables.len();
+        let expansion = Expansion::new(model, y, work)?;
+        let mut by_gradient = expansion.gradient;
+        expansion.project(&mut by_gradient, count);
+        let mut by_potential = [[0.0; MOST]; ELEMENTS];
+        for (element, step) in by_potential.iter_mut().enumerate().take(elements) {
             let mut any = false;
             for (i, variable) in model.variables.iter().enumerate() {
                 if variable.element == Some(element) {
-                    step[i] = roots[i] * variable.sites;
+                    step[i] = expansion.roots[i] * variable.sites;
                     any = true;
                 }
             }
             if any {
-                normals.project(&factor, step, count);
+                expansion.project(step, count);
             }
         }
-        Some(response)
+        Some(Self {
+            energy: expansion.energy,
+            atoms: model.atoms(y),
+            by_potential,
+            by_gradient,
+            roots: expansion.roots,
+            regularised: expansion.regularised,
+        })
     }
 
     /// Change of the atoms of `of` per unit of the potential of `by`, and at zero potentials.
@@ -131,34 +224,14 @@ impl Response {
         elements: usize,
         y: &mut [f64; MOST],
     ) -> f64 {
-        let count = model.variables.len();
-        let mut length = 0.0;
-        let mut sums = [0.0; SUBLATTICES];
-        for i in 0..count {
-            let mut z = -self.by_gradient[i];
+        let mut step = [0.0; MOST];
+        for (i, z) in step.iter_mut().enumerate().take(model.variables.len()) {
+            *z = -self.by_gradient[i];
             for (potential, by) in potentials.iter().zip(&self.by_potential).take(elements) {
-                z += potential * by[i];
+                *z += potential * by[i];
             }
-            length += z * z;
-            let log = (z / self.roots[i]).clamp(-LARGEST_FALL, LARGEST_RISE);
-            y[i] = (y[i] * log.exp()).clamp(1e-30, 1.0);
-            sums[model.variables[i].sublattice] += y[i];
         }
-        for (fraction, variable) in y.iter_mut().zip(&model.variables) {
-            *fraction /= sums[variable.sublattice];
-        }
-        length.sqrt()
-    }
-
-    /// Energy above the plane of the potentials, per mole of atoms, in units of RT.
-    pub(super) fn above_plane(&self, potentials: &[f64; ELEMENTS], elements: usize) -> f64 {
-        let mut height = self.energy;
-        let mut atoms = 0.0;
-        for (potential, n) in potentials.iter().zip(&self.atoms).take(elements) {
-            height -= potential * n;
-            atoms += n;
-        }
-        height / atoms
+        take_step(model, &self.roots, &step, y)
     }
 }
 

@@ -159,22 +159,24 @@ impl Phases {
         self.kelvin = kelvin;
     }
 
-    /// Share of the carbon sites that carbon fills in the face-centred phase of a slot.
-    pub(super) fn carbon_filled(&self, slot: &Slot) -> f64 {
-        self.models[slot.model]
-            .variables
-            .iter()
-            .zip(&slot.y)
-            .find(|(variable, _)| variable.constituent == Component::C)
-            .map_or(0.0, |(_, fraction)| *fraction)
-    }
-
     /// The face-centred slots are told apart by their carbon; other phases are what they are.
     pub(super) fn is_itself(&self, slot: &Slot) -> bool {
-        match slot.name {
-            PhaseName::Austenite => self.carbon_filled(slot) < MC_CARBON,
-            PhaseName::Mc => self.carbon_filled(slot) >= MC_CARBON,
-            _ => true,
-        }
+        model_is(slot.name, &self.models[slot.model], &slot.y)
+    }
+}
+
+/// True when site fractions belong to the phase of a name: austenite and MC share a structure and
+/// are told apart by how far carbon fills its sites.
+pub(super) fn model_is(name: PhaseName, model: &PhaseModel, y: &[f64; MOST]) -> bool {
+    let filled = || {
+        let mut sites = model.variables.iter().zip(y);
+        sites
+            .find(|(variable, _)| variable.constituent == Component::C)
+            .map_or(0.0, |(_, fraction)| *fraction)
+    };
+    match name {
+        PhaseName::Austenite => filled() < MC_CARBON,
+        PhaseName::Mc => filled() >= MC_CARBON,
+        _ => true,
     }
 }

@@ -2,10 +2,11 @@
 //! each phase looks for its lowest height above the plane of potentials.
 
 use super::PhaseName;
-use super::slots::{Amounts, Phases};
+use super::slots::{Amounts, Phases, Slot};
 use crate::phases::gibbs::{Component, Derivatives, ELEMENTS, MOST, PhaseModel};
 
-/// Puts the whole steel into austenite, or into ferrite where austenite is suspended.
+/// Puts the whole steel into austenite or, where that is suspended, into ferrite with its carbon
+/// in cementite.
 pub(super) fn single_phase(phases: &mut Phases, amounts: &Amounts) {
     let carbon = amounts
         .place(Component::C)
@@ -27,7 +28,11 @@ pub(super) fn single_phase(phases: &mut Phases, amounts: &Amounts) {
             .iter()
             .find(|variable| variable.constituent == Component::Va)
             .map_or(1.0, |variable| variable.sites);
-        let filled = (carbon / metal / carbon_sites).min(0.9);
+        let filled = if suspended {
+            carbon_filled(name).min(carbon)
+        } else {
+            (carbon / metal / carbon_sites).min(0.9)
+        };
         for (fraction, variable) in slot.y.iter_mut().zip(&model.variables) {
             *fraction = match (variable.constituent, variable.element) {
                 (Component::C, _) => filled,
@@ -38,6 +43,15 @@ pub(super) fn single_phase(phases: &mut Phases, amounts: &Amounts) {
         }
         slot.active = true;
         slot.amount = metal;
+    }
+    let is_cementite = |slot: &&mut Slot| slot.name == PhaseName::Cementite && !slot.suspended;
+    let cementite = phases.slots.iter_mut().find(is_cementite);
+    if let (true, Some(slot)) = (suspended && carbon > 1e-3, cementite) {
+        slot.y = mixture(&phases.models[slot.model], 1.0, |_, constituent| {
+            bulk(amounts, constituent)
+        });
+        slot.active = true;
+        slot.amount = carbon;
     }
 }
 
@@ -109,7 +123,8 @@ const fn main_elements(name: PhaseName) -> &'static [[Option<Component>; 2]] {
     const V: Option<Component> = Some(Component::V);
     const W: Option<Component> = Some(Component::W);
     match name {
-        PhaseName::Austenite | PhaseName::Ferrite | PhaseName::Cementite => &[],
+        PhaseName::Austenite | PhaseName::Cementite => &[],
+        PhaseName::Ferrite => &[[None, None], [W, None], [MO, None]],
         PhaseName::Mc => &[[V, None], [MO, None], [W, None], [CR, None]],
         PhaseName::M7C3 => &[[CR, None]],
         PhaseName::M23C6 => &[[CR, CR], [CR, MO], [CR, W], [FE, MO], [FE, W]],
@@ -132,6 +147,7 @@ const fn main_elements(name: PhaseName) -> &'static [[Option<Component>; 2]] {
 pub(super) fn has_several_minima(name: PhaseName, present: &[Component]) -> bool {
     let of = |elements: &[Component]| elements.iter().filter(|e| present.contains(e)).count();
     match name {
+        PhaseName::Ferrite => of(&[Component::Mo, Component::W]) > 0,
         PhaseName::Mc => of(&[Component::V, Component::Mo, Component::W]) > 1,
         PhaseName::M6C => of(&[Component::Mo, Component::W]) > 0,
         PhaseName::M23C6 => of(&[Component::Mo, Component::W]) > 0 && of(&[Component::Cr]) > 0,

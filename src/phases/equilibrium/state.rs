@@ -77,7 +77,8 @@ impl Equilibrium {
     #[must_use]
     pub fn carbide_volume_fraction(&self) -> f64 {
         let carbides = self.phases.iter().filter(|phase| phase.name.is_carbide());
-        carbides.map(|phase| phase.volume_fraction).sum()
+        // not `sum`, which gives minus zero for nothing
+        carbides.fold(0.0, |sum, phase| sum + phase.volume_fraction)
     }
 }
 
@@ -91,6 +92,19 @@ pub fn equilibrium(
     temperature_c: f64,
 ) -> Result<Equilibrium, EquilibriumError> {
     EquilibriumSeries::default().at(steel, temperature_c)
+}
+
+/// Austenite at full equilibrium at a temperature in °C: its amount and what is dissolved in it;
+/// `None` where none is stable.
+///
+/// # Errors
+/// As [`equilibrium`].
+pub fn full_equilibrium_austenite(
+    steel: &Composition,
+    temperature_c: f64,
+) -> Result<Option<PhaseAmount>, EquilibriumError> {
+    let found = equilibrium(steel, temperature_c)?;
+    Ok(found.phase(PhaseName::Austenite).copied())
 }
 
 /// Equilibria one after another, each begun from the last: many times faster than one by one
@@ -118,6 +132,29 @@ impl EquilibriumSeries {
         Ok(read(solver, &amounts, temperature_c))
     }
 
+    /// Equilibrium of a steel at a temperature in °C with one phase kept out: what there would be
+    /// if that phase could not form. Its Gibbs energy is above that of [`Self::at`] wherever the
+    /// phase is stable.
+    ///
+    /// # Errors
+    /// As [`equilibrium`].
+    pub fn without(
+        &mut self,
+        steel: &Composition,
+        temperature_c: f64,
+        phase: PhaseName,
+    ) -> Result<Equilibrium, EquilibriumError> {
+        check(steel, temperature_c)?;
+        let amounts = Amounts::new(steel);
+        let solver = self.solver_for(&amounts);
+        solver.suspend(Some(phase));
+        let solved = solver.solve(&amounts, temperature_c + ZERO_C_K);
+        let found = solved.map(|()| read(solver, &amounts, temperature_c));
+        solver.suspend(None);
+        solver.forget();
+        found
+    }
+
     /// The solver for the elements present, with what it remembers.
     pub(super) fn solver_for(&mut self, amounts: &Amounts) -> &mut Solver {
         if self
@@ -140,14 +177,34 @@ pub(super) fn check(steel: &Composition, temperature_c: f64) -> Result<(), Equil
 }
 
 /// Reads the equilibrium that a solver has found.
-fn read(solver: &Solver, amounts: &Amounts, temperature_c: f64) -> Equilibrium {
-    let mut phases: Vec<PhaseAmount> = solver
+pub(super) fn read(solver: &Solver, amounts: &Amounts, temperature_c: f64) -> Equilibrium {
+    let found = solver
         .phases
         .slots
         .iter()
         .filter(|slot| slot.active)
         .map(|slot| read_phase(solver, amounts, slot))
         .collect();
+    let rt = GAS_CONSTANT * (temperature_c + ZERO_C_K);
+    let energy: f64 = amounts
+        .moles
+        .iter()
+        .zip(solver.potentials)
+        .map(|(n, mu)| n * mu * rt)
+        .sum();
+    Equilibrium {
+        temperature_c,
+        phases: shares(found),
+        gibbs_energy_j_mol: energy,
+        carbon_potential_j_mol: amounts
+            .place(Component::C)
+            .map(|place| solver.potentials[place] * rt),
+        balance_error: solver.balance_error,
+    }
+}
+
+/// Turns masses, volumes and atoms into shares, in the order of [`PhaseName::ALL`].
+pub(super) fn shares(mut phases: Vec<PhaseAmount>) -> Vec<PhaseAmount> {
     phases.sort_by_key(|phase| phase.name);
     phases.dedup_by(|second, first| join(first, second));
     let (mut mass, mut volume, mut atoms) = (0.0, 0.0, 0.0);
@@ -161,22 +218,7 @@ fn read(solver: &Solver, amounts: &Amounts, temperature_c: f64) -> Equilibrium {
         phase.volume_fraction /= volume;
         phase.mole_fraction /= atoms;
     }
-    let rt = GAS_CONSTANT * (temperature_c + ZERO_C_K);
-    let energy: f64 = amounts
-        .moles
-        .iter()
-        .zip(solver.potentials)
-        .map(|(n, mu)| n * mu * rt)
-        .sum();
-    Equilibrium {
-        temperature_c,
-        phases,
-        gibbs_energy_j_mol: energy,
-        carbon_potential_j_mol: amounts
-            .place(Component::C)
-            .map(|place| solver.potentials[place] * rt),
-        balance_error: solver.balance_error,
-    }
+    phases
 }
 
 /// Adds a second composition of the same phase to the first; false when the phases differ.
@@ -228,7 +270,7 @@ fn read_phase(solver: &Solver, amounts: &Amounts, slot: &Slot) -> PhaseAmount {
 }
 
 /// Volume of one mole of formula units near 850 °C, cm³.
-const fn formula_volume_cm3(name: PhaseName, carbon_per_formula: f64) -> f64 {
+pub(super) const fn formula_volume_cm3(name: PhaseName, carbon_per_formula: f64) -> f64 {
     match name {
         PhaseName::Austenite => {
             pearson_1967::AUSTENITE_CM3 + pearson_1967::CARBON_IN_AUSTENITE_CM3 * carbon_per_formula

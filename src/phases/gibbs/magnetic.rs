@@ -1,5 +1,10 @@
 //! The magnetic ordering function of Inden, Hillert and Jarl, and its share of the Gibbs energy.
 
+#![allow(
+    clippy::needless_range_loop,
+    reason = "indices run over several arrays at once"
+)]
+
 use super::lattice::Magnetism;
 use super::polynomial::{Derivatives, MOST};
 

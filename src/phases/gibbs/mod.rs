@@ -6,6 +6,7 @@
 //! for the elements present at one temperature and gives value, gradient and Hessian.
 
 mod lattice;
+mod listing;
 mod magnetic;
 mod parameters;
 mod phase;
@@ -15,8 +16,10 @@ mod temperature;
 #[cfg(test)]
 mod tests;
 
+pub use listing::{ParameterLine, parameter_lines};
+
 pub(crate) use lattice::Structure;
-pub(crate) use parameters::{ASSESSMENTS, Component};
+pub(crate) use parameters::Component;
 pub(crate) use phase::{ELEMENT_ORDER, ELEMENTS, GAS_CONSTANT, PhaseModel};
 pub(crate) use polynomial::{Derivatives, MOST};
 pub(crate) use temperature::AtTemperature;

@@ -32,10 +32,7 @@
 //! ```
 
 use super::Term::{Inv1, Inv2, Inv3, Inv9, K, Of, T, T2, T3, T4, TLnT};
-use super::{
-    Function,
-    Name::{self, *},
-};
+use super::{Function, Name::*};
 
 /// All functions; [`Name`] as a number is the place in this list.
 #[rustfmt::skip]
