@@ -175,7 +175,7 @@ pub(crate) fn received() -> impl Fn() -> String {
                 outcome
                     .temper
                     .given()
-                    .map(|temper| format!("martensite of {}", format_hrc(temper.start_hrc)))
+                    .map(|temper| format!("quenched to {}", format_hrc(temper.start_hrc)))
             })
             .unwrap_or_default()
     }
