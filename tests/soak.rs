@@ -199,6 +199,22 @@ prop_compose! {
     }
 }
 
+prop_compose! {
+    /// A steel of the whole domain of the equilibrium model, elements often missing.
+    fn any_steel()(
+        c in 0.02..2.0_f64,
+        mn in prop_oneof![Just(0.0), 0.0..3.0_f64],
+        si in prop_oneof![Just(0.0), 0.0..3.0_f64],
+        cr in prop_oneof![Just(0.0), 0.0..18.0_f64],
+        ni in prop_oneof![Just(0.0), 0.0..4.0_f64],
+        mo in prop_oneof![Just(0.0), 0.0..2.0_f64],
+        v in prop_oneof![Just(0.0), 0.0..1.2_f64],
+        w in prop_oneof![Just(0.0), 0.0..4.0_f64],
+    ) -> Composition {
+        Composition { c, mn, si, cr, ni, mo, v, w, p: 0.01, s: 0.01 }
+    }
+}
+
 fn start() -> impl Strategy<Value = StartingStructure> {
     prop::sample::select(StartingStructure::ALL.to_vec())
 }
@@ -298,6 +314,40 @@ proptest! {
         }
         for (lower, upper) in map.a1_lower.iter().zip(&map.a1_upper) {
             prop_assert!(lower[0] == upper[0] && lower[1] <= upper[1], "{lower:?} {upper:?}");
+        }
+    }
+
+    #[test]
+    fn any_steel_soaks_or_says_why_not(
+        steel in any_steel(),
+        start in start(),
+        above_k in 0.0..200.0_f64,
+        time_s in 0.0..7200.0_f64,
+    ) {
+        let critical = match critical_temperatures(&steel) {
+            Ok(critical) => critical,
+            Err(error) => {
+                prop_assert!(matches!(error, PhaseError::NoAustenite { .. }), "{error}");
+                return Ok(());
+            }
+        };
+        prop_assert!(critical.a1_c <= critical.a1_upper_c + 1e-9);
+        let temperature_c = (critical.a1_c + NEAR_A1_K + above_k).min(1200.0);
+        let at = |t_c: f64| soak(&steel, start, t_c, time_s, time_s);
+        match (at(temperature_c), at(temperature_c + 30.0)) {
+            (Ok(base), Ok(hotter)) => {
+                prop_assert!(all_finite(&base) && all_finite(&hotter));
+                // of a few hundredths per cent carbon, ferrite may hold less when hotter
+                prop_assert!(hotter.carbon_in_solution_wt >= base.carbon_in_solution_wt - 0.005);
+            }
+            (outcomes, hotter) => for error in [outcomes.err(), hotter.err()].into_iter().flatten() {
+                let told = matches!(
+                    error,
+                    SoakError::BelowA1 { .. }
+                        | SoakError::Phase(PhaseError::FerriteAgain { .. } | PhaseError::OutOfRange(_))
+                );
+                prop_assert!(told, "{error}");
+            }
         }
     }
 

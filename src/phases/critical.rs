@@ -149,7 +149,7 @@ impl Boundaries {
     /// Where austenite begins, °C.
     pub(super) fn first_austenite_c(&mut self, steel: &Composition) -> Result<f64, PhaseError> {
         let found = self.austenite_from_c(steel)?;
-        found.ok_or_else(|| PhaseError::NoAustenite {
+        found.ok_or(PhaseError::NoAustenite {
             least_c: LOWEST_C,
             most_c: HIGHEST_C,
         })
@@ -216,7 +216,12 @@ impl Boundaries {
         steel: &Composition,
         from_c: f64,
     ) -> Result<Eutectoid, EquilibriumError> {
-        if let Some(found) = self.meeting(steel, from_c)? {
+        let found = match self.meeting(steel, from_c) {
+            // once more from elsewhere
+            Err(_) => self.meeting(steel, from_c + 40.0)?,
+            Ok(found) => found,
+        };
+        if let Some(found) = found {
             return Ok(found);
         }
         let search = Upwards {

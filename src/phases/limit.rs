@@ -59,23 +59,19 @@ const MOST_SATURATION_WT: f64 = 3.0;
 /// 0.05 for 5 to 18 % Cr. Phosphorus and sulphur are shared by austenite and ferrite alike.
 ///
 /// # Errors
-/// [`PhaseError::BelowA1`] where no austenite is stable; otherwise as [`super::equilibrium`].
+/// [`PhaseError::BelowA1`] or [`PhaseError::FerriteAgain`] where no austenite is stable; otherwise as [`super::equilibrium`].
 pub fn soak_limit(steel: &Composition, temperature_c: f64) -> Result<SoakLimit, PhaseError> {
     check(steel)?;
-    let below_a1 = |a1_c| PhaseError::BelowA1 {
-        temperature_c,
-        a1_c,
-    };
     if temperature_c < LOWEST_SOAK_C {
         let a1_c = Boundaries::default().first_austenite_c(steel)?;
         if temperature_c < a1_c {
-            return Err(below_a1(a1_c));
+            return Err(no_austenite(temperature_c, a1_c));
         }
     }
     let found = equilibrium(steel, temperature_c)?;
     let Some(austenite) = found.phase(PhaseName::Austenite) else {
         let a1_c = Boundaries::default().first_austenite_c(steel)?;
-        return Err(below_a1(a1_c));
+        return Err(no_austenite(temperature_c, a1_c));
     };
     let ferrite = found.phase(PhaseName::Ferrite);
     let carbide = Together::of(&found);
@@ -105,6 +101,18 @@ pub fn soak_limit(steel: &Composition, temperature_c: f64) -> Result<SoakLimit, 
         carbide_volume_fraction: carbide.volume_fraction,
         carbon_saturation_wt,
     })
+}
+
+const fn no_austenite(temperature_c: f64, a1_c: f64) -> PhaseError {
+    // steels of much chromium or silicon are ferrite again when too hot
+    if temperature_c > a1_c + 1.0 {
+        PhaseError::FerriteAgain { temperature_c }
+    } else {
+        PhaseError::BelowA1 {
+            temperature_c,
+            a1_c,
+        }
+    }
 }
 
 /// Carbide of the steel after a long anneal, beside ferrite at 700 °C.

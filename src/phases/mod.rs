@@ -44,6 +44,12 @@ pub enum PhaseError {
         /// Highest temperature searched, °C.
         most_c: f64,
     },
+    /// The austenite that there was at lower temperatures is gone.
+    #[error("at {temperature_c:.0} °C all austenite of this steel has become ferrite again")]
+    FerriteAgain {
+        /// The temperature asked, °C.
+        temperature_c: f64,
+    },
     /// No austenite forms.
     #[error("no austenite forms at {temperature_c:.0} °C: A1 of this steel is {a1_c:.0} °C")]
     BelowA1 {

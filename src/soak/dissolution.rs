@@ -69,7 +69,7 @@ pub(super) struct Left {
 impl Dissolution<'_> {
     /// The course over the whole shrinkage, to be followed in time.
     pub(super) fn course(&self) -> Course<'_> {
-        let end = self.last.mass / self.first.mass.max(f64::MIN_POSITIVE);
+        let end = self.end();
         let pace_per_s = shrinkage_axis()
             .map(remaining)
             .take_while(|&part| part > end)
@@ -82,11 +82,17 @@ impl Dissolution<'_> {
         }
     }
 
-    /// Carbide when a part of the first mass is left.
+    /// Part of the first carbide that stays, by its carbon.
+    fn end(&self) -> f64 {
+        let (from, to) = (self.first.content.c, self.last.content.c);
+        if from > to { to / from } else { 1.0 }
+    }
+
+    /// Carbide when a part of the first is left.
     fn carbide(&self, part: f64) -> Carbide {
-        let mass = (self.first.mass * part).max(self.last.mass);
-        let way = if self.first.mass > self.last.mass {
-            ((self.first.mass - mass) / (self.first.mass - self.last.mass)).clamp(0.0, 1.0)
+        let end = self.end();
+        let way = if end < 1.0 {
+            ((1.0 - part) / (1.0 - end)).clamp(0.0, 1.0)
         } else {
             1.0
         };
@@ -100,7 +106,7 @@ impl Dissolution<'_> {
             content.set(element, mix(from, to));
         }
         Carbide {
-            mass,
+            mass: mix(self.first.mass, self.last.mass),
             content,
             volume: mix(self.first.volume, self.last.volume),
         }

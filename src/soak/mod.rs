@@ -102,7 +102,13 @@ impl From<PhaseError> for SoakError {
 ///
 /// Time begins when the whole piece is at temperature. By then the carbide regions are austenite
 /// of 0.75 times the eutectoid carbon, or 0.6 times the steel's carbon or 0.75 times the carbon at
-/// equilibrium if that is less, and hypoeutectoid steel still holds its ferrite, which goes while carbon crosses half its width.
+/// equilibrium if that is less, and hypoeutectoid steel still holds its ferrite, which goes while
+/// carbon crosses half its width.
+///
+/// Measured only on plain carbon and 1 % C-1.5 % Cr steel. The carbides of high-alloy steel are
+/// taken to dissolve by the same law, from the same sizes: primary carbides of D2 and 440C are ten
+/// times larger, which matters little as most of them stay. Uncertainty of the dissolved carbon
+/// there: 0.1 wt %.
 ///
 /// # Errors
 /// [`SoakError::BelowA1`] when no austenite forms; [`SoakError::Phase`] when the equilibrium is
@@ -231,7 +237,11 @@ impl<'a> Piece<'a> {
             start,
             temperature_c,
             limit,
-            first: if first.mass > last.mass { first } else { last },
+            first: if first.content.c > last.content.c {
+                first
+            } else {
+                last
+            },
             last,
             ferrite: apart.max(ferrite_in_limit),
             ferrite_s: half_width_m * half_width_m / (4.0 * diffusivity),
@@ -260,13 +270,22 @@ impl<'a> Piece<'a> {
         } = *left;
         let limit = self.limit;
         let settled = limit.ferrite_mass_fraction;
-        let ferrite = settled + (self.ferrite - settled) * (-time_s / self.ferrite_s).exp();
-        let austenite = (1.0 - ferrite - carbide.mass).max(LEAST_AUSTENITE);
+        let matrix = 1.0 - carbide.mass;
         let ferrite_carbon_wt = if settled > 0.0 {
             limit.ferrite.c
         } else {
             ferrite_carbon_wt(self.temperature_c)
         };
+        // Ferrite goes as fast as carbon crosses it; austenite is at least so much that it can hold
+        // what carbon is in neither ferrite nor carbide.
+        let ferrite = settled + (self.ferrite - settled) * (-time_s / self.ferrite_s).exp();
+        let carbon_over_wt = self.steel.c - carbide.content.c - matrix * ferrite_carbon_wt;
+        let most_over_wt = (limit.carbon_saturation_wt - ferrite_carbon_wt).max(1e-3);
+        let least_austenite = (carbon_over_wt / most_over_wt)
+            .max(LEAST_AUSTENITE)
+            .min(matrix);
+        let austenite = (matrix - ferrite).max(least_austenite);
+        let ferrite = matrix - austenite;
         let mut dissolved = Composition::default();
         for element in Element::ALL {
             let matrix_wt =
@@ -283,7 +302,6 @@ impl<'a> Piece<'a> {
         }
         dissolved.c =
             ((self.steel.c - ferrite * ferrite_carbon_wt - carbide.content.c) / austenite).max(0.0);
-        let matrix = 1.0 - carbide.mass;
         let carbide_volume_fraction = carbide.volume / (carbide.volume + matrix);
         let ferrite_volume_fraction = (1.0 - carbide_volume_fraction) * ferrite / matrix;
         let first_volume_fraction = self.first.volume / (self.first.volume + 1.0 - self.first.mass);
