@@ -93,10 +93,19 @@ pub(crate) fn soak_map_scene(bench: Bench, width: f64, height: f64) -> Option<Sc
         path.push([s.end.carbon_wt, soak_c]);
         path
     });
+    let (mut a3, mut acm) = (map.a3.clone(), map.acm.clone());
+    if let Some(&[carbon_wt, c]) = acm.first()
+        && c > map.a1_upper_c
+    {
+        // High alloy: ferrite and carbide both go well above A1. Down from there the two fields
+        // beside austenite meet in the three-phase field, drawn as one line.
+        a3.push([carbon_wt, map.a1_upper_c]);
+        acm.insert(0, [carbon_wt, map.a1_upper_c]);
+    }
     Some(soak_map(
         &SoakMapData {
-            a3: map.a3.clone(),
-            acm: map.acm.clone(),
+            a3,
+            acm,
             a1_c: map.a1_c,
             a1_upper_c: map.a1_upper_c,
             bulk_carbon_wt: route.composition.c,
@@ -336,6 +345,25 @@ pub(crate) fn temper_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
         &labels(bench),
         [width, height],
     ))
+}
+
+/// Why there is no temper chart.
+pub(crate) fn no_temper(bench: Bench) -> String {
+    if bench.route.with(|r| r.tempers.is_empty()) {
+        return "No temper is planned. Set how many, and the chart starts from there.".to_owned();
+    }
+    bench
+        .outcome()
+        .and_then(|outcome| outcome.temper.refusal().map(str::to_owned))
+        .unwrap_or_else(|| "This temper lies outside what the model knows.".to_owned())
+}
+
+/// Why there is no phase map.
+pub(crate) fn no_map(bench: Bench) -> String {
+    bench
+        .map
+        .with(|map| map.refusal().map(str::to_owned))
+        .unwrap_or_default()
 }
 
 /// What moves the final hardness.

@@ -210,7 +210,9 @@ fn published(project: &Project) -> Result<Published> {
         prefix: prefix.to_owned(),
         live: None,
     });
-    let address = http::start(0, move |request| site::answer(&sites, request))?;
+    let address = http::start(http::listen(0)?, move |request| {
+        site::answer(&sites, request)
+    })?;
     Ok(Published {
         browser,
         node,

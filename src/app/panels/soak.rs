@@ -191,6 +191,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
         <Plot
             class="tall"
             scene=move |w, h| charts::soak_map_scene(bench, w, h)
+            nothing=Signal::derive(move || charts::no_map(bench))
             handles=Box::new(map_handle)
         />
         <div class="sub">
