@@ -57,16 +57,16 @@ export class BenchPage {
   /**
    * Opens the page in a browser context of its own. `options` go to the context (`viewport`,
    * `colorScheme`, `javaScriptEnabled` ..); `kept` is what the browser has kept from before, by
-   * key; `before` may prepare the page before it loads.
+   * key; `before` may prepare the page before it loads, `until` says how far to wait for it.
    */
-  static async open(browser, { url = PAGE_URL, kept = {}, before = async () => {}, ...options } = {}) {
+  static async open(browser, { url = PAGE_URL, kept = {}, before = async () => {}, until = "load", ...options } = {}) {
     const localStorage = Object.entries(kept).map(([name, value]) => ({ name, value }));
     const storageState = { cookies: [], origins: [{ origin: new URL(url).origin, localStorage }] };
     const context = await browser.newContext({ viewport: WIDE, storageState, ...options });
     const bench = new BenchPage(await context.newPage(), url);
     await bench.watch();
     await before(bench.page);
-    await bench.page.goto(url, { waitUntil: "load" });
+    await bench.page.goto(url, { waitUntil: until });
     return bench;
   }
 

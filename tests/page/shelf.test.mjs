@@ -5,8 +5,14 @@ import { after, before, test } from "node:test";
 import { BenchPage, KEYS, launch } from "./bench_page.mjs";
 
 let browser;
+/** The route that the page opens with, as it is saved. */
+let example;
 before(async () => {
   browser = await launch();
+  const bench = await BenchPage.ready(browser);
+  await bench.press("soak", "ArrowUp", "ArrowDown");
+  example = await bench.savedRoute();
+  await bench.close();
 });
 after(() => browser.close());
 
@@ -20,15 +26,6 @@ const shelfOf = (route, ...names) =>
     kind: "shelf",
     routes: names.map((name, index) => ({ id: index + 1, name, route })),
   });
-
-/** The route that the page opens with, as it is saved. */
-let example;
-before(async () => {
-  const bench = await BenchPage.ready(browser);
-  await bench.press("soak", "ArrowUp", "ArrowDown");
-  example = await bench.savedRoute();
-  await bench.close();
-});
 
 /** The page at its shelf, with routes of these names on it. */
 async function atShelf(...names) {

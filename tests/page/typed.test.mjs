@@ -277,7 +277,7 @@ test("every quenchant of the list gives an outcome, a slow one too slow", async 
     assert.equal(await bench.refusal.count(), 0, name);
     assert.ok((await bench.sentences()).length >= 3, name);
   }
-  await bench.option("still_air").click();
+  await bench.option("air_still").click();
   await bench.until(() => bench.sentences(), (all) => /^Too slow\./.test(all[1]), "still air is too slow");
   await bench.page.keyboard.press("Escape");
   await bench.shows(() => bench.panel.count(), 0, "panels after Escape");
