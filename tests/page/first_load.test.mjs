@@ -1,6 +1,7 @@
 // The page comes up whole, from its own host alone, and says so plainly when it cannot.
 
 import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
 import { after, before, test } from "node:test";
 import { BenchPage, PAGE_URL, PAGE_URL_BELOW, PHONE, launch } from "./bench_page.mjs";
 
@@ -49,16 +50,21 @@ test("the page has no accessibility faults, wide and on a phone, in both themes"
 });
 
 test("the theme is that of the system until one is chosen", async () => {
-  const storing = (value) => (page) => page.addInitScript((theme) => localStorage.setItem("recalesce.theme", theme), value);
+  const saved = JSON.parse(await readFile(new URL("../saved/v1_preferences.json", import.meta.url), "utf8"));
+  const storing = (theme) => (page) =>
+    page.addInitScript((text) => localStorage.setItem("recalesce.preferences", text), JSON.stringify({ ...saved, theme }));
   for (const [colorScheme, stored, expected] of [
     ["dark", null, "dark"],
     ["light", null, "light"],
     ["light", "dark", "dark"],
-    ["dark", '"light"', "light"],
-    ["light", "plaid", "light"],
+    ["dark", "light", "light"],
+    ["dark", "system", "dark"],
   ]) {
     const bench = await BenchPage.open(browser, { colorScheme, before: stored ? storing(stored) : undefined });
     assert.equal(await bench.theme(), expected, `${colorScheme}, stored ${stored}`);
+    await bench.started();
+    assert.equal(await bench.theme(), expected, `${colorScheme}, stored ${stored}, after the start`);
+    bench.assertNoTrouble();
     await bench.close();
   }
 });

@@ -273,8 +273,13 @@ pub(crate) fn score(project: &Project) -> Result<()> {
 
 /// Measures the time that the pipeline takes, natively and in the page.
 pub(crate) fn bench(project: &Project) -> Result<()> {
-    if project.path("benches").is_dir() {
-        run(&mut project.cargo(["bench", "--locked", "--package", "recalesce", "--benches"]))?;
-    }
+    run(&mut project.cargo([
+        "bench",
+        "--locked",
+        "--package",
+        "recalesce",
+        "--bench",
+        "*",
+    ]))?;
     run(published(project)?.node(project).arg("bench.mjs"))
 }
