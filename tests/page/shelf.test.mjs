@@ -265,7 +265,7 @@ test("of a file with a good and a bad route the good one is taken, and the bad o
   const file = JSON.parse(shelfOf(example, "good", "bad"));
   file.routes[1].route = { ...example, soak: { temperature_c: 1e9, time_min: 5 } };
   const line = await bench.import(JSON.stringify(file));
-  assert.match(line, /^1 imported\. Left out: route 2: soak temperature/);
+  assert.match(line, /^1 imported\. Left out: route 2: .*soak temperature/);
   await sameNames(bench, ["one", "good"]);
   bench.assertNoTrouble();
   await bench.close();
