@@ -123,6 +123,8 @@ export class BenchPage {
     for (;;) {
       const value = await read();
       if (fits(value)) return value;
+      const exception = this.troubles.find((trouble) => trouble.startsWith("exception"));
+      if (exception) assert.fail(`${what}: the program has stopped. ${this.troubles.join(" ").slice(0, 400)}`);
       if (performance.now() > end) assert.fail(`${what}: still ${JSON.stringify(value)}`);
       // One frame of the page, no fixed time.
       await this.page.evaluate(() => new Promise((drawn) => requestAnimationFrame(drawn)));

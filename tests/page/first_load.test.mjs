@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { BenchPage, PAGE_URL, PAGE_URL_BELOW, PHONE, launch } from "./bench_page.mjs";
+import { BenchPage, KEYS, PAGE_URL, PAGE_URL_BELOW, PHONE, launch } from "./bench_page.mjs";
 
 let browser;
 before(async () => {
@@ -74,15 +74,19 @@ test("the page has no accessibility faults, wide and on a phone, in both themes"
 });
 
 test("the theme is that of the system until one is chosen", async () => {
-  const storing = (value) => (page) => page.addInitScript((theme) => localStorage.setItem("recalesce.theme", theme), value);
+  const preferring = (theme) =>
+    JSON.stringify({ format: "recalesce", version: 1, kind: "preferences", temperature_scale: "celsius", length_unit: "millimetre", theme });
   for (const [colorScheme, stored, expected] of [
     ["dark", null, "dark"],
     ["light", null, "light"],
-    ["light", "dark", "dark"],
-    ["dark", '"light"', "light"],
-    ["light", "plaid", "light"],
+    ["light", preferring("dark"), "dark"],
+    ["dark", preferring("light"), "light"],
+    ["light", preferring("system"), "light"],
+    ["dark", preferring("system"), "dark"],
+    ["light", preferring("plaid"), "light"],
+    ["light", "no preferences at all", "light"],
   ]) {
-    const bench = await BenchPage.open(browser, { colorScheme, before: stored ? storing(stored) : undefined });
+    const bench = await BenchPage.open(browser, { colorScheme, kept: stored ? { [KEYS.preferences]: stored } : {} });
     assert.equal(await bench.theme(), expected, `${colorScheme}, stored ${stored}`);
     await bench.close();
   }
