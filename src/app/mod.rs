@@ -42,6 +42,7 @@ fn Page() -> impl IntoView {
     let state = Bench::open();
     provide_context(state);
     keep::keep(state);
+    browser::print::follow(state.is_printing);
     browser::typeface::when_ready(move || {
         state.has_typeface.try_set(true);
     });
@@ -74,7 +75,7 @@ fn NoticeLine() -> impl IntoView {
                         type="button"
                         class="press"
                         on:click=move |_| {
-                            undo.run(());
+                            undo();
                             state.notice.set(None);
                         }
                     >

@@ -74,7 +74,14 @@ where
     });
     view! {
         <div class=format!("plot {class}") node_ref=frame>
-            <canvas node_ref=canvas role="img" aria-label=summary></canvas>
+            <canvas
+                node_ref=canvas
+                role="img"
+                aria-label=summary
+                style:visibility=move || {
+                    if built.with(Option::is_some) { "visible" } else { "hidden" }
+                }
+            ></canvas>
             {move || {
                 (size.get().0 > 0.0 && built.with(Option::is_none))
                     .then(|| view! { <p class="nothing">{nothing}</p> })

@@ -203,7 +203,7 @@ impl Hold<'_> {
             dissolved: end.dissolved,
             carbon_in_solution_wt: end.carbon_in_solution_wt,
             grain_um: end.grain_um,
-            limit: self.limit.clone(),
+            limit: self.limit,
             history,
         })
     }

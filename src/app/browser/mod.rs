@@ -2,6 +2,7 @@
 
 pub(crate) mod files;
 pub(crate) mod panic;
+pub(crate) mod print;
 pub(crate) mod resize;
 pub(crate) mod root;
 pub(crate) mod storage;

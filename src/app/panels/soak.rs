@@ -96,6 +96,7 @@ fn SoakWords() -> impl IntoView {
                 name="Structure before hardening"
             >
                 <Choice
+                    name="Structures"
                     entries=Signal::stored(entries.clone())
                     chosen=Signal::derive(move || value_of(start.get()))
                     pick=move |value: String| {

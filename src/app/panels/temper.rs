@@ -9,7 +9,7 @@ use crate::units::{format_duration_s, format_hrc, format_temperature};
 use leptos::prelude::*;
 
 /// Temper temperatures that can be set, °C.
-const RANGE_C: (f64, f64) = (80.0, 700.0);
+const RANGE_C: (f64, f64) = (100.0, 700.0);
 /// Most tempers.
 const MOST: usize = 6;
 /// A temper as it is first offered.
