@@ -184,9 +184,22 @@ export class BenchPage {
     return this.sentenceList.nth(sentence).locator("button.number").first();
   }
 
+  /** All numbers of the sentences. */
+  get numbers() {
+    return this.page.locator(".out .sentences button.number");
+  }
+
   /** The dialog of an opened number. */
   get opened() {
     return this.page.locator("dialog.opened");
+  }
+
+  get openedEquation() {
+    return this.opened.locator(".equation");
+  }
+
+  get openedFigure() {
+    return this.opened.locator(".figure");
   }
 
   // -- Handles
@@ -246,6 +259,28 @@ export class BenchPage {
     await session.detach();
   }
 
+  /**
+   * Notes what the first frame after each move of the pointer shows: the soak handle's words, the
+   * sentence on carbon, the summary of the phase map. Gives the way to read the notes.
+   */
+  async watchSoakFrames() {
+    await this.page.evaluate(() => {
+      window.seen = [];
+      const handle = document.querySelector("[data-handle=soak]");
+      const map = document.querySelector(".stage .plot.tall canvas");
+      addEventListener("pointermove", () =>
+        requestAnimationFrame(() =>
+          window.seen.push({
+            handle: handle.getAttribute("aria-valuetext"),
+            sentence: document.querySelector(".out .sentences .say").textContent,
+            map: map.getAttribute("aria-label"),
+          }),
+        ),
+      );
+    });
+    return () => this.page.evaluate(() => window.seen);
+  }
+
   /** Presses keys on a handle, one after the other. */
   async press(name, ...keys) {
     for (const key of keys) await this.handle(name).press(key);
@@ -258,13 +293,26 @@ export class BenchPage {
     return this.page.locator(`.word > button[title="${name}"]`).first();
   }
 
+  get wordButtons() {
+    return this.page.locator(".word > button");
+  }
+
   /** Every word that is a control, as plain text. */
   async words() {
-    return (await this.page.locator(".word > button").allTextContents()).map(plain);
+    return (await this.wordButtons.allTextContents()).map(plain);
   }
 
   get panel() {
     return this.page.getByRole("dialog").and(this.page.locator(".panel"));
+  }
+
+  /** What has the focus inside the open panel. */
+  get panelFocus() {
+    return this.panel.locator(":focus");
+  }
+
+  get panelControls() {
+    return this.panel.locator("button:visible, input:visible");
   }
 
   /** Opens the panel of a word. */
@@ -323,6 +371,21 @@ export class BenchPage {
     return this.page.evaluate(() => document.documentElement.dataset.theme);
   }
 
+  /** Everything that the program shows. */
+  get app() {
+    return this.page.locator("#app");
+  }
+
+  /** The place that is open. */
+  get main() {
+    return this.page.locator("main");
+  }
+
+  /** Elements that the program never makes, so that they can only come from a text. */
+  get foreignElements() {
+    return this.page.locator("#app img, #app script");
+  }
+
   // -- Notices
 
   get messages() {
@@ -353,13 +416,17 @@ export class BenchPage {
     return this.kept.locator("input.title").evaluateAll((fields) => fields.map((field) => field.value));
   }
 
+  nameField(index) {
+    return this.kept.nth(index).locator("input.title");
+  }
+
   /** A button of one route of the shelf. */
   shelfButton(index, name) {
     return this.kept.nth(index).getByRole("button", { name, exact: true });
   }
 
   async rename(index, name) {
-    const field = this.kept.nth(index).locator("input.title");
+    const field = this.nameField(index);
     await field.fill(name);
     await field.press("Enter");
   }
@@ -413,6 +480,11 @@ export class BenchPage {
     return this.page.getByRole("tab");
   }
 
+  /** Handles that are held. */
+  get held() {
+    return this.page.locator(".handle.dragged");
+  }
+
   /** Titles of the stages that are shown. */
   async shownStages() {
     const stages = this.page.locator(".stage");
@@ -431,6 +503,23 @@ export class BenchPage {
     return this.page.evaluate(() => document.scrollingElement.scrollWidth - innerWidth);
   }
 
+  /** Everything that can be pressed, dragged or typed and is no part of a sentence. */
+  get controls() {
+    return this.page.locator(
+      ".places button, .tools button, .handle, .tag, .tabs button, .dock, .panel, .message button, input, select",
+    );
+  }
+
+  /** Controls of the phone that are pressed often. */
+  get mainControls() {
+    return this.page.locator(".head button, .tabs button, .handle, .blocks button");
+  }
+
+  /** A block of the route strip, by the name of its step. */
+  block(step) {
+    return this.page.locator(".blocks").getByRole("button", { name: step });
+  }
+
   // -- Canvases
 
   /** The main plots: phase map, quench, temper. */
@@ -441,6 +530,12 @@ export class BenchPage {
   /** The sentence that stands for a plot where it cannot be seen. */
   async summary(plot) {
     return plain((await this.plots.nth(plot).getAttribute("aria-label")) ?? "");
+  }
+
+  /** The sentences of all plots. */
+  async summaries() {
+    const all = await this.page.locator("canvas").evaluateAll((list) => list.map((one) => one.getAttribute("aria-label")));
+    return all.map((text) => plain(text ?? ""));
   }
 
   /** Each canvas on show: its class, its pixels, and the device pixels of its box. */

@@ -128,7 +128,7 @@ test("a touch that the system takes away ends the drag", async () => {
   const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
   await bench.tabs.first().tap();
   await bench.dragByTouch("soak", [0, -20], { last: "touchCancel" });
-  await bench.shows(() => bench.page.locator(".handle.dragged").count(), 0, "handles held");
+  await bench.shows(() => bench.held.count(), 0, "handles held");
   bench.assertNoTrouble();
   await bench.close();
 });
@@ -147,22 +147,9 @@ test("a second button does not take hold of a handle", async () => {
 
 test("the sentence on carbon follows the soak handle in the same frame", async () => {
   const bench = await BenchPage.ready(browser);
-  await bench.page.evaluate(() => {
-    window.seen = [];
-    const handle = document.querySelector("[data-handle=soak]");
-    const map = document.querySelector(".stage .plot.tall canvas");
-    addEventListener("pointermove", () =>
-      requestAnimationFrame(() =>
-        window.seen.push({
-          handle: handle.getAttribute("aria-valuetext"),
-          sentence: document.querySelector(".out .sentences .say").textContent,
-          map: map.getAttribute("aria-label"),
-        }),
-      ),
-    );
-  });
+  const frames = await bench.watchSoakFrames();
   await bench.drag("soak", [0, -40], 8);
-  const seen = await bench.page.evaluate(() => window.seen);
+  const seen = await frames();
   assert.ok(seen.length > 1, `${seen.length} frames`);
   const carbon = new Set();
   for (const frame of seen) {

@@ -93,7 +93,7 @@ for (const width of [320, 390, 600, 759, 760, 768, 1024, 1199, 1200, 1440, 1920]
 test("every panel lies inside the window, wide and in the middle", async () => {
   for (const width of [768, 1024, 1440]) {
     const bench = await BenchPage.ready(browser, { viewport: { width, height: 900 } });
-    const words = bench.page.locator(".word > button");
+    const words = bench.wordButtons;
     const outside = [];
     for (let index = 0; index < (await words.count()); index += 1) {
       await words.nth(index).click();
@@ -133,24 +133,22 @@ test("on a phone one stage is shown at a time, and the dock keeps four figures i
 
 test("on a phone what is pressed often is at least 24 px each way", async () => {
   const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
-  const small = await bench.page
-    .locator(".head button, .tabs button, .handle, .blocks button")
-    .evaluateAll((all) =>
-      all
-        .filter((one) => one.checkVisibility())
-        .map((one) => [one.textContent || one.ariaLabel, one.getBoundingClientRect()])
-        .filter(([, { width, height }]) => width < 24 || height < 24)
-        .map(([what, { width, height }]) => `${what}: ${width} × ${height}`),
-    );
+  const small = await bench.mainControls.evaluateAll((all) =>
+    all
+      .filter((one) => one.checkVisibility())
+      .map((one) => [one.textContent || one.ariaLabel, one.getBoundingClientRect()])
+      .filter(([, { width, height }]) => width < 24 || height < 24)
+      .map(([what, { width, height }]) => `${what}: ${width} × ${height}`),
+  );
   assert.deepEqual(small, []);
   await bench.close();
 });
 
 test("the block of a step picks its stage", async () => {
   const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
-  await bench.page.locator(".blocks").getByRole("button", { name: /^Temper 1/ }).tap();
+  await bench.block(/^Temper 1/).tap();
   assert.deepEqual(await bench.shownStages(), ["Temper"]);
-  await bench.page.locator(".blocks").getByRole("button", { name: /^Soak/ }).tap();
+  await bench.block(/^Soak/).tap();
   assert.deepEqual(await bench.shownStages(), ["Soak"]);
   bench.assertNoTrouble();
   await bench.close();
@@ -183,14 +181,21 @@ test("units chosen on a dark system do not fix the theme", async () => {
 });
 
 for (const colorScheme of ["light", "dark"]) {
-  test(`on paper there are no controls, and the charts are black on white (${colorScheme})`, async () => {
+  test(`on paper there are no controls (${colorScheme})`, async () => {
     const bench = await BenchPage.ready(browser, { colorScheme });
     await bench.page.emulateMedia({ media: "print" });
-    const controls = bench.page.locator(".head nav button, .tools button, .handle, .tag, .tabs button, .dock, .panel, .message button, input, select");
-    const shown = await controls.evaluateAll((all) => all.filter((one) => one.checkVisibility()).map((one) => one.className || one.textContent));
-    assert.deepEqual(shown, []);
+    const shown = await bench.controls.evaluateAll((all) =>
+      all.filter((one) => one.checkVisibility()).map((one) => one.className || one.textContent),
+    );
+    assert.deepEqual([...new Set(shown)], []);
+    await bench.close();
+  });
+
+  test(`on paper all stages and the outcome stand in black on white (${colorScheme})`, async () => {
+    const bench = await BenchPage.ready(browser, { colorScheme });
+    await bench.page.emulateMedia({ media: "print" });
     assert.deepEqual(await bench.shownStages(), ["Soak", "Quench", "Temper"]);
-    for (const part of [bench.sentenceList.first(), bench.page.locator(".piece"), bench.plots.first()]) assert.ok(await part.isVisible());
+    for (const part of [bench.sentenceList.first(), bench.word("The steel"), bench.plots.first()]) assert.ok(await part.isVisible());
     const ground = await bench.page.evaluate(() => getComputedStyle(document.body).backgroundColor);
     assert.equal(ground, "rgb(255, 255, 255)");
     await bench.until(() => bench.lightnessOf(0), (value) => value > 0.6, "the phase map's lightness on paper");

@@ -41,7 +41,7 @@ const sameNames = (bench, names) =>
 
 test("an empty shelf says so and offers no export", async () => {
   const bench = await atShelf();
-  assert.match(await bench.page.locator("main").innerText(), /The shelf is empty/);
+  assert.match(await bench.main.innerText(), /The shelf is empty/);
   assert.equal(await bench.button("Export to a file").isDisabled(), true);
   bench.assertNoTrouble();
   await bench.close();
@@ -121,7 +121,7 @@ test("a route is renamed; an empty, a taken and an endless name are refused and 
 
 test("a name that is being written is kept when the next button is pressed", async () => {
   const bench = await atShelf("one", "two");
-  await bench.kept.nth(0).locator("input.title").fill("chisel");
+  await bench.nameField(0).fill("chisel");
   await bench.shelfButton(0, "Duplicate").click();
   await sameNames(bench, ["chisel", "chisel (2)", "two"]);
   bench.assertNoTrouble();
@@ -312,7 +312,7 @@ test("a script in a name, a piece or a grade stays text", async () => {
   await bench.go("Shelf");
   await bench.shelfButton(0, "Take off").click();
   assert.ok((await bench.message()).includes(attack));
-  assert.equal(await bench.page.locator("#app img, #app script").count(), 0);
+  assert.equal(await bench.foreignElements.count(), 0);
   assert.equal(await bench.page.evaluate(() => window.attacked), undefined);
   bench.assertNoTrouble();
   await bench.close();

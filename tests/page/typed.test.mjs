@@ -16,7 +16,7 @@ test("a word opens its panel with the focus in the field; Escape closes it and g
     await bench.openWord(name);
     assert.equal(await bench.panel.getAttribute("aria-label"), name);
     assert.equal(await bench.word(name).getAttribute("aria-expanded"), "true");
-    await bench.shows(() => bench.panel.locator(":focus").count(), 1, `${name}: fields with the focus`);
+    await bench.shows(() => bench.panelFocus.count(), 1, `${name}: fields with the focus`);
     await bench.page.keyboard.press("Escape");
     await bench.shows(() => bench.panel.count(), 0, `${name}: panels`);
     assert.equal(await bench.focused(), name);
@@ -43,7 +43,7 @@ test("a word opens by Enter and by Space", async () => {
   const bench = await BenchPage.ready(browser);
   for (const key of ["Enter", "Space"]) {
     await bench.word("Soak time").press(key);
-    await bench.shows(() => bench.panel.locator(":focus").count(), 1, "fields with the focus");
+    await bench.shows(() => bench.panelFocus.count(), 1, "fields with the focus");
     await bench.page.keyboard.press("Escape");
   }
   await bench.close();
@@ -177,9 +177,9 @@ test("in °F and inch no number of the bench is left in the other unit", async (
   const bench = await BenchPage.ready(browser);
   await bench.pick("Temperatures", "°F");
   await bench.pick("Lengths", "in");
-  const text = plain(await bench.page.locator("#app").innerText());
-  const summaries = await bench.page.locator("canvas").evaluateAll((all) => all.map((one) => one.getAttribute("aria-label")));
-  const strays = [text, ...summaries].flatMap((part) => plain(part ?? "").match(/[^\n.;:]*(?:\d °C|\d mm\b)[^\n.;:]*/g) ?? []);
+  const text = plain(await bench.app.innerText());
+  const summaries = await bench.summaries();
+  const strays = [text, ...summaries].flatMap((part) => part.match(/[^\n.;:]*(?:\d °C|\d mm\b)[^\n.;:]*/g) ?? []);
   assert.deepEqual(strays, []);
   await bench.close();
 });
@@ -219,7 +219,7 @@ test("a grade is found by any of its designations", async () => {
 test("a grade is found and picked by keys alone", async () => {
   const bench = await BenchPage.ready(browser);
   await bench.word("The steel").press("Enter");
-  await bench.shows(() => bench.panel.locator("input:focus").count(), 1, "fields with the focus");
+  await bench.shows(() => bench.panelFocus.count(), 1, "fields with the focus");
   await bench.page.keyboard.type("g52986");
   await bench.shows(() => bench.options.count(), 1, "grades");
   await bench.gradeSearch.fill("t31501");
@@ -387,13 +387,13 @@ test("the name of the piece can be emptied and written again", async () => {
 
 test("a number opens what stands behind it, and gives the focus back", async () => {
   const bench = await BenchPage.ready(browser);
-  const numbers = await bench.outcome.locator(".sentences button.number").all();
+  const numbers = await bench.numbers.all();
   assert.ok(numbers.length >= 8);
   for (const number of numbers) {
     await number.click();
     await bench.opened.waitFor();
-    assert.match(await bench.opened.locator(".equation").innerText(), /\S/);
-    assert.match(await bench.opened.locator(".figure").innerText(), /\d/);
+    assert.match(await bench.openedEquation.innerText(), /\S/);
+    assert.match(await bench.openedFigure.innerText(), /\d/);
     await bench.page.keyboard.press("Escape");
     await bench.shows(() => bench.opened.isVisible(), false, "dialog");
     assert.equal(await number.evaluate((element) => element === document.activeElement), true);
@@ -409,7 +409,7 @@ test("on a phone a panel lies inside the window and its fields are large enough 
     await bench.panel.waitFor();
     const { x, y, width, height } = await bench.panel.boundingBox();
     assert.ok(x >= 0 && y >= 0 && x + width <= PHONE.width && y + height <= PHONE.height, `${name}: ${x}, ${y}, ${width}, ${height}`);
-    const small = await bench.panel.locator("button:visible, input:visible").evaluateAll((all) =>
+    const small = await bench.panelControls.evaluateAll((all) =>
       all.filter((one) => one.getBoundingClientRect().height < 36).map((one) => one.textContent || one.ariaLabel),
     );
     assert.deepEqual(small, [], name);
