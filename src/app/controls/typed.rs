@@ -5,13 +5,16 @@ use leptos::prelude::*;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
+/// Reads a value from text, or says what is wrong with it.
+pub(crate) type Reader = Arc<dyn Fn(&str) -> Result<f64, String> + Send + Sync>;
+
 /// How a quantity is read from text and shown.
 #[derive(Clone)]
 pub(crate) struct Quantity {
     /// Text of a value in the units shown.
     pub(crate) show: Arc<dyn Fn(f64) -> String + Send + Sync>,
     /// Value from text, or what is wrong with it.
-    pub(crate) read: Arc<dyn Fn(&str) -> Result<f64, String> + Send + Sync>,
+    pub(crate) read: Reader,
     /// Smallest and largest value allowed.
     pub(crate) range: (f64, f64),
     /// One press of plus or minus.
