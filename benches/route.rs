@@ -1,6 +1,11 @@
 //! One recompute of the page: the whole outcome of a route, and what each part of it takes.
 //! Figures are in `benches/README.md`.
 
+#![allow(
+    missing_docs,
+    reason = "the benchmark macros write functions without them"
+)]
+
 use criterion::{Criterion, criterion_group, criterion_main};
 use recalesce::heat::{MediumChoice, Quenching, Section, cool, medium};
 use recalesce::phases::phase_map;

@@ -65,14 +65,6 @@
     document.body.append(made);
   };
 
-  const cannotStart = (error) => {
-    console.error(error);
-    const sentence =
-      typeof WebAssembly === "object"
-        ? "The page could not be loaded whole. Check the connection and load it again."
-        : "This browser has no WebAssembly, which the page computes with. Use a newer browser, or allow WebAssembly in this one.";
-    note("boot-failed", sentence, String(error), button("Reload", reload));
-  };
   const stopped = (detail) =>
     note(
       "boot-stopped",
@@ -81,13 +73,21 @@
       button("Reload", reload),
       button("Start fresh", startFresh),
     );
+  // A trap of the program. A panic sends the event below first; a trap without one shows only here.
+  const isTrap = (error) => typeof WebAssembly === "object" && error instanceof WebAssembly.RuntimeError;
 
-  // The program's panic hook sends the event; a trap without a panic shows as a runtime error.
+  const cannotStart = (error) => {
+    console.error(error);
+    if (isTrap(error)) return stopped(String(error));
+    const sentence =
+      typeof WebAssembly === "object"
+        ? "The page could not be loaded whole. Check the connection and load it again."
+        : "This browser has no WebAssembly, which the page computes with. Use a newer browser, or allow WebAssembly in this one.";
+    note("boot-failed", sentence, String(error), button("Reload", reload));
+  };
   addEventListener("recalesce-panic", (event) => stopped(event.detail ? String(event.detail) : ""));
-  const trapped = (error) =>
-    typeof WebAssembly === "object" && error instanceof WebAssembly.RuntimeError && stopped(String(error));
-  addEventListener("error", (event) => trapped(event.error));
-  addEventListener("unhandledrejection", (event) => trapped(event.reason));
+  addEventListener("error", (event) => isTrap(event.error) && stopped(String(event.error)));
+  addEventListener("unhandledrejection", (event) => isTrap(event.reason) && stopped(String(event.reason)));
 
   const bodyParsed = new Promise((parsed) => {
     if (document.readyState !== "loading") parsed();

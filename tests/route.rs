@@ -15,6 +15,9 @@ const ROUTES: u64 = 12_000;
 /// Of these, so many have to come to an outcome: the rest is refused, in words.
 const LEAST_OUTCOMES: usize = 8_000;
 
+/// No element beyond what a composition may hold, wt %.
+const MOST_ALLOY_WT: f64 = 18.0;
+
 /// Splitmix: the same routes on every run and machine.
 struct Dice(u64);
 
@@ -54,7 +57,7 @@ impl Dice {
             route.grade = None;
             for element in Element::ALL {
                 let content = route.composition.get(element) * self.between(0.7, 1.3);
-                route.composition.set(element, content);
+                route.composition.set(element, content.min(MOST_ALLOY_WT));
             }
         }
         route.start = *self.pick(&StartingStructure::ALL);

@@ -19,12 +19,21 @@ fn wrong(text: String) -> Notice {
     }
 }
 
+/// Adds a line to what the user is told.
+fn tell(notice: &mut Option<Notice>, line: String) {
+    let before = notice.take().map(|n| n.text + " ").unwrap_or_default();
+    *notice = Some(wrong(before + &line));
+}
+
 /// Sets a text aside that cannot be read, and says so.
 fn set_aside(key: &str, text: &str, what: &str, reason: &str, notice: &mut Option<Notice>) {
     storage::set_aside(key, text);
-    *notice = Some(wrong(format!(
-        "{what} could not be read: {reason} It is set aside in this browser, and the page goes on without it."
-    )));
+    tell(
+        notice,
+        format!(
+            "{what} could not be read: {reason} It is set aside in this browser, and the page goes on without it."
+        ),
+    );
 }
 
 /// The route that was on the bench, or the project's own example.
@@ -60,10 +69,14 @@ pub(super) fn shelf(notice: &mut Option<Notice>) -> Shelf {
         Ok(loaded) => {
             if !loaded.rejected.is_empty() {
                 storage::set_aside(storage::SHELF, &text);
-                *notice = Some(wrong(format!(
-                    "{} routes of the shelf could not be read. The shelf as it was is set aside in this browser.",
-                    loaded.rejected.len()
-                )));
+                let count = loaded.rejected.len();
+                let routes = if count == 1 { "route" } else { "routes" };
+                tell(
+                    notice,
+                    format!(
+                        "{count} {routes} of the shelf could not be read. The shelf as it was is set aside in this browser."
+                    ),
+                );
             }
             loaded.shelf
         }
@@ -99,56 +112,88 @@ pub(super) fn keep(state: Bench) {
             }
         }
     };
-    after_quiet(
-        move || state.route.track(),
-        move || {
-            let Some(route) = state.route.try_get_untracked() else {
-                return;
-            };
-            // A route that makes no sense is still on the bench; only a sensible one is kept.
-            if let Ok(text) = save::write_bench(&route.piece, &route) {
-                report(storage::write(storage::BENCH, &text).map_err(str::to_owned));
+    let write_route = move || {
+        let Some(route) = state.route.try_get_untracked() else {
+            return;
+        };
+        // A route that makes no sense is still on the bench; only a sensible one is kept.
+        if let Ok(text) = save::write_bench(&route.piece, &route) {
+            report(storage::write(storage::BENCH, &text).map_err(str::to_owned));
+        }
+    };
+    let write_shelf = move || {
+        let Some(shelf) = state.shelf.try_get_untracked() else {
+            return;
+        };
+        report(
+            save::write_shelf(&shelf)
+                .map_err(|e| e.to_string())
+                .and_then(|text| storage::write(storage::SHELF, &text).map_err(str::to_owned)),
+        );
+    };
+    let write_preferences = move || {
+        let preferences = Preferences {
+            temperature_scale: state.scale.get_untracked(),
+            length_unit: state.length.get_untracked(),
+            theme: match (
+                state.is_theme_chosen.get_untracked(),
+                state.theme.get_untracked(),
+            ) {
+                (false, _) => save::Theme::System,
+                (true, Theme::Day) => save::Theme::Light,
+                (true, Theme::Shop) => save::Theme::Dark,
+            },
+        };
+        if let Ok(text) = save::write_preferences(preferences) {
+            report(storage::write(storage::PREFERENCES, &text).map_err(str::to_owned));
+        }
+    };
+    let pending = [
+        after_quiet(move || state.route.track(), write_route),
+        after_quiet(move || state.shelf.track(), write_shelf),
+        after_quiet(
+            move || {
+                state.scale.track();
+                state.length.track();
+                state.theme.track();
+            },
+            write_preferences,
+        ),
+    ];
+    // What is still waiting when the page is left is written at once.
+    let leaving = window_event_listener_untyped("pagehide", move |_| {
+        for (waiting, write) in
+            pending
+                .iter()
+                .zip([&write_route as &dyn Fn(), &write_shelf, &write_preferences])
+        {
+            let was_waiting = waiting
+                .try_update_value(|handle| handle.take().map(|handle| handle.clear()).is_some());
+            if was_waiting == Some(true) {
+                write();
             }
-        },
-    );
-    after_quiet(
-        move || state.shelf.track(),
-        move || {
-            let Some(shelf) = state.shelf.try_get_untracked() else {
-                return;
-            };
-            report(
-                save::write_shelf(&shelf)
-                    .map_err(|e| e.to_string())
-                    .and_then(|text| storage::write(storage::SHELF, &text).map_err(str::to_owned)),
-            );
-        },
-    );
-    after_quiet(
-        move || {
-            state.scale.track();
-            state.length.track();
-            state.theme.track();
-        },
-        move || {
-            let preferences = Preferences {
-                temperature_scale: state.scale.get_untracked(),
-                length_unit: state.length.get_untracked(),
-                theme: match state.theme.get_untracked() {
-                    Theme::Day => save::Theme::Light,
-                    Theme::Shop => save::Theme::Dark,
-                },
-            };
-            if let Ok(text) = save::write_preferences(preferences) {
-                report(storage::write(storage::PREFERENCES, &text).map_err(str::to_owned));
-            }
-        },
-    );
+        }
+    });
+    // Another tab has changed the shelf: this one takes it over, so that neither loses a route.
+    let elsewhere = window_event_listener_untyped("storage", move |_| {
+        if let Some(Ok(loaded)) = storage::read(storage::SHELF).map(|text| save::read(&text))
+            && state.shelf.with_untracked(|shelf| *shelf != loaded.shelf)
+        {
+            state.shelf.set(loaded.shelf);
+        }
+    });
+    on_cleanup(move || {
+        leaving.remove();
+        elsewhere.remove();
+    });
 }
 
+/// A write that waits for quiet.
+type Waiting = StoredValue<Option<TimeoutHandle>, LocalStorage>;
+
 /// Runs `write` once things are quiet after a change of what `track` reads; not for the first look.
-fn after_quiet(track: impl Fn() + 'static, write: impl Fn() + Copy + 'static) {
-    let waiting = StoredValue::new_local(None::<TimeoutHandle>);
+fn after_quiet(track: impl Fn() + 'static, write: impl Fn() + Copy + 'static) -> Waiting {
+    let waiting: Waiting = StoredValue::new_local(None);
     Effect::new(move |before: Option<()>| {
         track();
         if before.is_some() {
@@ -156,8 +201,16 @@ fn after_quiet(track: impl Fn() + 'static, write: impl Fn() + Copy + 'static) {
                 if let Some(handle) = handle.take() {
                     handle.clear();
                 }
-                *handle = set_timeout_with_handle(write, QUIET).ok();
+                *handle = set_timeout_with_handle(
+                    move || {
+                        waiting.try_update_value(|handle| *handle = None);
+                        write();
+                    },
+                    QUIET,
+                )
+                .ok();
             });
         }
     });
+    waiting
 }

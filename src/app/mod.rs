@@ -25,7 +25,7 @@ use wasm_bindgen::JsCast;
 
 /// Mounts the page in its place in the document.
 pub fn start() {
-    console_error_panic_hook::set_once();
+    browser::panic::watch();
     let place = web_sys::window()
         .and_then(|window| window.document())
         .and_then(|document| document.get_element_by_id("app"))
@@ -42,6 +42,10 @@ fn Page() -> impl IntoView {
     let state = Bench::open();
     provide_context(state);
     keep::keep(state);
+    browser::print::follow(state.is_printing);
+    browser::typeface::when_ready(move || {
+        state.has_typeface.try_set(true);
+    });
     let place = move || match state.place.get() {
         Place::Bench => view! { <BenchPlace /> }.into_any(),
         Place::Shelf => view! { <ShelfPanel /> }.into_any(),
@@ -71,7 +75,7 @@ fn NoticeLine() -> impl IntoView {
                         type="button"
                         class="press"
                         on:click=move |_| {
-                            undo.run(());
+                            undo();
                             state.notice.set(None);
                         }
                     >

@@ -24,6 +24,9 @@ pub(crate) fn Plot<F>(
     /// Handles over the plot.
     #[prop(optional)]
     handles: Option<Handles>,
+    /// What stands in the box when there is nothing to show.
+    #[prop(optional, into)]
+    nothing: Signal<String>,
 ) -> impl IntoView
 where
     F: Fn(f64, f64) -> Option<Scene> + Send + Sync + 'static,
@@ -71,7 +74,18 @@ where
     });
     view! {
         <div class=format!("plot {class}") node_ref=frame>
-            <canvas node_ref=canvas role="img" aria-label=summary></canvas>
+            <canvas
+                node_ref=canvas
+                role="img"
+                aria-label=summary
+                style:visibility=move || {
+                    if built.with(Option::is_some) { "visible" } else { "hidden" }
+                }
+            ></canvas>
+            {move || {
+                (size.get().0 > 0.0 && built.with(Option::is_none))
+                    .then(|| view! { <p class="nothing">{nothing}</p> })
+            }}
             {handles.map(|build| build(Signal::derive(move || built.get())))}
         </div>
     }
@@ -100,11 +114,12 @@ pub(crate) fn Tag(
         let tag = scene.handles.first()?.tag?;
         Some((0.5 * (tag.left + tag.right), 0.5 * (tag.top + tag.bottom)))
     };
-    let pixels = |value: Option<f64>| value.map_or("-99px".to_owned(), |v| format!("{v:.1}px"));
+    let pixels = |value: Option<f64>| format!("{:.1}px", value.unwrap_or_default());
     view! {
         <span
             class="tag"
             aria-hidden="true"
+            style:display=move || if place().is_some() { "block" } else { "none" }
             style:left=move || pixels(place().map(|(x, _)| x))
             style:top=move || pixels(place().map(|(_, y)| y))
         >

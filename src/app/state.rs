@@ -33,6 +33,9 @@ pub(crate) enum Stage {
     Temper,
 }
 
+/// Takes something back. Not a callback of a panel: the panel may be gone by then.
+pub(crate) type Undo = Arc<dyn Fn() + Send + Sync>;
+
 /// A line above the bench: what could not be kept or read, or what can be undone.
 #[derive(Clone)]
 pub(crate) struct Notice {
@@ -41,7 +44,7 @@ pub(crate) struct Notice {
     /// Whether it says that something is wrong.
     pub(crate) is_wrong: bool,
     /// Takes back what the line tells, if it can be.
-    pub(crate) undo: Option<Callback<()>>,
+    pub(crate) undo: Option<Undo>,
 }
 
 /// The outcome of the route as it stands, and the last good one while the route has none.
@@ -66,6 +69,10 @@ pub(crate) struct Bench {
     pub(crate) length: RwSignal<LengthUnit>,
     /// Day or shop.
     pub(crate) theme: RwSignal<theme::Theme>,
+    /// Whether the user has chosen it; else it follows the system.
+    pub(crate) is_theme_chosen: RwSignal<bool>,
+    /// Whether the page is being printed: black ink then.
+    pub(crate) is_printing: RwSignal<bool>,
     /// Colours of the theme, for the charts.
     pub(crate) palette: Memo<Palette>,
     /// Whether the page's typeface has arrived: widths of texts change with it.
@@ -92,6 +99,7 @@ impl Bench {
         let mut notice = None;
         let preferences = super::keep::preferences();
         let theme = RwSignal::new(theme::current());
+        let is_printing = RwSignal::new(false);
         let route = RwSignal::new(super::keep::bench(&mut notice));
         let shelf = RwSignal::new(super::keep::shelf(&mut notice));
         let composition = Memo::new(move |_| route.with(|r| r.composition));
@@ -100,9 +108,15 @@ impl Bench {
             scale: RwSignal::new(preferences.temperature_scale),
             length: RwSignal::new(preferences.length_unit),
             theme,
+            is_theme_chosen: RwSignal::new(preferences.theme != crate::save::Theme::System),
+            is_printing,
             palette: Memo::new(move |_| {
                 theme.track();
-                theme::palette()
+                if is_printing.get() {
+                    Palette::PRINT
+                } else {
+                    theme::palette()
+                }
             }),
             has_typeface: RwSignal::new(false),
             place: RwSignal::new(Place::Bench),

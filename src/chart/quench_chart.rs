@@ -437,7 +437,7 @@ fn dimension(scene: &mut Scene, margin: &Margin, labels: &Labels, plane: &Plane)
 
 fn summary(quench: &QuenchData, labels: &Labels) -> String {
     let margin = quench.margin.as_ref().map_or_else(
-        || "No nose stands in the way.".to_owned(),
+        || "What forms along it is not known for this steel.".to_owned(),
         |m| {
             let gap = duration((m.nose_s - m.arrival_s).abs());
             let nose = labels.temperature(m.nose_c);

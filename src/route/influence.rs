@@ -3,9 +3,10 @@
 use super::hardening::{Hardened, Hardening, Tempering};
 use super::outcome::{Influence, InfluenceKind, Outcome};
 use super::plan::Route;
-use super::run::{FurnaceEnd, quenching, soak_at};
+use super::run::{FurnaceEnd, quenching, soak_for};
 use super::verdict::settled_c;
 use crate::heat::{Cooled, CoolingCurve, Medium, Quenching, Section, cool};
+use crate::soak::Hold;
 
 /// The changes that are tried.
 const TEMPER_STEP_K: f64 = 10.0;
@@ -16,6 +17,7 @@ const THICKNESS_STEP_MM: f64 = 1.0;
 pub(super) struct Planned<'a> {
     pub(super) route: &'a Route,
     pub(super) medium: &'a Medium,
+    pub(super) hold: &'a Hold<'a>,
     pub(super) cooled: &'a Cooled,
     pub(super) hardening: &'a Hardening,
     pub(super) quenched: &'a Hardened,
@@ -69,7 +71,7 @@ impl Planned<'_> {
     }
 
     fn soaked_for(&self, soak_min: f64) -> Option<f64> {
-        let soaked = soak_at(self.route, self.route.soak.temperature_c, soak_min).ok()?;
+        let soaked = soak_for(self.hold, soak_min).ok()?;
         let hardening = Hardening::of(self.route, &soaked).ok()?;
         let quenched = hardening.quench(self.cooled.slowest()?).ok()?;
         self.final_hrc(&hardening, &quenched)

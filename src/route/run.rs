@@ -15,7 +15,7 @@ use super::validate::validate;
 use super::verdict::{HARDENED, Quencher, judge};
 use crate::heat::{Cooled, CoolingCurve, Medium, Place, Quenching, Section, cool};
 use crate::phases::critical_temperatures;
-use crate::soak::{LONGEST_S, SoakOutcome, soak};
+use crate::soak::{Hold, LONGEST_S, SoakError, SoakOutcome, Stock};
 use crate::steel::OutOfRange;
 use crate::transform::{Kinetics, martensite_temperature_c};
 
@@ -36,7 +36,9 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     validate(route)?;
     let medium = route.quench.medium.resolve()?;
     let critical = critical_temperatures(&route.composition)?;
-    let soaked = soak_at(route, route.soak.temperature_c, route.soak.time_min)?;
+    let stock = Stock::new(&route.composition, route.start)?;
+    let hold = stock.at(route.soak.temperature_c)?;
+    let soaked = soak_for(&hold, route.soak.time_min)?;
     let cooled = cool(&quenching(route, &medium))?;
     let hardening = Hardening::of(route, &soaked);
     let quenched = match (&hardening, cooled.slowest()) {
@@ -111,7 +113,7 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     }
     let ends = [-1.0, 1.0].map(|side| {
         let soak_c = route.soak.temperature_c + side * route.furnace_band_k;
-        FurnaceEnd::at(route, soak_c, &cooled)
+        FurnaceEnd::at(route, &stock, soak_c, &cooled)
     });
     let furnace = furnace_band(route, &ends);
     let mut outcome = Outcome {
@@ -134,6 +136,7 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
         let planned = Planned {
             route,
             medium: &medium,
+            hold: &hold,
             cooled: &cooled,
             hardening,
             quenched,
@@ -153,21 +156,10 @@ const WEIGHED_COLD: Cold = Cold {
     delay_min: 10.0,
 };
 
-/// The soak of a route at a temperature and time of one's choice.
-pub(super) fn soak_at(
-    route: &Route,
-    temperature_c: f64,
-    time_min: f64,
-) -> Result<SoakOutcome, RouteError> {
+/// The soak for a time, min, with its history.
+pub(super) fn soak_for(hold: &Hold<'_>, time_min: f64) -> Result<SoakOutcome, SoakError> {
     let time_s = 60.0 * time_min;
-    let history_end_s = history_end_s(time_s);
-    Ok(soak(
-        &route.composition,
-        route.start,
-        temperature_c,
-        time_s,
-        history_end_s,
-    )?)
+    hold.soak(time_s, history_end_s(time_s))
 }
 
 /// Time to which the history of a soak is shown, s: half an hour, doubled until the soak fits with
@@ -280,8 +272,8 @@ pub(super) struct FurnaceEnd {
 }
 
 impl FurnaceEnd {
-    fn at(route: &Route, soak_c: f64, cooled: &Cooled) -> Option<Self> {
-        let soaked = soak_at(route, soak_c, route.soak.time_min).ok()?;
+    fn at(route: &Route, stock: &Stock, soak_c: f64, cooled: &Cooled) -> Option<Self> {
+        let soaked = soak_for(&stock.at(soak_c).ok()?, route.soak.time_min).ok()?;
         let hardened = Hardening::of(route, &soaked).ok().and_then(|hardening| {
             let piece = hardening.quench(cooled.slowest()?).ok()?;
             Some((hardening, piece))

@@ -120,40 +120,93 @@ pub fn soak(
     time_s: f64,
     history_end_s: f64,
 ) -> Result<SoakOutcome, SoakError> {
-    for time_s in [time_s, history_end_s] {
-        OutOfRange::check("the soak", "time", "s", time_s, (0.0, LONGEST_S))?;
-    }
-    let limit = phases::soak_limit(steel, temperature_c)?;
-    let eutectoid_carbon_wt = phases::eutectoid_carbon_wt(steel)?;
-    let annealed = phases::annealed(steel)?;
-    let piece = Piece::new(
-        steel,
-        start,
-        temperature_c,
-        &limit,
-        &annealed,
-        eutectoid_carbon_wt,
-    );
-    let dissolution = piece.dissolution();
-    let course = dissolution.course();
-    let last = f64::from(HISTORY_POINTS - 1);
-    let mut along = course.follow();
-    let history = (0..HISTORY_POINTS)
-        .map(|i| {
-            let way = f64::from(i) / last;
-            let time_s = history_end_s * way * way;
-            piece.state(time_s, &along.to(time_s)).point
+    Stock::new(steel, start)?
+        .at(temperature_c)?
+        .soak(time_s, history_end_s)
+}
+
+/// A steel in the structure in which it goes into the furnace: what all soaks of it share.
+#[derive(Debug, Clone)]
+pub struct Stock {
+    steel: Composition,
+    start: StartingStructure,
+    eutectoid_carbon_wt: f64,
+    annealed: phases::Annealed,
+}
+
+impl Stock {
+    /// Takes stock of a steel.
+    ///
+    /// # Errors
+    /// When the equilibrium is outside its model's range.
+    pub fn new(steel: &Composition, start: StartingStructure) -> Result<Self, SoakError> {
+        Ok(Self {
+            steel: *steel,
+            start,
+            eutectoid_carbon_wt: phases::eutectoid_carbon_wt(steel)?,
+            annealed: phases::annealed(steel)?,
         })
-        .collect();
-    let end = piece.state(time_s, &course.follow().to(time_s));
-    Ok(SoakOutcome {
-        end: end.point,
-        dissolved: end.dissolved,
-        carbon_in_solution_wt: end.carbon_in_solution_wt,
-        grain_um: end.grain_um,
-        limit,
-        history,
-    })
+    }
+
+    /// The steel at a soak temperature, °C.
+    ///
+    /// # Errors
+    /// As [`soak`].
+    pub fn at(&self, temperature_c: f64) -> Result<Hold<'_>, SoakError> {
+        Ok(Hold {
+            stock: self,
+            temperature_c,
+            limit: phases::soak_limit(&self.steel, temperature_c)?,
+        })
+    }
+}
+
+/// A steel at a soak temperature, for as many times as are asked.
+#[derive(Debug, Clone)]
+pub struct Hold<'a> {
+    stock: &'a Stock,
+    temperature_c: f64,
+    limit: SoakLimit,
+}
+
+impl Hold<'_> {
+    /// What `time_s` seconds lead to; the history goes on to `history_end_s`.
+    ///
+    /// # Errors
+    /// For a time outside 0 to two days.
+    pub fn soak(&self, time_s: f64, history_end_s: f64) -> Result<SoakOutcome, SoakError> {
+        for time_s in [time_s, history_end_s] {
+            OutOfRange::check("the soak", "time", "s", time_s, (0.0, LONGEST_S))?;
+        }
+        let piece = Piece::new(
+            &self.stock.steel,
+            self.stock.start,
+            self.temperature_c,
+            &self.limit,
+            &self.stock.annealed,
+            self.stock.eutectoid_carbon_wt,
+        );
+        let dissolution = piece.dissolution();
+        let course = dissolution.course();
+        let last = f64::from(HISTORY_POINTS - 1);
+        let mut along = course.follow();
+        let history = (0..HISTORY_POINTS)
+            .map(|i| {
+                let way = f64::from(i) / last;
+                let time_s = history_end_s * way * way;
+                piece.state(time_s, &along.to(time_s)).point
+            })
+            .collect();
+        let end = piece.state(time_s, &course.follow().to(time_s));
+        Ok(SoakOutcome {
+            end: end.point,
+            dissolved: end.dissolved,
+            carbon_in_solution_wt: end.carbon_in_solution_wt,
+            grain_um: end.grain_um,
+            limit: self.limit,
+            history,
+        })
+    }
 }
 
 /// Carbon of ferrite beside austenite, wt %: a straight line from the computed 0.019 at 727 °C to

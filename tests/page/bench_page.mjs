@@ -19,13 +19,30 @@ function required(name) {
   return value;
 }
 
+/** Where the browser keeps things for the page. */
+export const KEYS = {
+  bench: "recalesce.bench",
+  shelf: "recalesce.shelf",
+  preferences: "recalesce.preferences",
+};
+/** Where text is set aside that cannot be read. */
+export const asideOf = (key) => `${key}.set-aside`;
+
+/** How long the page may take for one answer, ms: a slow machine, an unoptimised build. */
+const PATIENCE_MS = 20_000;
+
 /** Starts Chromium; the caller closes it. */
 export function launch() {
   return chromium.launch({
     executablePath: required("CHROMIUM"),
+    // Left off by default: as root, in a container, Chromium has no sandbox to start.
+    chromiumSandbox: false,
     args: ["--disable-background-networking", "--disable-component-update", "--disable-gpu", "--no-first-run"],
   });
 }
+
+/** A text without no-break spaces, so that it can be written down in a test. */
+export const plain = (text) => text.replaceAll("\u00a0", " ").replaceAll("\u202f", " ").trim();
 
 export class BenchPage {
   /** What went wrong so far: console errors, exceptions, refused content, requests to other hosts. */
@@ -34,18 +51,29 @@ export class BenchPage {
   constructor(page, url) {
     this.page = page;
     this.url = url;
+    page.setDefaultTimeout(PATIENCE_MS);
   }
 
   /**
    * Opens the page in a browser context of its own. `options` go to the context (`viewport`,
-   * `colorScheme`, `javaScriptEnabled` ..); `before` may prepare the page before it loads.
+   * `colorScheme`, `javaScriptEnabled` ..); `kept` is what the browser has kept from before, by
+   * key; `before` may prepare the page before it loads, `until` says how far to wait for it.
    */
-  static async open(browser, { url = PAGE_URL, before = async () => {}, ...options } = {}) {
-    const context = await browser.newContext({ viewport: WIDE, ...options });
+  static async open(browser, { url = PAGE_URL, kept = {}, before = async () => {}, until = "load", ...options } = {}) {
+    const localStorage = Object.entries(kept).map(([name, value]) => ({ name, value }));
+    const storageState = { cookies: [], origins: [{ origin: new URL(url).origin, localStorage }] };
+    const context = await browser.newContext({ viewport: WIDE, storageState, ...options });
     const bench = new BenchPage(await context.newPage(), url);
     await bench.watch();
     await before(bench.page);
-    await bench.page.goto(url, { waitUntil: "load" });
+    await bench.page.goto(url, { waitUntil: until });
+    return bench;
+  }
+
+  /** Opens the page and waits until it shows the outcome of its route. */
+  static async ready(browser, options) {
+    const bench = await (await BenchPage.open(browser, options)).started();
+    await bench.sentenceList.first().waitFor({ state: "attached" });
     return bench;
   }
 
@@ -82,6 +110,32 @@ export class BenchPage {
     return this;
   }
 
+  /** Loads the page again, as its user would. */
+  async reload() {
+    await this.page.reload();
+    await this.started();
+    await this.sentenceList.first().waitFor({ state: "attached" });
+  }
+
+  /** Waits until what `read` gives in this process fits; fails with the last value read. */
+  async until(read, fits, what) {
+    const end = performance.now() + PATIENCE_MS;
+    for (;;) {
+      const value = await read();
+      if (fits(value)) return value;
+      const exception = this.troubles.find((trouble) => trouble.startsWith("exception"));
+      if (exception) assert.fail(`${what}: the program has stopped. ${this.troubles.join(" ").slice(0, 400)}`);
+      if (performance.now() > end) assert.fail(`${what}: still ${JSON.stringify(value)}`);
+      // One frame of the page, no fixed time.
+      await this.page.evaluate(() => new Promise((drawn) => requestAnimationFrame(drawn)));
+    }
+  }
+
+  /** Waits until `read` gives `expected`. */
+  shows(read, expected, what = "the page shows") {
+    return this.until(read, (value) => value === expected, `${what}, ${JSON.stringify(expected)} wanted`);
+  }
+
   assertNoTrouble() {
     assert.deepEqual(this.troubles, []);
   }
@@ -96,13 +150,220 @@ export class BenchPage {
     return this.page.locator("#boot");
   }
 
-  /** The handle of one degree of freedom, such as `soak`. */
+  button(name) {
+    return this.page.getByRole("button", { name });
+  }
+
+  // -- The outcome
+
+  get outcome() {
+    return this.page.locator(".out");
+  }
+
+  get sentenceList() {
+    return this.page.locator(".out .sentences .say");
+  }
+
+  /** The sentences of the outcome as plain text. */
+  async sentences() {
+    return (await this.sentenceList.allTextContents()).map(plain);
+  }
+
+  /** What is wrong with the route; none while it has an outcome. */
+  get refusal() {
+    return this.page.locator(".out [role=alert]");
+  }
+
+  /** Opacity of each part that shows an earlier outcome. */
+  staleOpacities() {
+    return this.page.locator(".out .stale").evaluateAll((all) => all.map((part) => getComputedStyle(part).opacity));
+  }
+
+  /** The first number of a sentence: a key to what stands behind it. */
+  numberOf(sentence) {
+    return this.sentenceList.nth(sentence).locator("button.number").first();
+  }
+
+  /** All numbers of the sentences. */
+  get numbers() {
+    return this.page.locator(".out .sentences button.number");
+  }
+
+  /** The dialog of an opened number. */
+  get opened() {
+    return this.page.locator("dialog.opened");
+  }
+
+  get openedEquation() {
+    return this.opened.locator(".equation");
+  }
+
+  get openedFigure() {
+    return this.opened.locator(".figure");
+  }
+
+  // -- Handles
+
+  /** The handle of one degree of freedom: `soak`, `soak-time`, `quench` or `temper`. */
   handle(name) {
     return this.page.locator(`[data-handle="${name}"]`);
   }
 
-  button(name) {
-    return this.page.getByRole("button", { name });
+  /** The value of a handle, as a number. */
+  async valueOf(name) {
+    return Number(await this.handle(name).getAttribute("aria-valuenow"));
+  }
+
+  /** The value of a handle in words. */
+  async wordsOf(name) {
+    return plain(await this.handle(name).getAttribute("aria-valuetext"));
+  }
+
+  /** The range of a handle. */
+  async rangeOf(name) {
+    const handle = this.handle(name);
+    return [Number(await handle.getAttribute("aria-valuemin")), Number(await handle.getAttribute("aria-valuemax"))];
+  }
+
+  /** The middle of a handle in the window, CSS pixels. */
+  async placeOf(name) {
+    const handle = this.handle(name);
+    await handle.scrollIntoViewIfNeeded();
+    const { x, y, width, height } = await handle.boundingBox();
+    return [x + width / 2, y + height / 2];
+  }
+
+  /** Takes hold of a handle and moves it without letting go. */
+  async pull(name, [right, down], steps = 4) {
+    const [x, y] = await this.placeOf(name);
+    await this.page.mouse.move(x, y);
+    await this.page.mouse.down();
+    await this.page.mouse.move(x + right, y + down, { steps });
+  }
+
+  async drag(name, by, steps) {
+    await this.pull(name, by, steps);
+    await this.page.mouse.up();
+  }
+
+  /** Drags a handle with a finger. `last` is `touchEnd` or `touchCancel`. */
+  async dragByTouch(name, [right, down], { steps = 4, last = "touchEnd" } = {}) {
+    const [x, y] = await this.placeOf(name);
+    const session = await this.page.context().newCDPSession(this.page);
+    const touch = (type, touchPoints) => session.send("Input.dispatchTouchEvent", { type, touchPoints });
+    await touch("touchStart", [{ x, y }]);
+    for (let step = 1; step <= steps; step += 1) {
+      await touch("touchMove", [{ x: x + (right * step) / steps, y: y + (down * step) / steps }]);
+    }
+    await touch(last, []);
+    await session.detach();
+  }
+
+  /**
+   * Notes what the first frame after each move of the pointer shows: the soak handle's words, the
+   * sentence on carbon, the summary of the phase map. Gives the way to read the notes.
+   */
+  async watchSoakFrames() {
+    await this.page.evaluate(() => {
+      window.seen = [];
+      const handle = document.querySelector("[data-handle=soak]");
+      const map = document.querySelector(".stage .plot.tall canvas");
+      addEventListener("pointermove", () =>
+        requestAnimationFrame(() =>
+          window.seen.push({
+            handle: handle.getAttribute("aria-valuetext"),
+            sentence: document.querySelector(".out .sentences .say").textContent,
+            map: map.getAttribute("aria-label"),
+          }),
+        ),
+      );
+    });
+    return () => this.page.evaluate(() => window.seen);
+  }
+
+  /** Presses keys on a handle, one after the other. */
+  async press(name, ...keys) {
+    for (const key of keys) await this.handle(name).press(key);
+  }
+
+  // -- Words of the sentences, and their panels
+
+  /** A word that is a control, by what it sets: `Soak temperature`. The first where two set it. */
+  word(name) {
+    return this.page.locator(`.word > button[title="${name}"]`).first();
+  }
+
+  get wordButtons() {
+    return this.page.locator(".word > button");
+  }
+
+  /** Every word that is a control, as plain text. */
+  async words() {
+    return (await this.wordButtons.allTextContents()).map(plain);
+  }
+
+  get panel() {
+    return this.page.getByRole("dialog").and(this.page.locator(".panel"));
+  }
+
+  /** What has the focus inside the open panel. */
+  get panelFocus() {
+    return this.panel.locator(":focus");
+  }
+
+  get panelControls() {
+    return this.panel.locator("button:visible, input:visible");
+  }
+
+  /** Opens the panel of a word. */
+  async openWord(name) {
+    await this.word(name).click();
+    await this.panel.waitFor();
+    return this.panel;
+  }
+
+  /** A field of the open panel, by its label, or the first. */
+  field(label) {
+    return label === undefined
+      ? this.panel.locator("input.text").first()
+      : this.panel.getByRole("textbox", { name: label, exact: true });
+  }
+
+  /** Types a text into a field of the open panel and presses Enter. */
+  async type(text, label) {
+    const field = this.field(label);
+    await field.fill(text);
+    await field.press("Enter");
+  }
+
+  /** What the open panel says is wrong. */
+  get wrong() {
+    return this.panel.locator(".wrong:not(:empty)");
+  }
+
+  /** What the panel lists to pick from. */
+  get options() {
+    return this.panel.getByRole("option");
+  }
+
+  option(value) {
+    return this.panel.locator(`[role=option][data-value="${value}"]`);
+  }
+
+  get gradeSearch() {
+    return this.panel.getByRole("searchbox");
+  }
+
+  // -- Head
+
+  /** Goes to a place of the page: `Bench`, `Shelf` or `Sources`. */
+  async go(place) {
+    await this.page.getByRole("navigation").getByRole("button", { name: place, exact: true }).click();
+  }
+
+  /** Picks a segment of a group: `Temperatures`, `°F`. */
+  async pick(group, word) {
+    await this.page.getByRole("group", { name: group }).getByRole("button", { name: word, exact: true }).click();
   }
 
   /** Theme in force: `light` or `dark`. */
@@ -110,14 +371,240 @@ export class BenchPage {
     return this.page.evaluate(() => document.documentElement.dataset.theme);
   }
 
-  /** Faults against the accessibility rules of WCAG 2.2 A and AA, one line each. */
+  /** Everything that the program shows. */
+  get app() {
+    return this.page.locator("#app");
+  }
+
+  /** The place that is open. */
+  get main() {
+    return this.page.locator("main");
+  }
+
+  /** Elements that the program never makes, so that they can only come from a text. */
+  get foreignElements() {
+    return this.page.locator("#app img, #app script");
+  }
+
+  // -- Notices
+
+  get messages() {
+    return this.page.locator(".message");
+  }
+
+  /** The line above the bench, without its buttons. */
+  async message() {
+    const line = this.messages.locator("span").first();
+    await line.waitFor();
+    return plain(await line.textContent());
+  }
+
+  // -- The shelf
+
+  /** Puts the route of the bench on the shelf. */
+  async keep() {
+    await this.page.locator(".tools").getByRole("button", { name: /^Keep/ }).click();
+    await this.message();
+  }
+
+  get kept() {
+    return this.page.locator(".kept");
+  }
+
+  /** Names on the shelf in their order. */
+  names() {
+    return this.kept.locator("input.title").evaluateAll((fields) => fields.map((field) => field.value));
+  }
+
+  nameField(index) {
+    return this.kept.nth(index).locator("input.title");
+  }
+
+  /** A button of one route of the shelf. */
+  shelfButton(index, name) {
+    return this.kept.nth(index).getByRole("button", { name, exact: true });
+  }
+
+  async rename(index, name) {
+    const field = this.nameField(index);
+    await field.fill(name);
+    await field.press("Enter");
+  }
+
+  /** Imports a text as if it were a file, and gives the line that says what came of it. */
+  async import(text) {
+    const before = await this.messages.count();
+    if (before > 0) await this.button("Dismiss").click();
+    await this.page.getByLabel("File to import").setInputFiles({
+      name: "shelf.json",
+      mimeType: "application/json",
+      buffer: Buffer.from(text),
+    });
+    return this.message();
+  }
+
+  /** Exports the shelf; gives the name and the text of the file. */
+  async export() {
+    const [download] = await Promise.all([
+      this.page.waitForEvent("download"),
+      this.button("Export to a file").click(),
+    ]);
+    return { name: download.suggestedFilename(), text: await readFile(await download.path(), "utf8") };
+  }
+
+  // -- What the browser keeps
+
+  /** The text kept under a key. */
+  stored(key) {
+    return this.page.evaluate((name) => localStorage.getItem(name), key);
+  }
+
+  /** Waits until the text under a key fits; gives it. */
+  untilStored(key, fits) {
+    return this.until(
+      () => this.stored(key),
+      (text) => text !== null && fits(text),
+      `what is kept as ${key}`,
+    );
+  }
+
+  /** Waits until the open route is kept and fits; gives it. */
+  async savedRoute(fits = () => true) {
+    const route = (text) => JSON.parse(text).routes[0].route;
+    return route(await this.untilStored(KEYS.bench, (text) => fits(route(text))));
+  }
+
+  // -- The phone
+
+  get tabs() {
+    return this.page.getByRole("tab");
+  }
+
+  /** Handles that are held. */
+  get held() {
+    return this.page.locator(".handle.dragged");
+  }
+
+  /** Titles of the stages that are shown. */
+  async shownStages() {
+    const stages = this.page.locator(".stage");
+    return stages.evaluateAll((all) =>
+      all.filter((stage) => stage.checkVisibility()).map((stage) => stage.getAttribute("aria-label")),
+    );
+  }
+
+  /** Figures at the foot of the phone. */
+  get figures() {
+    return this.page.locator(".dock dd");
+  }
+
+  /** How far the page is wider than the window, CSS pixels. */
+  overflow() {
+    return this.page.evaluate(() => document.scrollingElement.scrollWidth - innerWidth);
+  }
+
+  /** Everything that can be pressed, dragged or typed and is no part of a sentence. */
+  get controls() {
+    return this.page.locator(
+      ".places button, .tools button, .handle, .tag, .tabs button, .dock, .panel, .message button, input, select",
+    );
+  }
+
+  /** Controls of the phone that are pressed often. */
+  get mainControls() {
+    return this.page.locator(".head button, .tabs button, .handle, .blocks button");
+  }
+
+  /** A block of the route strip, by the name of its step. */
+  block(step) {
+    return this.page.locator(".blocks").getByRole("button", { name: step });
+  }
+
+  // -- Canvases
+
+  /** The main plots: phase map, quench, temper. */
+  get plots() {
+    return this.page.locator(".stage .plot.tall canvas");
+  }
+
+  /** The sentence that stands for a plot where it cannot be seen. */
+  async summary(plot) {
+    return plain((await this.plots.nth(plot).getAttribute("aria-label")) ?? "");
+  }
+
+  /** The sentences of all plots. */
+  async summaries() {
+    const all = await this.page.locator("canvas").evaluateAll((list) => list.map((one) => one.getAttribute("aria-label")));
+    return all.map((text) => plain(text ?? ""));
+  }
+
+  /** Each canvas on show: its class, its pixels, and the device pixels of its box. */
+  canvasSizes() {
+    return this.page.locator("canvas").evaluateAll((all) =>
+      all
+        .filter((canvas) => canvas.checkVisibility())
+        .map((canvas) => {
+          const { width, height } = canvas.getBoundingClientRect();
+          return {
+            plot: canvas.parentElement.className,
+            pixels: [canvas.width, canvas.height],
+            box: [Math.round(width * devicePixelRatio), Math.round(height * devicePixelRatio)],
+          };
+        }),
+    );
+  }
+
+  /** How many different colours each main plot is painted with. */
+  coloursOfPlots() {
+    return this.plots.evaluateAll((all) =>
+      all.map((canvas) => {
+        const { data } = canvas.getContext("2d").getImageData(0, 0, canvas.width, canvas.height);
+        return new Set(new Uint32Array(data.buffer)).size;
+      }),
+    );
+  }
+
+  /** Mean lightness, 0 to 1, of what is painted of a main plot over the ground of its box. */
+  lightnessOf(plot) {
+    return this.plots.nth(plot).evaluate((canvas) => {
+      const { data } = canvas.getContext("2d").getImageData(0, 0, canvas.width, canvas.height);
+      let sum = 0;
+      let weight = 0;
+      for (let at = 0; at < data.length; at += 4) {
+        const opaque = data[at + 3] / 255;
+        sum += (opaque * (0.2126 * data[at] + 0.7152 * data[at + 1] + 0.0722 * data[at + 2])) / 255;
+        weight += opaque;
+      }
+      return sum / weight;
+    });
+  }
+
+  /** Milliseconds of the last recompute. */
+  async recomputeMs() {
+    return Number(await this.page.locator("main.bench").getAttribute("data-recompute-ms"));
+  }
+
+  // -- Accessibility
+
+  /**
+   * Faults against the accessibility rules of WCAG 2.2 A and AA, one line each. The earlier outcome
+   * that is kept while a route has none is pale on purpose; what can be pressed is not.
+   */
   async accessibilityFaults() {
     const source = await readFile(new URL("node_modules/axe-core/axe.min.js", import.meta.url), "utf8");
     await this.page.evaluate(source);
     const { violations } = await this.page.evaluate(() =>
-      window.axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }),
+      window.axe.run({ exclude: [".out .stale"] }, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }),
     );
     return violations.flatMap(({ id, help, nodes }) => nodes.map(({ target }) => `${id}: ${help}: ${target}`));
+  }
+
+  /** What has the focus, as `title`, `aria-label` or text. */
+  focused() {
+    return this.page.evaluate(() => {
+      const held = document.activeElement;
+      return held === document.body ? "" : held.title || held.getAttribute("aria-label") || held.textContent;
+    });
   }
 
   close() {

@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { BenchPage, PAGE_URL, PAGE_URL_BELOW, PHONE, launch } from "./bench_page.mjs";
+import { BenchPage, KEYS, PAGE_URL, PAGE_URL_BELOW, PHONE, launch } from "./bench_page.mjs";
 
 let browser;
 before(async () => {
@@ -20,10 +20,35 @@ for (const [where, url] of [
     assert.equal(await bench.page.title(), "Recalesce");
     assert.equal(await bench.waiting.count(), 0);
     assert.equal(await bench.note.count(), 0);
+    await bench.sentenceList.first().waitFor();
+    const sentences = await bench.sentences();
+    assert.equal(sentences.length, 4);
+    for (const sentence of sentences) assert.match(sentence, /\d.*\.$/);
+    assert.equal(await bench.messages.count(), 0);
+    for (const colours of await bench.coloursOfPlots()) assert.ok(colours > 20, "every plot is painted");
     bench.assertNoTrouble();
     await bench.close();
   });
 }
+
+test("the first visit writes nothing into the browser until something is changed", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.go("Shelf");
+  await bench.go("Bench");
+  assert.deepEqual(await bench.page.evaluate(() => Object.keys(localStorage)), []);
+  assert.equal(await bench.page.evaluate(() => document.cookie), "");
+  await bench.close();
+});
+
+test("the program does not open a link of another host by itself, nor name one in a resource", async () => {
+  const bench = await BenchPage.ready(browser);
+  for (const place of ["Shelf", "Sources", "Bench"]) await bench.go(place);
+  const own = new URL(PAGE_URL).origin;
+  const loaded = await bench.page.evaluate(() => performance.getEntriesByType("resource").map(({ name }) => name));
+  assert.deepEqual(loaded.filter((name) => !name.startsWith(own) && !name.startsWith("blob:") && !name.startsWith("data:")), []);
+  bench.assertNoTrouble();
+  await bench.close();
+});
 
 test("the face is the page's own font", async () => {
   const bench = await BenchPage.open(browser);
@@ -49,15 +74,19 @@ test("the page has no accessibility faults, wide and on a phone, in both themes"
 });
 
 test("the theme is that of the system until one is chosen", async () => {
-  const storing = (value) => (page) => page.addInitScript((theme) => localStorage.setItem("recalesce.theme", theme), value);
+  const preferring = (theme) =>
+    JSON.stringify({ format: "recalesce", version: 1, kind: "preferences", temperature_scale: "celsius", length_unit: "millimetre", theme });
   for (const [colorScheme, stored, expected] of [
     ["dark", null, "dark"],
     ["light", null, "light"],
-    ["light", "dark", "dark"],
-    ["dark", '"light"', "light"],
-    ["light", "plaid", "light"],
+    ["light", preferring("dark"), "dark"],
+    ["dark", preferring("light"), "light"],
+    ["light", preferring("system"), "light"],
+    ["dark", preferring("system"), "dark"],
+    ["light", preferring("plaid"), "light"],
+    ["light", "no preferences at all", "light"],
   ]) {
-    const bench = await BenchPage.open(browser, { colorScheme, before: stored ? storing(stored) : undefined });
+    const bench = await BenchPage.open(browser, { colorScheme, kept: stored ? { [KEYS.preferences]: stored } : {} });
     assert.equal(await bench.theme(), expected, `${colorScheme}, stored ${stored}`);
     await bench.close();
   }

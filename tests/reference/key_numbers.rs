@@ -115,7 +115,8 @@ fn compare(written: &Value, now: &Value, way: &str, found: &mut Vec<String>) {
                 return;
             };
             let scale = a.abs().max(b.abs()).max(SMALL);
-            if !((a - b).abs() <= TOLERANCE * scale) {
+            // A value that is not a number differs from all.
+            if (a - b).abs() > TOLERANCE * scale || (a - b).is_nan() {
                 found.push(format!("{way}: {a} and {b}"));
             }
         }

@@ -210,7 +210,9 @@ fn published(project: &Project) -> Result<Published> {
         prefix: prefix.to_owned(),
         live: None,
     });
-    let address = http::start(0, move |request| site::answer(&sites, request))?;
+    let address = http::start(http::listen(0)?, move |request| {
+        site::answer(&sites, request)
+    })?;
     Ok(Published {
         browser,
         node,
@@ -271,8 +273,13 @@ pub(crate) fn score(project: &Project) -> Result<()> {
 
 /// Measures the time that the pipeline takes, natively and in the page.
 pub(crate) fn bench(project: &Project) -> Result<()> {
-    if project.path("benches").is_dir() {
-        run(&mut project.cargo(["bench", "--locked", "--package", "recalesce", "--benches"]))?;
-    }
+    run(&mut project.cargo([
+        "bench",
+        "--locked",
+        "--package",
+        "recalesce",
+        "--bench",
+        "*",
+    ]))?;
     run(published(project)?.node(project).arg("bench.mjs"))
 }

@@ -38,18 +38,22 @@ pub(crate) struct Answer {
     pub(crate) body: Vec<u8>,
 }
 
-/// Listens on a port of 127.0.0.1, and answers until the program ends. Port 0 takes any free one.
-pub(crate) fn start(
-    port: u16,
-    answer: impl Fn(&Request) -> Answer + Send + Sync + 'static,
-) -> Result<SocketAddr> {
-    let listener = match TcpListener::bind((Ipv4Addr::LOCALHOST, port)) {
-        Ok(listener) => listener,
+/// Takes a port of 127.0.0.1; 0 takes any free one.
+pub(crate) fn listen(port: u16) -> Result<TcpListener> {
+    match TcpListener::bind((Ipv4Addr::LOCALHOST, port)) {
+        Ok(listener) => Ok(listener),
         Err(error) if error.kind() == io::ErrorKind::AddrInUse => {
             bail!("port {port} is taken by another program: choose one with --port, or 0 for any")
         }
         Err(error) => bail!("cannot serve on port {port}: {error}"),
-    };
+    }
+}
+
+/// Answers until the program ends. Gives the address.
+pub(crate) fn start(
+    listener: TcpListener,
+    answer: impl Fn(&Request) -> Answer + Send + Sync + 'static,
+) -> Result<SocketAddr> {
     let address = listener.local_addr()?;
     let answer = Arc::new(answer);
     thread::spawn(move || {
@@ -152,7 +156,7 @@ mod tests {
 
     #[test]
     fn a_request_is_answered_behind_idle_connections() {
-        let address = start(0, echo).unwrap();
+        let address = start(listen(0).unwrap(), echo).unwrap();
         let idle: Vec<_> = (0..40)
             .map(|_| TcpStream::connect(address).unwrap())
             .collect();
@@ -166,7 +170,7 @@ mod tests {
 
     #[test]
     fn a_head_request_gets_no_body() {
-        let address = start(0, echo).unwrap();
+        let address = start(listen(0).unwrap(), echo).unwrap();
         let answer = ask(address, "HEAD /abc HTTP/1.1\r\n\r\n");
         assert!(answer.contains("Content-Length: 4\r\n"));
         assert!(answer.ends_with("\r\n\r\n"));
@@ -174,7 +178,7 @@ mod tests {
 
     #[test]
     fn what_is_not_http_is_refused() {
-        let address = start(0, echo).unwrap();
+        let address = start(listen(0).unwrap(), echo).unwrap();
         assert!(ask(address, "\u{1}\u{2}\r\n\r\n").starts_with("HTTP/1.1 400"));
         let endless = format!("GET / HTTP/1.1\r\nx: {}", "y".repeat(HEAD_LIMIT));
         assert!(!ask(address, &endless).contains("200 OK"));
@@ -182,8 +186,9 @@ mod tests {
 
     #[test]
     fn a_taken_port_is_named() {
-        let taken = start(0, echo).unwrap().port();
-        let error = start(taken, echo).unwrap_err().to_string();
+        let listener = listen(0).unwrap();
+        let taken = listener.local_addr().unwrap().port();
+        let error = listen(taken).unwrap_err().to_string();
         assert!(error.contains(&format!("port {taken} is taken")), "{error}");
     }
 }

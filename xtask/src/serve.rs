@@ -54,6 +54,8 @@ pub(crate) fn publish(project: &Project, dir: &Path) -> Result<()> {
 
 /// Builds the page and serves it until the program is stopped.
 pub(crate) fn serve(project: &Project, port: u16, open: bool, watch: bool) -> Result<()> {
+    // A taken port shows now, not after minutes of compiling.
+    let listener = http::listen(port)?;
     let build = if watch { Build::Quick } else { Build::Release };
     let dir = project.path("dist");
     let mut seen = snapshot(project)?;
@@ -65,7 +67,7 @@ pub(crate) fn serve(project: &Project, port: u16, open: bool, watch: bool) -> Re
         prefix: "/".to_owned(),
         live: live.clone(),
     };
-    let address = http::start(port, move |request| {
+    let address = http::start(listener, move |request| {
         site::answer(std::slice::from_ref(&site), request)
     })?;
     let url = format!("http://{address}/");
@@ -86,7 +88,10 @@ pub(crate) fn serve(project: &Project, port: u16, open: bool, watch: bool) -> Re
         if now != seen {
             seen = now;
             match lay_out(project, build, &dir) {
-                Ok(()) => live.changed(),
+                Ok(()) => {
+                    live.changed();
+                    eprintln!("The page is new");
+                }
                 Err(error) => eprintln!("{error:#}\nThe page stays as it was"),
             }
         }

@@ -43,7 +43,10 @@ pub(crate) struct Bindings {
 /// Compiles the program for the browser and generates its bindings.
 pub(crate) fn build(project: &Project, build: Build) -> Result<Bindings> {
     ensure_target()?;
-    eprintln!("Compiling the page (the first time takes some minutes)");
+    let compiled = project.target(&format!("{WASM}/{}/recalesce.wasm", build.profile()));
+    if !compiled.exists() {
+        eprintln!("Compiling the page: the first time this takes some minutes");
+    }
     run(&mut project.cargo([
         "build",
         "--locked",
@@ -56,7 +59,6 @@ pub(crate) fn build(project: &Project, build: Build) -> Result<Bindings> {
         "--bin",
         "recalesce",
     ]))?;
-    let compiled = project.target(&format!("{WASM}/{}/recalesce.wasm", build.profile()));
     bind(&compiled, &project.target("page/bindings"), build)
 }
 

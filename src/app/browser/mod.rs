@@ -1,7 +1,10 @@
 //! One browser facility per file; each closes what it opens.
 
 pub(crate) mod files;
+pub(crate) mod panic;
+pub(crate) mod print;
 pub(crate) mod resize;
 pub(crate) mod root;
 pub(crate) mod storage;
 pub(crate) mod theme;
+pub(crate) mod typeface;

@@ -19,10 +19,9 @@ where
         let element: Element = AsRef::<Element>::as_ref(&element).clone();
         let watched = element.clone();
         let closure = Closure::<dyn FnMut()>::new(move || {
-            let now = (
-                f64::from(watched.client_width()),
-                f64::from(watched.client_height()),
-            );
+            // Fractions of a pixel count where a pixel is more than one of the screen's.
+            let area = watched.get_bounding_client_rect();
+            let now = (area.width(), area.height());
             if size.try_get_untracked().is_some_and(|before| before != now) {
                 size.try_set(now);
             }

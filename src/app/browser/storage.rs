@@ -11,9 +11,16 @@ pub(crate) const SHELF: &str = "recalesce.shelf";
 /// drawn.
 pub(crate) const PREFERENCES: &str = "recalesce.preferences";
 
-/// Where text is set aside that could not be read, so that nothing is lost.
-fn aside(key: &str) -> String {
-    format!("{key}.set-aside")
+/// Most texts that are set aside under one key.
+const MOST_ASIDE: usize = 9;
+
+/// Where the n-th text of a key is set aside, so that nothing is lost.
+fn aside(key: &str, n: usize) -> String {
+    if n == 1 {
+        format!("{key}.set-aside")
+    } else {
+        format!("{key}.set-aside-{n}")
+    }
 }
 
 /// Whether this browser lets the page keep anything. Asked first, since the storage library
@@ -47,6 +54,16 @@ pub(crate) fn write(key: &str, text: &str) -> Result<(), &'static str> {
 
 /// Puts text aside that cannot be read now, so that a later version still can.
 pub(crate) fn set_aside(key: &str, text: &str) {
-    // A full store leaves the original in place, which is just as safe.
-    let _ = write(&aside(key), text);
+    for n in 1..=MOST_ASIDE {
+        let place = aside(key, n);
+        match read(&place) {
+            Some(before) if before == text => return,
+            Some(_) => {}
+            None => {
+                // A full store leaves the original in place, which is just as safe.
+                let _ = write(&place, text);
+                return;
+            }
+        }
+    }
 }

@@ -16,6 +16,8 @@ pub(crate) struct Entry {
 /// A list to pick from.
 #[component]
 pub(crate) fn Choice(
+    /// What is picked, for screen readers.
+    name: &'static str,
     /// What can be picked.
     #[prop(into)]
     entries: Signal<Vec<Entry>>,
@@ -49,7 +51,7 @@ pub(crate) fn Choice(
             })
             .collect_view()
     };
-    view! { <div class="options" role="listbox">{rows}</div> }.into_any()
+    view! { <div class="options" role="listbox" aria-label=name>{rows}</div> }.into_any()
 }
 
 /// A row of segments, one of them pressed.

@@ -132,7 +132,7 @@ pub(crate) fn Handle(
         Chevrons::Vertical => "M18.5 7.5 22 4l3.5 3.5M18.5 36.5 22 40l3.5-3.5",
         Chevrons::Horizontal => "M7.5 18.5 4 22l3.5 3.5M36.5 18.5 40 22l-3.5 3.5",
     };
-    let pixels = |place: Option<f64>| place.map_or("-99px".to_owned(), |p| format!("{p:.1}px"));
+    let pixels = |place: Option<f64>| format!("{:.1}px", place.unwrap_or_default());
     view! {
         <button
             node_ref=button
@@ -150,6 +150,7 @@ pub(crate) fn Handle(
             aria-valuemax=move || grip.range.get().1
             aria-valuenow=value
             aria-valuetext=text
+            style:display=move || if at.get().is_some() { "block" } else { "none" }
             style:left=move || pixels(at.get().map(|(x, _)| x))
             style:top=move || pixels(at.get().map(|(_, y)| y))
             on:pointerdown=down

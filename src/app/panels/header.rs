@@ -85,6 +85,7 @@ pub(crate) fn Header() -> impl IntoView {
                     chosen=bench.theme
                     pick=move |picked| {
                         theme::set(picked);
+                        bench.is_theme_chosen.set(true);
                         bench.theme.set(picked);
                     }
                 />

@@ -98,6 +98,7 @@ fn Phases() -> impl IntoView {
             .filter_map(|stage| stage.fractions.map(|fractions| (stage.step, fractions)))
             .collect();
         let last = shown.len().saturating_sub(1);
+        let is_hot = shown.last().is_some_and(|(step, _)| *step == Step::Soak);
         let rows = shown
             .iter()
             .enumerate()
@@ -117,7 +118,7 @@ fn Phases() -> impl IntoView {
                     view! {
                         <span>
                             <Plot class="swatch" scene=move |w, h| Some(swatch(phase, w.min(h))) />
-                            {phase_word(phase)}
+                            {phase_word(phase, is_hot)}
                             " "
                             <b>{format_percent(fraction)}</b>
                         </span>
@@ -139,8 +140,10 @@ fn Phases() -> impl IntoView {
     .into_any()
 }
 
-const fn phase_word(phase: Constituent) -> &'static str {
+/// The word of a constituent; austenite is retained only once the piece is cold.
+const fn phase_word(phase: Constituent, is_hot: bool) -> &'static str {
     match phase {
+        Constituent::Austenite if is_hot => "austenite",
         Constituent::Martensite => "martensite",
         Constituent::Austenite => "retained austenite",
         Constituent::Carbide => "carbide",
@@ -169,6 +172,7 @@ fn Ladder() -> impl IntoView {
             <Plot
                 class="ladder"
                 scene=move |w, _| charts::ladder_scene(bench, w)
+                nothing=Signal::stored("No hardness is known.".to_owned())
             />
         </section>
     }

@@ -65,6 +65,7 @@ pub(super) fn MediumList() -> impl IntoView {
     });
     view! {
         <Choice
+            name="Quenchants"
             entries=Signal::stored(entries)
             chosen=chosen
             pick=move |name: String| bench.change(|r| r.quench.medium = MediumChoice::Named(name))
@@ -77,6 +78,14 @@ pub(super) fn MediumList() -> impl IntoView {
 pub(crate) fn Piece() -> impl IntoView {
     let bench = bench();
     let route = bench.route;
+    let piece = Signal::derive(move || {
+        let name = route.with(|r| r.piece.trim().to_owned());
+        if name.is_empty() {
+            "piece".to_owned()
+        } else {
+            name
+        }
+    });
     let grade = Signal::derive(move || {
         route.with(|r| r.grade.clone().unwrap_or_else(|| "own steel".to_owned()))
     });
@@ -94,7 +103,7 @@ pub(crate) fn Piece() -> impl IntoView {
         <p class="piece">
             <span>
                 "A "
-                <Word text=Signal::derive(move || route.with(|r| r.piece.clone())) name="The piece">
+                <Word text=piece name="The piece">
                     <h4>"What it is"</h4>
                     <input
                         class="text"

@@ -293,7 +293,11 @@ pub(crate) fn QuenchStage() -> impl IntoView {
         />
         <div class="sub">
             <h3>"Where the section hardens"</h3>
-            <Plot class="history" scene=move |w, h| charts::section_scene(bench, w, h) />
+            <Plot
+                class="history"
+                scene=move |w, h| charts::section_scene(bench, w, h)
+                nothing=Signal::stored("Not known for this steel.".to_owned())
+            />
             <p class="hint">{move || charts::still_does(bench)}</p>
         </div>
     }

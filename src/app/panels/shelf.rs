@@ -1,12 +1,14 @@
 //! The shelf: saved routes, and files in and out.
 
 use crate::app::browser::files;
-use crate::app::state::{Bench, Notice, Place, bench};
+use crate::app::state::{Bench, Notice, Place, Undo, bench};
 use crate::route::Route;
 use crate::save::{ItemId, Shelf, ShelfError};
 use crate::units::{format_duration_s, format_fixed, format_temperature};
 use leptos::html::Input;
 use leptos::prelude::*;
+use std::sync::Arc;
+use wasm_bindgen::JsCast;
 
 /// Name of the file that the shelf is exported to.
 const FILE_NAME: &str = "recalesce-shelf.json";
@@ -38,7 +40,7 @@ pub(crate) fn keep(bench: Bench) {
     }
 }
 
-fn say(bench: Bench, text: String, is_wrong: bool, undo: Option<Callback<()>>) {
+fn say(bench: Bench, text: String, is_wrong: bool, undo: Option<Undo>) {
     bench.notice.set(Some(Notice {
         text,
         is_wrong,
@@ -54,26 +56,33 @@ fn import(bench: Bench, text: Option<String>) {
     match crate::save::read(&text) {
         Err(reason) => say(bench, format!("Nothing was imported. {reason}"), true, None),
         Ok(loaded) => {
-            let before = bench.shelf.get_untracked();
             let mut faults: Vec<String> = loaded
                 .rejected
                 .iter()
                 .map(|(index, why)| format!("route {}: {why}", index + 1))
                 .collect();
-            let mut count = 0;
+            let mut added = Vec::new();
             bench.shelf.update(|shelf| {
                 let imported = shelf.import(loaded.shelf);
-                count = imported.added.len();
+                added = imported.added;
                 if imported.left_out > 0 {
                     faults.push(format!("no room for {}", imported.left_out));
                 }
             });
             let words = if faults.is_empty() {
-                format!("{count} imported.")
+                format!("{} imported.", added.len())
             } else {
-                format!("{count} imported. Left out: {}", faults.join("; "))
+                format!("{} imported. Left out: {}", added.len(), faults.join("; "))
             };
-            let undo = Callback::new(move |()| bench.shelf.set(before.clone()));
+            // Only what came with the file goes again, not what was done since.
+            let undo: Undo = Arc::new(move || {
+                bench.shelf.update(|shelf| {
+                    for id in &added {
+                        // One that is off the shelf already needs no removing.
+                        let _ = shelf.delete(*id);
+                    }
+                });
+            });
             say(bench, words, !faults.is_empty(), Some(undo));
         }
     }
@@ -85,6 +94,18 @@ fn change(bench: Bench, change: impl FnOnce(&mut Shelf) -> Result<(), ShelfError
     bench.shelf.update(|shelf| result = change(shelf));
     if let Err(reason) = result {
         say(bench, reason.to_string(), true, None);
+    }
+}
+
+/// The row that had the focus is gone: the line with its undo is next.
+fn focus_on_undo() {
+    let button = web_sys::window()
+        .and_then(|window| window.document())
+        .and_then(|document| document.query_selector(".message button").ok().flatten())
+        .and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok());
+    if let Some(button) = button {
+        // A button that cannot take the focus leaves it where it was.
+        let _ = button.focus();
     }
 }
 
@@ -109,8 +130,30 @@ fn summary(route: &Route, scale: crate::units::TemperatureScale) -> String {
 }
 
 #[component]
-fn Kept(id: ItemId, name: String, line: String, is_first: bool, is_last: bool) -> impl IntoView {
+fn Kept(id: ItemId) -> impl IntoView {
     let bench = bench();
+    let name = move || {
+        bench
+            .shelf
+            .with(|s| s.get(id).map(|item| item.name.clone()))
+            .unwrap_or_default()
+    };
+    let line = move || {
+        let scale = bench.scale.get();
+        bench
+            .shelf
+            .with(|s| s.get(id).map(|item| summary(&item.route, scale)))
+    };
+    let is_first = move || {
+        bench
+            .shelf
+            .with(|s| s.items().first().is_some_and(|item| item.id == id))
+    };
+    let is_last = move || {
+        bench
+            .shelf
+            .with(|s| s.items().last().is_some_and(|item| item.id == id))
+    };
     let open = move |_| {
         if let Some(route) = bench
             .shelf
@@ -125,11 +168,12 @@ fn Kept(id: ItemId, name: String, line: String, is_first: bool, is_last: bool) -
         bench.shelf.update(|shelf| gone = shelf.delete(id));
         let Ok(gone) = gone else { return };
         let words = format!("“{}” is off the shelf.", gone.name());
-        let undo = Callback::new(move |()| {
+        let undo: Undo = Arc::new(move || {
             let gone = gone.clone();
             change(bench, |shelf| shelf.restore(gone).map(|_| ()));
         });
         say(bench, words, false, Some(undo));
+        request_animation_frame(focus_on_undo);
     };
     view! {
         <li class="kept">
@@ -210,27 +254,10 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
             input.set_value("");
         }
     };
-    let rows = move || {
-        let scale = bench.scale.get();
-        bench.shelf.with(|shelf| {
-            let last = shelf.items().len().saturating_sub(1);
-            shelf
-                .items()
-                .iter()
-                .enumerate()
-                .map(|(index, item)| {
-                    view! {
-                        <Kept
-                            id=item.id
-                            name=item.name.clone()
-                            line=summary(&item.route, scale)
-                            is_first=index == 0
-                            is_last=index == last
-                        />
-                    }
-                })
-                .collect_view()
-        })
+    let ids = move || {
+        bench
+            .shelf
+            .with(|s| s.items().iter().map(|item| item.id).collect::<Vec<_>>())
     };
     view! {
         <main class="leaf">
@@ -279,7 +306,11 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
                         view! { <p>"The shelf is empty. Keep a route and it stands here."</p> }
                     })
             }}
-            <ul>{rows}</ul>
+            <ul>
+                <For each=ids key=|id| *id let:id>
+                    <Kept id=id />
+                </For>
+            </ul>
         </main>
     }
     .into_any()

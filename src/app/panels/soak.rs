@@ -96,6 +96,7 @@ fn SoakWords() -> impl IntoView {
                 name="Structure before hardening"
             >
                 <Choice
+                    name="Structures"
                     entries=Signal::stored(entries.clone())
                     chosen=Signal::derive(move || value_of(start.get()))
                     pick=move |value: String| {
@@ -191,6 +192,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
         <Plot
             class="tall"
             scene=move |w, h| charts::soak_map_scene(bench, w, h)
+            nothing=Signal::derive(move || charts::no_map(bench))
             handles=Box::new(map_handle)
         />
         <div class="sub">

@@ -111,7 +111,7 @@ pub(crate) fn SteelPanel() -> impl IntoView {
             />
         </div>
         <div class="grade-list">
-            <Choice entries=entries chosen=chosen pick=pick />
+            <Choice name="Grades" entries=entries chosen=chosen pick=pick />
             {move || {
                 entries
                     .with(Vec::is_empty)

@@ -9,7 +9,7 @@ use crate::units::{format_duration_s, format_hrc, format_temperature};
 use leptos::prelude::*;
 
 /// Temper temperatures that can be set, °C.
-const RANGE_C: (f64, f64) = (80.0, 700.0);
+const RANGE_C: (f64, f64) = (100.0, 700.0);
 /// Most tempers.
 const MOST: usize = 6;
 /// A temper as it is first offered.
@@ -175,7 +175,7 @@ pub(crate) fn received() -> impl Fn() -> String {
                 outcome
                     .temper
                     .given()
-                    .map(|temper| format!("martensite of {}", format_hrc(temper.start_hrc)))
+                    .map(|temper| format!("quenched to {}", format_hrc(temper.start_hrc)))
             })
             .unwrap_or_default()
     }
@@ -231,11 +231,16 @@ pub(crate) fn TemperStage() -> impl IntoView {
         <Plot
             class="tall"
             scene=move |w, h| charts::temper_scene(bench, w, h)
+            nothing=Signal::derive(move || charts::no_temper(bench))
             handles=Box::new(handle)
         />
         <div class="sub">
             <h3>"What moves the final hardness"</h3>
-            <Plot class="history" scene=move |w, h| charts::influences_scene(bench, w, h) />
+            <Plot
+                class="history"
+                scene=move |w, h| charts::influences_scene(bench, w, h)
+                nothing=Signal::stored("Not known for this steel.".to_owned())
+            />
         </div>
     }
     .into_any()

@@ -1,19 +1,24 @@
 //! From the outcome to the plain data that charts take. No geometry and no physics here.
 
-use super::state::{Bench, Stage};
+mod strip;
+mod words;
+
+pub(crate) use strip::{blocks, strip};
+pub(crate) use words::{answer, figures, no_map, no_temper, still_does};
+
+use super::state::Bench;
 use crate::chart::{
     Constituent, CoolingTrace, HistoryPoint, InfluenceRow, Labels, LadderRow, Margin, Outline,
-    ProductCurves, QuenchData, Role, RouteData, RouteStep, RouteStrip, Scene, SectionData,
-    SoakHistoryData, SoakMapData, TemperData, TemperPoint, Verdict, glow, hardness_ladder,
-    influence_chart, oxide, quench_chart, route_strip, section_view, soak_history, soak_map,
-    temper_chart,
+    ProductCurves, QuenchData, Role, Scene, SectionData, SoakHistoryData, SoakMapData, TemperData,
+    TemperPoint, Verdict, glow, hardness_ladder, influence_chart, oxide, quench_chart,
+    section_view, soak_history, soak_map, temper_chart,
 };
 use crate::heat::{CoolingCurve, Place, Section};
-use crate::route::{self, InfluenceKind, Outcome, Route, Step};
+use crate::route::{self, InfluenceKind, Step};
 use crate::transform::{Fractions, Product};
 use crate::units::{
-    LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length, format_percent,
-    format_temperature, format_temperature_band,
+    LengthUnit, TemperatureScale, format_duration_s, format_length, format_percent,
+    format_temperature_band,
 };
 use leptos::prelude::*;
 
@@ -93,10 +98,19 @@ pub(crate) fn soak_map_scene(bench: Bench, width: f64, height: f64) -> Option<Sc
         path.push([s.end.carbon_wt, soak_c]);
         path
     });
+    let (mut a3, mut acm) = (map.a3.clone(), map.acm.clone());
+    if let Some(&[carbon_wt, c]) = acm.first()
+        && c > map.a1_upper_c
+    {
+        // High alloy: ferrite and carbide both go well above A1. Down from there the two fields
+        // beside austenite meet in the three-phase field, drawn as one line.
+        a3.push([carbon_wt, map.a1_upper_c]);
+        acm.insert(0, [carbon_wt, map.a1_upper_c]);
+    }
     Some(soak_map(
         &SoakMapData {
-            a3: map.a3.clone(),
-            acm: map.acm.clone(),
+            a3,
+            acm,
             a1_c: map.a1_c,
             a1_upper_c: map.a1_upper_c,
             bulk_carbon_wt: route.composition.c,
@@ -280,32 +294,6 @@ pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Sce
 const LEAST_TEMPER_END_C: f64 = 400.0;
 const ROOM_ABOVE_TEMPER_K: f64 = 110.0;
 
-/// What else would still harden this piece, in words.
-pub(crate) fn still_does(bench: Bench) -> Option<String> {
-    let outcome = bench.outcome()?;
-    let transformed = outcome.quench.transformed.given()?;
-    let medium = transformed.slowest_medium.as_ref().map_or_else(
-        || "No quenchant of the list hardens it through.".to_owned(),
-        |slowest| {
-            format!(
-                "Slowest quenchant that still hardens it: {}.",
-                route::inside_a_sentence(&slowest.title)
-            )
-        },
-    );
-    let thickest = transformed.thickest_mm.map_or_else(String::new, |mm| {
-        let shape = match bench.route.with(|r| r.section) {
-            Section::Round { .. } => "round",
-            Section::Plate { .. } | Section::Blade { .. } => "flat section",
-        };
-        format!(
-            " Thickest {shape} that this quench hardens: {}.",
-            format_length(mm, bench.length.get())
-        )
-    });
-    Some(medium + &thickest)
-}
-
 /// Hardness against tempering temperature.
 pub(crate) fn temper_scene(bench: Bench, width: f64, height: f64) -> Option<Scene> {
     let outcome = bench.outcome()?;
@@ -390,180 +378,4 @@ pub(crate) fn ladder_scene(bench: Bench, width: f64) -> Option<Scene> {
         .collect();
     (!rows.is_empty())
         .then(|| hardness_ladder(&rows, Some([target.least_hrc, target.most_hrc]), width))
-}
-
-/// A hold with its way up and down, `[time s, temperature °C]`: drawn, not computed.
-fn hold(level_c: f64, time_s: f64) -> Vec<[f64; 2]> {
-    const ROOM_C: f64 = 20.0;
-    let ramp_s = 0.18 * time_s;
-    let eased = |from_c: f64, to_c: f64, start_s: f64| {
-        (0..=12).map(move |i| {
-            let part = f64::from(i) / 12.0;
-            let way = 1.0 - (-4.0 * part).exp();
-            [start_s + part * ramp_s, from_c + (to_c - from_c) * way]
-        })
-    };
-    let mut curve: Vec<[f64; 2]> = eased(ROOM_C, level_c, 0.0).collect();
-    curve.push([ramp_s + time_s, level_c]);
-    curve.extend(eased(level_c, ROOM_C, ramp_s + time_s));
-    curve
-}
-
-/// A block of the strip: its stage, title and line of settings.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Block {
-    pub(crate) stage: Stage,
-    pub(crate) title: String,
-    pub(crate) line: String,
-    points: Vec<[f64; 2]>,
-    weight: f64,
-}
-
-/// The steps of the route in order.
-pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> Vec<Block> {
-    let scale = bench.scale.get();
-    let held = |temperature_c: f64, time_min: f64| {
-        format!(
-            "{}, {}",
-            format_temperature(temperature_c, scale),
-            format_duration_s(60.0 * time_min)
-        )
-    };
-    let mut soak = hold(route.soak.temperature_c, 60.0 * route.soak.time_min);
-    // The soak ends in the quench, not in a slow cool.
-    soak.truncate(14);
-    let quench = outcome
-        .and_then(|o| o.quench.deciding_curve())
-        .map_or_else(Vec::new, |curve| {
-            let until_s = curve.time_to_c(120.0).unwrap_or(30.0).clamp(2.0, 4000.0);
-            points(curve)
-                .into_iter()
-                .take_while(|p| p[0] <= 1.4 * until_s)
-                .collect()
-        });
-    let mut all = vec![
-        Block {
-            stage: Stage::Soak,
-            title: "Soak".to_owned(),
-            line: held(route.soak.temperature_c, route.soak.time_min),
-            points: soak,
-            weight: 1.25,
-        },
-        Block {
-            stage: Stage::Quench,
-            title: "Quench".to_owned(),
-            line: super::panels::piece::medium_words(&route.quench.medium),
-            points: quench,
-            weight: 1.25,
-        },
-    ];
-    if let Some(cold) = &route.cold {
-        all.push(Block {
-            stage: Stage::Quench,
-            title: "Cold".to_owned(),
-            line: held(cold.temperature_c, cold.time_min),
-            points: hold(cold.temperature_c, 60.0 * cold.time_min),
-            weight: 1.0,
-        });
-    }
-    for (i, temper) in route.tempers.iter().enumerate() {
-        all.push(Block {
-            stage: Stage::Temper,
-            title: if route.tempers.len() > 1 {
-                format!("Temper {}", i + 1)
-            } else {
-                "Temper".to_owned()
-            },
-            line: held(temper.temperature_c, temper.time_min),
-            points: hold(temper.temperature_c, 60.0 * temper.time_min),
-            weight: 1.0,
-        });
-    }
-    all
-}
-
-/// The strip and the places of its blocks.
-pub(crate) fn strip(bench: Bench, width: f64, height: f64) -> RouteStrip {
-    let route = bench.route.get();
-    let outcome = bench.outcome();
-    let stage = bench.stage.get();
-    let steps = blocks(bench, &route, outcome.as_deref())
-        .into_iter()
-        .map(|block| RouteStep {
-            points: block.points,
-            weight: block.weight,
-            selected: block.stage == stage && block.title != "Cold",
-            note: None,
-        })
-        .collect();
-    let a1_c = outcome.map_or(727.0, |o| o.critical.a1_c);
-    route_strip(&RouteData { steps, a1_c }, &labels(bench), [width, height])
-}
-
-/// The answer of a stage for its tab on the phone.
-pub(crate) fn answer(bench: Bench, stage: Stage) -> String {
-    let scale = bench.scale.get();
-    match stage {
-        Stage::Soak => bench
-            .route
-            .with(|r| format_temperature(r.soak.temperature_c, scale)),
-        Stage::Quench => bench
-            .outcome()
-            .and_then(|o| {
-                let seconds = o.quench.transformed.given()?.margin.seconds;
-                Some(if seconds >= 0.0 {
-                    format!("{} to spare", route::margin_words(seconds))
-                } else {
-                    format!("misses by {}", route::margin_words(seconds))
-                })
-            })
-            .unwrap_or_else(|| "no number".to_owned()),
-        Stage::Temper => bench.route.with(|r| {
-            r.tempers.first().map_or_else(
-                || "none".to_owned(),
-                |t| format_temperature(t.temperature_c, scale),
-            )
-        }),
-    }
-}
-
-/// Four figures for the phone's dock: term, figure, unit.
-pub(crate) fn figures(bench: Bench) -> Vec<(&'static str, String, String)> {
-    let Some(outcome) = bench.outcome() else {
-        return Vec::new();
-    };
-    let none = || ("–".to_owned(), String::new());
-    let margin = outcome.quench.transformed.given().map_or_else(none, |t| {
-        let words = route::margin_words(t.margin.seconds);
-        let sign = if t.margin.seconds < 0.0 {
-            "\u{2212}"
-        } else {
-            ""
-        };
-        let (figure, unit) = words.split_once('\u{a0}').unwrap_or((&words, ""));
-        (format!("{sign}{figure}"), unit.to_owned())
-    });
-    let last = outcome.stages.last();
-    let austenite = last
-        .and_then(|stage| stage.fractions)
-        .map_or_else(none, |f| {
-            let words = format_percent(f.austenite);
-            let (figure, unit) = words.split_once('\u{a0}').unwrap_or((&words, ""));
-            (figure.to_owned(), unit.to_owned())
-        });
-    let hardness = last
-        .and_then(|stage| Some((stage.hardness?.hrc()?, stage.band_hrc)))
-        .map_or_else(none, |(hrc, band)| {
-            (format_fixed(hrc, 1), format!("±{}", format_fixed(band, 1)))
-        });
-    vec![
-        (
-            "dissolved",
-            format_fixed(outcome.soak.end.carbon_wt, 2),
-            "%\u{a0}C".to_owned(),
-        ),
-        ("margin", margin.0, margin.1),
-        ("austenite", austenite.0, austenite.1),
-        ("hardness", hardness.0, hardness.1),
-    ]
 }

@@ -1,0 +1,120 @@
+//! Figures and sentences beside the charts.
+
+use crate::app::state::{Bench, Stage};
+use crate::heat::Section;
+use crate::route;
+use crate::units::{format_fixed, format_length, format_percent, format_temperature};
+use leptos::prelude::*;
+
+/// What else would still harden this piece, in words.
+pub(crate) fn still_does(bench: Bench) -> Option<String> {
+    let outcome = bench.outcome()?;
+    let transformed = outcome.quench.transformed.given()?;
+    let medium = transformed.slowest_medium.as_ref().map_or_else(
+        || "No quenchant of the list hardens it through.".to_owned(),
+        |slowest| {
+            format!(
+                "Slowest quenchant that still hardens it: {}.",
+                route::inside_a_sentence(&slowest.title)
+            )
+        },
+    );
+    let thickest = transformed.thickest_mm.map_or_else(String::new, |mm| {
+        let shape = match bench.route.with(|r| r.section) {
+            Section::Round { .. } => "round",
+            Section::Plate { .. } | Section::Blade { .. } => "flat section",
+        };
+        format!(
+            " Thickest {shape} that this quench hardens: {}.",
+            format_length(mm, bench.length.get())
+        )
+    });
+    Some(medium + &thickest)
+}
+
+/// Why there is no temper chart.
+pub(crate) fn no_temper(bench: Bench) -> String {
+    if bench.route.with(|r| r.tempers.is_empty()) {
+        return "No temper is planned. Set how many, and the chart starts from there.".to_owned();
+    }
+    bench
+        .outcome()
+        .and_then(|outcome| outcome.temper.refusal().map(str::to_owned))
+        .unwrap_or_else(|| "This temper lies outside what the model knows.".to_owned())
+}
+
+/// Why there is no phase map.
+pub(crate) fn no_map(bench: Bench) -> String {
+    bench
+        .map
+        .with(|map| map.refusal().map(str::to_owned))
+        .unwrap_or_default()
+}
+
+/// The answer of a stage for its tab on the phone.
+pub(crate) fn answer(bench: Bench, stage: Stage) -> String {
+    let scale = bench.scale.get();
+    match stage {
+        Stage::Soak => bench
+            .route
+            .with(|r| format_temperature(r.soak.temperature_c, scale)),
+        Stage::Quench => bench
+            .outcome()
+            .and_then(|o| {
+                let seconds = o.quench.transformed.given()?.margin.seconds;
+                Some(if seconds >= 0.0 {
+                    format!("{} to spare", route::margin_words(seconds))
+                } else {
+                    format!("misses by {}", route::margin_words(seconds))
+                })
+            })
+            .unwrap_or_else(|| "no number".to_owned()),
+        Stage::Temper => bench.route.with(|r| {
+            r.tempers.first().map_or_else(
+                || "none".to_owned(),
+                |t| format_temperature(t.temperature_c, scale),
+            )
+        }),
+    }
+}
+
+/// Four figures for the phone's dock: term, figure, unit.
+pub(crate) fn figures(bench: Bench) -> Vec<(&'static str, String, String)> {
+    let Some(outcome) = bench.outcome() else {
+        return Vec::new();
+    };
+    let none = || ("–".to_owned(), String::new());
+    let margin = outcome.quench.transformed.given().map_or_else(none, |t| {
+        let words = route::margin_words(t.margin.seconds);
+        let sign = if t.margin.seconds < 0.0 {
+            "\u{2212}"
+        } else {
+            ""
+        };
+        let (figure, unit) = words.split_once('\u{a0}').unwrap_or((&words, ""));
+        (format!("{sign}{figure}"), unit.to_owned())
+    });
+    let last = outcome.stages.last();
+    let austenite = last
+        .and_then(|stage| stage.fractions)
+        .map_or_else(none, |f| {
+            let words = format_percent(f.austenite);
+            let (figure, unit) = words.split_once('\u{a0}').unwrap_or((&words, ""));
+            (figure.to_owned(), unit.to_owned())
+        });
+    let hardness = last
+        .and_then(|stage| Some((stage.hardness?.hrc()?, stage.band_hrc)))
+        .map_or_else(none, |(hrc, band)| {
+            (format_fixed(hrc, 1), format!("±{}", format_fixed(band, 1)))
+        });
+    vec![
+        (
+            "dissolved",
+            format_fixed(outcome.soak.end.carbon_wt, 2),
+            "%\u{a0}C".to_owned(),
+        ),
+        ("margin", margin.0, margin.1),
+        ("austenite", austenite.0, austenite.1),
+        ("hardness", hardness.0, hardness.1),
+    ]
+}

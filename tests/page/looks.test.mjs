@@ -1,0 +1,280 @@
+// What the page looks like: canvases at every pixel density, widths, themes, paper, and for those who
+// cannot see it.
+
+import assert from "node:assert/strict";
+import { after, before, test } from "node:test";
+import { BenchPage, KEYS, PHONE, WIDE, launch } from "./bench_page.mjs";
+
+let browser;
+before(async () => {
+  browser = await launch();
+});
+after(() => browser.close());
+
+test("the three plots are painted, and each has a sentence for those who do not see it", async () => {
+  const bench = await BenchPage.ready(browser);
+  const colours = await bench.coloursOfPlots();
+  assert.equal(colours.length, 3);
+  for (const count of colours) assert.ok(count > 20, `${colours} colours`);
+  assert.match(await bench.summary(0), /^Phase map: at 830 °C/);
+  assert.match(await bench.summary(1), /^Quench: /);
+  assert.match(await bench.summary(2), /^Temper: 190 °C gives/);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+for (const deviceScaleFactor of [1, 1.5, 2, 3]) {
+  test(`at ${deviceScaleFactor} device pixels per pixel every canvas has the device pixels of its box`, async () => {
+    const bench = await BenchPage.ready(browser, { deviceScaleFactor });
+    const sizes = await bench.canvasSizes();
+    assert.ok(sizes.length > 8, `${sizes.length} canvases`);
+    const off = sizes.filter(({ pixels, box }) => pixels[0] !== box[0] || pixels[1] !== box[1]);
+    assert.deepEqual(off, []);
+    bench.assertNoTrouble();
+    await bench.close();
+  });
+}
+
+test("the canvases follow a window that changes its size or goes to a denser screen", async () => {
+  const bench = await BenchPage.ready(browser);
+  const fit = async () => (await bench.canvasSizes()).filter(({ pixels, box }) => Math.abs(pixels[0] - box[0]) > 1 || Math.abs(pixels[1] - box[1]) > 1);
+  await bench.page.setViewportSize({ width: 1280, height: 800 });
+  await bench.until(fit, (off) => off.length === 0, "canvases of another size than their box");
+  const session = await bench.page.context().newCDPSession(bench.page);
+  await session.send("Emulation.setDeviceMetricsOverride", { width: 1280, height: 800, deviceScaleFactor: 2, mobile: false });
+  await bench.until(fit, (off) => off.length === 0, "canvases of another density than the screen");
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("the canvases are painted again when the typeface arrives late", async () => {
+  const paint = (bench) => bench.plots.first().evaluate((canvas) => canvas.toDataURL());
+  const prompt = await BenchPage.ready(browser);
+  await prompt.page.evaluate(() => document.fonts.ready);
+  await prompt.press("soak", "ArrowUp", "ArrowDown");
+  const wanted = await paint(prompt);
+  await prompt.close();
+
+  let release;
+  const held = new Promise((resolve) => (release = resolve));
+  const bench = await BenchPage.open(browser, {
+    before: (page) =>
+      page.route("**/*.woff2", async (route) => {
+        await held;
+        await route.continue();
+      }),
+    // The page is not loaded whole until the typeface is there.
+    until: "commit",
+  });
+  await bench.started();
+  await bench.sentenceList.first().waitFor();
+  assert.notEqual(await paint(bench), wanted, "the typeface came too early for this test");
+  release();
+  await bench.page.evaluate(() => document.fonts.ready);
+  await bench.until(async () => (await paint(bench)) === wanted, (same) => same, "painted in the late typeface");
+  await bench.close();
+});
+
+for (const width of [320, 390, 600, 759, 760, 768, 1024, 1199, 1200, 1440, 1920]) {
+  test(`at ${width} px nothing reaches over the side, on bench, shelf and sources`, async () => {
+    const bench = await BenchPage.ready(browser, { viewport: { width, height: 900 } });
+    assert.ok((await bench.overflow()) <= 0, `bench: ${await bench.overflow()} px too wide`);
+    await bench.keep();
+    assert.ok((await bench.overflow()) <= 0, `notice: ${await bench.overflow()} px too wide`);
+    for (const place of ["Shelf", "Sources"]) {
+      await bench.go(place);
+      assert.ok((await bench.overflow()) <= 0, `${place}: ${await bench.overflow()} px too wide`);
+    }
+    bench.assertNoTrouble();
+    await bench.close();
+  });
+}
+
+test("every panel lies inside the window, wide and in the middle", async () => {
+  for (const width of [768, 1024, 1440]) {
+    const bench = await BenchPage.ready(browser, { viewport: { width, height: 900 } });
+    const words = bench.wordButtons;
+    const outside = [];
+    for (let index = 0; index < (await words.count()); index += 1) {
+      await words.nth(index).click();
+      await bench.panel.waitFor();
+      const { x, width: wide } = await bench.panel.boundingBox();
+      if (x < 0 || x + wide > width) outside.push(`${await words.nth(index).getAttribute("title")}: ${x} to ${x + wide} of ${width}`);
+      await bench.page.keyboard.press("Escape");
+    }
+    assert.deepEqual(outside, []);
+    await bench.close();
+  }
+});
+
+test("on a phone one stage is shown at a time, and the dock keeps four figures in view", async () => {
+  const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
+  const titles = ["Soak", "Quench", "Temper"];
+  for (const [index, title] of titles.entries()) {
+    await bench.tabs.nth(index).tap();
+    assert.deepEqual(await bench.shownStages(), [title]);
+    assert.equal(await bench.tabs.nth(index).getAttribute("aria-selected"), "true");
+    assert.equal(await bench.figures.count(), 4);
+    for (const figure of await bench.figures.all()) {
+      assert.match(await figure.innerText(), /\d/);
+      const { y, height } = await figure.boundingBox();
+      assert.ok(y >= 0 && y + height <= PHONE.height, "the dock is in the window");
+    }
+    const [colours] = (await bench.coloursOfPlots()).slice(index, index + 1);
+    assert.ok(colours > 20, `${title} is painted`);
+  }
+  await bench.tabs.first().tap();
+  const [dissolved] = await bench.figures.allInnerTexts();
+  await bench.press("soak", "PageUp", "PageUp");
+  await bench.until(() => bench.figures.first().innerText(), (now) => now !== dissolved, "the dock follows");
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("on a phone what is pressed often is at least 24 px each way", async () => {
+  const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
+  const small = await bench.mainControls.evaluateAll((all) =>
+    all
+      .filter((one) => one.checkVisibility())
+      .map((one) => [one.textContent || one.ariaLabel, one.getBoundingClientRect()])
+      .filter(([, { width, height }]) => width < 24 || height < 24)
+      .map(([what, { width, height }]) => `${what}: ${width} × ${height}`),
+  );
+  assert.deepEqual(small, []);
+  await bench.close();
+});
+
+test("the block of a step picks its stage", async () => {
+  const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
+  await bench.block(/^Temper 1/).tap();
+  assert.deepEqual(await bench.shownStages(), ["Temper"]);
+  await bench.block(/^Soak/).tap();
+  assert.deepEqual(await bench.shownStages(), ["Soak"]);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("the theme is switched, reaches the canvases and is there after a reload", async () => {
+  const bench = await BenchPage.ready(browser, { colorScheme: "light" });
+  const light = await bench.lightnessOf(0);
+  await bench.pick("Theme", "shop");
+  assert.equal(await bench.theme(), "dark");
+  const dark = await bench.until(() => bench.lightnessOf(0), (now) => now < light - 0.3, `darker than ${light}`);
+  await bench.untilStored(KEYS.preferences, (text) => /"dark"/.test(text));
+  await bench.reload();
+  assert.equal(await bench.theme(), "dark");
+  assert.ok(Math.abs((await bench.lightnessOf(0)) - dark) < 0.05);
+  await bench.pick("Theme", "day");
+  await bench.until(() => bench.lightnessOf(0), (now) => Math.abs(now - light) < 0.05, `light as before, ${light}`);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("units chosen on a dark system do not fix the theme", async () => {
+  const bench = await BenchPage.ready(browser, { colorScheme: "dark" });
+  await bench.pick("Temperatures", "°F");
+  await bench.untilStored(KEYS.preferences, (text) => /fahrenheit/.test(text));
+  await bench.page.emulateMedia({ colorScheme: "light" });
+  await bench.reload();
+  assert.equal(await bench.theme(), "light", "the system's theme, since none was chosen");
+  await bench.close();
+});
+
+for (const colorScheme of ["light", "dark"]) {
+  test(`on paper there are no controls (${colorScheme})`, async () => {
+    const bench = await BenchPage.ready(browser, { colorScheme });
+    await bench.page.emulateMedia({ media: "print" });
+    const shown = await bench.controls.evaluateAll((all) =>
+      all.filter((one) => one.checkVisibility()).map((one) => one.className || one.textContent),
+    );
+    assert.deepEqual([...new Set(shown)], []);
+    await bench.close();
+  });
+
+  test(`on paper all stages and the outcome stand in black on white (${colorScheme})`, async () => {
+    const bench = await BenchPage.ready(browser, { colorScheme });
+    await bench.page.emulateMedia({ media: "print" });
+    assert.deepEqual(await bench.shownStages(), ["Soak", "Quench", "Temper"]);
+    for (const part of [bench.sentenceList.first(), bench.word("The steel"), bench.plots.first()]) assert.ok(await part.isVisible());
+    const ground = await bench.page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+    assert.equal(ground, "rgb(255, 255, 255)");
+    await bench.until(() => bench.lightnessOf(0), (value) => value > 0.6, "the phase map's lightness on paper");
+    await bench.close();
+  });
+}
+
+test("where less motion is asked for nothing moves by itself", async () => {
+  const bench = await BenchPage.ready(browser, { reducedMotion: "reduce" });
+  await bench.openWord("Furnace");
+  await bench.press("soak", "ArrowUp");
+  const moving = await bench.page.evaluate(() =>
+    document.getAnimations().filter((one) => one.effect.getComputedTiming().endTime > 20).map((one) => one.animationName ?? one.transitionProperty),
+  );
+  assert.deepEqual(moving, []);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+for (const colorScheme of ["light", "dark"]) {
+  test(`no accessibility faults on bench, panels, number, shelf and sources (${colorScheme})`, async () => {
+    const bench = await BenchPage.ready(browser, { colorScheme });
+    const faults = [];
+    const scan = async (where) => faults.push(...(await bench.accessibilityFaults()).map((fault) => `${where}: ${fault}`));
+    await scan("bench");
+    for (const name of ["The piece", "The steel", "Section", "Quenchant", "Soak temperature", "Structure before hardening", "Cold treatment", "Number of tempers"]) {
+      await bench.openWord(name);
+      await scan(name);
+      await bench.page.keyboard.press("Escape");
+    }
+    await bench.openWord("Furnace");
+    await bench.type("much");
+    await scan("a wrong text");
+    await bench.page.keyboard.press("Escape");
+    await bench.numberOf(0).click();
+    await scan("an opened number");
+    await bench.page.keyboard.press("Escape");
+    await bench.keep();
+    await scan("a notice");
+    for (const place of ["Shelf", "Sources"]) {
+      await bench.go(place);
+      await scan(place);
+    }
+    assert.deepEqual([...new Set(faults)], []);
+    await bench.close();
+  });
+
+  test(`no accessibility faults where the route is refused, or a part of it (${colorScheme})`, async () => {
+    const bench = await BenchPage.ready(browser, { colorScheme });
+    const faults = [];
+    await bench.openWord("The steel");
+    await bench.option("D2").click();
+    await bench.page.keyboard.press("Escape");
+    await bench.until(() => bench.sentences(), (all) => /knows/.test(all.join(" ")), "the refusal");
+    faults.push(...(await bench.accessibilityFaults()).map((fault) => `D2: ${fault}`));
+    await bench.press("soak", "Home");
+    await bench.refusal.waitFor();
+    faults.push(...(await bench.accessibilityFaults()).map((fault) => `below A1: ${fault}`));
+    assert.deepEqual([...new Set(faults)], []);
+    await bench.close();
+  });
+}
+
+test("the page is used by keys alone: every control is reached by Tab, in the order of the page", async () => {
+  const bench = await BenchPage.ready(browser, { viewport: WIDE });
+  const reached = new Set();
+  for (let step = 0; step < 120; step += 1) {
+    await bench.page.keyboard.press("Tab");
+    const name = await bench.focused();
+    if (name === "" && step > 0) break;
+    reached.add(name);
+    const { outline, inside } = await bench.page.evaluate(() => {
+      const held = document.activeElement;
+      return { outline: getComputedStyle(held).outlineStyle, inside: held.checkVisibility() };
+    });
+    assert.ok(inside && outline !== "none", `${name} shows that it has the focus`);
+  }
+  for (const name of ["Soak temperature", "Soak time", "Quench speed", "Temper temperature", "The steel", "Quenchant", "°F", "shop"]) {
+    assert.ok(reached.has(name), `${name} among ${[...reached]}`);
+  }
+  await bench.close();
+});
