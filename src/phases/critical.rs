@@ -327,16 +327,31 @@ fn last_c(
     a1_c: f64,
     mut height: impl FnMut(f64) -> Result<f64, EquilibriumError>,
 ) -> Result<Option<f64>, EquilibriumError> {
-    // already gone: plain iron and carbon, or a steel that never had it
-    let from = a1_c + TOLERANCE_K;
-    if height(from)? >= 0.0 {
+    const SKIPPED_K: f64 = 25.0;
+    let start_c = a1_c + TOLERANCE_K;
+    let mut from_c = start_c;
+    let mut found = height(from_c);
+    // without its main carbide, a steel of much carbon may have no equilibrium at A1; a phase that
+    // is wanting higher up is wanting at A1 too
+    while found.is_err() && from_c < start_c + 6.0 * SKIPPED_K {
+        from_c += SKIPPED_K;
+        found = height(from_c);
+    }
+    let is_gone = found? >= 0.0;
+    if is_gone && from_c > start_c {
+        return Err(EquilibriumError::NotConverged {
+            temperature_c: start_c,
+        });
+    }
+    if is_gone {
+        // plain iron and carbon, or a steel that never had it
         return Ok(Some(a1_c));
     }
-    upwards(from, 5.0).first_change(height)
+    upwards(from_c, 5.0).first_change(height)
 }
 
 /// A search for a temperature, °C.
-pub(super) const fn upwards(from: f64, step: f64) -> Upwards {
+const fn upwards(from: f64, step: f64) -> Upwards {
     Upwards {
         from,
         to: HIGHEST_C,

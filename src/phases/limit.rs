@@ -48,6 +48,8 @@ pub struct Annealed {
 /// annealing temperatures leaves little to happen below. Austenite is held back for the steels
 /// whose A1 is lower still.
 const ANNEALED_C: f64 = 700.0;
+/// Where it is taken instead when the search does not come to rest there, K above or below.
+const NEAR_ANNEALED_K: f64 = 10.0;
 /// Lowest temperature of single equilibria, °C.
 const LOWEST_SOAK_C: f64 = 600.0;
 /// Most carbon for which saturation is sought, wt %.
@@ -121,7 +123,10 @@ const fn no_austenite(temperature_c: f64, a1_c: f64) -> PhaseError {
 /// As [`super::equilibrium`].
 pub fn annealed(steel: &Composition) -> Result<Annealed, PhaseError> {
     check(steel)?;
-    let found = HeldBack::new(AUSTENITE).at(steel, ANNEALED_C)?;
+    let at = |temperature_c| HeldBack::new(AUSTENITE).at(steel, temperature_c);
+    let found = at(ANNEALED_C)
+        .or_else(|_| at(ANNEALED_C + NEAR_ANNEALED_K))
+        .or_else(|_| at(ANNEALED_C - NEAR_ANNEALED_K))?;
     let carbide = Together::of(&found);
     Ok(Annealed {
         carbide: carbide.content,

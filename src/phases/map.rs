@@ -1,6 +1,6 @@
 //! The phase map: boundaries of austenite against carbon for the alloy content of a steel.
 
-use super::critical::{Boundaries, Eutectoid, TOLERANCE_K, check, upwards};
+use super::critical::{Boundaries, Eutectoid, TOLERANCE_K, check};
 use super::search::Upwards;
 use super::{EquilibriumError, PhaseError};
 use crate::steel::Composition;
@@ -33,7 +33,7 @@ pub struct PhaseMap {
 const MOST_CARBON_WT: f64 = 2.0;
 /// Least carbon of the lines A1, wt %: below, they end in the boundaries of ferrite.
 const LEAST_CARBON_WT: f64 = 0.03;
-/// Stands for no carbon, wt %.
+/// Least carbon to which A3 is followed, wt %.
 const NO_CARBON_WT: f64 = 1e-4;
 /// Top of the map, °C.
 const TOP_C: f64 = 1200.0;
@@ -137,10 +137,8 @@ fn a3(
     steel: &Composition,
     bottom: Bottom,
 ) -> Result<Vec<[f64; 2]>, EquilibriumError> {
-    let iron = steel.with_carbon(NO_CARBON_WT);
     let bottom_c = bottom.temperature_c();
-    let end_c =
-        upwards(bottom_c, 20.0).first_change(|t_c| boundaries.ferrite_height(&iron, t_c))?;
+    let end_c = boundaries.last_ferrite_c(&steel.with_carbon(0.0), bottom_c)?;
     let end_c = end_c.filter(|t_c| *t_c < TOP_C);
     let top_c = end_c.unwrap_or(TOP_C);
     let mut line = Line::from(bottom);
