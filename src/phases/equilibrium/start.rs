@@ -21,6 +21,8 @@ pub(super) fn single_phase(phases: &mut Phases, amounts: &Amounts) {
     } else {
         PhaseName::Austenite
     };
+    let can_hold_carbon = |slot: &Slot| slot.name == PhaseName::Cementite && !slot.suspended;
+    let beside_cementite = suspended && carbon > 1e-3 && phases.slots.iter().any(can_hold_carbon);
     for slot in phases.slots.iter_mut().filter(|slot| slot.name == name) {
         let model = &phases.models[slot.model];
         let carbon_sites = model
@@ -28,7 +30,7 @@ pub(super) fn single_phase(phases: &mut Phases, amounts: &Amounts) {
             .iter()
             .find(|variable| variable.constituent == Component::Va)
             .map_or(1.0, |variable| variable.sites);
-        let filled = if suspended {
+        let filled = if beside_cementite {
             carbon_filled(name).min(carbon)
         } else {
             (carbon / metal / carbon_sites).min(0.9)
@@ -44,9 +46,10 @@ pub(super) fn single_phase(phases: &mut Phases, amounts: &Amounts) {
         slot.active = true;
         slot.amount = metal;
     }
-    let is_cementite = |slot: &&mut Slot| slot.name == PhaseName::Cementite && !slot.suspended;
-    let cementite = phases.slots.iter_mut().find(is_cementite);
-    if let (true, Some(slot)) = (suspended && carbon > 1e-3, cementite) {
+    if !beside_cementite {
+        return;
+    }
+    if let Some(slot) = phases.slots.iter_mut().find(|slot| can_hold_carbon(slot)) {
         slot.y = mixture(&phases.models[slot.model], 1.0, |_, constituent| {
             bulk(amounts, constituent)
         });
