@@ -11,7 +11,7 @@ use recalesce::units::TemperatureScale;
 use serde_json::Value;
 
 /// Random routes in all.
-const ROUTES: u64 = 12_000;
+const ROUTES: u64 = 10_000;
 /// Of these, so many have to come to an outcome: the rest is refused, in words.
 const LEAST_OUTCOMES: usize = 8_000;
 
