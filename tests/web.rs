@@ -1,14 +1,16 @@
 //! The program as WebAssembly in a browser: what natively passes must hold there too.
 #![cfg(target_arch = "wasm32")]
 
-use recalesce::steel::Composition;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+#[path = "reference/key_numbers.rs"]
+mod key_numbers;
 
 wasm_bindgen_test_configure!(run_in_browser);
 
+/// The outcomes of the reference routes as the native program has written them down.
 #[wasm_bindgen_test]
-fn a_composition_survives_json() {
-    let steel: Composition = serde_json::from_str(r#"{"c":1.0,"cr":1.45}"#).unwrap();
-    let again: Composition = serde_json::from_str(&serde_json::to_string(&steel).unwrap()).unwrap();
-    assert_eq!(steel, again);
+fn the_browser_gives_the_native_answers() {
+    let found = key_numbers::differences(key_numbers::OUTCOMES, &key_numbers::answers());
+    assert!(found.is_empty(), "{}", found.join("\n"));
 }
