@@ -20,6 +20,16 @@
 )]
 //! | [`chart`] | scenes in data units, clipping, drawing over any backend |
 #![cfg_attr(target_arch = "wasm32", doc = "| `app` | the page |")]
+//!
+//! One door leads into the physics:
+//!
+//! ```
+//! use recalesce::route::{Route, run};
+//!
+//! let outcome = run(&Route::example())?;
+//! assert!(outcome.soak.end.carbon_wt < outcome.soak.limit.austenite.c);
+//! # Ok::<(), recalesce::route::RouteError>(())
+//! ```
 #![cfg_attr(
     not(test),
     warn(clippy::unwrap_used, clippy::expect_used, clippy::panic)
