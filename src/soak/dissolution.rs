@@ -79,6 +79,7 @@ impl Dissolution<'_> {
             dissolution: self,
             pace_per_s,
             end,
+            end_shrinkage: shrinkage_to(end),
         }
     }
 
@@ -174,8 +175,9 @@ fn ln_activity(austenite: &Composition) -> f64 {
 pub(super) struct Course<'a> {
     dissolution: &'a Dissolution<'a>,
     pace_per_s: Vec<f64>,
-    /// Part of the first carbide that stays.
+    /// Part of the first carbide that stays, and the shrinkage that leaves it.
     end: f64,
+    end_shrinkage: f64,
 }
 
 impl Course<'_> {
@@ -206,7 +208,7 @@ impl Follower<'_> {
         let part = remaining(shrinkage).max(self.course.end);
         Left {
             carbide: self.course.dissolution.carbide(part),
-            per_radius: per_radius(shrinkage),
+            per_radius: per_radius(shrinkage.min(self.course.end_shrinkage)),
         }
     }
 }
@@ -233,6 +235,20 @@ fn remaining(shrinkage: f64) -> f64 {
         })
         .sum();
     left / CLASSES.len() as f64
+}
+
+/// The shrinkage after which a part is left.
+fn shrinkage_to(part: f64) -> f64 {
+    let (mut low, mut high) = (0.0, node(CELLS));
+    for _ in 0..40 {
+        let middle = f64::midpoint(low, high);
+        if remaining(middle) > part {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    high
 }
 
 /// Volume over radius summed over what is left, per median radius and first volume.
