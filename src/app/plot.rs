@@ -1,6 +1,6 @@
 //! The only component that paints: a canvas in a sized box, with handles over it.
 
-use super::browser::resize::{device_pixel_ratio, size_of};
+use super::browser::resize::size_of;
 use super::state::bench;
 use crate::chart::canvas::CanvasSurface;
 use crate::chart::{Scene, draw};
@@ -54,6 +54,7 @@ where
     Effect::new(move |_| {
         let (width, height) = size.get();
         let palette = bench.palette.get();
+        let density = bench.density.get();
         let has_typeface = bench.has_typeface.get();
         let Some(element) = canvas.get() else { return };
         let scene = built.get();
@@ -65,7 +66,7 @@ where
             if has_typeface {
                 surface.forget_widths();
             }
-            let begun = surface.begin([width, height], device_pixel_ratio());
+            let begun = surface.begin([width, height], density);
             if let (Ok(()), Some(scene)) = (begun, scene) {
                 // A canvas that cannot be drawn on leaves the sentence and the table.
                 let _ = draw(&scene, &palette, surface);

@@ -1,7 +1,7 @@
 //! What the page holds: a route, how it is shown, the shelf; and what is computed from the route.
 //! Nothing else owns state.
 
-use super::browser::theme;
+use super::browser::{density, theme};
 use crate::chart::Palette;
 use crate::phases::PhaseMap;
 use crate::route::{Known, NumberKey, Outcome, Route, RouteError};
@@ -75,6 +75,8 @@ pub(crate) struct Bench {
     pub(crate) is_printing: RwSignal<bool>,
     /// Colours of the theme, for the charts.
     pub(crate) palette: Memo<Palette>,
+    /// Device pixels per CSS pixel.
+    pub(crate) density: Signal<f64>,
     /// Whether the page's typeface has arrived: widths of texts change with it.
     pub(crate) has_typeface: RwSignal<bool>,
     /// Which place is open.
@@ -118,6 +120,7 @@ impl Bench {
                     theme::palette()
                 }
             }),
+            density: density::density(),
             has_typeface: RwSignal::new(false),
             place: RwSignal::new(Place::Bench),
             stage: RwSignal::new(Stage::Quench),

@@ -35,7 +35,7 @@ for (const deviceScaleFactor of [1, 1.5, 2, 3]) {
   });
 }
 
-test("the canvases follow a window that changes its size or goes to a denser screen", { todo: "a denser screen at the same size is not noticed yet" }, async () => {
+test("the canvases follow a window that changes its size or goes to a denser screen", async () => {
   const bench = await BenchPage.ready(browser);
   const fit = async () => (await bench.canvasSizes()).filter(({ pixels, box }) => Math.abs(pixels[0] - box[0]) > 1 || Math.abs(pixels[1] - box[1]) > 1);
   await bench.page.setViewportSize({ width: 1280, height: 800 });
@@ -191,7 +191,7 @@ for (const colorScheme of ["light", "dark"]) {
     await bench.close();
   });
 
-  test(`on paper all stages and the outcome stand in black on white (${colorScheme})`, { todo: colorScheme === "dark" && "canvases follow the browser's print event, not an emulated medium" }, async () => {
+  test(`on paper all stages and the outcome stand in black on white (${colorScheme})`, async () => {
     const bench = await BenchPage.ready(browser, { colorScheme });
     await bench.page.emulateMedia({ media: "print" });
     assert.deepEqual(await bench.shownStages(), ["Soak", "Quench", "Temper"]);

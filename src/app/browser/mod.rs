@@ -1,6 +1,8 @@
 //! One browser facility per file; each closes what it opens.
 
+pub(crate) mod density;
 pub(crate) mod files;
+pub(crate) mod media;
 pub(crate) mod panic;
 pub(crate) mod print;
 pub(crate) mod resize;

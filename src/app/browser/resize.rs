@@ -40,8 +40,3 @@ where
     });
     size
 }
-
-/// Device pixels per CSS pixel, capped so that a canvas stays within memory on dense screens.
-pub(crate) fn device_pixel_ratio() -> f64 {
-    web_sys::window().map_or(1.0, |window| window.device_pixel_ratio().clamp(1.0, 3.0))
-}
