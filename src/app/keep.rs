@@ -36,6 +36,13 @@ fn set_aside(key: &str, text: &str, what: &str, reason: &str, notice: &mut Optio
     );
 }
 
+/// Says at once where nothing that is done here will be there at the next visit.
+pub(super) fn warn_of_closed_storage(notice: &mut Option<Notice>) {
+    if !storage::is_open() {
+        tell(notice, storage::CLOSED.to_owned());
+    }
+}
+
 /// The route that was on the bench, or the project's own example.
 pub(super) fn bench(notice: &mut Option<Notice>) -> Route {
     let Some(text) = storage::read(storage::BENCH) else {

@@ -42,14 +42,11 @@ where
             .flatten()
             .map(Arc::new)
     });
-    let summary = move || {
-        built.with(|scene| {
-            scene
-                .as_ref()
-                .map(|s| s.summary.clone())
-                .unwrap_or_default()
-        })
-    };
+    // A picture has a name; one without is none to those who do not see it.
+    let name = Memo::new(move |_| {
+        let name = built.with(|scene| scene.as_ref().map(|s| s.summary.clone()));
+        Some(name.unwrap_or_else(|| nothing.get())).filter(|name| !name.is_empty())
+    });
     let surface = StoredValue::new_local(None::<CanvasSurface>);
     Effect::new(move |_| {
         let (width, height) = size.get();
@@ -77,8 +74,8 @@ where
         <div class=format!("plot {class}") node_ref=frame>
             <canvas
                 node_ref=canvas
-                role="img"
-                aria-label=summary
+                role=move || name.with(Option::is_some).then_some("img")
+                aria-label=name
                 style:visibility=move || {
                     if built.with(Option::is_some) { "visible" } else { "hidden" }
                 }

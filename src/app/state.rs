@@ -99,6 +99,7 @@ impl Bench {
     /// The page's state, with what the browser has kept.
     pub(crate) fn open() -> Self {
         let mut notice = None;
+        super::keep::warn_of_closed_storage(&mut notice);
         let preferences = super::keep::preferences();
         let theme = RwSignal::new(theme::current());
         let is_printing = RwSignal::new(false);

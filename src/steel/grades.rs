@@ -141,7 +141,7 @@ impl Grade {
     }
 
     /// Names in plain form with their rank: the lower, the more surely meant.
-    fn names(&self) -> Vec<(u8, String)> {
+    pub(super) fn names(&self) -> Vec<(u8, String)> {
         let is_near = |text: &str| {
             ["near", "family", "range", "etc", "no "]
                 .iter()
@@ -169,7 +169,7 @@ impl Grade {
 }
 
 /// Letters and digits only, upper case: how designations are compared.
-fn plain(text: &str) -> String {
+pub(super) fn plain(text: &str) -> String {
     text.chars()
         .filter(|c| c.is_ascii_alphanumeric() || *c == '.')
         .map(|c| c.to_ascii_uppercase())

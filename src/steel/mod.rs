@@ -3,8 +3,10 @@
 mod composition;
 mod grade_text;
 mod grades;
+mod search;
 mod validity;
 
 pub use composition::{Composition, CompositionError, Element};
 pub use grades::{Entry, Grade, Limits, UnknownGrade, find, grades};
+pub use search::search;
 pub use validity::{CompositionRange, OutOfRange};

@@ -306,6 +306,17 @@ export class BenchPage {
     return this.page.getByRole("dialog").and(this.page.locator(".panel"));
   }
 
+  /** The words of the same sentence that the open panel covers, even in part. */
+  wordsUnderPanel() {
+    return this.panel.evaluate((panel) => {
+      const { left, right, top, bottom } = panel.getBoundingClientRect();
+      const covered = (area) => area.left < right && area.right > left && area.top < bottom && area.bottom > top;
+      return [...panel.closest("p").querySelectorAll(".word > button")]
+        .filter((word) => covered(word.getBoundingClientRect()))
+        .map((word) => word.title);
+    });
+  }
+
   /** What has the focus inside the open panel. */
   get panelFocus() {
     return this.panel.locator(":focus");
@@ -536,6 +547,13 @@ export class BenchPage {
   async summaries() {
     const all = await this.page.locator("canvas").evaluateAll((list) => list.map((one) => one.getAttribute("aria-label")));
     return all.map((text) => plain(text ?? ""));
+  }
+
+  /** Classes of the boxes whose canvas says that it is a picture, and not of what. */
+  namelessPictures() {
+    return this.page
+      .locator("canvas[role=img]")
+      .evaluateAll((all) => all.filter((one) => !one.getAttribute("aria-label")).map((one) => one.parentElement.className));
   }
 
   /** Each canvas on show: its class, its pixels, and the device pixels of its box. */

@@ -52,6 +52,16 @@ for (const [what, prepare, said] of [
   });
 }
 
+for (const [what, prepare] of [["denied", denied], ["absent", absent]]) {
+  test(`where storage is ${what} it is said in one line before anything is done`, async () => {
+    const bench = await BenchPage.ready(browser, { before: prepare });
+    assert.match(await bench.message(), /keeps nothing/);
+    assert.equal(await bench.messages.count(), 1);
+    bench.assertNoTrouble();
+    await bench.close();
+  });
+}
+
 test("where storage is full the line is said again after it was dismissed at most once a change", async () => {
   const bench = await BenchPage.ready(browser, { before: full });
   await bench.press("soak", "ArrowUp");

@@ -23,6 +23,10 @@ fn aside(key: &str, n: usize) -> String {
     }
 }
 
+/// What a user is told where nothing can be kept.
+pub(crate) const CLOSED: &str =
+    "This browser keeps nothing for the page. Export the shelf to a file instead.";
+
 /// Whether this browser lets the page keep anything. Asked first, since the storage library
 /// throws where storage is denied.
 pub(crate) fn is_open() -> bool {
@@ -45,7 +49,7 @@ pub(crate) fn read(key: &str) -> Option<String> {
 /// One line for the user when the store is closed or full.
 pub(crate) fn write(key: &str, text: &str) -> Result<(), &'static str> {
     if !is_open() {
-        return Err("This browser keeps nothing for the page. Export the shelf to a file instead.");
+        return Err(CLOSED);
     }
     LocalStorage::raw().set_item(key, text).map_err(
         |_| "The browser's store is full. Export the shelf to a file and remove some routes.",

@@ -4,9 +4,36 @@ use leptos::ev;
 use leptos::html::Span;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::{HtmlElement, Node};
+use web_sys::{Element, HtmlElement, Node};
 
-/// A pressable word with a panel. Escape, a press outside, or the word itself closes the panel.
+/// Where a panel begins, CSS pixels from the side of its sentence: under its word.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Side {
+    /// From the left.
+    Left(f64),
+    /// From the right, where the word stands too far right for a panel to open rightward.
+    Right(f64),
+}
+
+/// How far a panel reaches beyond its word, so that its text begins where the word does.
+const OVERHANG_PX: f64 = 8.0;
+/// Part of the window's width from which panels open leftward.
+const LEFTWARD_FROM: f64 = 0.62;
+
+/// Where the panel of a word opens.
+fn side_of(word: &Element) -> Option<Side> {
+    let sentence = word.closest("p").ok()??.get_bounding_client_rect();
+    let place = word.get_bounding_client_rect();
+    let width = web_sys::window()?.inner_width().ok()?.as_f64()?;
+    Some(if place.left() > LEFTWARD_FROM * width {
+        Side::Right(sentence.right() - place.right() - OVERHANG_PX)
+    } else {
+        Side::Left(place.left() - sentence.left() - OVERHANG_PX)
+    })
+}
+
+/// A pressable word with a panel below its sentence, where it covers no other word of it. Escape,
+/// a press outside, the word itself, or the focus that goes elsewhere closes the panel.
 #[component]
 pub(crate) fn Word(
     /// The word as it stands in the sentence.
@@ -18,26 +45,31 @@ pub(crate) fn Word(
     children: ChildrenFn,
 ) -> impl IntoView {
     let open = RwSignal::new(false);
-    let from_right = RwSignal::new(false);
+    let side = RwSignal::new(Side::Left(0.0));
     let root = NodeRef::<Span>::new();
 
-    let outside = window_event_listener(ev::pointerdown, move |press| {
-        if !open.try_get_untracked().unwrap_or(false) {
-            return;
-        }
-        let inside = root
-            .try_get_untracked()
+    let holds = move |target: Option<web_sys::EventTarget>| {
+        root.try_get_untracked()
             .flatten()
-            .zip(press.target())
+            .zip(target)
             .is_some_and(|(span, target)| {
                 target
                     .dyn_ref::<Node>()
                     .is_some_and(|node| span.contains(Some(node)))
-            });
-        if !inside {
+            })
+    };
+    let outside = window_event_listener(ev::pointerdown, move |press| {
+        if open.try_get_untracked().unwrap_or(false) && !holds(press.target()) {
             open.set(false);
         }
     });
+    // The focus goes nowhere when a part of the panel without a field is pressed, or another window.
+    let left = move |focus: ev::FocusEvent| {
+        let next = focus.related_target();
+        if next.is_some() && !holds(next) {
+            open.set(false);
+        }
+    };
     on_cleanup(move || outside.remove());
 
     let focus_first = move || {
@@ -61,13 +93,8 @@ pub(crate) fn Word(
         is_open
     });
     let toggle = move |_| {
-        if let Some(span) = root.get_untracked() {
-            let left = span.get_bounding_client_rect().left();
-            let width = web_sys::window()
-                .and_then(|w| w.inner_width().ok())
-                .and_then(|w| w.as_f64())
-                .unwrap_or(1200.0);
-            from_right.set(left > width * 0.62);
+        if let Some(place) = root.get_untracked().and_then(|span| side_of(&span)) {
+            side.set(place);
         }
         open.update(|is_open| *is_open = !*is_open);
     };
@@ -89,10 +116,13 @@ pub(crate) fn Word(
             view! {
                 <span
                     class="panel"
-                    class:from-right=from_right
+                    class:from-right=move || matches!(side.get(), Side::Right(_))
                     role="dialog"
                     aria-label=name
                     style:display="block"
+                    style:--side=move || match side.get() {
+                        Side::Left(px) | Side::Right(px) => format!("{px:.0}px"),
+                    }
                 >
                     {children()}
                 </span>
@@ -100,7 +130,7 @@ pub(crate) fn Word(
         })
     };
     view! {
-        <span class="word" node_ref=root on:keydown=close_on_escape>
+        <span class="word" node_ref=root on:keydown=close_on_escape on:focusout=left>
             <button
                 type="button"
                 title=name

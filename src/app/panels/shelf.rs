@@ -5,7 +5,7 @@ use crate::app::state::{Bench, Notice, Place, Undo, bench};
 use crate::route::Route;
 use crate::save::{ItemId, Shelf, ShelfError};
 use crate::units::{format_duration_s, format_fixed, format_temperature};
-use leptos::html::Input;
+use leptos::html::{Button, Input};
 use leptos::prelude::*;
 use std::sync::Arc;
 use wasm_bindgen::JsCast;
@@ -129,9 +129,26 @@ fn summary(route: &Route, scale: crate::units::TemperatureScale) -> String {
     )
 }
 
+/// Gives the focus back to a button whose row has moved in the document, or to the other one where
+/// the row can go no further. Before the next key is pressed.
+fn focus_after_move(pressed: NodeRef<Button>, other: NodeRef<Button>) {
+    leptos::task::spawn_local(async move {
+        leptos::task::tick().await;
+        let button = [pressed, other]
+            .into_iter()
+            .filter_map(|button| button.try_get_untracked().flatten())
+            .find(|button| !button.disabled());
+        if let Some(button) = button {
+            // A button that cannot take the focus leaves it where it was.
+            let _ = button.focus();
+        }
+    });
+}
+
 #[component]
 fn Kept(id: ItemId) -> impl IntoView {
     let bench = bench();
+    let (up, down) = (NodeRef::<Button>::new(), NodeRef::<Button>::new());
     let name = move || {
         bench
             .shelf
@@ -173,7 +190,10 @@ fn Kept(id: ItemId) -> impl IntoView {
             change(bench, |shelf| shelf.restore(gone).map(|_| ()));
         });
         say(bench, words, false, Some(undo));
-        request_animation_frame(focus_on_undo);
+        leptos::task::spawn_local(async {
+            leptos::task::tick().await;
+            focus_on_undo();
+        });
     };
     view! {
         <li class="kept">
@@ -202,20 +222,28 @@ fn Kept(id: ItemId) -> impl IntoView {
                     "Duplicate"
                 </button>
                 <button
+                    node_ref=up
                     type="button"
                     class="press"
                     aria-label="Move up"
                     disabled=is_first
-                    on:click=move |_| change(bench, |shelf| shelf.move_up(id))
+                    on:click=move |_| {
+                        change(bench, |shelf| shelf.move_up(id));
+                        focus_after_move(up, down);
+                    }
                 >
                     "Up"
                 </button>
                 <button
+                    node_ref=down
                     type="button"
                     class="press"
                     aria-label="Move down"
                     disabled=is_last
-                    on:click=move |_| change(bench, |shelf| shelf.move_down(id))
+                    on:click=move |_| {
+                        change(bench, |shelf| shelf.move_down(id));
+                        focus_after_move(down, up);
+                    }
                 >
                     "Down"
                 </button>

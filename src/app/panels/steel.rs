@@ -2,7 +2,7 @@
 
 use crate::app::controls::{Choice, Entry, Typed, quantities};
 use crate::app::state::bench;
-use crate::steel::{Element, Grade, find, grades};
+use crate::steel::{Element, Grade, find, search};
 use crate::units::format_fixed;
 use leptos::prelude::*;
 
@@ -32,31 +32,15 @@ fn contents(grade: &Grade) -> String {
         .join(", ")
 }
 
-/// Whether any designation of the grade holds the words typed.
-fn matches(grade: &Grade, typed: &str) -> bool {
-    let wanted = typed.to_lowercase().replace(' ', "");
-    wanted.is_empty()
-        || [
-            &grade.designation,
-            &grade.aisi_sae,
-            &grade.uns,
-            &grade.en_name,
-            &grade.en_number,
-        ]
-        .into_iter()
-        .any(|name| name.to_lowercase().replace(' ', "").contains(&wanted))
-}
-
 /// Grade list and contents.
 #[component]
 pub(crate) fn SteelPanel() -> impl IntoView {
     let bench = bench();
     let typed = RwSignal::new(String::new());
     let entries = Signal::derive(move || {
-        let words = typed.get();
-        grades()
-            .iter()
-            .filter(|grade| matches(grade, &words))
+        typed
+            .with(|words| search(words))
+            .into_iter()
             .map(|grade| Entry {
                 value: grade.designation.clone(),
                 title: grade.designation.clone(),
