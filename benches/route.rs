@@ -46,7 +46,13 @@ fn whole_routes(c: &mut Criterion) {
     });
     if let Ok(outcome) = run(&route) {
         group.bench_function("sentences", |b| {
-            b.iter(|| sentences(black_box(&route), black_box(&outcome)))
+            b.iter(|| {
+                sentences(
+                    black_box(&route),
+                    black_box(&outcome),
+                    TemperatureScale::Celsius,
+                )
+            })
         });
         group.bench_function("an opened number", |b| {
             b.iter(|| {

@@ -198,7 +198,7 @@ fn fault(route: &Route, outcome: &Outcome) -> Option<String> {
             return Some(format!("{:?}: {f:?} sum {sum}", stage.step));
         }
     }
-    let told = sentences(route, outcome);
+    let told = sentences(route, outcome, TemperatureScale::Celsius);
     if told
         .iter()
         .any(|sentence| sentence.text().trim().is_empty())
@@ -372,7 +372,7 @@ fn a_slower_gas_never_gives_more_martensite() {
 fn the_example_is_told_in_sentences() {
     let route = Route::example();
     let outcome = run(&route).expect("the example runs");
-    let told: Vec<String> = sentences(&route, &outcome)
+    let told: Vec<String> = sentences(&route, &outcome, TemperatureScale::Celsius)
         .iter()
         .map(recalesce::route::Sentence::text)
         .collect();

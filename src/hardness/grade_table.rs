@@ -50,7 +50,7 @@ impl Parameter {
         };
         pchip(table.points, held).map(Some).ok_or(OutOfRange {
             model: table.range.model,
-            quantity: "tempering temperature for the table's time",
+            quantity: "the temper, all holds taken as one of its own time,",
             value: temperature_c,
             least,
             largest,

@@ -1,5 +1,6 @@
 //! What quench media are made of, and the usual cautions with them.
 
+use super::hazard::{Hazard, Said};
 use serde::Deserialize;
 
 /// What a medium is made of; decides its cautions.
@@ -34,48 +35,98 @@ impl Family {
     /// The usual cautions, for display. They remind and do not replace local codes, the
     /// supplier's safety data sheet and training.
     #[must_use]
-    pub fn cautions(self) -> &'static [&'static str] {
+    pub fn cautions(self) -> &'static [Hazard] {
         match self {
             Self::Brine => &[
-                "Brine and steam splash: cover face and arms.",
-                "Cracks and warps steel with more than about 0.5 % carbon.",
-                "Rinse the piece at once: brine rusts steel and tools.",
+                Hazard(&[Said::Words("Brine and steam splash: cover face and arms.")]),
+                Hazard(&[Said::Words(
+                    "Cracks and warps steel with more than about 0.5 % carbon.",
+                )]),
+                Hazard(&[Said::Words(
+                    "Rinse the piece at once: brine rusts steel and tools.",
+                )]),
             ],
             Self::Water => &[
-                "Steam and hot splashes: cover face and arms.",
-                "May crack high-carbon and alloy steel.",
-                "Above about 30 °C the vapour film lasts longer and leaves soft spots.",
+                Hazard(&[Said::Words("Steam and hot splashes: cover face and arms.")]),
+                Hazard(&[Said::Words("May crack high-carbon and alloy steel.")]),
+                Hazard(&[
+                    Said::Words("Above about "),
+                    Said::Temperature(30.0),
+                    Said::Words(" the vapour film lasts longer and leaves soft spots."),
+                ]),
             ],
             Self::Polymer => &[
-                "Steam and hot splashes: cover face and arms.",
-                "Check the concentration: it drifts with use and decides the speed.",
+                Hazard(&[Said::Words("Steam and hot splashes: cover face and arms.")]),
+                Hazard(&[Said::Words(
+                    "Check the concentration: it drifts with use and decides the speed.",
+                )]),
             ],
             Self::Oil | Self::VegetableOil => &[
-                "Oil burns: keep the bath well below its flash point, by at least 28 °C or as your code asks.",
-                "Put the whole piece under quickly; red steel half out of the oil lights the surface.",
-                "Keep a lid at hand and a fire extinguisher for burning liquids. Never use water.",
-                "Keep water out: a little in the oil foams and boils over.",
+                Hazard(&[
+                    Said::Words(
+                        "Oil burns: keep the bath well below its flash point, by at least ",
+                    ),
+                    Said::Difference(28.0),
+                    Said::Words(" or as your code asks."),
+                ]),
+                Hazard(&[Said::Words(
+                    "Put the whole piece under quickly; red steel half out of the oil lights the surface.",
+                )]),
+                Hazard(&[Said::Words(
+                    "Keep a lid at hand and a fire extinguisher for burning liquids. Never use water.",
+                )]),
+                Hazard(&[Said::Words(
+                    "Keep water out: a little in the oil foams and boils over.",
+                )]),
             ],
             Self::HotOil => &[
-                "Above 100 °C any water in the bath flashes to steam and throws burning oil: dry piece, dry tongs.",
-                "Only oil made for hot baths, well below its flash point, with temperature control.",
-                "Keep a lid at hand and a fire extinguisher for burning liquids. Never use water.",
+                Hazard(&[
+                    Said::Words("Above "),
+                    Said::Temperature(100.0),
+                    Said::Words(
+                        " any water in the bath flashes to steam and throws burning oil: dry piece, dry tongs.",
+                    ),
+                ]),
+                Hazard(&[Said::Words(
+                    "Only oil made for hot baths, well below its flash point, with temperature control.",
+                )]),
+                Hazard(&[Said::Words(
+                    "Keep a lid at hand and a fire extinguisher for burning liquids. Never use water.",
+                )]),
             ],
             Self::Salt => &[
-                "Molten salt burns deeply, and a wet or oily piece makes it erupt: dry and clean only.",
-                "Nitrate salt feeds fire: no oil, charcoal, aluminium or magnesium near it.",
-                "Stay below the supplier's limit, about 550 °C. Water is added by built-in equipment only.",
+                Hazard(&[Said::Words(
+                    "Molten salt burns deeply, and a wet or oily piece makes it erupt: dry and clean only.",
+                )]),
+                Hazard(&[Said::Words(
+                    "Nitrate salt feeds fire: no oil, charcoal, aluminium or magnesium near it.",
+                )]),
+                Hazard(&[
+                    Said::Words("Stay below the supplier's limit, about "),
+                    Said::Temperature(550.0),
+                    Said::Words(". Water is added by built-in equipment only."),
+                ]),
             ],
             Self::Plates => &[
-                "Plates pinch and burn: clamp with tools.",
-                "Plates warm with every piece: let them cool between pieces.",
+                Hazard(&[Said::Words("Plates pinch and burn: clamp with tools.")]),
+                Hazard(&[Said::Words(
+                    "Plates warm with every piece: let them cool between pieces.",
+                )]),
             ],
             Self::Gas => &[
-                "Nitrogen takes the place of air without warning: ventilate, and measure oxygen in closed rooms.",
-                "A pressure vessel is for licensed equipment and trained people.",
+                Hazard(&[Said::Words(
+                    "Nitrogen takes the place of air without warning: ventilate, and measure oxygen in closed rooms.",
+                )]),
+                Hazard(&[Said::Words(
+                    "A pressure vessel is for licensed equipment and trained people.",
+                )]),
             ],
-            Self::Air => &["The piece stays hot enough to burn long after it is black."],
-            Self::Own => &["Follow the supplier's safety data sheet for this quenchant."],
+            Self::Air => &[Hazard(&[Said::Words(
+                "The piece stays hot enough to burn long after it is black.",
+            )])],
+            Self::Own => &[Hazard(&[Said::Words(
+                "Follow the supplier's safety data sheet for this quenchant.",
+            )])],
         }
     }
 }

@@ -1,6 +1,7 @@
 //! The list of media.
 
 use super::medium::{ClassFigures, Confidence, HeatTransfer};
+use super::title::MediumTitle;
 use super::{Family, Medium};
 use serde::Deserialize;
 use std::sync::OnceLock;
@@ -75,7 +76,7 @@ fn from_row(row: Row) -> Option<Medium> {
         .collect();
     Some(Medium {
         name: row.name,
-        title: row.title,
+        title: MediumTitle::new(&row.title, row.bath_c),
         family: row.family,
         h_w_m2k: HeatTransfer::new(&points?).ok()?,
         bath_c: row.bath_c,
@@ -113,7 +114,7 @@ mod tests {
         assert_eq!(rows.len(), 20);
         for medium in rows {
             let medium = medium.expect("a readable line");
-            assert!(medium.h_band_factor >= 1.2 && !medium.title.is_empty());
+            assert!(medium.h_band_factor >= 1.2 && !medium.title.to_string().is_empty());
             assert!(!medium.cautions().is_empty());
             let [least, most] = medium.usual_bath_c.expect("a usual range");
             assert!(

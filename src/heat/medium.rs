@@ -1,6 +1,9 @@
 //! One quench medium: heat transfer against the temperature of the surface, bath, band.
 
+use super::hazard::Hazard;
+use super::title::MediumTitle;
 use super::{Family, MediumChoice, OwnMedium, media};
+use crate::units::{TemperatureScale, format_temperature};
 use serde::Deserialize;
 
 /// Stefan-Boltzmann constant, W/m²K⁴.
@@ -15,6 +18,8 @@ const H_RANGE: [f64; 2] = [1.0, 200_000.0];
 const BATH_RANGE: [f64; 2] = [-200.0, 600.0];
 /// Allowed surface temperatures of a curve, °C.
 const SURFACE_RANGE: [f64; 2] = [-200.0, 1400.0];
+/// Longest part of an unknown name that an error repeats, characters.
+const LONGEST_NAME_TOLD: usize = 40;
 /// Most points of a curve.
 const MOST_POINTS: usize = 500;
 
@@ -22,12 +27,12 @@ const MOST_POINTS: usize = 500;
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum MediumError {
     /// No medium of the list has this name.
-    #[error("there is no medium {name:?} in the list; the names are {known}")]
+    #[error(
+        "there is no medium {name:?} in the list; it has names such as water20, oil_fast, air_still"
+    )]
     Unknown {
-        /// The name given.
+        /// The name given, shortened if long.
         name: String,
-        /// All names, separated by commas.
-        known: String,
     },
     /// A curve has too few or too many points.
     #[error("the heat-transfer curve has {count} points; 2 to {MOST_POINTS} are allowed")]
@@ -192,8 +197,8 @@ pub struct ClassFigures {
 pub struct Medium {
     /// Name in files and questions.
     pub name: String,
-    /// Name on the page, sentence case.
-    pub title: String,
+    /// Name on the page.
+    pub title: MediumTitle,
     /// What it is made of.
     pub family: Family,
     /// Heat transfer in the still bath.
@@ -221,14 +226,14 @@ pub struct Medium {
 impl Medium {
     /// The usual cautions.
     #[must_use]
-    pub fn cautions(&self) -> &'static [&'static str] {
+    pub fn cautions(&self) -> &'static [Hazard] {
         self.family.cautions()
     }
 
     /// The bath and the class figures in one line: `50 °C, nickel ball 11 to 14 s`.
     #[must_use]
-    pub fn describe(&self) -> String {
-        let bath = format!("{:.0} °C", self.bath_c);
+    pub fn describe(&self, scale: TemperatureScale) -> String {
+        let bath = format_temperature(self.bath_c, scale);
         let class = &self.class;
         match (class.nickel_ball_s, class.max_rate_k_per_s) {
             (Some([from, to]), _) => format!("{bath}, nickel ball {from:.0} to {to:.0} s"),
@@ -271,7 +276,7 @@ impl OwnMedium {
         }
         Ok(Medium {
             name: "own".to_owned(),
-            title: "Your own quenchant".to_owned(),
+            title: MediumTitle::new("Your own quenchant", self.bath_c),
             family: Family::Own,
             h_w_m2k: HeatTransfer::new(&self.h_w_m2k)?,
             bath_c: self.bath_c,
@@ -293,13 +298,11 @@ impl MediumChoice {
     /// A name that is not in the list, or a curve of the user's own that is not usable.
     pub fn resolve(&self) -> Result<Medium, MediumError> {
         match self {
-            Self::Named(name) => media::medium(name).cloned().ok_or_else(|| {
-                let names: Vec<&str> = media::media().iter().map(|m| m.name.as_str()).collect();
-                MediumError::Unknown {
-                    name: name.clone(),
-                    known: names.join(", "),
-                }
-            }),
+            Self::Named(name) => media::medium(name)
+                .cloned()
+                .ok_or_else(|| MediumError::Unknown {
+                    name: name.chars().take(LONGEST_NAME_TOLD).collect(),
+                }),
             Self::Own(own) => own.resolve(),
         }
     }
@@ -356,9 +359,17 @@ mod tests {
     }
 
     #[test]
-    fn an_unknown_name_is_answered_with_the_list() {
-        let error = MediumChoice::Named("mystery".to_owned()).resolve();
-        let text = error.unwrap_err().to_string();
-        assert!(text.contains("\"mystery\"") && text.contains("oil_fast"));
+    fn an_unknown_name_is_answered_in_a_line_with_names_of_the_list() {
+        let answer = |name: &str| {
+            let error = MediumChoice::Named(name.to_owned()).resolve();
+            error.unwrap_err().to_string()
+        };
+        let text = answer("mystery");
+        assert!(text.contains("\"mystery\""));
+        let (_, names) = text.split_once("such as ").unwrap();
+        for name in names.split(", ") {
+            assert!(media::medium(name).is_some(), "{name}");
+        }
+        assert!(answer(&"x".repeat(200)).len() < 150);
     }
 }

@@ -19,6 +19,7 @@ mod conduct;
 mod curve;
 mod end_quench;
 mod family;
+mod hazard;
 mod media;
 mod medium;
 mod mesh;
@@ -29,12 +30,14 @@ mod quench;
 mod section;
 mod severity;
 mod thermometry;
+mod title;
 mod trace;
 
 pub use choice::{MediumChoice, OwnMedium};
 pub use curve::{CoolingCurve, Place};
 pub use end_quench::{end_quench_curve, jominy_rate_at_704c};
 pub use family::Family;
+pub use hazard::{Hazard, Said};
 pub use media::{media, medium};
 pub use medium::{ClassFigures, Confidence, HeatTransfer, Medium, MediumError};
 pub use mesh::Shape;
@@ -48,3 +51,4 @@ pub use severity::{
     half_temperature_fourier,
 };
 pub use thermometry::{ThermocoupleClass, furnace_uniformity_k, type_k_tolerance_k};
+pub use title::MediumTitle;

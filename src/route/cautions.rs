@@ -3,7 +3,7 @@
 use super::outcome::{Caution, Outcome};
 use super::plan::Route;
 use crate::hardness::embrittling_range_c;
-use crate::heat::{Family, Medium};
+use crate::heat::{Family, Hazard, Medium, Said};
 use crate::steel::find;
 
 /// Grain number below which the grain is called coarse. Common practice, no source.
@@ -56,18 +56,15 @@ pub(super) fn cautions(route: &Route, medium: &Medium, outcome: &Outcome) -> Vec
     {
         told.push(Caution::MayCrack);
     }
-    told.extend(medium.cautions().iter().map(|text| Caution::Hazard {
-        text: (*text).to_owned(),
-    }));
-    if let Some(cold) = &route.cold {
-        told.extend(
-            cold_hazards(cold.temperature_c)
-                .iter()
-                .map(|text| Caution::Hazard {
-                    text: (*text).to_owned(),
-                }),
-        );
-    }
+    let cold = route.cold.as_ref();
+    let hazards = cold.map_or(&[][..], |cold| cold_hazards(cold.temperature_c));
+    told.extend(
+        medium
+            .cautions()
+            .iter()
+            .chain(hazards)
+            .map(|&text| Caution::Hazard { text }),
+    );
     if route.tempers.is_empty() {
         told.push(Caution::NotTempered);
     }
@@ -86,15 +83,15 @@ pub(super) fn cautions(route: &Route, medium: &Medium, outcome: &Outcome) -> Vec
 }
 
 /// The usual cautions for a cold bath of a temperature.
-const fn cold_hazards(temperature_c: f64) -> &'static [&'static str] {
+const fn cold_hazards(temperature_c: f64) -> &'static [Hazard] {
     if temperature_c < -120.0 {
-        &[
+        &[Hazard(&[Said::Words(
             "Liquid nitrogen drives out the air you breathe: vent the room, face shield, loose gloves. Follow local codes.",
-        ]
+        )])]
     } else if temperature_c < -40.0 {
-        &[
+        &[Hazard(&[Said::Words(
             "Dry ice fills low rooms with carbon dioxide, and solvents burn: vent, gloves, no flame, no closed box.",
-        ]
+        )])]
     } else {
         &[]
     }

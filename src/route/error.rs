@@ -4,6 +4,7 @@ use super::validate::RouteFieldError;
 use crate::heat::{HeatError, MediumError};
 use crate::phases::PhaseError;
 use crate::soak::SoakError;
+use crate::units::{TemperatureScale, format_temperature};
 
 /// Why a route has no outcome. A model that only refuses its own part is told in the outcome.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -23,4 +24,60 @@ pub enum RouteError {
     /// The cooling.
     #[error("Quench: {0}")]
     Heat(#[from] HeatError),
+}
+
+impl RouteError {
+    /// What is wrong in a sentence, with temperatures on a scale.
+    #[must_use]
+    pub fn words(&self, scale: TemperatureScale) -> String {
+        let degrees = |c: f64| format_temperature(c, scale);
+        match self {
+            Self::Phase(error) | Self::Soak(SoakError::Phase(error)) => phase_words(error, scale),
+            Self::Soak(SoakError::BelowA1 {
+                temperature_c,
+                a1_c,
+            }) => format!(
+                "Below A1 nothing hardens: the soak is at {}, A1 of this steel is {}.",
+                degrees(*temperature_c),
+                degrees(*a1_c)
+            ),
+            Self::Soak(SoakError::OutOfRange(refusal)) => refusal.words(scale),
+            Self::Heat(HeatError::BathTooHot { bath_c, start_c }) => format!(
+                "Quench: the bath at {} does not cool a piece at {}.",
+                degrees(*bath_c),
+                degrees(*start_c)
+            ),
+            other => other.to_string(),
+        }
+    }
+}
+
+/// Why there is no equilibrium, in a sentence, with temperatures on a scale.
+pub(super) fn phase_words(error: &PhaseError, scale: TemperatureScale) -> String {
+    let degrees = |c: f64| format_temperature(c, scale);
+    match error {
+        PhaseError::OutOfRange(refusal) => refusal.words(scale),
+        PhaseError::NotConverged { temperature_c } => format!(
+            "No equilibrium was found at {}: the search did not come to rest.",
+            degrees(*temperature_c)
+        ),
+        PhaseError::NoAustenite { least_c, most_c } => format!(
+            "No austenite forms from {} to {}: this steel cannot be hardened.",
+            degrees(*least_c),
+            degrees(*most_c)
+        ),
+        PhaseError::FerriteAgain { temperature_c } => format!(
+            "At {} all austenite of this steel has become ferrite again.",
+            degrees(*temperature_c)
+        ),
+        PhaseError::BelowA1 {
+            temperature_c,
+            a1_c,
+        } => format!(
+            "No austenite forms at {}: A1 of this steel is {}.",
+            degrees(*temperature_c),
+            degrees(*a1_c)
+        ),
+        other => other.to_string(),
+    }
 }

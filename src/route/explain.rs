@@ -31,8 +31,8 @@ const DISSOLUTION_ERROR: &str =
 const GRAIN_BASIS: &str = "growth fitted to a producer's table of 1 C–1.5 Cr steel; pinning after Zener; ASTM E112 for the number";
 const GRAIN_ERROR: &str = "about one grain number";
 const TEMPERING_BASIS: &str = "three stages fitted by this project to published tempering data (Hollomon & Jaffe 1945, Grange & Baughman 1956, Penha 2010; data set CC BY 4.0)";
-const TEMPERING_VALIDITY: &str =
-    "0.20 to 1.25 % C, low alloy, 100 to 700 °C, 10 s to 32 h; A2, D2 and S7 by table";
+/// Temperatures that the fit of tempering covers, °C.
+const TEMPERING_RANGE_C: [f64; 2] = [100.0, 700.0];
 const TEMPERING_ERROR: &str = "mean error 1.8 HRC on whole heats left out of the fit";
 
 const TAKES_IN: &str = "takes in";
@@ -53,7 +53,7 @@ pub fn explain(
         NumberKey::CarbideLeft => carbide_left(route, outcome, scale),
         NumberKey::Grain => grain(route, outcome, scale),
         NumberKey::Margin => margin(route, outcome, scale),
-        NumberKey::NextSlower => next_slower(outcome),
+        NumberKey::NextSlower => next_slower(outcome, scale),
         NumberKey::RetainedAustenite => retained_austenite(route, outcome, scale),
         NumberKey::ColdTreatment => cold_treatment(outcome, scale),
         NumberKey::FinalHardness => final_hardness(route, outcome, scale),
@@ -135,12 +135,12 @@ fn grain(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanati
     }
 }
 
-fn refused(title: &'static str, reason: &str) -> Explanation {
+fn refused(title: &'static str, reason: String) -> Explanation {
     Explanation {
         title,
         figure: "–".to_owned(),
         band: String::new(),
-        equation: reason.to_owned(),
+        equation: reason,
         rows: Vec::new(),
     }
 }
@@ -148,16 +148,17 @@ fn refused(title: &'static str, reason: &str) -> Explanation {
 fn with_quench(
     title: &'static str,
     outcome: &Outcome,
+    scale: TemperatureScale,
     then: impl FnOnce(&QuenchTransformed) -> Explanation,
 ) -> Explanation {
     match &outcome.quench.transformed {
         Known::Given(quenched) => then(quenched),
-        Known::Refused { refused: reason } => refused(title, reason),
+        Known::Refused { refused: reason } => refused(title, reason.words(scale)),
     }
 }
 
 fn margin(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
-    with_quench("Margin of the quench", outcome, |quenched| {
+    with_quench("Margin of the quench", outcome, scale, |quenched| {
         let margin = &quenched.margin;
         Explanation {
             title: "Margin of the quench",
@@ -176,7 +177,7 @@ fn margin(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanat
                         "{} C dissolved, grain ASTM {}, {}, stirred {}",
                         format_weight_percent(outcome.soak.end.carbon_wt),
                         format_fixed(outcome.soak.end.grain_astm, 0),
-                        outcome.quench.medium_title,
+                        outcome.quench.medium_title.words(scale),
                         format_factor(route.quench.agitation)
                     ),
                 ),
@@ -204,26 +205,26 @@ fn margin(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanat
     })
 }
 
-fn next_slower(outcome: &Outcome) -> Explanation {
-    with_quench("The next slower quenchant", outcome, |quenched| {
+fn next_slower(outcome: &Outcome, scale: TemperatureScale) -> Explanation {
+    with_quench("The next slower quenchant", outcome, scale, |quenched| {
         quenched.next_slower.as_ref().map_or_else(
             || {
                 refused(
                     "The next slower quenchant",
-                    "The list has no slower quenchant.",
+                    "The list has no slower quenchant.".to_owned(),
                 )
             },
             |next| Explanation {
                 title: "The next slower quenchant",
                 figure: format!("{}\u{a0}s", format_fixed(next.seconds, 1)),
-                band: next.title.clone(),
+                band: next.title.words(scale),
                 equation: "the same piece and soak in that quenchant, still".to_owned(),
                 rows: vec![(
                     "slowest that does",
                     quenched
                         .slowest_medium
                         .as_ref()
-                        .map_or_else(|| "none of the list".to_owned(), |m| m.title.clone()),
+                        .map_or_else(|| "none of the list".to_owned(), |m| m.title.words(scale)),
                 )],
             },
         )
@@ -231,7 +232,7 @@ fn next_slower(outcome: &Outcome) -> Explanation {
 }
 
 fn retained_austenite(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
-    with_quench("Retained austenite", outcome, |quenched| {
+    with_quench("Retained austenite", outcome, scale, |quenched| {
         Explanation {
         title: "Retained austenite",
         figure: format_percent(quenched.fractions.austenite),
@@ -280,7 +281,7 @@ fn cold_treatment(outcome: &Outcome, scale: TemperatureScale) -> Explanation {
                 (KNOWN, "show as a trend".to_owned()),
             ],
         },
-        Known::Refused { refused: reason } => refused("Cold treatment", reason),
+        Known::Refused { refused: reason } => refused("Cold treatment", reason.words(scale)),
     }
 }
 
@@ -293,7 +294,10 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
     let Some((stage, hrc)) = last else {
         return refused(
             "Hardness",
-            outcome.temper.refusal().unwrap_or("Below the C scale."),
+            outcome.temper.refusal().map_or_else(
+                || "Below the C scale.".to_owned(),
+                |refusal| refusal.words(scale),
+            ),
         );
     };
     let steps = route
@@ -334,7 +338,14 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
                 },
             ),
             (SOURCE, TEMPERING_BASIS.to_owned()),
-            (VALID, TEMPERING_VALIDITY.to_owned()),
+            (
+                VALID,
+                format!(
+                    "0.20 to 1.25 % C, low alloy, {} to {}, 10 s to 32 h; A2, D2 and S7 by table",
+                    format_temperature(TEMPERING_RANGE_C[0], scale),
+                    format_temperature(TEMPERING_RANGE_C[1], scale)
+                ),
+            ),
             (KNOWN, TEMPERING_ERROR.to_owned()),
         ],
     }

@@ -1,6 +1,71 @@
 //! A number that a model gives, or the reason why it gives none.
 
-use serde::Serialize;
+use super::error::phase_words;
+use crate::phases::PhaseError;
+use crate::steel::OutOfRange;
+use crate::units::TemperatureScale;
+use serde::{Serialize, Serializer};
+use std::fmt;
+
+/// Why a model gives no number, with its numbers: they are worded in the units shown. As plain text,
+/// and in the terminal's answers, temperatures are in °C.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Refusal {
+    /// Outside the range of a model.
+    Model(OutOfRange),
+    /// No equilibrium.
+    Phase(PhaseError),
+    /// Nothing to go by; a sentence without numbers.
+    Plain(&'static str),
+}
+
+impl Refusal {
+    /// The refusal in a sentence, with temperatures on a scale.
+    #[must_use]
+    pub fn words(&self, scale: TemperatureScale) -> String {
+        match self {
+            Self::Model(refusal) => refusal.words(scale),
+            Self::Phase(error) => phase_words(error, scale),
+            Self::Plain(sentence) => (*sentence).to_owned(),
+        }
+    }
+}
+
+impl fmt::Display for Refusal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.words(TemperatureScale::Celsius))
+    }
+}
+
+impl Serialize for Refusal {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
+    }
+}
+
+impl From<OutOfRange> for Refusal {
+    fn from(refusal: OutOfRange) -> Self {
+        Self::Model(refusal)
+    }
+}
+
+impl From<&OutOfRange> for Refusal {
+    fn from(refusal: &OutOfRange) -> Self {
+        Self::Model(refusal.clone())
+    }
+}
+
+impl From<PhaseError> for Refusal {
+    fn from(error: PhaseError) -> Self {
+        Self::Phase(error)
+    }
+}
+
+impl From<&'static str> for Refusal {
+    fn from(sentence: &'static str) -> Self {
+        Self::Plain(sentence)
+    }
+}
 
 /// What a model gives inside its validity, or its refusal outside.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -8,10 +73,10 @@ use serde::Serialize;
 pub enum Known<T> {
     /// The answer.
     Given(T),
-    /// No answer, and why, in one sentence for the user.
+    /// No answer, and why.
     Refused {
-        /// The sentence.
-        refused: String,
+        /// The reason.
+        refused: Refusal,
     },
 }
 
@@ -25,7 +90,7 @@ impl<T> Known<T> {
     }
 
     /// Why there is no answer, if there is none.
-    pub fn refusal(&self) -> Option<&str> {
+    pub const fn refusal(&self) -> Option<&Refusal> {
         match self {
             Self::Given(_) => None,
             Self::Refused { refused } => Some(refused),
@@ -33,12 +98,12 @@ impl<T> Known<T> {
     }
 }
 
-impl<T, E: std::fmt::Display> From<Result<T, E>> for Known<T> {
+impl<T, E: Into<Refusal>> From<Result<T, E>> for Known<T> {
     fn from(result: Result<T, E>) -> Self {
         match result {
             Ok(answer) => Self::Given(answer),
             Err(reason) => Self::Refused {
-                refused: reason.to_string(),
+                refused: reason.into(),
             },
         }
     }

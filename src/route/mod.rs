@@ -17,7 +17,7 @@ mod verdict;
 pub use cautions::COARSE_GRAIN_ASTM;
 pub use error::RouteError;
 pub use explain::{Explanation, explain};
-pub use known::Known;
+pub use known::{Known, Refusal};
 pub use outcome::{
     Caution, ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, Neighbour, Outcome,
     QuenchOutcome, QuenchTransformed, Stage, Step, TemperOutcome, TemperPoint, Verdict,

@@ -2,7 +2,7 @@
 
 use super::known::Known;
 use crate::hardness::Hardness;
-use crate::heat::CoolingCurve;
+use crate::heat::{CoolingCurve, Hazard, MediumTitle};
 use crate::phases::CriticalTemperatures;
 use crate::soak::SoakOutcome;
 use crate::transform::{Fractions, Isothermal, Product};
@@ -117,7 +117,7 @@ pub struct FurnaceBand {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct QuenchOutcome {
     /// Name of the quenchant for sentences.
-    pub medium_title: String,
+    pub medium_title: MediumTitle,
     /// Cooling curves of the places of the section.
     pub curves: Vec<CoolingCurve>,
     /// Index of the curve that decides: the slowest place.
@@ -196,7 +196,7 @@ pub struct Neighbour {
     /// Its name in the list.
     pub name: String,
     /// Its title for sentences.
-    pub title: String,
+    pub title: MediumTitle,
     /// Seconds to spare at the nose, negative when it misses.
     pub seconds: f64,
     /// Its verdict.
@@ -356,6 +356,6 @@ pub enum Caution {
     /// A hazard of the quenchant or of the cold bath, in words.
     Hazard {
         /// The caution.
-        text: String,
+        text: Hazard,
     },
 }

@@ -58,10 +58,10 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
             quenched.fractions,
         )),
         (Err(refusal), ..) | (_, Err(refusal), _) => Known::Refused {
-            refused: refusal.to_string(),
+            refused: refusal.into(),
         },
         _ => Known::Refused {
-            refused: "The cooling has no curve.".to_owned(),
+            refused: "The cooling has no curve.".into(),
         },
     };
 
@@ -74,7 +74,7 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     };
     let cold = after_cold.as_ref().map_or_else(
         || Known::Refused {
-            refused: "Retained austenite is not known for this steel.".to_owned(),
+            refused: "Retained austenite is not known for this steel.".into(),
         },
         |(quenched, chilled)| {
             Known::from(chilled.as_ref().map(|chilled| {

@@ -115,13 +115,13 @@ pub fn margin_words(value_s: f64) -> String {
     format!("{}\u{a0}s", format_fixed(size, decimals))
 }
 
-/// The sentences of an outcome, in the order of the four questions.
+/// The sentences of an outcome, in the order of the four questions, with temperatures on a scale.
 #[must_use]
-pub fn sentences(route: &Route, outcome: &Outcome) -> Vec<Sentence> {
+pub fn sentences(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Vec<Sentence> {
     let mut all = vec![soak_sentence(route, outcome)];
-    all.push(quench_sentence(outcome));
+    all.push(quench_sentence(outcome, scale));
     all.extend(cold_sentence(outcome));
-    all.push(final_sentence(route, outcome));
+    all.push(final_sentence(route, outcome, scale));
     all
 }
 
@@ -168,11 +168,11 @@ fn soak_sentence(route: &Route, outcome: &Outcome) -> Sentence {
     }
 }
 
-fn quench_sentence(outcome: &Outcome) -> Sentence {
+fn quench_sentence(outcome: &Outcome, scale: TemperatureScale) -> Sentence {
     let quenched = match &outcome.quench.transformed {
         super::Known::Given(quenched) => quenched,
         super::Known::Refused { refused } => {
-            return Sentence::new(Tone::Narrow).text_part(refused.clone());
+            return Sentence::new(Tone::Narrow).text_part(refused.words(scale));
         }
     };
     let place = outcome
@@ -204,7 +204,7 @@ fn quench_sentence(outcome: &Outcome) -> Sentence {
     };
     match (&quenched.next_slower, &quenched.slowest_medium) {
         (Some(next), _) if margin.seconds >= 0.0 => {
-            let name = inside_a_sentence(&next.title);
+            let name = inside_a_sentence(&next.title.words(scale));
             if next.seconds >= 0.0 {
                 sentence
                     .text_part(format!("; {name} would still have "))
@@ -217,9 +217,10 @@ fn quench_sentence(outcome: &Outcome) -> Sentence {
                     .text_part(".")
             }
         }
-        (_, Some(slowest)) if margin.seconds < 0.0 => {
-            sentence.text_part(format!(". {} is the slowest that does.", slowest.title))
-        }
+        (_, Some(slowest)) if margin.seconds < 0.0 => sentence.text_part(format!(
+            ". {} is the slowest that does.",
+            slowest.title.words(scale)
+        )),
         (_, None) if margin.seconds < 0.0 => {
             sentence.text_part(". No quenchant of the list hardens this section through.")
         }
@@ -295,20 +296,17 @@ fn cold_sentence(outcome: &Outcome) -> Option<Sentence> {
     })
 }
 
-fn final_sentence(route: &Route, outcome: &Outcome) -> Sentence {
+fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Sentence {
     let Some((stage, hardness)) = outcome
         .stages
         .iter()
         .rev()
         .find_map(|stage| stage.hardness.map(|hardness| (stage, hardness)))
     else {
-        return Sentence::new(Tone::Narrow).text_part(
-            outcome
-                .temper
-                .refusal()
-                .unwrap_or("No hardness can be given for this steel.")
-                .to_owned(),
-        );
+        return Sentence::new(Tone::Narrow).text_part(outcome.temper.refusal().map_or_else(
+            || "No hardness can be given for this steel.".to_owned(),
+            |refusal| refusal.words(scale),
+        ));
     };
     let after = match (stage.step, route.tempers.len()) {
         (Step::Temper(_), 1) => "After the temper: ".to_owned(),
@@ -394,7 +392,7 @@ pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
             degrees(*from_c),
             degrees(*to_c)
         ),
-        Caution::Hazard { text } => text.clone(),
+        Caution::Hazard { text } => text.words(scale),
     }
 }
 

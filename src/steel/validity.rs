@@ -1,12 +1,11 @@
 //! Where a model may be used: ranges of composition and of other inputs, and the refusal outside.
 
 use super::{Composition, Element};
+use crate::units::{TemperatureScale, format_duration_s, format_fixed};
+use std::fmt;
 
 /// A refusal: a model was asked outside the range for which it is known to hold.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
-#[error(
-    "{model} knows {quantity} from {least} to {largest} {unit}; this is {value:.3}. No number is given."
-)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct OutOfRange {
     /// The model that refuses, as the page names it.
     pub model: &'static str,
@@ -46,7 +45,58 @@ impl OutOfRange {
             unit,
         })
     }
+
+    /// The refusal in a sentence, with temperatures on a scale.
+    #[must_use]
+    pub fn words(&self, scale: TemperatureScale) -> String {
+        let [least, largest, value] = match self.unit {
+            "s" => [self.least, self.largest, self.value].map(format_duration_s),
+            "°C" => {
+                let [least, largest, value] =
+                    [self.least, self.largest, self.value].map(|c| scale.of_celsius(c));
+                told([least, largest, value], 0, scale.symbol())
+            }
+            unit => told([self.least, self.largest, self.value], 2, unit),
+        };
+        let Self {
+            model, quantity, ..
+        } = self;
+        format!(
+            "{model} knows {quantity} from {least} to {largest}; here it is {value}. No number is given."
+        )
+    }
 }
+
+/// Two limits and the value beyond them, with their unit. The value is rounded, but never so far
+/// that it would read as inside.
+fn told([least, largest, value]: [f64; 3], decimals: usize, unit: &str) -> [String; 3] {
+    const MOST_DECIMALS: usize = 6;
+    let reads_as_inside = |decimals: &usize| {
+        let step = 10_f64.powi(*decimals as i32);
+        ((least * step).round()..=(largest * step).round()).contains(&(value * step).round())
+    };
+    let decimals = (decimals..MOST_DECIMALS)
+        .find(|decimals| !reads_as_inside(decimals))
+        .unwrap_or(MOST_DECIMALS);
+    let space = if unit.is_empty() { "" } else { "\u{a0}" };
+    [least, largest, value].map(|number| {
+        let digits = format_fixed(number, decimals);
+        let short = if digits.contains('.') {
+            digits.trim_end_matches('0').trim_end_matches('.')
+        } else {
+            &digits
+        };
+        format!("{short}{space}{unit}")
+    })
+}
+
+impl fmt::Display for OutOfRange {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.words(TemperatureScale::Celsius))
+    }
+}
+
+impl std::error::Error for OutOfRange {}
 
 /// The compositions for which a model holds: per element the least and largest content, wt %.
 /// An element that is not listed is not limited.
@@ -74,5 +124,49 @@ impl CompositionRange {
             )?;
         }
         Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::TemperatureScale::{Celsius, Fahrenheit};
+
+    fn refusal(unit: &'static str, value: f64, range: (f64, f64)) -> OutOfRange {
+        OutOfRange::check("The table", "it", unit, value, range).unwrap_err()
+    }
+
+    #[test]
+    fn numbers_are_rounded_and_have_their_unit() {
+        let warm = refusal("°C", 183.132, (205.0, 540.0));
+        assert_eq!(
+            warm.to_string(),
+            "The table knows it from 205\u{a0}°C to 540\u{a0}°C; here it is 183\u{a0}°C. No number is given."
+        );
+        assert!(
+            warm.words(Fahrenheit)
+                .contains("from 401\u{a0}°F to 1004\u{a0}°F; here it is 362\u{a0}°F")
+        );
+        let steel = refusal("wt %", 2.1004, (0.0, 1.1)).words(Celsius);
+        assert!(steel.contains("from 0\u{a0}wt % to 1.1\u{a0}wt %; here it is 2.1\u{a0}wt %"));
+    }
+
+    #[test]
+    fn a_value_outside_never_reads_as_inside() {
+        assert!(
+            refusal("°C", 99.97, (100.0, 700.0))
+                .to_string()
+                .contains("here it is 99.97")
+        );
+        assert!(
+            refusal("wt %", 1.1004, (0.0, 1.1))
+                .to_string()
+                .contains("here it is 1.1004")
+        );
+        assert!(
+            refusal("", f64::NAN, (0.0, 1.1))
+                .to_string()
+                .contains("here it is –")
+        );
     }
 }

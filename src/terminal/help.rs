@@ -87,7 +87,7 @@ fn write_entry(text: &mut String, name: &str, meaning: &str) -> std::fmt::Result
 fn write_quenchants(text: &mut String) -> std::fmt::Result {
     writeln!(text, "\nQuenchants by name:")?;
     for medium in media() {
-        write_entry(text, &medium.name, &medium.title)?;
+        write_entry(text, &medium.name, &medium.title.to_string())?;
     }
     Ok(())
 }

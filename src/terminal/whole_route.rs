@@ -5,6 +5,7 @@ use super::catalogue::{Question, needed};
 use super::refusal::Refusal;
 use crate::route::{Route, Sentence, run, sentences};
 use crate::steel;
+use crate::units::TemperatureScale;
 use serde::Deserialize;
 use serde_json::{Map, Value, json};
 
@@ -55,7 +56,7 @@ fn route(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
         fault: e.to_string(),
     })?;
     let outcome = run(&route)?;
-    let sentences: Vec<String> = sentences(&route, &outcome)
+    let sentences: Vec<String> = sentences(&route, &outcome, TemperatureScale::Celsius)
         .iter()
         .map(Sentence::text)
         .collect();

@@ -278,7 +278,7 @@ const BAD_FILES = {
 };
 
 for (const [what, text] of Object.entries(BAD_FILES)) {
-  test(`a file ${what} is refused in one line and loses nothing`, { todo: /beyond all|unknown quenchant/.test(what) && "the reason is longer than a line" }, async () => {
+  test(`a file ${what} is refused in one line and loses nothing`, async () => {
     const bench = await atShelf("one", "two");
     const before = await bench.stored(KEYS.shelf);
     const line = await bench.import(text());

@@ -186,7 +186,7 @@ pub(crate) fn quench_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
     if let Some(next) = transformed.and_then(|t| t.next_slower.as_ref()) {
         cooling.push(CoolingTrace {
             role: Role::Slower,
-            name: route::inside_a_sentence(&next.title),
+            name: route::inside_a_sentence(&next.title.words(bench.scale.get())),
             points: points(&next.curve),
         });
     }

@@ -67,7 +67,7 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
         Block {
             stage: Stage::Quench,
             title: "Quench".to_owned(),
-            line: crate::app::panels::piece::medium_words(&route.quench.medium),
+            line: crate::app::panels::piece::medium_words(&route.quench.medium, scale),
             points: quench,
             weight: 1.25,
         },

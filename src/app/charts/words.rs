@@ -15,7 +15,7 @@ pub(crate) fn still_does(bench: Bench) -> Option<String> {
         |slowest| {
             format!(
                 "Slowest quenchant that still hardens it: {}.",
-                route::inside_a_sentence(&slowest.title)
+                route::inside_a_sentence(&slowest.title.words(bench.scale.get()))
             )
         },
     );
@@ -39,7 +39,7 @@ pub(crate) fn no_temper(bench: Bench) -> String {
     }
     bench
         .outcome()
-        .and_then(|outcome| outcome.temper.refusal().map(str::to_owned))
+        .and_then(|outcome| Some(outcome.temper.refusal()?.words(bench.scale.get())))
         .unwrap_or_else(|| "This temper lies outside what the model knows.".to_owned())
 }
 
@@ -47,7 +47,10 @@ pub(crate) fn no_temper(bench: Bench) -> String {
 pub(crate) fn no_map(bench: Bench) -> String {
     bench
         .map
-        .with(|map| map.refusal().map(str::to_owned))
+        .with(|map| {
+            map.refusal()
+                .map(|refusal| refusal.words(bench.scale.get()))
+        })
         .unwrap_or_default()
 }
 

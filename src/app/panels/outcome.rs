@@ -184,7 +184,7 @@ pub(crate) fn say_all(first_only: Option<usize>) -> impl IntoView {
     move || {
         let outcome = bench.outcome()?;
         let route = bench.route.get();
-        let all = sentences(&route, &outcome);
+        let all = sentences(&route, &outcome, bench.scale.get());
         let shown: Vec<_> = match first_only {
             Some(i) => all.into_iter().skip(i).take(1).collect(),
             None => all,
@@ -204,9 +204,10 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
     let bench = bench();
     let is_stale = move || bench.computed.with(|c| c.error.is_some());
     let error = move || {
+        let scale = bench.scale.get();
         bench
             .computed
-            .with(|c| c.error.as_ref().map(ToString::to_string))
+            .with(|c| c.error.as_ref().map(|error| error.words(scale)))
     };
     let cautions = move || {
         let outcome = bench.outcome()?;

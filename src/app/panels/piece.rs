@@ -5,6 +5,7 @@ use super::steel::SteelPanel;
 use crate::app::controls::{Choice, Entry, Typed, Word, quantities};
 use crate::app::state::bench;
 use crate::heat::{MediumChoice, Section};
+use crate::route::inside_a_sentence;
 use crate::units::{
     LengthUnit, TemperatureScale, format_fixed, format_length, format_temperature_band,
 };
@@ -38,25 +39,29 @@ fn target_words(least_hrc: f64, most_hrc: f64) -> String {
 }
 
 /// The quenchant's title as a word of a sentence.
-pub(crate) fn medium_words(choice: &MediumChoice) -> String {
-    choice
-        .resolve()
-        .map_or_else(|error| error.to_string(), |medium| medium.title)
-        .to_lowercase()
+pub(crate) fn medium_words(choice: &MediumChoice, scale: TemperatureScale) -> String {
+    let title = choice.resolve().map_or_else(
+        |error| error.to_string(),
+        |medium| medium.title.words(scale),
+    );
+    inside_a_sentence(&title)
 }
 
 /// The list of quenchants.
 #[component]
 pub(super) fn MediumList() -> impl IntoView {
     let bench = bench();
-    let entries = crate::heat::media()
-        .iter()
-        .map(|medium| Entry {
-            value: medium.name.clone(),
-            title: medium.title.clone(),
-            note: medium.describe(),
-        })
-        .collect::<Vec<_>>();
+    let entries = Signal::derive(move || {
+        let scale = bench.scale.get();
+        crate::heat::media()
+            .iter()
+            .map(|medium| Entry {
+                value: medium.name.clone(),
+                title: medium.title.words(scale),
+                note: medium.describe(scale),
+            })
+            .collect::<Vec<_>>()
+    });
     let chosen = Signal::derive(move || {
         bench.route.with(|r| match &r.quench.medium {
             MediumChoice::Named(name) => name.clone(),
@@ -66,7 +71,7 @@ pub(super) fn MediumList() -> impl IntoView {
     view! {
         <Choice
             name="Quenchants"
-            entries=Signal::stored(entries)
+            entries=entries
             chosen=chosen
             pick=move |name: String| bench.change(|r| r.quench.medium = MediumChoice::Named(name))
         />
@@ -148,7 +153,10 @@ pub(crate) fn Piece() -> impl IntoView {
                     </p>
                 </Word> ", into "
                 <Word
-                    text=Signal::derive(move || route.with(|r| medium_words(&r.quench.medium)))
+                    text=Signal::derive(move || {
+                        let scale = bench.scale.get();
+                        route.with(|r| medium_words(&r.quench.medium, scale))
+                    })
                     name="Quenchant"
                 >
                     <MediumList />

@@ -145,16 +145,23 @@ fn QuenchWords() -> impl IntoView {
     let cold = Memo::new(move |_| bench.route.with(|r| r.cold));
     let bath = move || {
         quench.with(|q| q.medium.resolve().ok()).map(|medium| {
-            format!(
-                " at {}, ",
-                format_temperature(medium.bath_c, bench.scale.get())
-            )
+            if medium.title.names_bath() {
+                ", ".to_owned()
+            } else {
+                format!(
+                    " at {}, ",
+                    format_temperature(medium.bath_c, bench.scale.get())
+                )
+            }
         })
     };
     view! {
         <p class="set">
             <Word
-                text=Signal::derive(move || quench.with(|q| medium_words(&q.medium)))
+                text=Signal::derive(move || {
+                    let scale = bench.scale.get();
+                    quench.with(|q| medium_words(&q.medium, scale))
+                })
                 name="Quenchant"
             >
                 <MediumList />

@@ -1,0 +1,75 @@
+//! The name of a medium on the page.
+
+use crate::units::{TemperatureScale, format_temperature};
+use serde::{Serialize, Serializer};
+use std::fmt;
+
+/// Stands in the list for the temperature of the bath.
+const BATH: &str = "{bath}";
+
+/// The name of a medium, sentence case, with the temperature of its bath where that tells it from
+/// another. As plain text, and in the terminal's answers, the temperature is in °C.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MediumTitle {
+    before: String,
+    bath_c: Option<f64>,
+    after: String,
+}
+
+impl MediumTitle {
+    /// Reads a title of the list: `{bath}` in it stands for the temperature of the bath.
+    pub(super) fn new(text: &str, bath_c: f64) -> Self {
+        let (before, bath_c, after) = match text.split_once(BATH) {
+            Some((before, after)) => (before, Some(bath_c), after),
+            None => (text, None, ""),
+        };
+        Self {
+            before: before.to_owned(),
+            bath_c,
+            after: after.to_owned(),
+        }
+    }
+
+    /// The title with its temperature on a scale.
+    #[must_use]
+    pub fn words(&self, scale: TemperatureScale) -> String {
+        let bath = self.bath_c.map(|c| format_temperature(c, scale));
+        format!("{}{}{}", self.before, bath.unwrap_or_default(), self.after)
+    }
+
+    /// Whether the title says how warm the bath is.
+    #[must_use]
+    pub const fn names_bath(&self) -> bool {
+        self.bath_c.is_some()
+    }
+}
+
+impl fmt::Display for MediumTitle {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.words(TemperatureScale::Celsius))
+    }
+}
+
+impl Serialize for MediumTitle {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_bath_is_told_on_the_scale_asked_where_the_title_names_it() {
+        let hot = MediumTitle::new("Salt bath, {bath}, still", 200.0);
+        assert_eq!(
+            hot.words(TemperatureScale::Fahrenheit),
+            "Salt bath, 392\u{a0}°F, still"
+        );
+        assert_eq!(hot.to_string(), "Salt bath, 200\u{a0}°C, still");
+        let oil = MediumTitle::new("Fast oil", 50.0);
+        assert_eq!(oil.words(TemperatureScale::Fahrenheit), "Fast oil");
+        assert!(hot.names_bath() && !oil.names_bath());
+    }
+}
