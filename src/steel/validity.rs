@@ -67,8 +67,8 @@ impl OutOfRange {
     }
 }
 
-/// Two limits and the value beyond them, with their unit. The value is rounded, but never so far
-/// that it would read as inside.
+/// Two limits and the value beyond them, with their unit; the first limit has that of the second.
+/// The value is rounded, but never so far that it would read as inside.
 fn told([least, largest, value]: [f64; 3], decimals: usize, unit: &str) -> [String; 3] {
     const MOST_DECIMALS: usize = 6;
     let reads_as_inside = |decimals: &usize| {
@@ -79,15 +79,20 @@ fn told([least, largest, value]: [f64; 3], decimals: usize, unit: &str) -> [Stri
         .find(|decimals| !reads_as_inside(decimals))
         .unwrap_or(MOST_DECIMALS);
     let space = if unit.is_empty() { "" } else { "\u{a0}" };
-    [least, largest, value].map(|number| {
+    let short = |number| {
         let digits = format_fixed(number, decimals);
-        let short = if digits.contains('.') {
-            digits.trim_end_matches('0').trim_end_matches('.')
+        if digits.contains('.') {
+            let digits = digits.trim_end_matches('0').trim_end_matches('.');
+            digits.to_owned()
         } else {
-            &digits
-        };
-        format!("{short}{space}{unit}")
-    })
+            digits
+        }
+    };
+    [
+        short(least),
+        format!("{}{space}{unit}", short(largest)),
+        format!("{}{space}{unit}", short(value)),
+    ]
 }
 
 impl fmt::Display for OutOfRange {
@@ -141,14 +146,14 @@ mod tests {
         let warm = refusal("°C", 183.132, (205.0, 540.0));
         assert_eq!(
             warm.to_string(),
-            "The table knows it from 205\u{a0}°C to 540\u{a0}°C; here it is 183\u{a0}°C. No number is given."
+            "The table knows it from 205 to 540\u{a0}°C; here it is 183\u{a0}°C. No number is given."
         );
         assert!(
             warm.words(Fahrenheit)
-                .contains("from 401\u{a0}°F to 1004\u{a0}°F; here it is 362\u{a0}°F")
+                .contains("from 401 to 1004\u{a0}°F; here it is 362\u{a0}°F")
         );
         let steel = refusal("wt %", 2.1004, (0.0, 1.1)).words(Celsius);
-        assert!(steel.contains("from 0\u{a0}wt % to 1.1\u{a0}wt %; here it is 2.1\u{a0}wt %"));
+        assert!(steel.contains("from 0 to 1.1\u{a0}wt %; here it is 2.1\u{a0}wt %"));
     }
 
     #[test]

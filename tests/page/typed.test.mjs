@@ -202,6 +202,45 @@ test("in °F and inch no number of the bench is left in the other unit", async (
   await bench.close();
 });
 
+test("in °F every quenchant, every cold bath and every refusal speaks of °F alone", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.pick("Temperatures", "°F");
+  const strays = [];
+  const look = async (where) => {
+    const text = [plain(await bench.app.innerText()), ...(await bench.summaries())].join("\n");
+    strays.push(...(text.match(/[^\n.;:]*\d °C[^\n.;:]*/g) ?? []).map((stray) => `${where}: ${stray}`));
+  };
+  await bench.openWord("Quenchant");
+  const names = await bench.options.evaluateAll((all) => all.map((one) => one.dataset.value));
+  await look("the list");
+  for (const name of names) {
+    await bench.option(name).click();
+    await bench.savedRoute(({ quench }) => quench.medium === name);
+    await look(name);
+  }
+  await bench.page.keyboard.press("Escape");
+  await bench.openWord("The steel");
+  for (const grade of ["D2", "440C", "S7", "4140"]) {
+    await bench.option(grade).click();
+    await bench.shows(async () => plain(await bench.word("The steel").textContent()), grade);
+    await look(grade);
+  }
+  assert.deepEqual(strays, []);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("a temper that the table of D2 does not reach is refused with rounded numbers and their unit", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.openWord("The steel");
+  await bench.option("D2").click();
+  const said = async () => plain(await bench.app.innerText());
+  await bench.until(said, (text) => /Tempering table of D2 knows .* from \d+ to \d+ °C; here it is \d+ °C\./.test(text), "the refusal");
+  await bench.pick("Temperatures", "°F");
+  await bench.until(said, (text) => /Tempering table of D2 knows .* from \d+ to \d+ °F; here it is \d+ °F\./.test(text), "the refusal in °F");
+  await bench.close();
+});
+
 test("units are kept over a reload", async () => {
   const bench = await BenchPage.ready(browser);
   await bench.pick("Temperatures", "°F");
