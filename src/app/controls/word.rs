@@ -17,8 +17,8 @@ enum Side {
 
 /// How far a panel reaches beyond its word, so that its text begins where the word does.
 const OVERHANG_PX: f64 = 8.0;
-/// Part of the window's width from which panels open leftward.
-const LEFTWARD_FROM: f64 = 0.62;
+/// Part of the window's width from which panels open leftward, so that the outcome stays in view.
+const LEFTWARD_FROM: f64 = 0.55;
 
 /// Where the panel of a word opens.
 fn side_of(word: &Element) -> Option<Side> {
