@@ -4,7 +4,7 @@ use super::hardening::{Hardened, Hardening, Tempering};
 use super::outcome::{Influence, InfluenceKind, Outcome};
 use super::plan::Route;
 use super::run::{FurnaceEnd, quenching, soak_for};
-use super::verdict::settled_c;
+use super::verdict::{compared_section, settled_c};
 use crate::heat::{Cooled, CoolingCurve, Medium, Quenching, Section, cool};
 use crate::soak::Hold;
 
@@ -53,9 +53,22 @@ impl Planned<'_> {
         tempered_hrc(&route, self.ready)
     }
 
-    fn thicker(&self) -> Option<f64> {
+    /// Change of the final hardness when the piece is one step thicker, HRC.
+    fn thicker_by(&self, planned_hrc: f64) -> Option<f64> {
+        let compared = compared_section(self.route.section);
+        let more_hrc = self.hrc_of(thicker(compared))?;
+        let base_hrc = if compared == self.route.section {
+            planned_hrc
+        } else {
+            self.hrc_of(compared)?
+        };
+        Some(more_hrc - base_hrc)
+    }
+
+    /// Final hardness of another section.
+    fn hrc_of(&self, section: Section) -> Option<f64> {
         let quenching = Quenching {
-            section: thicker(&self.route.section),
+            section,
             end_c: settled_c(
                 self.hardening.kinetics(),
                 self.medium,
@@ -118,7 +131,8 @@ impl Planned<'_> {
                 step_mm: THICKNESS_STEP_MM,
             },
             None,
-            self.thicker(),
+            self.thicker_by(planned_hrc)
+                .map(|by_hrc| planned_hrc + by_hrc),
         );
         if route.furnace_band_k > 0.0 {
             let [coldest, hottest] = self.ends.each_ref().map(|end| {
@@ -164,23 +178,18 @@ fn go_on_to(curve: &mut CoolingCurve, end_c: f64) {
     }
 }
 
-/// The section one step thicker.
-fn thicker(section: &Section) -> Section {
-    match *section {
-        Section::Plate { thickness_mm } => Section::Plate {
+/// The section one step thicker; of a blade, the plate it is compared by.
+fn thicker(section: Section) -> Section {
+    match section {
+        Section::Plate { thickness_mm }
+        | Section::Blade {
+            spine_mm: thickness_mm,
+            ..
+        } => Section::Plate {
             thickness_mm: thickness_mm + THICKNESS_STEP_MM,
         },
         Section::Round { diameter_mm } => Section::Round {
             diameter_mm: diameter_mm + THICKNESS_STEP_MM,
-        },
-        Section::Blade {
-            edge_mm,
-            spine_mm,
-            height_mm,
-        } => Section::Blade {
-            edge_mm,
-            spine_mm: spine_mm + THICKNESS_STEP_MM,
-            height_mm,
         },
     }
 }
