@@ -1,15 +1,21 @@
 //! What can go wrong or hurt, from the outcome.
 
-use super::outcome::{Caution, Outcome};
+use super::outcome::{Caution, Outcome, Step};
 use super::plan::Route;
 use crate::hardness::embrittling_range_c;
 use crate::heat::{Family, Medium};
+use crate::phases::UpperLimit;
 use crate::steel::find;
 
 /// Grain number below which the grain is called coarse. Common practice, no source.
 pub const COARSE_GRAIN_ASTM: f64 = 6.0;
 /// Austenite left that is told as a caution, volume fraction.
 const MUCH_AUSTENITE: f64 = 0.10;
+/// Carbon in solution above which martensite forms in part as plates, which crack where they meet,
+/// wt %. Textbooks of steel, from memory: lath up to 0.6, mixed to 1.0, plate above.
+const PLATE_CARBON_WT: f64 = 0.6;
+/// Carbide that is as good as none, volume fraction.
+const NO_CARBIDE: f64 = 0.002;
 /// Ferrite left that is told as a caution, volume fraction.
 const TOLD_FERRITE: f64 = 0.01;
 /// Carbon in solution above which a quench in water or brine may crack, wt %. Shop practice, from
@@ -43,9 +49,30 @@ pub(super) fn cautions(route: &Route, medium: &Medium, outcome: &Outcome) -> Vec
             grain_astm: end.grain_astm,
         });
     }
-    if let Some(austenite) = outcome.furnace.austenite_at_hottest
+    if let UpperLimit::Acm { temperature_c } = outcome.critical.upper
+        && end.carbide_volume_fraction < NO_CARBIDE
+        && route.soak.temperature_c > temperature_c
+    {
+        told.push(Caution::Network {
+            acm_c: temperature_c,
+        });
+    }
+    if end.carbon_wt > PLATE_CARBON_WT {
+        told.push(Caution::PlateMartensite {
+            carbon_wt: end.carbon_wt,
+        });
+    }
+    let left = outcome
+        .stages
+        .iter()
+        .rfind(|stage| matches!(stage.step, Step::Quench | Step::Cold))
+        .and_then(|stage| stage.fractions)
+        .map_or(0.0, |fractions| fractions.austenite);
+    if left > MUCH_AUSTENITE {
+        told.push(Caution::MuchAustenite { fraction: left });
+    } else if let Some(austenite) = outcome.furnace.austenite_at_hottest
         && austenite > MUCH_AUSTENITE
-        && route.furnace_band_k > 0.0
+        && route.soak_band_k() > 0.0
     {
         told.push(Caution::FurnaceHot {
             hottest_c: outcome.furnace.hottest_c,

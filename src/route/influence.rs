@@ -134,18 +134,13 @@ impl Planned<'_> {
             self.thicker_by(planned_hrc)
                 .map(|by_hrc| planned_hrc + by_hrc),
         );
-        if route.furnace_band_k > 0.0 {
+        let band_k = route.soak_band_k();
+        if band_k > 0.0 {
             let [coldest, hottest] = self.ends.each_ref().map(|end| {
                 let (hardening, quenched) = end.as_ref()?.hardened.as_ref()?;
                 self.final_hrc(hardening, quenched)
             });
-            note(
-                InfluenceKind::Furnace {
-                    step_k: route.furnace_band_k,
-                },
-                coldest,
-                hottest,
-            );
+            note(InfluenceKind::Furnace { step_k: band_k }, coldest, hottest);
         }
         let soak_min = route.soak.time_min;
         note(
