@@ -113,7 +113,7 @@ const FLATTEST: f64 = 0.1;
 /// Crossing of a falling function that is nearly straight, sought outwards from `guess` with the
 /// `usual_slope` first and secants then, within a range. The crossing is good to well within
 /// `tolerance` in the argument, and moves smoothly when the function does. The function gives
-/// nothing where it cannot be computed; then there is no answer.
+/// nothing, or what is not a number, where it cannot be computed; then there is no answer.
 pub fn falling_root(
     mut f: impl FnMut(f64) -> Option<f64>,
     guess: f64,
@@ -125,7 +125,9 @@ pub fn falling_root(
     let (mut above, mut below): (Option<f64>, Option<f64>) = (None, None);
     let mut last: Option<(f64, f64)> = None;
     for evaluation in 0..MOST_OUTWARDS {
-        let y = f(x)?.clamp(-LARGEST_VALUE, LARGEST_VALUE);
+        let y = f(x)
+            .filter(|y| !y.is_nan())?
+            .clamp(-LARGEST_VALUE, LARGEST_VALUE);
         if y >= 0.0 {
             if x >= most {
                 return Some(Crossing::Beyond);

@@ -14,6 +14,8 @@ const MUCH_AUSTENITE: f64 = 0.10;
 /// Carbon in solution above which martensite forms in part as plates, which crack where they meet,
 /// wt %. Textbooks of steel, from memory: lath up to 0.6, mixed to 1.0, plate above.
 const PLATE_CARBON_WT: f64 = 0.6;
+/// Martensite from which its form is told, volume fraction.
+const MUCH_MARTENSITE: f64 = 0.5;
 /// Carbide that is as good as none, volume fraction.
 const NO_CARBIDE: f64 = 0.002;
 /// Ferrite left that is told as a caution, volume fraction.
@@ -57,17 +59,18 @@ pub(super) fn cautions(route: &Route, medium: &Medium, outcome: &Outcome) -> Vec
             acm_c: temperature_c,
         });
     }
-    if end.carbon_wt > PLATE_CARBON_WT {
-        told.push(Caution::PlateMartensite {
-            carbon_wt: end.carbon_wt,
-        });
-    }
-    let left = outcome
+    let quenched = outcome
         .stages
         .iter()
         .rfind(|stage| matches!(stage.step, Step::Quench | Step::Cold))
         .and_then(|stage| stage.fractions)
-        .map_or(0.0, |fractions| fractions.austenite);
+        .unwrap_or_default();
+    if end.carbon_wt > PLATE_CARBON_WT && quenched.martensite > MUCH_MARTENSITE {
+        told.push(Caution::PlateMartensite {
+            carbon_wt: end.carbon_wt,
+        });
+    }
+    let left = quenched.austenite;
     if left > MUCH_AUSTENITE {
         told.push(Caution::MuchAustenite { fraction: left });
     } else if let Some(austenite) = outcome.furnace.austenite_at_hottest
@@ -124,5 +127,66 @@ const fn cold_hazards(temperature_c: f64) -> &'static [&'static str] {
         ]
     } else {
         &[]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::heat::{MediumChoice, Section};
+    use crate::route::run;
+
+    fn told(change: impl FnOnce(&mut Route)) -> Vec<Caution> {
+        let mut route = Route::example();
+        change(&mut route);
+        run(&route).unwrap().cautions
+    }
+
+    #[test]
+    fn a_slow_cool_from_above_acm_brings_a_network() {
+        let network = |all: &[Caution]| all.iter().any(|c| matches!(c, Caution::Network { .. }));
+        assert!(!network(&told(|_| {})));
+        let above_acm = |r: &mut Route| {
+            r.soak.temperature_c = 980.0;
+            r.soak.time_min = 60.0;
+        };
+        assert!(network(&told(above_acm)));
+        // Less carbon than the eutectoid has no carbide to come out.
+        assert!(!network(&told(|r| {
+            above_acm(r);
+            r.composition.c = 0.5;
+        })));
+    }
+
+    #[test]
+    fn plates_are_told_where_carbon_rich_martensite_forms() {
+        let plates = |all: &[Caution]| {
+            all.iter()
+                .any(|c| matches!(c, Caution::PlateMartensite { .. }))
+        };
+        assert!(plates(&told(|_| {})));
+        assert!(!plates(&told(|r| r.composition.c = 0.5)));
+        assert!(!plates(&told(|r| {
+            r.section = Section::Plate { thickness_mm: 40.0 };
+            r.quench.medium = MediumChoice::Named("air_still".to_owned());
+        })));
+    }
+
+    #[test]
+    fn much_austenite_is_told_unless_the_cold_bath_takes_it() {
+        let left = |all: &[Caution]| {
+            all.iter()
+                .any(|c| matches!(c, Caution::MuchAustenite { .. }))
+        };
+        let hot = |r: &mut Route| {
+            r.soak.temperature_c = 900.0;
+            r.soak.time_min = 30.0;
+        };
+        assert!(left(&told(|r| {
+            hot(r);
+            r.cold = None;
+        })));
+        assert!(!left(&told(hot)));
+        assert!(!left(&told(|_| {})));
     }
 }

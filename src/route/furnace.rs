@@ -25,12 +25,13 @@ impl Thermocouple {
     /// range of its class a thermocouple is taken as at the end of it.
     #[must_use]
     pub fn tolerance_k(self, temperature_c: f64) -> f64 {
-        let (class, most_c) = match self {
+        let class = match self {
             Self::Checked => return 0.0,
-            Self::TypeKClass1 => (ThermocoupleClass::One, 1000.0),
-            Self::TypeKClass2 => (ThermocoupleClass::Two, 1200.0),
+            Self::TypeKClass1 => ThermocoupleClass::One,
+            Self::TypeKClass2 => ThermocoupleClass::Two,
         };
-        type_k_tolerance_k(class, temperature_c.clamp(0.0, most_c)).unwrap_or_default()
+        let within_c = temperature_c.clamp(0.0, class.highest_c());
+        type_k_tolerance_k(class, within_c).unwrap_or_default()
     }
 }
 

@@ -4,7 +4,7 @@ use super::hardening::{Hardened, Hardening, Tempering};
 use super::outcome::{Influence, InfluenceKind, Outcome};
 use super::plan::Route;
 use super::run::{FurnaceEnd, quenching, soak_for};
-use super::verdict::{compared_section, settled_c};
+use super::verdict::{passing_s, settled_c};
 use crate::heat::{Cooled, CoolingCurve, Medium, Quenching, Section, cool};
 use crate::soak::Hold;
 
@@ -12,6 +12,8 @@ use crate::soak::Hold;
 const TEMPER_STEP_K: f64 = 10.0;
 const SOAK_STEP_MIN: f64 = 5.0;
 const THICKNESS_STEP_MM: f64 = 1.0;
+/// Where the passage of two plates is compared, °C: near the nose of pearlite.
+const NOSE_C: f64 = 540.0;
 
 /// The route as planned, with what it has come to so far.
 pub(super) struct Planned<'a> {
@@ -53,21 +55,25 @@ impl Planned<'_> {
         tempered_hrc(&route, self.ready)
     }
 
-    /// Change of the final hardness when the piece is one step thicker, HRC.
-    fn thicker_by(&self, planned_hrc: f64) -> Option<f64> {
-        let compared = compared_section(self.route.section);
-        let more_hrc = self.hrc_of(thicker(compared))?;
-        let base_hrc = if compared == self.route.section {
-            planned_hrc
-        } else {
-            self.hrc_of(compared)?
-        };
-        Some(more_hrc - base_hrc)
+    /// Final hardness when the piece is one step thicker.
+    fn thicker_hrc(&self) -> Option<f64> {
+        let mut curve = match self.route.section {
+            Section::Plate { thickness_mm } => self.settled_curve(Section::Plate {
+                thickness_mm: thickness_mm + THICKNESS_STEP_MM,
+            }),
+            Section::Round { diameter_mm } => self.settled_curve(Section::Round {
+                diameter_mm: diameter_mm + THICKNESS_STEP_MM,
+            }),
+            Section::Blade { spine_mm, .. } => self.curve_of_thicker_spine(spine_mm),
+        }?;
+        go_on_to(&mut curve, *self.cooled.slowest()?.temperature_c.last()?);
+        let quenched = self.hardening.quench(&curve).ok()?;
+        self.final_hrc(self.hardening, &quenched)
     }
 
-    /// Final hardness of another section.
-    fn hrc_of(&self, section: Section) -> Option<f64> {
-        let quenching = Quenching {
+    /// Cooling curve of the slowest place of another section, to where its martensite is settled.
+    fn settled_curve(&self, section: Section) -> Option<CoolingCurve> {
+        let mut cooled = cool(&Quenching {
             section,
             end_c: settled_c(
                 self.hardening.kinetics(),
@@ -75,12 +81,31 @@ impl Planned<'_> {
                 self.route.quench.end_c,
             ),
             ..quenching(self.route, self.medium)
+        })
+        .ok()?;
+        let slowest = cooled.slowest;
+        (slowest < cooled.curves.len()).then(|| cooled.curves.swap_remove(slowest))
+    }
+
+    /// The planned curve of a blade, slower as the plate of its spine becomes by one step of
+    /// thickness: a plate is ten times quicker to compute.
+    fn curve_of_thicker_spine(&self, spine_mm: f64) -> Option<CoolingCurve> {
+        let in_bath_s = |thickness_mm: f64| {
+            let section = Section::Plate { thickness_mm };
+            let agitation = self.route.quench.agitation;
+            let passing = passing_s(self.route, self.medium, section, agitation, NOSE_C);
+            Some(passing.ok()?? - self.cooled.bath_entry_s)
         };
-        let mut cooled = cool(&quenching).ok()?;
-        let slowest = cooled.curves.get_mut(cooled.slowest)?;
-        go_on_to(slowest, *self.cooled.slowest()?.temperature_c.last()?);
-        let quenched = self.hardening.quench(slowest).ok()?;
-        self.final_hrc(self.hardening, &quenched)
+        let slower = in_bath_s(spine_mm + THICKNESS_STEP_MM)? / in_bath_s(spine_mm)?;
+        let mut curve = self.cooled.slowest()?.clone();
+        let entry_s = self.cooled.bath_entry_s;
+        for (time_s, rate) in curve.time_s.iter_mut().zip(&mut curve.rate_k_per_s) {
+            if *time_s > entry_s {
+                *time_s = entry_s + (*time_s - entry_s) * slower;
+                *rate /= slower;
+            }
+        }
+        slower.is_finite().then_some(curve)
     }
 
     fn soaked_for(&self, soak_min: f64) -> Option<f64> {
@@ -131,8 +156,7 @@ impl Planned<'_> {
                 step_mm: THICKNESS_STEP_MM,
             },
             None,
-            self.thicker_by(planned_hrc)
-                .map(|by_hrc| planned_hrc + by_hrc),
+            self.thicker_hrc(),
         );
         let band_k = route.soak_band_k();
         if band_k > 0.0 {
@@ -170,21 +194,5 @@ fn go_on_to(curve: &mut CoolingCurve, end_c: f64) {
             .push(time_s + (temperature_c - end_c) / rate.max(1e-3));
         curve.temperature_c.push(end_c);
         curve.rate_k_per_s.push(rate);
-    }
-}
-
-/// The section one step thicker; of a blade, the plate it is compared by.
-fn thicker(section: Section) -> Section {
-    match section {
-        Section::Plate { thickness_mm }
-        | Section::Blade {
-            spine_mm: thickness_mm,
-            ..
-        } => Section::Plate {
-            thickness_mm: thickness_mm + THICKNESS_STEP_MM,
-        },
-        Section::Round { diameter_mm } => Section::Round {
-            diameter_mm: diameter_mm + THICKNESS_STEP_MM,
-        },
     }
 }

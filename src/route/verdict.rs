@@ -2,7 +2,7 @@
 
 use super::outcome::{Margin, Neighbour, Verdict};
 use super::plan::Route;
-use crate::heat::{CoolingCurve, Family, Medium, Quenching, Section, cool, media};
+use crate::heat::{CoolingCurve, Family, HeatError, Medium, Quenching, Section, cool, media};
 use crate::numeric::roots::{Crossing, falling_root};
 use crate::steel::OutOfRange;
 use crate::transform::{Kinetics, Product, spare_of};
@@ -286,26 +286,79 @@ pub fn agitation_to_pass(
         return Ok(planned);
     };
     let slower = in_bath_s(time_s) / in_bath_s(planned_s);
+    let section = compared_section(route.section);
     let mut agitation = planned;
     let mut wanted_s = None;
     for _ in 0..AGITATION_STEPS {
-        let cooled = cool(&Quenching {
-            section: compared_section(route.section),
-            medium: &medium,
-            agitation,
-            start_c: route.soak.temperature_c,
-            air_delay_s: delay_s,
-            end_c: temperature_c.max(route.quench.end_c),
-            martensite_start_c: None,
-        })?;
-        let Some(now_s) = cooled
-            .slowest()
-            .and_then(|curve| curve.time_to_c(temperature_c))
-        else {
+        let passing = passing_s(route, &medium, section, agitation, temperature_c)?;
+        let Some(now_s) = passing.map(in_bath_s) else {
             break;
         };
-        let wanted_s = *wanted_s.get_or_insert(in_bath_s(now_s) * slower);
-        agitation = (agitation * in_bath_s(now_s) / wanted_s).clamp(least, most);
+        let wanted_s = *wanted_s.get_or_insert(now_s * slower);
+        agitation = (agitation * now_s / wanted_s).clamp(least, most);
     }
     Ok(agitation)
+}
+
+/// How far below a temperature a quench is followed to see when it is passed, K.
+const PAST_K: f64 = 5.0;
+
+/// A quench is followed at least so far, °C: the heat room ends none hotter than 600 °C.
+const HOTTEST_END_C: f64 = 590.0;
+
+/// Time from leaving the furnace at which the slowest place of a section passes a temperature, s;
+/// none when it stays above.
+///
+/// # Errors
+/// When the quench cannot be computed.
+pub(super) fn passing_s(
+    route: &Route,
+    medium: &Medium,
+    section: Section,
+    agitation: f64,
+    temperature_c: f64,
+) -> Result<Option<f64>, HeatError> {
+    let cooled = cool(&Quenching {
+        section,
+        medium,
+        agitation,
+        start_c: route.soak.temperature_c,
+        air_delay_s: route.quench.air_delay_s,
+        end_c: (temperature_c - PAST_K)
+            .min(HOTTEST_END_C)
+            .max(route.quench.end_c),
+        martensite_start_c: None,
+    })?;
+    Ok(cooled
+        .slowest()
+        .and_then(|curve| curve.time_to_c(temperature_c)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Dragged to a time, the piece passes there: a plate exactly, a blade nearly.
+    #[test]
+    fn a_quench_dragged_to_a_time_passes_then() {
+        let plate = Section::Plate { thickness_mm: 3.0 };
+        for (section, accuracy) in [(plate, 0.003), (Route::example().section, 0.02)] {
+            for (temperature_c, part) in [(540.0, 0.8), (540.0, 1.4), (650.0, 1.2), (300.0, 0.9)] {
+                let mut route = Route {
+                    section,
+                    ..Route::example()
+                };
+                let planned = crate::route::run(&route).unwrap().quench;
+                let curve = &planned.curves[planned.deciding];
+                let time_s = 1.0 + (curve.time_to_c(temperature_c).unwrap() - 1.0) * part;
+                route.quench.agitation =
+                    agitation_to_pass(&route, curve, temperature_c, time_s).unwrap();
+                let dragged = crate::route::run(&route).unwrap().quench;
+                let passes_s = dragged.curves[dragged.deciding]
+                    .time_to_c(temperature_c)
+                    .unwrap();
+                approx::assert_relative_eq!(passes_s, time_s, max_relative = accuracy);
+            }
+        }
+    }
 }

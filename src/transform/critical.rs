@@ -56,7 +56,8 @@ const LN_TOLERANCE: f64 = 1e-4;
 const USUAL_SLOPE: f64 = -3.0;
 
 /// How far the austenite left is from what is wanted, on the scale on which the logarithm of time
-/// is nearly straight (Avrami's): zero where it is met, positive where more is left.
+/// is nearly straight (Avrami's): zero where it is met, positive where more is left. Both are
+/// fractions of the austenite, above 0 and below 1 for what is wanted.
 #[must_use]
 pub fn spare_of(left: f64, wanted: f64) -> f64 {
     (wanted.ln().abs() / left.ln().abs()).ln()

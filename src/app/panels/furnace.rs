@@ -2,7 +2,7 @@
 
 use crate::app::controls::{Choice, Entry, Typed, quantities};
 use crate::app::state::bench;
-use crate::route::{Route, Thermocouple};
+use crate::route::Thermocouple;
 use crate::units::{TemperatureScale, format_temperature, format_temperature_band};
 use leptos::prelude::*;
 
@@ -93,9 +93,4 @@ pub(super) fn FurnacePanel() -> impl IntoView {
         </p>
     }
     .into_any()
-}
-
-/// The furnace as a word of the sentence.
-pub(super) fn furnace_words(route: &Route, scale: TemperatureScale) -> String {
-    format_temperature_band(route.soak_band_k(), scale)
 }

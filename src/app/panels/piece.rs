@@ -1,12 +1,13 @@
 //! The piece as a sentence: each underlined word is a control.
 
-use super::furnace::{FurnacePanel, furnace_words};
+use super::furnace::FurnacePanel;
 use super::section::SectionPanel;
 use super::steel::SteelPanel;
 use crate::app::controls::{Choice, Entry, Typed, Word, quantities};
 use crate::app::state::bench;
 use crate::heat::{MediumChoice, Section};
-use crate::units::{LengthUnit, format_fixed, format_length};
+use crate::route::Route;
+use crate::units::{LengthUnit, format_fixed, format_length, format_temperature_band};
 use leptos::prelude::*;
 
 /// Longest name of a piece, letters.
@@ -123,10 +124,10 @@ pub(crate) fn Piece() -> impl IntoView {
                     <SectionPanel />
                 </Word> {move || size.get().1} ", in a furnace true to "
                 <Word
-                    text=Signal::derive(move || {
-                        let scale = bench.scale.get();
-                        route.with(|r| furnace_words(r, scale))
-                    })
+                    text=Signal::derive(move || format_temperature_band(
+                        route.with(Route::soak_band_k),
+                        bench.scale.get(),
+                    ))
                     name="Furnace"
                 >
                     <FurnacePanel />
