@@ -41,10 +41,11 @@ fn whole_routes(c: &mut Criterion) {
         group.bench_function(name, |b| b.iter(|| run(black_box(&route))));
     }
     let route = Route::example();
-    group.bench_function("blade, dragged to a time", |b| {
-        b.iter(|| agitation_to_pass(black_box(&route), 540.0, 4.0))
-    });
     if let Ok(outcome) = run(&route) {
+        let curve = &outcome.quench.curves[outcome.quench.deciding];
+        group.bench_function("blade, dragged to a time", |b| {
+            b.iter(|| agitation_to_pass(black_box(&route), curve, 540.0, 4.0))
+        });
         group.bench_function("sentences", |b| {
             b.iter(|| {
                 sentences(

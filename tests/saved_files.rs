@@ -3,7 +3,7 @@
 
 use proptest::prelude::*;
 use recalesce::heat::{MediumChoice, OwnMedium, Section, media};
-use recalesce::route::{Cold, Quench, Route, Soak, Target, Temper};
+use recalesce::route::{Cold, Quench, Route, Soak, Target, Temper, Thermocouple};
 use recalesce::save::{
     Kind, LARGEST_FILE_BYTES, MOST_ROUTES, Preferences, ReadError, Shelf, ShelfError, Theme,
     WriteError, read, read_bench, read_preferences, write_bench, write_preferences, write_shelf,
@@ -16,6 +16,9 @@ use serde_json::{Value, json};
 const V1_SHELF: &str = include_str!("saved/v1_shelf.json");
 const V1_BENCH: &str = include_str!("saved/v1_bench.json");
 const V1_PREFERENCES: &str = include_str!("saved/v1_preferences.json");
+const V2_SHELF: &str = include_str!("saved/v2_shelf.json");
+const V2_BENCH: &str = include_str!("saved/v2_bench.json");
+const V2_PREFERENCES: &str = include_str!("saved/v2_preferences.json");
 
 fn shelf() -> Shelf {
     read(V1_SHELF).expect("the shelf of version 1").shelf
@@ -62,16 +65,34 @@ fn version_1_is_read_in_full() {
 }
 
 #[test]
+fn version_2_adds_to_the_furnace() {
+    let knife = read_bench(V2_BENCH).expect("the bench of version 2").route;
+    assert_eq!(knife.thermocouple, Thermocouple::TypeKClass2);
+    assert_eq!(knife.furnace_offset_k, -4.5);
+    let before = read_bench(V1_BENCH).expect("the bench of version 1").route;
+    assert_eq!(before.thermocouple, Thermocouple::Checked);
+    assert_eq!(before.furnace_offset_k, 0.0);
+    let loaded = read(V2_SHELF).expect("the shelf of version 2");
+    assert_eq!(loaded.rejected, []);
+    assert_eq!(names(&loaded.shelf), names(&shelf()));
+}
+
+#[test]
 fn what_is_written_is_what_was_read() {
-    let text = write_shelf(&shelf()).expect("text");
-    assert_eq!(read(&text).map(|l| l.shelf), Ok(shelf()));
+    let shelf = read(V2_SHELF).expect("the shelf of version 2").shelf;
+    let text = write_shelf(&shelf).expect("text");
+    assert_eq!(read(&text).map(|l| l.shelf), Ok(shelf));
     let value: Value = serde_json::from_str(&text).expect("JSON");
-    let original: Value = serde_json::from_str(V1_SHELF).expect("JSON");
+    let original: Value = serde_json::from_str(V2_SHELF).expect("JSON");
     assert_eq!(value, original);
 }
 
 #[test]
-fn preferences_of_version_1() {
+fn preferences_of_every_version() {
+    assert_eq!(
+        read_preferences(V2_PREFERENCES),
+        read_preferences(V1_PREFERENCES)
+    );
     let preferences = read_preferences(V1_PREFERENCES).expect("preferences");
     assert_eq!(
         preferences,
@@ -124,7 +145,7 @@ fn each_bad_envelope_has_its_own_words() {
             "version is 1.5",
         ),
         (
-            "{\"format\":\"recalesce\",\"version\":2,\"anything\":[]}",
+            "{\"format\":\"recalesce\",\"version\":3,\"anything\":[]}",
             "made by a newer version",
         ),
         (
@@ -443,13 +464,11 @@ prop_compose! {
         piece in any_text(),
         grade in prop::option::of(any_text()),
         composition in any_composition(),
-        start in prop::sample::select(vec![
-            StartingStructure::Spheroidised,
-            StartingStructure::LamellarPearlite,
-            StartingStructure::FinePearlite,
-        ]),
+        start in prop::sample::select(StartingStructure::ALL.to_vec()),
         section in any_section(),
-        (furnace_band_k, soak_c, soak_min) in (thousandths(0.0, 100.0), thousandths(500.0, 1300.0), thousandths(0.0, 60_000.0)),
+        (furnace_band_k, furnace_offset_k) in (thousandths(0.0, 100.0), thousandths(-100.0, 100.0)),
+        thermocouple in prop::sample::select(Thermocouple::ALL.to_vec()),
+        (soak_c, soak_min) in (thousandths(500.0, 1300.0), thousandths(0.0, 60_000.0)),
         medium in any_medium(),
         (agitation, air_delay_s, end_c) in (thousandths(0.1, 5.0), thousandths(0.0, 120.0), thousandths(-200.0, 400.0)),
         cold in prop::option::of((thousandths(-200.0, 20.0), thousandths(0.0, 60_000.0), thousandths(0.0, 60_000.0))),
@@ -463,6 +482,8 @@ prop_compose! {
             start,
             section,
             furnace_band_k,
+            thermocouple,
+            furnace_offset_k,
             soak: Soak { temperature_c: soak_c, time_min: soak_min },
             quench: Quench { medium, agitation, air_delay_s, end_c },
             cold: cold.map(|(temperature_c, time_min, delay_min)| Cold {

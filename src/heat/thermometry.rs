@@ -12,14 +12,27 @@ pub enum ThermocoupleClass {
     Two,
 }
 
+impl ThermocoupleClass {
+    /// (least K, fraction of the temperature in °C, highest °C) of type K.
+    const fn limits(self) -> (f64, f64, f64) {
+        match self {
+            Self::One => CLASS_1,
+            Self::Two => CLASS_2,
+        }
+    }
+
+    /// Temperature up to which type K has a tolerance, °C.
+    #[must_use]
+    pub const fn highest_c(self) -> f64 {
+        self.limits().2
+    }
+}
+
 /// Tolerance of a thermocouple of type K, K either way, from 0 °C to 1000 °C (class 1) or
 /// 1200 °C (class 2); nothing outside.
 #[must_use]
 pub fn type_k_tolerance_k(class: ThermocoupleClass, temperature_c: f64) -> Option<f64> {
-    let (least, fraction, most_c) = match class {
-        ThermocoupleClass::One => CLASS_1,
-        ThermocoupleClass::Two => CLASS_2,
-    };
+    let (least, fraction, most_c) = class.limits();
     (0.0..=most_c)
         .contains(&temperature_c)
         .then(|| least.max(fraction * temperature_c))

@@ -1,5 +1,10 @@
 //! Linear systems whose matrix is zero away from the diagonal; with `W` = 3, tridiagonal ones.
 
+#![allow(
+    clippy::needless_range_loop,
+    reason = "indices run over several arrays at once, in loops of fixed length"
+)]
+
 /// The elimination met a pivot that is zero or not a number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 #[error("the matrix is singular at row {row}")]
@@ -73,23 +78,33 @@ impl<const W: usize> Banded<W> {
     pub fn solve(&self, x: &mut [f64]) {
         let half = Self::HALF;
         let n = self.rows.len().min(x.len());
+        // Rows with all their neighbours have a loop of fixed length. Both ways from the far end,
+        // so that what was solved last is waited for last.
         for (i, row) in self.rows.iter().enumerate().take(n) {
-            let reach = half.min(i);
             let mut value = x[i];
-            // From the far end, so that what was solved last is waited for last.
-            for (entry, solved) in row[half - reach..half].iter().zip(&x[i - reach..i]) {
-                value -= entry * solved;
+            if i >= half {
+                let before = &x[i - half..i];
+                for k in 0..half {
+                    value -= row[k] * before[k];
+                }
+            } else {
+                for k in 0..i {
+                    value -= row[half - i + k] * x[k];
+                }
             }
             x[i] = value;
         }
         for (i, row) in self.rows.iter().enumerate().take(n).rev() {
-            let reach = half.min(n - 1 - i);
             let mut value = x[i] * row[half];
-            let above = row[half + 1..=half + reach]
-                .iter()
-                .zip(&x[i + 1..=i + reach]);
-            for (entry, solved) in above.rev() {
-                value -= entry * solved;
+            if i + half < n {
+                let after = &x[i + 1..=i + half];
+                for k in (0..half).rev() {
+                    value -= row[half + 1 + k] * after[k];
+                }
+            } else {
+                for k in (0..n - 1 - i).rev() {
+                    value -= row[half + 1 + k] * x[i + 1 + k];
+                }
             }
             x[i] = value;
         }

@@ -1,15 +1,23 @@
 //! What can go wrong or hurt, from the outcome.
 
-use super::outcome::{Caution, Outcome};
+use super::outcome::{Caution, Outcome, Step};
 use super::plan::Route;
 use crate::hardness::embrittling_range_c;
 use crate::heat::{Family, Hazard, Medium, Said};
+use crate::phases::UpperLimit;
 use crate::steel::find;
 
 /// Grain number below which the grain is called coarse. Common practice, no source.
 pub const COARSE_GRAIN_ASTM: f64 = 6.0;
 /// Austenite left that is told as a caution, volume fraction.
 const MUCH_AUSTENITE: f64 = 0.10;
+/// Carbon in solution above which martensite forms in part as plates, which crack where they meet,
+/// wt %. Textbooks of steel, from memory: lath up to 0.6, mixed to 1.0, plate above.
+const PLATE_CARBON_WT: f64 = 0.6;
+/// Martensite from which its form is told, volume fraction.
+const MUCH_MARTENSITE: f64 = 0.5;
+/// Carbide that is as good as none, volume fraction.
+const NO_CARBIDE: f64 = 0.002;
 /// Ferrite left that is told as a caution, volume fraction.
 const TOLD_FERRITE: f64 = 0.01;
 /// Carbon in solution above which a quench in water or brine may crack, wt %. Shop practice, from
@@ -43,9 +51,31 @@ pub(super) fn cautions(route: &Route, medium: &Medium, outcome: &Outcome) -> Vec
             grain_astm: end.grain_astm,
         });
     }
-    if let Some(austenite) = outcome.furnace.austenite_at_hottest
+    if let UpperLimit::Acm { temperature_c } = outcome.critical.upper
+        && end.carbide_volume_fraction < NO_CARBIDE
+        && route.soak.temperature_c > temperature_c
+    {
+        told.push(Caution::Network {
+            acm_c: temperature_c,
+        });
+    }
+    let quenched = outcome
+        .stages
+        .iter()
+        .rfind(|stage| matches!(stage.step, Step::Quench | Step::Cold))
+        .and_then(|stage| stage.fractions)
+        .unwrap_or_default();
+    if end.carbon_wt > PLATE_CARBON_WT && quenched.martensite > MUCH_MARTENSITE {
+        told.push(Caution::PlateMartensite {
+            carbon_wt: end.carbon_wt,
+        });
+    }
+    let left = quenched.austenite;
+    if left > MUCH_AUSTENITE {
+        told.push(Caution::MuchAustenite { fraction: left });
+    } else if let Some(austenite) = outcome.furnace.austenite_at_hottest
         && austenite > MUCH_AUSTENITE
-        && route.furnace_band_k > 0.0
+        && route.soak_band_k() > 0.0
     {
         told.push(Caution::FurnaceHot {
             hottest_c: outcome.furnace.hottest_c,
@@ -94,5 +124,66 @@ const fn cold_hazards(temperature_c: f64) -> &'static [Hazard] {
         )])]
     } else {
         &[]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::heat::{MediumChoice, Section};
+    use crate::route::run;
+
+    fn told(change: impl FnOnce(&mut Route)) -> Vec<Caution> {
+        let mut route = Route::example();
+        change(&mut route);
+        run(&route).unwrap().cautions
+    }
+
+    #[test]
+    fn a_slow_cool_from_above_acm_brings_a_network() {
+        let network = |all: &[Caution]| all.iter().any(|c| matches!(c, Caution::Network { .. }));
+        assert!(!network(&told(|_| {})));
+        let above_acm = |r: &mut Route| {
+            r.soak.temperature_c = 980.0;
+            r.soak.time_min = 60.0;
+        };
+        assert!(network(&told(above_acm)));
+        // Less carbon than the eutectoid has no carbide to come out.
+        assert!(!network(&told(|r| {
+            above_acm(r);
+            r.composition.c = 0.5;
+        })));
+    }
+
+    #[test]
+    fn plates_are_told_where_carbon_rich_martensite_forms() {
+        let plates = |all: &[Caution]| {
+            all.iter()
+                .any(|c| matches!(c, Caution::PlateMartensite { .. }))
+        };
+        assert!(plates(&told(|_| {})));
+        assert!(!plates(&told(|r| r.composition.c = 0.5)));
+        assert!(!plates(&told(|r| {
+            r.section = Section::Plate { thickness_mm: 40.0 };
+            r.quench.medium = MediumChoice::Named("air_still".to_owned());
+        })));
+    }
+
+    #[test]
+    fn much_austenite_is_told_unless_the_cold_bath_takes_it() {
+        let left = |all: &[Caution]| {
+            all.iter()
+                .any(|c| matches!(c, Caution::MuchAustenite { .. }))
+        };
+        let hot = |r: &mut Route| {
+            r.soak.temperature_c = 900.0;
+            r.soak.time_min = 30.0;
+        };
+        assert!(left(&told(|r| {
+            hot(r);
+            r.cold = None;
+        })));
+        assert!(!left(&told(hot)));
+        assert!(!left(&told(|_| {})));
     }
 }

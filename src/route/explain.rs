@@ -62,10 +62,10 @@ pub fn explain(
 
 fn soak_words(route: &Route, scale: TemperatureScale) -> String {
     format!(
-        "{} for {}, wandering {}",
+        "{} for {}, within {}",
         format_temperature(route.soak.temperature_c, scale),
         format_duration_s(60.0 * route.soak.time_min),
-        format_temperature_band(route.furnace_band_k, scale)
+        format_temperature_band(route.soak_band_k(), scale)
     )
 }
 

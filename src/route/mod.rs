@@ -3,6 +3,7 @@
 mod cautions;
 mod error;
 mod explain;
+mod furnace;
 mod hardening;
 mod influence;
 mod known;
@@ -17,6 +18,7 @@ mod verdict;
 pub use cautions::COARSE_GRAIN_ASTM;
 pub use error::RouteError;
 pub use explain::{Explanation, explain};
+pub use furnace::Thermocouple;
 pub use known::{Known, Refusal};
 pub use outcome::{
     Caution, ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, Neighbour, Outcome,

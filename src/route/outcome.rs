@@ -97,6 +97,8 @@ pub enum InfluenceKind {
 /// The soak at the two ends of the furnace's band, and the austenite that each would leave.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct FurnaceBand {
+    /// What the furnace has to read, °C.
+    pub set_point_c: f64,
     /// Coldest that the piece may be, °C.
     pub coldest_c: f64,
     /// Hottest that the piece may be, °C.
@@ -331,6 +333,22 @@ pub enum Caution {
     FerriteLeft {
         /// Volume fraction.
         fraction: f64,
+    },
+    /// All carbide is dissolved in a steel with more carbon than the eutectoid: cooled slowly, it
+    /// comes out as a network along the grain boundaries.
+    Network {
+        /// Acm, °C.
+        acm_c: f64,
+    },
+    /// Much austenite is left after the quench and the cold bath.
+    MuchAustenite {
+        /// Volume fraction.
+        fraction: f64,
+    },
+    /// Part of the martensite forms as plates.
+    PlateMartensite {
+        /// Carbon in solution, wt %.
+        carbon_wt: f64,
     },
     /// The grain is coarse.
     CoarseGrain {

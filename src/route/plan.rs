@@ -1,5 +1,6 @@
 //! A route: what the user decides. Everything else is computed from it.
 
+use super::furnace::Thermocouple;
 use crate::heat::{MediumChoice, Section};
 use crate::soak::StartingStructure;
 use crate::steel::Composition;
@@ -20,8 +21,15 @@ pub struct Route {
     pub start: StartingStructure,
     /// Shape and size of the piece.
     pub section: Section,
-    /// How far the furnace may be from its reading, K, either way.
+    /// How far the piece may be from the reading, K, either way, by control and unevenness of the
+    /// furnace.
     pub furnace_band_k: f64,
+    /// The thermocouple that the furnace goes by.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub thermocouple: Thermocouple,
+    /// How much hotter the piece is than the furnace reads, K, as a survey has found.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub furnace_offset_k: f64,
     /// Soak at hardening temperature.
     pub soak: Soak,
     /// Quench.
@@ -61,6 +69,10 @@ pub struct Quench {
     /// Temperature to which the piece is left to cool before the next step, °C.
     #[serde(default = "room_c")]
     pub end_c: f64,
+}
+
+fn is_default<T: Default + PartialEq>(value: &T) -> bool {
+    *value == T::default()
 }
 
 const fn still() -> f64 {

@@ -112,7 +112,7 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
         stages.extend(tempering.stages());
     }
     let ends = [-1.0, 1.0].map(|side| {
-        let soak_c = route.soak.temperature_c + side * route.furnace_band_k;
+        let soak_c = route.soak.temperature_c + side * route.soak_band_k();
         FurnaceEnd::at(route, &stock, soak_c, &cooled)
     });
     let furnace = furnace_band(route, &ends);
@@ -289,8 +289,9 @@ impl FurnaceEnd {
 fn furnace_band(route: &Route, ends: &[Option<FurnaceEnd>; 2]) -> FurnaceBand {
     let [cold, hot] = ends.each_ref().map(Option::as_ref);
     FurnaceBand {
-        coldest_c: route.soak.temperature_c - route.furnace_band_k,
-        hottest_c: route.soak.temperature_c + route.furnace_band_k,
+        set_point_c: route.set_point_c(),
+        coldest_c: route.soak.temperature_c - route.soak_band_k(),
+        hottest_c: route.soak.temperature_c + route.soak_band_k(),
         carbon_at_coldest_wt: cold.map(|end| end.soaked.end.carbon_wt),
         carbon_at_hottest_wt: hot.map(|end| end.soaked.end.carbon_wt),
         hrc_at_coldest: cold.and_then(FurnaceEnd::hrc),

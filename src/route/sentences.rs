@@ -366,6 +366,18 @@ pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
             "{} ferrite does not harden. Soak hotter or longer.",
             format_percent(*fraction)
         ),
+        Caution::Network { acm_c } => format!(
+            "Above {} all carbide is dissolved: a slow cool from here leaves a brittle network. Quench, or soak cooler.",
+            degrees(*acm_c)
+        ),
+        Caution::MuchAustenite { fraction } => format!(
+            "{} austenite is left: soft, and it may turn brittle later. Soak cooler, or go colder after the quench.",
+            format_percent(*fraction)
+        ),
+        Caution::PlateMartensite { carbon_wt } => format!(
+            "{} carbon in solution: part of the martensite grows as plates, which crack where they meet. Temper soon.",
+            format_weight_percent(*carbon_wt)
+        ),
         Caution::CoarseGrain { grain_astm } => format!(
             "Coarse grain, ASTM\u{a0}{}: brittle. Soak cooler.",
             format_fixed(*grain_astm, 0)

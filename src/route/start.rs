@@ -1,5 +1,6 @@
 //! Routes to start from: the project's own example, and a grade's handbook practice.
 
+use super::furnace::Thermocouple;
 use super::plan::{Cold, Quench, Route, Soak, Target, Temper};
 use crate::heat::{MediumChoice, Section};
 use crate::soak::StartingStructure;
@@ -30,6 +31,8 @@ impl Route {
                 height_mm: 26.0,
             },
             furnace_band_k: 8.0,
+            thermocouple: Thermocouple::Checked,
+            furnace_offset_k: 0.0,
             soak: Soak {
                 temperature_c: 830.0,
                 time_min: 12.0,

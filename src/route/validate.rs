@@ -95,6 +95,13 @@ pub fn validate(route: &Route) -> Result<(), RouteFieldError> {
         .map_err(|e| fault("composition", e))?;
     route.section.validate().map_err(|e| fault("section", e))?;
     allowed("furnace_band_k", "furnace band", (0.0, 100.0), "K").check(route.furnace_band_k)?;
+    allowed(
+        "furnace_offset_k",
+        "offset of the furnace",
+        (-100.0, 100.0),
+        "K",
+    )
+    .check(route.furnace_offset_k)?;
     soak(&route.soak)?;
     quench(&route.quench)?;
     if let Some(bath) = &route.cold {
@@ -195,6 +202,7 @@ fn target(target: &Target) -> Result<(), RouteFieldError> {
 mod tests {
     use super::*;
     use crate::heat::{OwnMedium, Section};
+    use crate::route::Thermocouple;
     use crate::soak::StartingStructure;
     use crate::steel::Composition;
 
@@ -212,6 +220,8 @@ mod tests {
             start: StartingStructure::Spheroidised,
             section: Section::Plate { thickness_mm: 3.0 },
             furnace_band_k: 8.0,
+            thermocouple: Thermocouple::Checked,
+            furnace_offset_k: 0.0,
             soak: Soak {
                 temperature_c: 845.0,
                 time_min: 12.0,
@@ -276,6 +286,7 @@ mod tests {
             fault_after(|r| r.composition.c = -1.0),
             fault_after(|r| r.section = Section::Plate { thickness_mm: 1e9 }),
             fault_after(|r| r.furnace_band_k = 101.0),
+            fault_after(|r| r.furnace_offset_k = -101.0),
             fault_after(|r| r.soak.time_min = 60_001.0),
             fault_after(|r| r.quench.air_delay_s = -0.1),
             fault_after(|r| r.quench.end_c = 500.0),
@@ -297,6 +308,7 @@ mod tests {
                 "composition",
                 "section",
                 "furnace_band_k",
+                "furnace_offset_k",
                 "soak.time_min",
                 "quench.air_delay_s",
                 "quench.end_c",

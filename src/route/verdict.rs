@@ -2,9 +2,10 @@
 
 use super::outcome::{Margin, Neighbour, Verdict};
 use super::plan::Route;
-use crate::heat::{CoolingCurve, Family, Medium, Quenching, Section, cool, media};
+use crate::heat::{CoolingCurve, Family, HeatError, Medium, Quenching, Section, cool, media};
+use crate::numeric::roots::{Crossing, falling_root};
 use crate::steel::OutOfRange;
-use crate::transform::{Kinetics, Product};
+use crate::transform::{Kinetics, Product, spare_of};
 
 /// Fraction of what was austenite that has to reach martensite (or stay austenite) for a place to
 /// count as hardened. Common practice, no source: above it a file finds no soft spot.
@@ -70,6 +71,17 @@ fn limiting_nose(kinetics: &Kinetics, curve: &CoolingCurve) -> Result<(Product, 
     Ok((nearest.0, nearest.1.0))
 }
 
+/// A blade is compared by the plate of its spine: its deciding place lies there, and a plate is ten
+/// times quicker to compute.
+pub(super) const fn compared_section(section: Section) -> Section {
+    match section {
+        Section::Blade { spine_mm, .. } => Section::Plate {
+            thickness_mm: spine_mm,
+        },
+        other => other,
+    }
+}
+
 /// What the searches over other quenchants and sections share.
 pub(super) struct Quencher<'a> {
     /// The route.
@@ -103,30 +115,20 @@ impl Quencher<'_> {
         (slowest < cooled.curves.len()).then(|| cooled.curves.swap_remove(slowest))
     }
 
-    /// A blade is compared by the plate of its spine: its deciding place lies there, and a plate
-    /// is ten times quicker to compute.
-    fn compared_section(&self) -> Section {
-        match self.route.section {
-            Section::Blade { spine_mm, .. } => Section::Plate {
-                thickness_mm: spine_mm,
-            },
-            other => other,
-        }
-    }
-
-    /// Factor by which a quench could be slower, from a curve that ends when it is settled.
-    fn spare_factor(&self, medium: &Medium, agitation: f64, section: Section) -> Option<f64> {
+    /// Part of the austenite that is left for martensite, from a curve that ends when that is
+    /// settled.
+    fn hardened(&self, medium: &Medium, agitation: f64, section: Section) -> Option<f64> {
         let end_c = settled_c(self.kinetics, medium, self.route.quench.end_c);
         let curve = self.deciding(medium, agitation, section, end_c)?;
         self.kinetics
-            .slowest_factor(&curve.time_s, &curve.temperature_c, HARDENED)
+            .hardened(&curve.time_s, &curve.temperature_c)
             .ok()
     }
 
     /// A quenchant of the list, still, for this section.
     fn neighbour(&self, medium: &Medium) -> Option<Neighbour> {
         let end_c = self.route.quench.end_c;
-        let curve = self.deciding(medium, 1.0, self.compared_section(), end_c)?;
+        let curve = self.deciding(medium, 1.0, compared_section(self.route.section), end_c)?;
         let margin = judge(self.kinetics, &curve, medium.h_band_factor).ok()?;
         Some(Neighbour {
             name: medium.name.clone(),
@@ -143,24 +145,27 @@ impl Quencher<'_> {
     }
 
     /// The slowest quenchant of the list, still, that hardens this section. The list runs from
-    /// fast to slow, so the search halves it.
+    /// fast to slow, so the search halves it, and then tries the next few slower ones: their order
+    /// is that of a thin plate, and differs a little for a thick one.
     pub(super) fn slowest_medium(&self) -> Option<Neighbour> {
         let list: Vec<&Medium> = media().iter().filter(|m| is_of_a_shop(m)).collect();
-        let section = self.compared_section();
+        let section = compared_section(self.route.section);
+        let hardens = |medium: &&&Medium| {
+            self.hardened(medium, 1.0, section)
+                .is_some_and(|hardened| hardened >= HARDENED)
+        };
+        let first_too_slow = list.partition_point(|medium| hardens(&medium));
         let slowest = list
-            .partition_point(|medium| {
-                self.spare_factor(medium, 1.0, section)
-                    .is_some_and(|factor| factor >= 1.0)
-            })
-            .checked_sub(1)?;
-        self.neighbour(list.get(slowest)?)
+            .iter()
+            .skip(first_too_slow + 1)
+            .take(OUT_OF_ORDER)
+            .rfind(hardens)
+            .or_else(|| list.get(first_too_slow.checked_sub(1)?))?;
+        self.neighbour(slowest)
     }
 
     /// The thickest section of this shape that this quench hardens, mm; none when even the
     /// thinnest fails, or the thickest that the heat model covers still hardens.
-    ///
-    /// The logarithm of the factor to spare falls almost straight with that of the size, so a
-    /// secant kept inside what is known finds its zero in a few quenches.
     pub(super) fn thickest_mm(&self) -> Option<f64> {
         let agitation = self.route.quench.agitation;
         let of_size = |size_mm: f64| match self.route.section {
@@ -172,53 +177,34 @@ impl Quencher<'_> {
             },
         };
         let spare = |ln_size: f64| {
-            let factor = self.spare_factor(self.medium, agitation, of_size(ln_size.exp()))?;
-            Some(factor.ln())
+            let section = of_size(ln_size.exp());
+            Some(spare_of(
+                self.hardened(self.medium, agitation, section)?,
+                HARDENED,
+            ))
         };
-        let (least, most) = (THINNEST_MM.ln(), THICKEST_MM.ln());
-        let size_mm = match self.compared_section() {
-            Section::Round { diameter_mm: size } | Section::Plate { thickness_mm: size } => size,
-            Section::Blade { spine_mm, .. } => spine_mm,
-        };
-        let mut x = size_mm.ln().clamp(least, most);
-        // The thickest known to harden and the thinnest known to fail.
-        let (mut hard, mut soft) = (None, None);
-        let mut last: Option<(f64, f64)> = None;
-        for _ in 0..MOST_THICKNESSES {
-            let y = spare(x)?;
-            if y >= 0.0 {
-                if x >= most {
-                    return None;
-                }
-                hard = Some(x);
-            } else {
-                if x <= least {
-                    return None;
-                }
-                soft = Some(x);
-            }
-            let slope = last
-                .map(|(x0, y0)| (y - y0) / (x - x0))
-                .filter(|slope| *slope < FLATTEST_SLOPE)
-                .unwrap_or(USUAL_SLOPE);
-            last = Some((x, y));
-            let step = -y / slope;
-            let next = match (hard, soft) {
-                (Some(a), Some(b)) if !(a.min(b)..=a.max(b)).contains(&(x + step)) => 0.5 * (a + b),
-                _ => (x + step).clamp(least, most),
-            };
-            let moved = (next - x).abs();
-            x = next;
-            if moved < SETTLED_SIZE {
-                break;
-            }
+        let (Section::Round {
+            diameter_mm: size_mm,
         }
-        Some(x.exp())
+        | Section::Plate {
+            thickness_mm: size_mm,
+        }
+        | Section::Blade {
+            spine_mm: size_mm, ..
+        }) = self.route.section;
+        let range = (THINNEST_MM.ln(), THICKEST_MM.ln());
+        match falling_root(spare, size_mm.ln(), range, SIZE_SLOPE, LN_SIZE_TOLERANCE)? {
+            Crossing::At(ln_size) => Some(ln_size.exp()),
+            Crossing::Before | Crossing::Beyond => None,
+        }
     }
 }
 
 /// Fluids of the list that calibrate probes: no shop quenches in them.
 const REFERENCE_FLUIDS: [&str; 1] = ["ref_fluid"];
+
+/// By how many places a quenchant may stand before a slower one in the list, for some section.
+const OUT_OF_ORDER: usize = 3;
 
 fn is_of_a_shop(medium: &Medium) -> bool {
     !REFERENCE_FLUIDS.contains(&medium.name.as_str())
@@ -267,14 +253,10 @@ pub(super) fn settled_c(kinetics: &Kinetics, medium: &Medium, end_c: f64) -> f64
 /// Range of the search for the thickest section, mm.
 const THINNEST_MM: f64 = 0.3;
 const THICKEST_MM: f64 = 120.0;
-/// Most quenches of the search.
-const MOST_THICKNESSES: usize = 16;
-/// Slope of the logarithm of the spare factor over that of the size, to begin with.
-const USUAL_SLOPE: f64 = -1.3;
-/// A secant flatter than this is not followed.
-const FLATTEST_SLOPE: f64 = -0.2;
-/// The search ends when a step changes the size by less than this part.
-const SETTLED_SIZE: f64 = 1e-3;
+/// Usual slope of what is to spare over the logarithm of the size.
+const SIZE_SLOPE: f64 = -4.0;
+/// Accuracy of the logarithm of the size: of the last step, whose error is far smaller.
+const LN_SIZE_TOLERANCE: f64 = 1e-2;
 
 /// Range of the agitation factor that the page lets the user set.
 pub const AGITATION_RANGE: (f64, f64) = (0.4, 2.5);
@@ -282,39 +264,101 @@ pub const AGITATION_RANGE: (f64, f64) = (0.4, 2.5);
 /// Steps of the search for an agitation: the dependence is close to a power law.
 const AGITATION_STEPS: usize = 3;
 
-/// The agitation with which the deciding place passes a temperature after a given time, within
-/// [`AGITATION_RANGE`].
+/// The agitation with which the deciding place, whose cooling curve as planned is `curve`, passes a
+/// temperature after a given time, within [`AGITATION_RANGE`]. A blade is followed by the plate of
+/// its spine, which is passed later or sooner in the same proportion.
 ///
 /// # Errors
 /// When the route's quench cannot be computed.
 pub fn agitation_to_pass(
     route: &Route,
+    curve: &CoolingCurve,
     temperature_c: f64,
     time_s: f64,
 ) -> Result<f64, super::RouteError> {
     let medium = route.quench.medium.resolve()?;
     let (least, most) = AGITATION_RANGE;
     let delay_s = route.quench.air_delay_s;
-    let mut agitation = route.quench.agitation.clamp(least, most);
+    // The delay in air does not depend on the bath.
+    let in_bath_s = |time_s: f64| (time_s - delay_s).max(1e-3);
+    let planned = route.quench.agitation.clamp(least, most);
+    let Some(planned_s) = curve.time_to_c(temperature_c) else {
+        return Ok(planned);
+    };
+    let slower = in_bath_s(time_s) / in_bath_s(planned_s);
+    let section = compared_section(route.section);
+    let mut agitation = planned;
+    let mut wanted_s = None;
     for _ in 0..AGITATION_STEPS {
-        let cooled = cool(&Quenching {
-            section: route.section,
-            medium: &medium,
-            agitation,
-            start_c: route.soak.temperature_c,
-            air_delay_s: delay_s,
-            end_c: route.quench.end_c,
-            martensite_start_c: None,
-        })?;
-        let Some(now_s) = cooled
-            .slowest()
-            .and_then(|curve| curve.time_to_c(temperature_c))
-        else {
+        let passing = passing_s(route, &medium, section, agitation, temperature_c)?;
+        let Some(now_s) = passing.map(in_bath_s) else {
             break;
         };
-        // The delay in air does not depend on the bath.
-        let ratio = (now_s - delay_s).max(1e-3) / (time_s - delay_s).max(1e-3);
-        agitation = (agitation * ratio).clamp(least, most);
+        let wanted_s = *wanted_s.get_or_insert(now_s * slower);
+        agitation = (agitation * now_s / wanted_s).clamp(least, most);
     }
     Ok(agitation)
+}
+
+/// How far below a temperature a quench is followed to see when it is passed, K.
+const PAST_K: f64 = 5.0;
+
+/// A quench is followed at least so far, °C: the heat room ends none hotter than 600 °C.
+const HOTTEST_END_C: f64 = 590.0;
+
+/// Time from leaving the furnace at which the slowest place of a section passes a temperature, s;
+/// none when it stays above.
+///
+/// # Errors
+/// When the quench cannot be computed.
+pub(super) fn passing_s(
+    route: &Route,
+    medium: &Medium,
+    section: Section,
+    agitation: f64,
+    temperature_c: f64,
+) -> Result<Option<f64>, HeatError> {
+    let cooled = cool(&Quenching {
+        section,
+        medium,
+        agitation,
+        start_c: route.soak.temperature_c,
+        air_delay_s: route.quench.air_delay_s,
+        end_c: (temperature_c - PAST_K)
+            .min(HOTTEST_END_C)
+            .max(route.quench.end_c),
+        martensite_start_c: None,
+    })?;
+    Ok(cooled
+        .slowest()
+        .and_then(|curve| curve.time_to_c(temperature_c)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Dragged to a time, the piece passes there: a plate exactly, a blade nearly.
+    #[test]
+    fn a_quench_dragged_to_a_time_passes_then() {
+        let plate = Section::Plate { thickness_mm: 3.0 };
+        for (section, accuracy) in [(plate, 0.003), (Route::example().section, 0.02)] {
+            for (temperature_c, part) in [(540.0, 0.8), (540.0, 1.4), (650.0, 1.2), (300.0, 0.9)] {
+                let mut route = Route {
+                    section,
+                    ..Route::example()
+                };
+                let planned = crate::route::run(&route).unwrap().quench;
+                let curve = &planned.curves[planned.deciding];
+                let time_s = 1.0 + (curve.time_to_c(temperature_c).unwrap() - 1.0) * part;
+                route.quench.agitation =
+                    agitation_to_pass(&route, curve, temperature_c, time_s).unwrap();
+                let dragged = crate::route::run(&route).unwrap().quench;
+                let passes_s = dragged.curves[dragged.deciding]
+                    .time_to_c(temperature_c)
+                    .unwrap();
+                approx::assert_relative_eq!(passes_s, time_s, max_relative = accuracy);
+            }
+        }
+    }
 }

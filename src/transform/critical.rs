@@ -3,6 +3,7 @@
 use super::Austenite;
 use super::along::{State, check_curve};
 use super::kinetics::{Kinetics, Product};
+use crate::numeric::roots::{Crossing, falling_root};
 use crate::steel::OutOfRange;
 
 /// The slowest cooling that still gives a wanted amount of martensite.
@@ -49,8 +50,18 @@ const LONG_PIECE_K: f64 = 20.0;
 const PATH_STEP_K: f64 = 12.0;
 /// Factors on time between which the slowest is sought.
 const SCALE_RANGE: (f64, f64) = (1e-5, 1e5);
-/// Halvings of the logarithm of the factor, from a bracket of four to under 1e-4 of its value.
-const HALVINGS: usize = 14;
+/// Accuracy of the logarithm of the factor.
+const LN_TOLERANCE: f64 = 1e-4;
+/// Usual slope of [`spare_of`] over the logarithm of time.
+const USUAL_SLOPE: f64 = -3.0;
+
+/// How far the austenite left is from what is wanted, on the scale on which the logarithm of time
+/// is nearly straight (Avrami's): zero where it is met, positive where more is left. Both are
+/// fractions of the austenite, above 0 and below 1 for what is wanted.
+#[must_use]
+pub fn spare_of(left: f64, wanted: f64) -> f64 {
+    (wanted.ln().abs() / left.ln().abs()).ln()
+}
 
 impl Kinetics {
     /// The state at the end of a curve when all times are multiplied.
@@ -104,46 +115,23 @@ impl Kinetics {
         check_fraction(martensite_fraction)?;
         // Without ferrite Ms stays, and every age is proportional to time.
         let unit = self.followed(time_s, temperature_c, 1.0);
-        let good = |scale| {
+        let spare = |ln_scale: f64| {
+            let scale = ln_scale.exp();
             let left = if self.ferrite_limit() > 0.0 {
                 self.followed(time_s, temperature_c, scale).left
             } else {
                 self.left_at_ages(&unit.age.map(|age| age * scale))
             };
-            left >= martensite_fraction
+            Some(spare_of(left, martensite_fraction))
         };
-        // Widen from 1 first: most quenches lie near.
         let (least, largest) = SCALE_RANGE;
-        let (mut low, mut high) = (1.0, 1.0);
-        if good(1.0) {
-            while high < largest {
-                high *= 4.0;
-                if !good(high) {
-                    break;
-                }
-                low = high;
-            }
-        } else {
-            while low > least {
-                low /= 4.0;
-                if good(low) {
-                    break;
-                }
-                high = low;
-            }
-        }
-        if low >= largest || high <= least {
-            return Ok(low.clamp(least, largest));
-        }
-        for _ in 0..HALVINGS {
-            let middle = (low * high).sqrt();
-            if good(middle) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        Ok(low.clamp(least, largest))
+        let range = (least.ln(), largest.ln());
+        let crossing = falling_root(spare, 0.0, range, USUAL_SLOPE, LN_TOLERANCE);
+        Ok(match crossing {
+            Some(Crossing::At(ln_scale)) => ln_scale.exp().clamp(least, largest),
+            Some(Crossing::Beyond) => largest,
+            Some(Crossing::Before) | None => least,
+        })
     }
 
     /// Smallest cooling rate that gives a martensite fraction (of all but undissolved carbide,

@@ -13,7 +13,7 @@ mod martensite;
 mod shape;
 
 pub use along::{Fractions, HistoryPoint, Transformed, along};
-pub use critical::{CriticalCooling, NoseGap, critical_cooling};
+pub use critical::{CriticalCooling, NoseGap, critical_cooling, spare_of};
 pub use end_quench::{EndQuench, EndQuenchMethod, end_quench};
 pub use isothermal::{Isothermal, ProductCurve, isothermal};
 pub use kinetics::{Kinetics, Product};

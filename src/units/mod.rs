@@ -14,7 +14,8 @@ pub use number::{
     format_weight_percent,
 };
 pub use temperature::{
-    TemperatureScale, format_temperature, format_temperature_band, parse_temperature_c,
+    TemperatureScale, format_temperature, format_temperature_band, format_temperature_difference,
+    parse_temperature_c,
 };
 
 /// The kind of quantity a text was read as; decides the words of an error.

@@ -110,6 +110,13 @@ pub fn format_temperature_band(band_k: f64, scale: TemperatureScale) -> String {
     format!("±{}", with_unit(&degrees, scale.symbol()))
 }
 
+/// A difference of temperatures with its sign, such as “−4 °C”, in whole degrees.
+#[must_use]
+pub fn format_temperature_difference(difference_k: f64, scale: TemperatureScale) -> String {
+    let degrees = format_fixed(scale.of_kelvin_difference(difference_k), 0);
+    with_unit(&degrees, scale.symbol())
+}
+
 #[cfg(test)]
 mod tests {
     use super::TemperatureScale::{Celsius, Fahrenheit};
@@ -183,5 +190,7 @@ mod tests {
         assert_eq!(format_temperature(-80.0, Celsius), "\u{2212}80\u{a0}°C");
         assert_eq!(format_temperature_band(8.0, Celsius), "±8\u{a0}°C");
         assert_eq!(format_temperature_band(10.0, Fahrenheit), "±18\u{a0}°F");
+        let difference = format_temperature_difference(-10.0, Fahrenheit);
+        assert_eq!(difference, "\u{2212}18\u{a0}°F");
     }
 }

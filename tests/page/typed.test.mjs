@@ -486,3 +486,16 @@ test("on a phone a panel lies inside the window and its fields are large enough 
   bench.assertNoTrouble();
   await bench.close();
 });
+
+test("the furnace's thermocouple widens its band, and its offset says what to set", async () => {
+  const bench = await BenchPage.ready(browser);
+  const furnace = bench.word("Furnace");
+  assert.match(await furnace.innerText(), /±8\s°C/);
+  await bench.openWord("Furnace");
+  await bench.option("class_2").click();
+  await bench.until(() => furnace.innerText(), (text) => /±10\s°C/.test(text), "the wider band");
+  await bench.type("-6", "The piece is hotter than it reads by");
+  await bench.until(() => bench.panel.innerText(), (text) => /let it read 836\s°C/.test(text), "the reading to set");
+  bench.assertNoTrouble();
+  await bench.close();
+});

@@ -115,7 +115,7 @@ pub(crate) fn soak_map_scene(bench: Bench, width: f64, height: f64) -> Option<Sc
             a1_upper_c: map.a1_upper_c,
             bulk_carbon_wt: route.composition.c,
             soak_c,
-            wander_k: route.furnace_band_k,
+            wander_k: route.soak_band_k(),
             dissolved_wt,
             possible_wt,
             path,

@@ -3,8 +3,8 @@
 use super::Quantity;
 use crate::units::{
     DurationUnit, LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length,
-    format_temperature, format_temperature_band, parse_duration_s, parse_length_mm,
-    parse_temperature_c,
+    format_temperature, format_temperature_band, format_temperature_difference, parse_duration_s,
+    parse_length_mm, parse_temperature_c,
 };
 use std::sync::Arc;
 
@@ -24,6 +24,19 @@ pub(crate) fn band(scale: TemperatureScale, range: (f64, f64)) -> Quantity {
         show: Arc::new(move |k| format_temperature_band(k, scale)),
         read: Arc::new(move |text| {
             number(text, "Write a band such as 8 °C.").map(|d| scale.to_kelvin_difference(d.abs()))
+        }),
+        range,
+        step: scale.to_kelvin_difference(1.0),
+    }
+}
+
+/// A difference of temperatures in K, either way.
+pub(crate) fn difference(scale: TemperatureScale, range: (f64, f64)) -> Quantity {
+    Quantity {
+        show: Arc::new(move |k| format_temperature_difference(k, scale)),
+        read: Arc::new(move |text| {
+            number(text, "Write a difference such as 4 °C or −4 °C.")
+                .map(|d| scale.to_kelvin_difference(d))
         }),
         range,
         step: scale.to_kelvin_difference(1.0),

@@ -1,5 +1,6 @@
 //! The parts of the page, each a component that reads the state and computes nothing.
 
+mod furnace;
 pub(crate) mod header;
 pub(crate) mod opened;
 pub(crate) mod outcome;

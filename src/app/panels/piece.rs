@@ -1,11 +1,12 @@
 //! The piece as a sentence: each underlined word is a control.
 
+use super::furnace::FurnacePanel;
 use super::section::SectionPanel;
 use super::steel::SteelPanel;
 use crate::app::controls::{Choice, Entry, Typed, Word, quantities};
 use crate::app::state::bench;
 use crate::heat::{MediumChoice, Section};
-use crate::route::inside_a_sentence;
+use crate::route::{Route, inside_a_sentence};
 use crate::units::{
     LengthUnit, TemperatureScale, format_fixed, format_length, format_temperature_band,
 };
@@ -127,30 +128,15 @@ pub(crate) fn Piece() -> impl IntoView {
                 </Word> ", "
                 <Word text=Signal::derive(move || size.get().0) name="Section">
                     <SectionPanel />
-                </Word> {move || size.get().1} ", in a furnace that wanders "
+                </Word> {move || size.get().1} ", in a furnace true to "
                 <Word
                     text=Signal::derive(move || format_temperature_band(
-                        route.with(|r| r.furnace_band_k),
+                        route.with(Route::soak_band_k),
                         bench.scale.get(),
                     ))
                     name="Furnace"
                 >
-                    <Typed
-                        label="The piece may be this far from the reading"
-                        quantity=Signal::derive(move || quantities::band(
-                            bench.scale.get(),
-                            (0.0, 60.0),
-                        ))
-                        value=Signal::derive(move || route.with(|r| r.furnace_band_k))
-                        set=move |k| bench.change(|r| r.furnace_band_k = k)
-                    />
-                    <p class="hint">
-                        "Controller, thermocouple and evenness together. A small kiln wanders "
-                        {move || match bench.scale.get() {
-                            TemperatureScale::Celsius => "10 to 25 °C",
-                            TemperatureScale::Fahrenheit => "18 to 45 °F",
-                        }} " from end to end."
-                    </p>
+                    <FurnacePanel />
                 </Word> ", into "
                 <Word
                     text=Signal::derive(move || {

@@ -263,9 +263,11 @@ pub(crate) fn QuenchStage() -> impl IntoView {
                     .and_then(|scene| {
                         let [_, row] = scene.handles.first()?.at_px;
                         let [time_s, temperature_c] = scene.plane.to_data([x, row]);
-                        bench
-                            .route
-                            .with_untracked(|r| agitation_to_pass(r, temperature_c, time_s).ok())
+                        let outcome = bench.computed.with_untracked(|c| c.outcome.clone())?;
+                        let planned = outcome.quench.curves.get(outcome.quench.deciding)?;
+                        bench.route.with_untracked(|r| {
+                            agitation_to_pass(r, planned, temperature_c, time_s).ok()
+                        })
                     })
                     .unwrap_or_else(|| agitation.get_untracked())
             }),

@@ -1,11 +1,12 @@
-//! Version 1 of the format. While it is the newest, its routes are the project's own types; when
-//! a second version changes them, the types of this one are copied here as they are now.
+//! Versions 1 and 2 of the format. Version 2 added the thermocouple and the offset of the furnace;
+//! what version 1 does not have is as it meant it by default, so one reader serves both. While version 2 is the newest, its routes are the project's own
+//! types; when a third version changes them, the types of this one are copied here as they are now.
 
 use super::file::{Fields, Kind, Loaded, ReadError};
 use super::shelf::{MOST_ROUTES, Shelf, ShelfItem};
 use serde_json::Value;
 
-/// Reads the routes of a file of version 1: good ones onto the shelf, bad ones with their fault.
+/// Reads the routes of a file of version 1 or 2: good ones onto the shelf, bad ones with their fault.
 pub(super) fn read(mut fields: Fields) -> Result<Loaded, ReadError> {
     let kind = match fields.take("kind")? {
         Value::String(kind) if kind == Kind::Shelf.name() => Kind::Shelf,
