@@ -494,7 +494,7 @@ test("the furnace's thermocouple widens its band, and its offset says what to se
   await bench.openWord("Furnace");
   await bench.option("class_2").click();
   await bench.until(() => furnace.innerText(), (text) => /±10\s°C/.test(text), "the wider band");
-  await bench.type("-6", "The piece is hotter than it reads by");
+  await bench.type("-6", "The piece is hotter than the furnace reads by");
   await bench.until(() => bench.panel.innerText(), (text) => /let it read 836\s°C/.test(text), "the reading to set");
   bench.assertNoTrouble();
   await bench.close();

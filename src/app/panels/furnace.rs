@@ -60,6 +60,7 @@ pub(super) fn FurnacePanel() -> impl IntoView {
                 TemperatureScale::Fahrenheit => "18 to 45 °F",
             }} " from end to end."
         </p>
+        <h4>"Thermocouple"</h4>
         <Choice
             name="Thermocouples"
             entries=Signal::stored(entries.to_vec())
@@ -70,8 +71,9 @@ pub(super) fn FurnacePanel() -> impl IntoView {
                 }
             }
         />
+        <h4>"Survey"</h4>
         <Typed
-            label="The piece is hotter than it reads by"
+            label="The piece is hotter than the furnace reads by"
             quantity=Signal::derive(move || quantities::difference(
                 bench.scale.get(),
                 (-60.0, 60.0),
