@@ -30,10 +30,30 @@ const LANDINGS: usize = 8;
 /// When to leave a medium.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Until {
-    /// As soon as no node is hotter than this, °C.
-    pub(super) hottest_c: f64,
+    /// As soon as the whole piece has passed this.
+    pub(super) reached: Reached,
     /// At this time at the latest, s.
     pub(super) time_s: f64,
+}
+
+/// What the whole piece is to pass.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Reached {
+    /// No node is hotter than this, °C.
+    Cooled(f64),
+    /// No node is colder than this, °C.
+    Heated(f64),
+}
+
+impl Reached {
+    /// How far the last node is from it, K; negative beyond.
+    fn left_k(self, temperature_c: &[f64]) -> f64 {
+        let nodes = temperature_c.iter().copied();
+        match self {
+            Self::Cooled(to_c) => nodes.fold(f64::MIN, f64::max) - to_c,
+            Self::Heated(to_c) => to_c - nodes.fold(f64::MAX, f64::min),
+        }
+    }
 }
 
 /// The state of the piece, and what is needed to move it on.
@@ -91,10 +111,10 @@ impl<'a, const W: usize> Conduction<'a, W> {
         self.temperature_c.iter().copied().fold(f64::MIN, f64::max)
     }
 
-    /// Cools in a medium, with its heat transfer times `agitation`, until the first condition is
+    /// Stays in a medium, with its heat transfer times `agitation`, until the first condition is
     /// met; `record` sees the state on entry and after every step. Returns whether the
     /// temperature was reached.
-    pub(super) fn cool(
+    pub(super) fn stay_in(
         &mut self,
         medium: &Medium,
         agitation: f64,
@@ -109,28 +129,28 @@ impl<'a, const W: usize> Conduction<'a, W> {
             .fold(0.0_f64, |a, r| a.max(r.abs()));
         self.step_s = FIRST_STEP_K / fastest.max(1e-6);
         for _ in 0..MOST_STEPS {
-            let left = until.time_s - self.time_s;
-            let hottest = self.hottest_c();
-            if hottest <= until.hottest_c + LANDING_K {
+            let left_s = until.time_s - self.time_s;
+            let left_k = until.reached.left_k(&self.temperature_c);
+            if left_k <= LANDING_K {
                 return true;
             }
-            if left <= SHORTEST_STEP_S {
+            if left_s <= SHORTEST_STEP_S {
                 return false;
             }
             // Two equal steps to the end, rather than a long one and a sliver.
-            let step = match left / self.step_s {
-                ratio if ratio <= 1.0 => left,
-                ratio if ratio < 2.0 => 0.5 * left,
+            let step = match left_s / self.step_s {
+                ratio if ratio <= 1.0 => left_s,
+                ratio if ratio < 2.0 => 0.5 * left_s,
                 _ => self.step_s,
             };
             let (mut step, mut error) = self.attempt(medium, agitation, step);
             // Shortens the last step until it ends at the temperature asked for.
             for _ in 0..LANDINGS {
-                let after = self.stage_c.iter().copied().fold(f64::MIN, f64::max);
-                if error > 1.0 || after >= until.hottest_c - LANDING_K {
+                let after_k = until.reached.left_k(&self.stage_c);
+                if error > 1.0 || after_k >= -LANDING_K {
                     break;
                 }
-                let part = (hottest - until.hottest_c) / (hottest - after);
+                let part = left_k / (left_k - after_k);
                 (step, error) = self.attempt(medium, agitation, step * part);
             }
             let factor = if error > 0.0 {
@@ -325,11 +345,11 @@ mod tests {
         let mut piece = Conduction::<3>::new(&mesh, &material, 850.0, 1.0);
         // Smooths the start, whose corner has no order.
         let until = Until {
-            hottest_c: 0.0,
+            reached: Reached::Cooled(0.0),
             time_s: 0.5,
         };
         piece.tolerance_k = 1e-6;
-        piece.cool(&air, 1.0, until, |_| {});
+        piece.stay_in(&air, 1.0, until, |_| {});
         for _ in 0..steps {
             piece.attempt(&air, 1.0, 1.5 / f64::from(steps));
             std::mem::swap(&mut piece.temperature_c, &mut piece.stage_c);

@@ -133,6 +133,17 @@ impl HeatTransfer {
         Ok(Self { knots })
     }
 
+    /// The same coefficient at every temperature, W/m²K.
+    fn constant(h_w_m2k: f64) -> Self {
+        Self {
+            knots: vec![Knot {
+                temperature_c: 0.0,
+                ln_h: h_w_m2k.ln(),
+                slope: 0.0,
+            }],
+        }
+    }
+
     /// Coefficient at a temperature of the surface, W/m²K.
     #[must_use]
     pub fn at(&self, surface_c: f64) -> f64 {
@@ -224,6 +235,25 @@ pub struct Medium {
 }
 
 impl Medium {
+    /// The chamber of a furnace at one temperature, °C: its walls radiate, its air moves by itself
+    /// with a coefficient in W/m²K.
+    pub(super) fn furnace(chamber_c: f64, air_w_m2k: f64) -> Self {
+        Self {
+            name: "furnace".to_owned(),
+            title: MediumTitle::new("Furnace", chamber_c),
+            family: Family::Air,
+            h_w_m2k: HeatTransfer::constant(air_w_m2k),
+            bath_c: chamber_c,
+            usual_bath_c: None,
+            radiation: true,
+            h_band_factor: 1.4,
+            confidence: Confidence::Estimate,
+            grossmann_h: String::new(),
+            class: ClassFigures::default(),
+            note: String::new(),
+        }
+    }
+
     /// The usual cautions.
     #[must_use]
     pub fn cautions(&self) -> &'static [Hazard] {

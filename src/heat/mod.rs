@@ -3,6 +3,7 @@
 //! - [`media`] lists the quenchants; [`MediumChoice::resolve`] finds one or checks the user's own.
 //! - [`cool`] takes a [`Quenching`] (section, medium, air delay, end) to [`CoolingCurve`]s at the
 //!   places of the piece that matter.
+//! - [`heat_up`] tells when the core of a section has come to the temperature of a furnace.
 //! - [`probe`] and [`nickel_ball_s`] compute the standard tests of a medium, so that its figures
 //!   can be laid beside measured ones.
 //! - [`grossmann_ideal_diameter_mm`] and its inverse, [`agitation_factor`], [`end_quench_curve`]:
@@ -20,6 +21,7 @@ mod curve;
 mod end_quench;
 mod family;
 mod hazard;
+mod heating;
 mod media;
 mod medium;
 mod mesh;
@@ -38,6 +40,7 @@ pub use curve::{CoolingCurve, Place};
 pub use end_quench::{end_quench_curve, jominy_rate_at_704c};
 pub use family::Family;
 pub use hazard::{Hazard, Said};
+pub use heating::{AT_TEMPERATURE_K, Heating, heat_up};
 pub use media::{media, medium};
 pub use medium::{ClassFigures, Confidence, HeatTransfer, Medium, MediumError};
 pub use mesh::Shape;

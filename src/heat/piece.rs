@@ -1,6 +1,6 @@
 //! Plates, rounds and balls of any material in one medium.
 
-use super::conduct::{Conduction, Until};
+use super::conduct::{Conduction, Reached, Until};
 use super::curve::{CoolingCurve, Place};
 use super::mesh::{Mesh, Shape};
 use super::trace::{Trace, Watch};
@@ -75,10 +75,10 @@ impl Piece {
         let mut piece =
             Conduction::<3>::new(&mesh, &self.material, start_c, self.tolerance_k.max(1e-6));
         let until = Until {
-            hottest_c: until_c,
+            reached: Reached::Cooled(until_c),
             time_s: time_limit_s,
         };
-        piece.cool(medium, agitation, until, |piece| trace.record(piece));
+        piece.stay_in(medium, agitation, until, |piece| trace.record(piece));
         trace.into_curves()
     }
 }

@@ -1,6 +1,6 @@
 //! Conductivity and heat capacity of the piece against temperature.
 
-use crate::sources::{n06600_data_sheet, simsir_gur_2008};
+use crate::sources::{en_1993_1_2_2005, n06600_data_sheet, simsir_gur_2008};
 
 /// Lowest temperature of the table, °C; below it the properties stay as they are there.
 const LEAST_C: f64 = -200.0;
@@ -120,6 +120,27 @@ impl Material {
         Self::tabulate(|t| steel_row(simsir_gur_2008::FERRITE_AND_CARBIDE, t))
     }
 
+    /// Steel that turns into austenite as it is heated, with the heat that this takes near 735 °C;
+    /// EN 1993-1-2, 20 to 1200 °C, constant beyond. For heating only.
+    #[must_use]
+    pub fn heated() -> Self {
+        use en_1993_1_2_2005::{DENSITY_KG_M3, conductivity_w_mk, heat_capacity_j_kgk};
+        /// Parts of the neighbourhood of a node, over which the capacity is averaged: its peak is
+        /// narrower than the table's spacing.
+        const PARTS: u8 = 20;
+        Self::tabulate(|t| {
+            let held = |t: f64| t.clamp(20.0, 1200.0);
+            let capacity: f64 = (0..PARTS)
+                .map(|i| (f64::from(i) + 0.5) / f64::from(PARTS) - 0.5)
+                .filter_map(|part| heat_capacity_j_kgk(held(t + part * SPACING_K)))
+                .sum();
+            [
+                conductivity_w_mk(held(t)).unwrap_or_default(),
+                capacity / f64::from(PARTS) * DENSITY_KG_M3,
+            ]
+        })
+    }
+
     /// The nickel alloy UNS N06600 of the standard probe, 20 to 900 °C, constant beyond.
     #[must_use]
     pub fn probe_alloy() -> Self {
@@ -232,6 +253,27 @@ mod tests {
                 max_relative = 1e-6
             );
         }
+    }
+
+    /// EN 1993-1-2 in closed form: 20 to 600 °C, then the two branches of the peak.
+    #[test]
+    fn heating_takes_the_heat_of_the_tables() {
+        let heat_kj_kg = |from_c: f64, to_c: f64| {
+            let heated = Material::heated();
+            (heated.heat_j_m3(to_c) - heated.heat_j_m3(from_c)) / 7850.0 / 1e3
+        };
+        let to_600 = |t: f64| {
+            425.0 * t + 7.73e-1 / 2.0 * t * t - 1.69e-3 / 3.0 * t.powi(3)
+                + 2.22e-6 / 4.0 * t.powi(4)
+        };
+        let cold = (to_600(600.0) - to_600(30.0)) / 1e3;
+        let peak = (666.0 * 135.0
+            + 13002.0 * (138.0_f64 / 3.0).ln()
+            + 545.0 * 165.0
+            + 17820.0 * (169.0_f64 / 4.0).ln())
+            / 1e3;
+        approx::assert_relative_eq!(heat_kj_kg(30.0, 600.0), cold, max_relative = 2e-3);
+        approx::assert_relative_eq!(heat_kj_kg(600.0, 900.0), peak, max_relative = 1e-2);
     }
 
     #[test]

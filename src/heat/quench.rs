@@ -1,6 +1,6 @@
 //! The quench of a piece: air on the way, the bath, and still air after it.
 
-use super::conduct::{Conduction, Until};
+use super::conduct::{Conduction, Reached, Until};
 use super::curve::{CoolingCurve, Place};
 use super::mesh::{LAYERS, Mesh, Shape};
 use super::trace::{Trace, Watch};
@@ -242,10 +242,10 @@ impl Quenching<'_> {
         let air = media::medium("air_still");
         if let Some(air) = air.filter(|_| self.air_delay_s > 0.0) {
             let until = Until {
-                hottest_c: air.bath_c + NEAR_K,
+                reached: Reached::Cooled(air.bath_c + NEAR_K),
                 time_s: self.air_delay_s,
             };
-            piece.cool(air, 1.0, until, |piece| trace.record(piece));
+            piece.stay_in(air, 1.0, until, |piece| trace.record(piece));
         }
         let bath_entry_s = piece.time_s;
         let bath_c = self.medium.bath_c;
@@ -256,10 +256,10 @@ impl Quenching<'_> {
             NEAR_K
         };
         let until = |coldest_c: f64, time_s: f64| Until {
-            hottest_c: self.end_c.max(coldest_c),
+            reached: Reached::Cooled(self.end_c.max(coldest_c)),
             time_s: time_s + LONGEST_S,
         };
-        let mut complete = piece.cool(
+        let mut complete = piece.stay_in(
             self.medium,
             self.agitation,
             until(bath_c + near, piece.time_s),
@@ -268,7 +268,7 @@ impl Quenching<'_> {
         let mut bath_exit_s = None;
         if let Some(air) = then_air {
             bath_exit_s = Some(piece.time_s);
-            complete &= piece.cool(
+            complete &= piece.stay_in(
                 air,
                 1.0,
                 until(air.bath_c + NEAR_K, piece.time_s),

@@ -10,9 +10,12 @@ pub const SOURCE: Source = Source {
     title: "EN 1993-1-2, Design of steel structures: structural fire design",
     venue: "European Committee for Standardization, 3.4.1.2 and 3.4.1.3; heat capacity read in public code, conductivity from memory",
     link: None,
-    used_for: "comparison only: its peak at 735 °C belongs to heating and is absent in undercooled austenite, so it must not enter a quench",
+    used_for: "heat capacity and conductivity while the piece heats up; its peak at 735 °C belongs to heating and is absent in undercooled austenite, so it does not enter a quench",
     standing: Standing::Read,
 };
+
+/// Density of steel at every temperature, kg/m³.
+pub const DENSITY_KG_M3: f64 = 7850.0;
 
 /// Heat capacity, J/kgK, of carbon steel between 20 and 1200 °C; nothing outside.
 #[must_use]
