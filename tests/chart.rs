@@ -251,6 +251,12 @@ fn history_data(minutes: f64) -> SoakHistoryData {
         now: at(60.0 * minutes),
         end_s: 1800.0,
         soak_c: 830.0,
+        heating: vec![
+            [-240.0, 20.0],
+            [-160.0, 500.0],
+            [-60.0, 790.0],
+            [0.0, 825.0],
+        ],
     }
 }
 

@@ -57,12 +57,12 @@ proptest! {
     })]
 
     #[test]
-    fn soaks(a3 in curve(), acm in curve(), path in curve(), n in prop::array::uniform7(number()), size in size()) {
+    fn soaks(a3 in curve(), acm in curve(), path in curve(), heating in curve(), n in prop::array::uniform7(number()), size in size()) {
         let [a1_c, a1_upper_c, bulk_carbon_wt, soak_c, wander_k, dissolved_wt, possible_wt] = n;
         let map = SoakMapData { a3, acm, a1_c, a1_upper_c, bulk_carbon_wt, soak_c, wander_k, dissolved_wt, possible_wt, path };
         drawn(&soak_map(&map, &Labels::METRIC, size))?;
         let point = |time_s| HistoryPoint { time_s, carbon_wt: a1_c, carbide_volume_fraction: soak_c, grain_astm: wander_k };
-        let history = SoakHistoryData { history: n.map(point).to_vec(), now: point(soak_c), end_s: a1_upper_c, soak_c };
+        let history = SoakHistoryData { history: n.map(point).to_vec(), now: point(soak_c), end_s: a1_upper_c, soak_c, heating };
         drawn(&soak_history(&history, &Labels::METRIC, size))?;
     }
 

@@ -7,7 +7,7 @@ use super::ink::{Constituent, Ink, Paint};
 use super::labels::Labels;
 use super::numbers::{NBSP, duration, fixed, with_unit};
 use super::plane::{Plane, Rect};
-use super::scene::{Anchor, Handle, Label, Mark, Pen, Scene, data, px};
+use super::scene::{Anchor, Fill, Handle, Label, Mark, Pen, Ramp, Scene, data, px};
 
 /// The state at a time of the soak.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -33,6 +33,9 @@ pub struct SoakHistoryData {
     pub end_s: f64,
     /// Soak temperature, °C.
     pub soak_c: f64,
+    /// Temperature of the core on the way there, `[time s, temperature °C]`, time rising to zero,
+    /// where the soak begins.
+    pub heating: Vec<[f64; 2]>,
 }
 
 struct Lane {
@@ -45,6 +48,8 @@ struct Lane {
     text: String,
 }
 
+/// Height of the ribbon that shows how the piece glows, px.
+const RIBBON_PX: f64 = 5.0;
 /// Room for values at the right, px.
 const VALUES_PX: f64 = 64.0;
 const LEFT_PX: f64 = 4.0;
@@ -87,7 +92,8 @@ pub fn soak_history(soak: &SoakHistoryData, labels: &Labels, size_px: [f64; 2]) 
         },
     ];
     let right = size_px[0] - VALUES_PX;
-    let time = Axis::linear(0.0, soak.end_s);
+    let start_s = soak.heating.first().map_or(0.0, |p| p[0]).min(0.0);
+    let time = Axis::linear(start_s, soak.end_s);
     let planes: Vec<Plane> = lanes
         .iter()
         .enumerate()
@@ -105,11 +111,16 @@ pub fn soak_history(soak: &SoakHistoryData, labels: &Labels, size_px: [f64; 2]) 
     let mut scene = Scene::new(size_px, last);
     for (i, (lane, plane)) in lanes.iter().zip(&planes).enumerate() {
         scene.open(*plane);
+        scene.area(
+            frame::block([start_s, 0.0], [plane.y.low(), plane.y.high()]),
+            Fill::thin(Ink::Grid, 0.6),
+        );
         draw_lane(&mut scene, soak, lane, plane);
         if i < 2 {
             frame::level_line(&mut scene, plane.y.low());
         }
     }
+    ribbon(&mut scene, soak, &last);
     bottom(&mut scene, soak, &last);
     // Dots come last, over the line of the chosen time.
     for (lane, plane) in lanes.iter().zip(&planes) {
@@ -202,6 +213,30 @@ fn draw_lane(scene: &mut Scene, soak: &SoakHistoryData, lane: &Lane, plane: &Pla
         )
         .styled(Ink::Ink, 12.0, Weight::Name),
     );
+}
+
+/// How the core glows from going in to the end, along the axis of time.
+fn ribbon(scene: &mut Scene, soak: &SoakHistoryData, plane: &Plane) {
+    let ends = [[0.0, soak.soak_c], [soak.end_s, soak.soak_c]];
+    let stops = soak
+        .heating
+        .iter()
+        .chain(&ends)
+        .map(|&[time_s, core_c]| (plane.x_px(time_s), Fill::new(frame::glow_paint(core_c))))
+        .collect();
+    let Rect {
+        left,
+        right,
+        bottom,
+        ..
+    } = plane.rect;
+    scene.add(Mark::Ramp(Ramp {
+        area: Rect::new(left, bottom - RIBBON_PX, right, bottom)
+            .corners()
+            .to_vec(),
+        downwards: false,
+        stops,
+    }));
 }
 
 fn bottom(scene: &mut Scene, soak: &SoakHistoryData, plane: &Plane) {

@@ -106,11 +106,6 @@ impl<'a, const W: usize> Conduction<'a, W> {
         }
     }
 
-    /// Temperature of the hottest node, °C.
-    pub(super) fn hottest_c(&self) -> f64 {
-        self.temperature_c.iter().copied().fold(f64::MIN, f64::max)
-    }
-
     /// Stays in a medium, with its heat transfer times `agitation`, until the first condition is
     /// met; `record` sees the state on entry and after every step. Returns whether the
     /// temperature was reached.

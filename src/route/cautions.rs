@@ -82,8 +82,7 @@ pub(super) fn cautions(route: &Route, medium: &Medium, outcome: &Outcome) -> Vec
             austenite,
         });
     }
-    if matches!(medium.family, Family::Water | Family::Brine) && end.carbon_wt > CRACKING_CARBON_WT
-    {
+    if may_crack(medium, end.carbon_wt) {
         told.push(Caution::MayCrack);
     }
     let cold = route.cold.as_ref();
@@ -110,6 +109,11 @@ pub(super) fn cautions(route: &Route, medium: &Medium, outcome: &Outcome) -> Vec
         });
     }
     told
+}
+
+/// True of a quench that is harsh for this much carbon in solution, wt %.
+pub(super) fn may_crack(medium: &Medium, carbon_wt: f64) -> bool {
+    matches!(medium.family, Family::Water | Family::Brine) && carbon_wt > CRACKING_CARBON_WT
 }
 
 /// The usual cautions for a cold bath of a temperature.

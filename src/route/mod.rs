@@ -1,5 +1,6 @@
 //! From a route to its outcome: the pipeline, the verdicts, the bands.
 
+mod caution_words;
 mod cautions;
 mod error;
 mod explain;
@@ -15,6 +16,7 @@ mod start;
 mod validate;
 mod verdict;
 
+pub use caution_words::caution_text;
 pub use cautions::COARSE_GRAIN_ASTM;
 pub use error::RouteError;
 pub use explain::{Explanation, explain};
@@ -27,8 +29,7 @@ pub use outcome::{
 pub use plan::{Cold, Quench, Route, Soak, Target, Temper};
 pub use run::run;
 pub use sentences::{
-    NumberKey, Part, Sentence, Tone, caution_text, inside_a_sentence, margin_words, place_name,
-    sentences,
+    NumberKey, Part, Sentence, Tone, inside_a_sentence, margin_words, place_name, sentences,
 };
 pub use validate::{LONGEST_STEP_H, LONGEST_TEXT, MOST_TEMPERS, RouteFieldError, validate};
 pub use verdict::{AGITATION_RANGE, HARDENED, agitation_to_pass};

@@ -2,7 +2,7 @@
 
 use super::known::Known;
 use crate::hardness::Hardness;
-use crate::heat::{CoolingCurve, Hazard, MediumTitle};
+use crate::heat::{CoolingCurve, Hazard, Heating, MediumTitle};
 use crate::phases::CriticalTemperatures;
 use crate::soak::SoakOutcome;
 use crate::transform::{Fractions, Isothermal, Product};
@@ -13,6 +13,8 @@ use serde::Serialize;
 pub struct Outcome {
     /// A1, A3 or Acm of the steel.
     pub critical: CriticalTemperatures,
+    /// Heating up to the soak in a furnace that is at temperature.
+    pub heating: Heating,
     /// Soak: carbon dissolved, carbide left, grain.
     pub soak: SoakOutcome,
     /// What the furnace's band makes of the soak.
@@ -203,6 +205,8 @@ pub struct Neighbour {
     pub seconds: f64,
     /// Its verdict.
     pub verdict: Verdict,
+    /// Whether it is so harsh for the carbon in solution that the piece may crack.
+    pub may_crack: bool,
     /// Its cooling curve at the deciding place.
     pub curve: CoolingCurve,
 }

@@ -13,7 +13,7 @@ use super::plan::{Cold, Route};
 use super::sentences::TELLABLE_HRC;
 use super::validate::validate;
 use super::verdict::{HARDENED, Quencher, judge};
-use crate::heat::{Cooled, CoolingCurve, Medium, Place, Quenching, Section, cool};
+use crate::heat::{Cooled, CoolingCurve, Medium, Place, Quenching, Section, cool, heat_up};
 use crate::phases::critical_temperatures;
 use crate::soak::{Hold, LONGEST_S, SoakError, SoakOutcome, Stock};
 use crate::steel::OutOfRange;
@@ -39,6 +39,7 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     let stock = Stock::new(&route.composition, route.start)?;
     let hold = stock.at(route.soak.temperature_c)?;
     let soaked = soak_for(&hold, route.soak.time_min)?;
+    let heating = heat_up(route.section, route.soak.temperature_c)?;
     let cooled = cool(&quenching(route, &medium))?;
     let hardening = Hardening::of(route, &soaked);
     let quenched = match (&hardening, cooled.slowest()) {
@@ -118,6 +119,7 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     let furnace = furnace_band(route, &ends);
     let mut outcome = Outcome {
         critical,
+        heating,
         soak: soaked,
         furnace,
         quench: QuenchOutcome {

@@ -1,5 +1,6 @@
 //! Is this quench fast enough, by what margin, and how sure is it?
 
+use super::cautions::may_crack;
 use super::outcome::{Margin, Neighbour, Verdict};
 use super::plan::Route;
 use crate::heat::{CoolingCurve, Family, HeatError, Medium, Quenching, Section, cool, media};
@@ -135,6 +136,7 @@ impl Quencher<'_> {
             title: medium.title.clone(),
             seconds: margin.seconds,
             verdict: margin.verdict,
+            may_crack: may_crack(medium, self.kinetics.austenite().composition.c),
             curve,
         })
     }
@@ -360,5 +362,20 @@ mod tests {
                 approx::assert_relative_eq!(passes_s, time_s, max_relative = accuracy);
             }
         }
+    }
+
+    /// Plain steel of much carbon hardens through in water or brine alone, and may crack there.
+    #[test]
+    fn a_harsh_quenchant_is_told_as_such() {
+        let mut route = Route::example();
+        route.composition.cr = 0.0;
+        route.section = Section::Plate { thickness_mm: 3.0 };
+        let quench = crate::route::run(&route).unwrap().quench;
+        let slowest = quench.transformed.given().unwrap().slowest_medium.clone();
+        let slowest = slowest.unwrap();
+        assert!(slowest.may_crack, "{}", slowest.name);
+        let example = crate::route::run(&Route::example()).unwrap().quench;
+        let slowest = example.transformed.given().unwrap().slowest_medium.clone();
+        assert!(!slowest.unwrap().may_crack);
     }
 }

@@ -136,12 +136,15 @@ pub(crate) fn soak_history_scene(bench: Bench, width: f64, height: f64) -> Optio
     };
     let history: Vec<_> = outcome.soak.history.iter().map(point).collect();
     let end_s = history.last()?.time_s;
+    let heating = &outcome.heating;
+    let to_soak = |&[time_s, core_c]: &[f64; 2]| [time_s - heating.core_at_temperature_s, core_c];
     Some(soak_history(
         &SoakHistoryData {
             history,
             now: point(&outcome.soak.end),
             end_s,
             soak_c: bench.route.with(|r| r.soak.temperature_c),
+            heating: heating.core.iter().map(to_soak).collect(),
         },
         &labels(bench),
         [width, height],

@@ -44,9 +44,12 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
             format_duration_s(60.0 * time_min)
         )
     };
-    let mut soak = hold(route.soak.temperature_c, 60.0 * route.soak.time_min);
-    // The soak ends in the quench, not in a slow cool.
-    soak.truncate(14);
+    let mut soak = outcome.map_or_else(Vec::new, |o| o.heating.core.clone());
+    let at_temperature_s = soak.last().map_or(0.0, |p| p[0]);
+    soak.push([
+        at_temperature_s + 60.0 * route.soak.time_min,
+        route.soak.temperature_c,
+    ]);
     let quench = outcome
         .and_then(|o| o.quench.deciding_curve())
         .map_or_else(Vec::new, |curve| {

@@ -14,8 +14,13 @@ pub(crate) fn still_does(bench: Bench) -> Option<String> {
         || "No quenchant of the list hardens it through.".to_owned(),
         |slowest| {
             format!(
-                "Slowest quenchant that still hardens it: {}.",
-                route::inside_a_sentence(&slowest.title.words(bench.scale.get()))
+                "Slowest quenchant that still hardens it: {}{}.",
+                route::inside_a_sentence(&slowest.title.words(bench.scale.get())),
+                if slowest.may_crack {
+                    ", which may crack it"
+                } else {
+                    ""
+                }
             )
         },
     );

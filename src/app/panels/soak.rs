@@ -4,6 +4,7 @@ use crate::app::charts::{self, glow_css};
 use crate::app::controls::{Chevrons, Choice, Entry, Grip, Handle, Typed, Word, quantities};
 use crate::app::plot::{Plot, Shown, Tag, handle_at};
 use crate::app::state::bench;
+use crate::heat::Heating;
 use crate::soak::StartingStructure;
 use crate::units::{format_duration_s, format_temperature};
 use leptos::prelude::*;
@@ -89,7 +90,10 @@ fn SoakWords() -> impl IntoView {
                     value=Signal::derive(move || soak.get().time_min)
                     set=move |min| bench.change(|r| r.soak.time_min = min)
                 />
-                <p class="hint">"Counted from when the piece has the colour of the furnace."</p>
+                <p class="hint">
+                    "Counted from when the piece has the colour of the furnace. "
+                    {move || bench.outcome().map(|o| heating_words(&o.heating))}
+                </p>
             </Word> ", from "
             <Word
                 text=Signal::derive(move || word_of(start.get()))
@@ -109,6 +113,22 @@ fn SoakWords() -> impl IntoView {
         </p>
     }
     .into_any()
+}
+
+/// How long the piece takes to the temperature of the furnace.
+fn heating_words(heating: &Heating) -> String {
+    // As coarse as it is known.
+    let about = |factor: f64| {
+        let time_s = heating.core_at_temperature_s * factor;
+        let step_s = if time_s < 120.0 { 10.0 } else { 60.0 };
+        format_duration_s((time_s / step_s).round() * step_s)
+    };
+    format!(
+        "A furnace at temperature brings its core there in about {} ({} to {}).",
+        about(1.0),
+        about(1.0 / heating.band_factor),
+        about(heating.band_factor)
+    )
 }
 
 /// The soak.
