@@ -5,7 +5,7 @@ use super::plan::Route;
 use crate::heat::Place;
 use crate::units::{
     TemperatureScale, format_duration_s, format_fixed, format_hrc, format_percent,
-    format_temperature, format_weight_percent,
+    format_weight_percent,
 };
 
 /// How a sentence is marked: by shape and colour, never colour alone.
