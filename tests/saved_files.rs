@@ -77,6 +77,30 @@ fn version_2_adds_to_the_furnace() {
     assert_eq!(names(&loaded.shelf), names(&shelf()));
 }
 
+/// The names of the structures, which files and questions hold: the three of version 1, then those
+/// that version 2 added.
+#[test]
+fn structures_keep_their_names() {
+    let names: Vec<Value> = StartingStructure::ALL.map(|start| json!(start)).to_vec();
+    for name in ["spheroidised", "lamellar_pearlite", "fine_pearlite"] {
+        assert!(names.contains(&json!(name)), "{name}");
+    }
+    for name in [
+        "coarse_spheroidised",
+        "subcritical_annealed",
+        "medium_pearlite",
+        "quenched_and_refined",
+        "as_forged",
+    ] {
+        let mut knife = read_bench(V2_BENCH).expect("the bench of version 2").route;
+        knife.start = serde_json::from_value(json!(name)).expect("a structure");
+        let text = write_bench("Marking knives", &knife).expect("text");
+        assert!(text.contains(&format!("\"start\":\"{name}\"")), "{name}");
+        assert_eq!(read_bench(&text).map(|item| item.route), Ok(knife));
+    }
+    assert_eq!(names.len(), 8);
+}
+
 #[test]
 fn what_is_written_is_what_was_read() {
     let shelf = read(V2_SHELF).expect("the shelf of version 2").shelf;

@@ -95,17 +95,45 @@ fn lamellar_plain_carbon_dissolves_within_a_minute() {
     }
 }
 
+/// From the coarsest carbide to the finest.
 #[test]
-fn finer_carbide_dissolves_faster_and_fine_pearlite_fastest() {
-    let steel = find("52100").unwrap().nominal;
-    let after = |start| {
-        soak(&steel, start, 830.0, 300.0, 0.0)
+fn finer_carbide_dissolves_faster_in_every_structure() {
+    use StartingStructure as Start;
+    let coarse_to_fine = [
+        Start::CoarseSpheroidised,
+        Start::Spheroidised,
+        Start::SubcriticalAnnealed,
+        Start::LamellarPearlite,
+        Start::MediumPearlite,
+        Start::FinePearlite,
+        Start::QuenchedAndRefined,
+    ];
+    for (name, temperature_c) in [("52100", 830.0), ("1095", 800.0), ("O1", 800.0)] {
+        let steel = find(name).unwrap().nominal;
+        for time_s in [30.0, 300.0, 3000.0] {
+            let after = |start| {
+                let outcome = soak(&steel, start, temperature_c, time_s, 0.0).unwrap();
+                outcome.carbon_in_solution_wt
+            };
+            let dissolved = coarse_to_fine.map(after);
+            assert!(dissolved.is_sorted(), "{name} {time_s}: {dissolved:?}");
+            assert!(dissolved[0] < dissolved[6], "{name} {time_s}");
+        }
+    }
+}
+
+/// A normalised piece has finer grain after the same soak than one straight from the forge.
+#[test]
+fn as_forged_stays_coarse() {
+    let steel = find("1075").unwrap().nominal;
+    let grain = |start| {
+        soak(&steel, start, 800.0, 300.0, 0.0)
             .unwrap()
             .end
-            .carbon_wt
+            .grain_astm
     };
-    assert!(after(StartingStructure::Spheroidised) < after(StartingStructure::LamellarPearlite));
-    assert!(after(StartingStructure::LamellarPearlite) < after(StartingStructure::FinePearlite));
+    assert!(grain(StartingStructure::AsForged) < grain(StartingStructure::FinePearlite) - 1.0);
+    assert!(grain(StartingStructure::QuenchedAndRefined) > grain(StartingStructure::FinePearlite));
 }
 
 #[test]

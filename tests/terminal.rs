@@ -2,6 +2,7 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 use proptest::prelude::*;
+use recalesce::soak::StartingStructure;
 use recalesce::terminal::{LONGEST_LINE_BYTES, answer, answer_all, run};
 use serde_json::{Map, Value};
 use std::process::ExitCode;
@@ -271,6 +272,11 @@ fn a_hotter_soak_dissolves_more() {
     );
     assert!(before > after && after > 0.0);
     assert!(number(&hotter, "grain_astm") > 5.0);
+    let help = help();
+    for start in StartingStructure::ALL {
+        let name = serde_json::to_value(start).expect("JSON");
+        assert!(help.contains(name.as_str().expect("a name")), "{name}");
+    }
     // Left out, the start is spheroidised; fine pearlite dissolves sooner.
     assert_eq!(soak(845.0, ",\"start\":\"spheroidised\""), hotter);
     assert!(carbon_wt(&soak(845.0, ",\"start\":\"fine_pearlite\"")) > carbon_wt(&hotter));

@@ -1,6 +1,8 @@
-//! Versions 1 and 2 of the format. Version 2 added the thermocouple and the offset of the furnace;
-//! what version 1 does not have is as it meant it by default, so one reader serves both. While version 2 is the newest, its routes are the project's own
-//! types; when a third version changes them, the types of this one are copied here as they are now.
+//! Versions 1 and 2 of the format. Version 2 added the thermocouple and the offset of the furnace,
+//! and structures before hardening to the three of version 1, which kept their names; what version
+//! 1 does not have is as it meant it by default, so one reader serves both. While version 2 is the
+//! newest, its routes are the project's own types; when a third version changes them, the types of
+//! this one are copied here as they are now.
 
 use super::file::{Fields, Kind, Loaded, ReadError};
 use super::shelf::{MOST_ROUTES, Shelf, ShelfItem};

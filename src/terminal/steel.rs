@@ -48,7 +48,9 @@ pub(super) const QUESTIONS: &[Question] = &[
         fields: &[
             optional(
                 "start",
-                "structure before: spheroidised, lamellar_pearlite or fine_pearlite",
+                "structure before: spheroidised, coarse_spheroidised, subcritical_annealed, \
+                 lamellar_pearlite, medium_pearlite, fine_pearlite, quenched_and_refined or \
+                 as_forged",
                 "spheroidised",
             ),
             needed("temperature_c", "°C"),

@@ -13,7 +13,7 @@ use leptos::prelude::*;
 pub(super) const SOAK_RANGE_C: (f64, f64) = (600.0, 1200.0);
 /// Soak times that can be set, min.
 const TIME_RANGE_MIN: (f64, f64) = (0.5, 600.0);
-const STARTS: [(StartingStructure, &str, &str, &str); 3] = [
+const STARTS: [(StartingStructure, &str, &str, &str); 8] = [
     (
         StartingStructure::Spheroidised,
         "spheroidised",
@@ -21,16 +21,46 @@ const STARTS: [(StartingStructure, &str, &str, &str); 3] = [
         "round carbides, as the mill delivers it for machining",
     ),
     (
+        StartingStructure::CoarseSpheroidised,
+        "coarse_spheroidised",
+        "coarse spheroidised",
+        "round carbides of twice the size, from a long anneal",
+    ),
+    (
+        StartingStructure::SubcriticalAnnealed,
+        "subcritical_annealed",
+        "annealed below A1",
+        "small round carbides, from an hour or two just below A1",
+    ),
+    (
         StartingStructure::LamellarPearlite,
         "lamellar_pearlite",
         "lamellar pearlite",
-        "from a slow cool",
+        "coarse, from a slow cool in the furnace",
+    ),
+    (
+        StartingStructure::MediumPearlite,
+        "medium_pearlite",
+        "medium pearlite",
+        "from a cool in ashes or vermiculite",
     ),
     (
         StartingStructure::FinePearlite,
         "fine_pearlite",
         "fine pearlite",
         "from an air cool after normalising",
+    ),
+    (
+        StartingStructure::QuenchedAndRefined,
+        "quenched_and_refined",
+        "quenched and refined",
+        "very fine carbides in tempered martensite",
+    ),
+    (
+        StartingStructure::AsForged,
+        "as_forged",
+        "as forged",
+        "coarse pearlite in large grains, not normalised",
     ),
 ];
 
