@@ -332,7 +332,7 @@ fn every_chart_draws_in_every_palette() {
     std::fs::create_dir_all(&folder).expect("folder");
     let mut page = String::from(
         "<!doctype html><meta charset=utf-8><style>@font-face{font-family:Archivo;src:url(archivo.woff2);\
-         font-weight:100 900;font-stretch:62% 125%}body{margin:0;font:13px Archivo}\
+         font-weight:400 700;font-stretch:88% 112%}body{margin:0;font:13px Archivo}\
          section{display:flex;flex-wrap:wrap;gap:14px;padding:14px}div{position:relative}\
          div svg{display:block}i{position:absolute;width:18px;height:18px;border:2.5px solid #3a3cb4;\
          border-radius:50%;box-sizing:border-box;transform:translate(-50%,-50%)}\

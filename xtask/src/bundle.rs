@@ -72,11 +72,12 @@ impl Bundle {
         Ok(())
     }
 
-    /// Path and size in bytes of each file.
-    pub(crate) fn sizes(&self) -> impl Iterator<Item = (&str, usize)> {
+    /// Path and content of each file that a browser loads with the page; the others only lie beside it.
+    pub(crate) fn loaded(&self) -> impl Iterator<Item = (&str, &[u8])> {
         self.files
             .iter()
-            .map(|(path, content)| (path.as_str(), content.len()))
+            .map(|(path, content)| (path.as_str(), content.as_slice()))
+            .filter(|(path, _)| *path == "index.html" || path.starts_with(ASSETS))
     }
 }
 

@@ -8,12 +8,14 @@ use anyhow::{Context, Result, bail};
 use clap::ValueEnum;
 use serde_json::json;
 
+use crate::budget::Weights;
+use crate::bundle::Bundle;
 use crate::http;
 use crate::project::{Project, WASM, run};
 use crate::serve;
 use crate::site::{self, Site};
 use crate::tools::{self, Browser, Node};
-use crate::wasm;
+use crate::wasm::{self, Build};
 
 /// The parts of the test, in their order.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -28,6 +30,8 @@ pub(crate) enum Step {
     Native,
     /// tests/web.rs as WebAssembly in Chromium
     Wasm,
+    /// What the published page loads is within its budget
+    Size,
     /// tests/page in Chromium, on the page as it is published
     Page,
 }
@@ -44,6 +48,7 @@ impl Step {
             Self::LintPage => "lint for the page",
             Self::Native => "native tests",
             Self::Wasm => "WebAssembly tests in Chromium",
+            Self::Size => "size of the page",
             Self::Page => "page tests in Chromium",
         }
     }
@@ -123,6 +128,12 @@ fn perform(project: &Project, step: Step) -> Result<()> {
         ]),
         Step::Native => cargo(&["test", "--locked", "--workspace"]),
         Step::Wasm => wasm_tests(project),
+        Step::Size => {
+            let bindings = wasm::build(project, Build::Release)?;
+            let weights = Weights::of(&Bundle::assemble(project, &bindings)?)?;
+            eprint!("{weights}");
+            weights.check()
+        }
         Step::Page => {
             let page = published(project)?;
             let tests = page_files(project, ".test.mjs")?;

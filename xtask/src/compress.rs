@@ -41,6 +41,15 @@ pub(crate) fn forms(path: &str, content: &[u8], effort: Effort) -> Result<Vec<(S
     Ok(forms)
 }
 
+/// The bytes that a browser loads for a file when it accepts gzip alone.
+pub(crate) fn gzip_size(path: &str, content: &[u8]) -> Result<usize> {
+    if !compressible(path) {
+        return Ok(content.len());
+    }
+    let compressed = gzip(content, flate2::Compression::best())?;
+    Ok(compressed.len().min(content.len()))
+}
+
 /// Whether a file is of a kind that is not compressed in itself.
 fn compressible(path: &str) -> bool {
     let extension = path.rsplit('.').next().unwrap_or_default();

@@ -9,6 +9,7 @@ use std::time::{Duration, SystemTime};
 
 use anyhow::Result;
 
+use crate::budget::Weights;
 use crate::bundle::Bundle;
 use crate::compress::Effort;
 use crate::files;
@@ -44,11 +45,7 @@ pub(crate) fn publish(project: &Project, dir: &Path) -> Result<()> {
     let bindings = wasm::build(project, Build::Release)?;
     let bundle = Bundle::assemble(project, &bindings)?;
     bundle.write(dir, Effort::Best)?;
-    for (path, bytes) in bundle.sizes() {
-        let brotli = fs::metadata(dir.join(format!("{path}.br")));
-        let brotli = brotli.map_or(String::new(), |file| format!(", brotli {} B", file.len()));
-        eprintln!("  {path} {bytes} B{brotli}");
-    }
+    eprint!("Loaded with the page, gzip:\n{}", Weights::of(&bundle)?);
     Ok(())
 }
 
