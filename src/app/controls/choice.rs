@@ -54,6 +54,63 @@ pub(crate) fn Choice(
     view! { <div class="options" role="listbox" aria-label=name>{rows}</div> }.into_any()
 }
 
+/// One of the few values that something can have, as a list shows it.
+pub(crate) struct Alternative<T: 'static> {
+    /// The value.
+    pub(crate) is: T,
+    /// Its name in the page's markup.
+    pub(crate) value: &'static str,
+    /// Its name.
+    pub(crate) title: &'static str,
+    /// A line below the name.
+    pub(crate) note: &'static str,
+}
+
+/// A list of few values that are known beforehand.
+#[component]
+pub(crate) fn Alternatives<T>(
+    /// What is picked, for screen readers.
+    name: &'static str,
+    /// What can be picked.
+    all: &'static [Alternative<T>],
+    /// The value now.
+    #[prop(into)]
+    chosen: Signal<T>,
+    /// Called with the value picked.
+    #[prop(into)]
+    pick: Callback<T>,
+) -> impl IntoView
+where
+    T: Copy + PartialEq + Send + Sync + 'static,
+{
+    let entries: Vec<Entry> = all
+        .iter()
+        .map(|one| Entry {
+            value: one.value.to_owned(),
+            title: one.title.to_owned(),
+            note: one.note.to_owned(),
+        })
+        .collect();
+    let now = Signal::derive(move || {
+        all.iter()
+            .find(|one| one.is == chosen.get())
+            .map_or_else(String::new, |one| one.value.to_owned())
+    });
+    view! {
+        <Choice
+            name=name
+            entries=Signal::stored(entries)
+            chosen=now
+            pick=move |value: String| {
+                if let Some(one) = all.iter().find(|one| one.value == value) {
+                    pick.run(one.is);
+                }
+            }
+        />
+    }
+    .into_any()
+}
+
 /// A row of segments, one of them pressed.
 #[component]
 pub(crate) fn Segment<T>(

@@ -6,7 +6,7 @@ pub(crate) mod quantities;
 mod typed;
 mod word;
 
-pub(crate) use choice::{Choice, Entry, Segment};
+pub(crate) use choice::{Alternative, Alternatives, Choice, Entry, Segment};
 pub(crate) use handle::{Chevrons, Grip, Handle};
 pub(crate) use typed::{Quantity, Typed};
 pub(crate) use word::Word;

@@ -1,31 +1,30 @@
 //! The furnace: how far the piece may be from what is asked for, and what to set.
 
-use crate::app::controls::{Choice, Entry, Typed, quantities};
+use crate::app::controls::{Alternative, Alternatives, Typed, quantities};
 use crate::app::state::bench;
 use crate::route::Thermocouple;
 use crate::units::{TemperatureScale, format_temperature, format_temperature_band};
 use leptos::prelude::*;
 
-/// Value, title and note of each kind of thermocouple.
-const KINDS: [(Thermocouple, &str, &str, &str); 3] = [
-    (
-        Thermocouple::Checked,
-        "checked",
-        "Checked",
-        "against a reference, or the band above already holds it",
-    ),
-    (
-        Thermocouple::TypeKClass1,
-        "class_1",
-        "Type K, class 1",
-        "the closer tolerance: 0.4 % of the reading",
-    ),
-    (
-        Thermocouple::TypeKClass2,
-        "class_2",
-        "Type K, class 2",
-        "what most furnaces come with: 0.75 % of the reading",
-    ),
+const KINDS: [Alternative<Thermocouple>; 3] = [
+    Alternative {
+        is: Thermocouple::Checked,
+        value: "checked",
+        title: "Checked",
+        note: "against a reference, or the band above already holds it",
+    },
+    Alternative {
+        is: Thermocouple::TypeKClass1,
+        value: "class_1",
+        title: "Type K, class 1",
+        note: "the closer tolerance: 0.4 % of the reading",
+    },
+    Alternative {
+        is: Thermocouple::TypeKClass2,
+        value: "class_2",
+        title: "Type K, class 2",
+        note: "what most furnaces come with: 0.75 % of the reading",
+    },
 ];
 
 /// Evenness, thermocouple and offset of the furnace, with what they come to.
@@ -33,18 +32,6 @@ const KINDS: [(Thermocouple, &str, &str, &str); 3] = [
 pub(super) fn FurnacePanel() -> impl IntoView {
     let bench = bench();
     let route = bench.route;
-    let entries = KINDS.map(|(_, value, title, note)| Entry {
-        value: value.to_owned(),
-        title: title.to_owned(),
-        note: note.to_owned(),
-    });
-    let chosen = Signal::derive(move || {
-        let now = route.with(|r| r.thermocouple);
-        KINDS
-            .iter()
-            .find(|(kind, ..)| *kind == now)
-            .map_or_else(String::new, |(_, value, ..)| (*value).to_owned())
-    });
     let degrees = move |c: f64| format_temperature(c, bench.scale.get());
     view! {
         <Typed
@@ -61,15 +48,11 @@ pub(super) fn FurnacePanel() -> impl IntoView {
             }} " from end to end."
         </p>
         <h4>"Thermocouple"</h4>
-        <Choice
+        <Alternatives
             name="Thermocouples"
-            entries=Signal::stored(entries.to_vec())
-            chosen=chosen
-            pick=move |value: String| {
-                if let Some((kind, ..)) = KINDS.iter().find(|(_, v, ..)| *v == value) {
-                    bench.change(|r| r.thermocouple = *kind);
-                }
-            }
+            all=&KINDS
+            chosen=Signal::derive(move || route.with(|r| r.thermocouple))
+            pick=move |kind| bench.change(|r| r.thermocouple = kind)
         />
         <h4>"Survey"</h4>
         <Typed

@@ -12,4 +12,5 @@ pub(crate) mod soak;
 pub(crate) mod sources;
 pub(crate) mod steel;
 pub(crate) mod strip;
+mod structures;
 pub(crate) mod temper;

@@ -1,11 +1,11 @@
 //! The soak: phase map with the soak on it, and what happens while it soaks.
 
+use super::structures::{STRUCTURES, structure_word};
 use crate::app::charts::{self, glow_css};
-use crate::app::controls::{Chevrons, Choice, Entry, Grip, Handle, Typed, Word, quantities};
+use crate::app::controls::{Alternatives, Chevrons, Grip, Handle, Typed, Word, quantities};
 use crate::app::plot::{Plot, Shown, Tag, handle_at};
 use crate::app::state::bench;
 use crate::heat::Heating;
-use crate::soak::StartingStructure;
 use crate::units::{format_duration_s, format_temperature};
 use leptos::prelude::*;
 
@@ -13,84 +13,12 @@ use leptos::prelude::*;
 pub(super) const SOAK_RANGE_C: (f64, f64) = (600.0, 1200.0);
 /// Soak times that can be set, min.
 const TIME_RANGE_MIN: (f64, f64) = (0.5, 600.0);
-const STARTS: [(StartingStructure, &str, &str, &str); 8] = [
-    (
-        StartingStructure::Spheroidised,
-        "spheroidised",
-        "spheroidised",
-        "round carbides, as the mill delivers it for machining",
-    ),
-    (
-        StartingStructure::CoarseSpheroidised,
-        "coarse_spheroidised",
-        "coarse spheroidised",
-        "round carbides of twice the size, from a long anneal",
-    ),
-    (
-        StartingStructure::SubcriticalAnnealed,
-        "subcritical_annealed",
-        "annealed below A1",
-        "small round carbides, from an hour or two just below A1",
-    ),
-    (
-        StartingStructure::LamellarPearlite,
-        "lamellar_pearlite",
-        "lamellar pearlite",
-        "coarse, from a slow cool in the furnace",
-    ),
-    (
-        StartingStructure::MediumPearlite,
-        "medium_pearlite",
-        "medium pearlite",
-        "from a cool in ashes or vermiculite",
-    ),
-    (
-        StartingStructure::FinePearlite,
-        "fine_pearlite",
-        "fine pearlite",
-        "from an air cool after normalising",
-    ),
-    (
-        StartingStructure::QuenchedAndRefined,
-        "quenched_and_refined",
-        "quenched and refined",
-        "very fine carbides in tempered martensite",
-    ),
-    (
-        StartingStructure::AsForged,
-        "as_forged",
-        "as forged",
-        "coarse pearlite in large grains, not normalised",
-    ),
-];
 
 #[component]
 fn SoakWords() -> impl IntoView {
     let bench = bench();
     let soak = Memo::new(move |_| bench.route.with(|r| r.soak));
     let start = Memo::new(move |_| bench.route.with(|r| r.start));
-    let word_of = |wanted: StartingStructure| {
-        STARTS
-            .iter()
-            .find(|(start, ..)| *start == wanted)
-            .map_or("", |(_, _, title, _)| title)
-            .to_owned()
-    };
-    let value_of = |wanted: StartingStructure| {
-        STARTS
-            .iter()
-            .find(|(start, ..)| *start == wanted)
-            .map_or("", |(_, value, ..)| value)
-            .to_owned()
-    };
-    let entries = STARTS
-        .iter()
-        .map(|(_, value, title, note)| Entry {
-            value: (*value).to_owned(),
-            title: (*title).to_owned(),
-            note: (*note).to_owned(),
-        })
-        .collect::<Vec<_>>();
     view! {
         <p class="set">
             <Word
@@ -126,18 +54,14 @@ fn SoakWords() -> impl IntoView {
                 </p>
             </Word> ", from "
             <Word
-                text=Signal::derive(move || word_of(start.get()))
+                text=Signal::derive(move || structure_word(start.get()).to_owned())
                 name="Structure before hardening"
             >
-                <Choice
+                <Alternatives
                     name="Structures"
-                    entries=Signal::stored(entries.clone())
-                    chosen=Signal::derive(move || value_of(start.get()))
-                    pick=move |value: String| {
-                        if let Some((start, ..)) = STARTS.iter().find(|(_, v, ..)| *v == value) {
-                            bench.change(|r| r.start = *start);
-                        }
-                    }
+                    all=&STRUCTURES
+                    chosen=start
+                    pick=move |structure| bench.change(|r| r.start = structure)
                 />
             </Word>
         </p>

@@ -1,0 +1,64 @@
+//! The structures that a piece can have before hardening, in words.
+
+use crate::app::controls::Alternative;
+use crate::soak::StartingStructure;
+
+/// Round carbides first, then pearlite from coarse to fine.
+pub(super) const STRUCTURES: [Alternative<StartingStructure>; 8] = [
+    Alternative {
+        is: StartingStructure::Spheroidised,
+        value: "spheroidised",
+        title: "spheroidised",
+        note: "round carbides, as the mill delivers it for machining",
+    },
+    Alternative {
+        is: StartingStructure::CoarseSpheroidised,
+        value: "coarse_spheroidised",
+        title: "coarse spheroidised",
+        note: "round carbides of twice the size, from a long anneal",
+    },
+    Alternative {
+        is: StartingStructure::SubcriticalAnnealed,
+        value: "subcritical_annealed",
+        title: "annealed below A1",
+        note: "small round carbides, from an hour or two just below A1",
+    },
+    Alternative {
+        is: StartingStructure::LamellarPearlite,
+        value: "lamellar_pearlite",
+        title: "lamellar pearlite",
+        note: "coarse, from a slow cool in the furnace",
+    },
+    Alternative {
+        is: StartingStructure::MediumPearlite,
+        value: "medium_pearlite",
+        title: "medium pearlite",
+        note: "from a cool in ashes or vermiculite",
+    },
+    Alternative {
+        is: StartingStructure::FinePearlite,
+        value: "fine_pearlite",
+        title: "fine pearlite",
+        note: "from an air cool after normalising",
+    },
+    Alternative {
+        is: StartingStructure::QuenchedAndRefined,
+        value: "quenched_and_refined",
+        title: "quenched and refined",
+        note: "very fine carbides in tempered martensite",
+    },
+    Alternative {
+        is: StartingStructure::AsForged,
+        value: "as_forged",
+        title: "as forged",
+        note: "coarse pearlite in large grains, not normalised",
+    },
+];
+
+/// The word of a structure in the sentence of the soak.
+pub(super) fn structure_word(structure: StartingStructure) -> &'static str {
+    STRUCTURES
+        .iter()
+        .find(|one| one.is == structure)
+        .map_or("", |one| one.title)
+}
