@@ -9,7 +9,7 @@
 use criterion::{Criterion, criterion_group, criterion_main};
 use recalesce::heat::{MediumChoice, Quenching, Section, cool, medium};
 use recalesce::phases::phase_map;
-use recalesce::route::{Route, agitation_to_pass, explain, run, sentences};
+use recalesce::route::{Route, agitation_to_pass, explain, quench_table, run, sentences};
 use recalesce::soak::soak;
 use recalesce::transform::{Austenite, Kinetics};
 use recalesce::units::TemperatureScale;
@@ -73,6 +73,9 @@ fn parts(c: &mut Criterion) {
     let mut group = c.benchmark_group("route part");
     let route = Route::example();
     let steel = &route.composition;
+    group.bench_function("table of quenches", |b| {
+        b.iter(|| quench_table(black_box(&route)))
+    });
     group.bench_function("phase map", |b| b.iter(|| phase_map(black_box(steel))));
     group.bench_function("soak", |b| {
         b.iter(|| soak(black_box(steel), route.start, 830.0, 720.0, 1800.0))

@@ -5,8 +5,10 @@
   const PREFERENCES = "recalesce.preferences";
   const FRESH = "recalesce.fresh";
   const root = document.documentElement;
-  const { script, wasm } = document.currentScript.dataset;
+  const { script, wasm, worker } = document.currentScript.dataset;
   const absolute = (address) => new URL(address, document.baseURI).href;
+  // Where the program finds itself again for its second thread.
+  Object.assign(root.dataset, { script: absolute(script), wasm: absolute(wasm), worker: absolute(worker) });
 
   // Storage throws where cookies are blocked; the page then does without.
   const guarded = (use) => {

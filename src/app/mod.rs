@@ -4,6 +4,7 @@
 mod browser;
 mod charts;
 mod controls;
+mod errand;
 mod keep;
 mod panels;
 mod plot;
@@ -19,13 +20,18 @@ use panels::shelf::ShelfPanel;
 use panels::soak::SoakStage;
 use panels::sources::Sources;
 use panels::strip::Strip;
+use panels::table::QuenchTablePanel;
 use panels::temper::TemperStage;
 use state::{Bench, Place, Stage, bench};
 use wasm_bindgen::JsCast;
 
-/// Mounts the page in its place in the document.
+/// Mounts the page in its place in the document; in a worker, answers what it is asked.
 pub fn start() {
     browser::panic::watch();
+    if let Some(thread) = browser::worker::this_thread() {
+        browser::worker::serve(thread, errand::answer);
+        return;
+    }
     let place = web_sys::window()
         .and_then(|window| window.document())
         .and_then(|document| document.get_element_by_id("app"))
@@ -221,6 +227,7 @@ fn BenchPlace() -> impl IntoView {
                 </StageFrame>
             </div>
             <OutcomePanel />
+            <QuenchTablePanel />
         </main>
         <Dock />
     }

@@ -4,6 +4,7 @@ use super::validate::RouteFieldError;
 use crate::heat::{HeatError, MediumError};
 use crate::phases::PhaseError;
 use crate::soak::SoakError;
+use crate::steel::OutOfRange;
 use crate::units::{TemperatureScale, format_temperature};
 
 /// Why a route has no outcome. A model that only refuses its own part is told in the outcome.
@@ -24,6 +25,9 @@ pub enum RouteError {
     /// The cooling.
     #[error("Quench: {0}")]
     Heat(#[from] HeatError),
+    /// The transformation.
+    #[error(transparent)]
+    OutOfRange(#[from] OutOfRange),
 }
 
 impl RouteError {
@@ -41,7 +45,9 @@ impl RouteError {
                 degrees(*temperature_c),
                 degrees(*a1_c)
             ),
-            Self::Soak(SoakError::OutOfRange(refusal)) => refusal.words(scale),
+            Self::Soak(SoakError::OutOfRange(refusal)) | Self::OutOfRange(refusal) => {
+                refusal.words(scale)
+            }
             Self::Heat(HeatError::BathTooHot { bath_c, start_c }) => format!(
                 "Quench: the bath at {} does not cool a piece at {}.",
                 degrees(*bath_c),

@@ -13,6 +13,7 @@ mod plan;
 mod run;
 mod sentences;
 mod start;
+mod table;
 mod validate;
 mod verdict;
 
@@ -31,5 +32,6 @@ pub use run::run;
 pub use sentences::{
     NumberKey, Part, Sentence, Tone, inside_a_sentence, margin_words, place_name, sentences,
 };
+pub use table::{QuenchTable, TableCell, TableRow, quench_table};
 pub use validate::{LONGEST_STEP_H, LONGEST_TEXT, MOST_TEMPERS, RouteFieldError, validate};
 pub use verdict::{AGITATION_RANGE, HARDENED, agitation_to_pass};

@@ -6,7 +6,7 @@ use crate::heat::{CoolingCurve, Hazard, Heating, MediumTitle};
 use crate::phases::CriticalTemperatures;
 use crate::soak::SoakOutcome;
 use crate::transform::{Fractions, Isothermal, Product};
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// The whole outcome of a route.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -183,7 +183,7 @@ pub struct Margin {
 }
 
 /// A verdict on the quench.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Verdict {
     /// Fast enough over the whole band.

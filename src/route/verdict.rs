@@ -126,6 +126,13 @@ impl Quencher<'_> {
             .ok()
     }
 
+    /// How a quenchant, still, stands for a section.
+    pub(super) fn margin(&self, medium: &Medium, section: Section) -> Option<Margin> {
+        let end_c = settled_c(self.kinetics, medium, self.route.quench.end_c);
+        let curve = self.deciding(medium, 1.0, section, end_c)?;
+        judge(self.kinetics, &curve, medium.h_band_factor).ok()
+    }
+
     /// A quenchant of the list, still, for this section.
     fn neighbour(&self, medium: &Medium) -> Option<Neighbour> {
         let end_c = self.route.quench.end_c;
@@ -150,7 +157,7 @@ impl Quencher<'_> {
     /// fast to slow, so the search halves it, and then tries the next few slower ones: their order
     /// is that of a thin plate, and differs a little for a thick one.
     pub(super) fn slowest_medium(&self) -> Option<Neighbour> {
-        let list: Vec<&Medium> = media().iter().filter(|m| is_of_a_shop(m)).collect();
+        let list: Vec<&Medium> = shop_media().collect();
         let section = compared_section(self.route.section);
         let hardens = |medium: &&&Medium| {
             self.hardened(medium, 1.0, section)
@@ -207,6 +214,11 @@ const REFERENCE_FLUIDS: [&str; 1] = ["ref_fluid"];
 
 /// By how many places a quenchant may stand before a slower one in the list, for some section.
 const OUT_OF_ORDER: usize = 3;
+
+/// The quenchants of the list that a shop can quench in, from fast to slow.
+pub(super) fn shop_media() -> impl Iterator<Item = &'static Medium> {
+    media().iter().filter(|medium| is_of_a_shop(medium))
+}
 
 fn is_of_a_shop(medium: &Medium) -> bool {
     !REFERENCE_FLUIDS.contains(&medium.name.as_str())

@@ -531,6 +531,32 @@ export class BenchPage {
     return this.page.locator(".blocks").getByRole("button", { name: step });
   }
 
+  // -- Which quench still does it
+
+  get quenchCells() {
+    return this.page.locator(".quenches td button");
+  }
+
+  /** A cell by the start of its label. */
+  quenchCell(label) {
+    return this.page.locator(".quenches").getByRole("button", { name: label.replaceAll(" mm", "\u00a0mm") });
+  }
+
+  quenchLabels() {
+    return this.quenchCells.evaluateAll((all) => all.map((cell) => cell.getAttribute("aria-label")));
+  }
+
+  /** Label of the cell that is the route on the bench. */
+  async quenchHere() {
+    const here = this.page.locator(".quenches td button[aria-current]");
+    return plain((await here.getAttribute("aria-label")) ?? "");
+  }
+
+  /** What stands in place of the table. */
+  get quenchHint() {
+    return this.page.locator(".quenches .scroll .hint");
+  }
+
   // -- Canvases
 
   /** The main plots: phase map, quench, temper. */

@@ -10,3 +10,4 @@ pub(crate) mod root;
 pub(crate) mod storage;
 pub(crate) mod theme;
 pub(crate) mod typeface;
+pub(crate) mod worker;

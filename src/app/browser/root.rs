@@ -12,3 +12,8 @@ pub(crate) fn starts_fresh() -> bool {
         .and_then(|root| root.get_attribute("data-start"))
         .is_some_and(|how| how == "fresh")
 }
+
+/// Address of a file of the page's: `script`, `wasm` or `worker`.
+pub(crate) fn address(file: &str) -> Option<String> {
+    root()?.get_attribute(&format!("data-{file}"))
+}

@@ -13,4 +13,5 @@ pub(crate) mod sources;
 pub(crate) mod steel;
 pub(crate) mod strip;
 mod structures;
+pub(crate) mod table;
 pub(crate) mod temper;

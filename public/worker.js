@@ -1,0 +1,11 @@
+// A second thread of the program: loads it from the addresses in the first message. The program sees
+// that there is no page, and answers what it is asked.
+"use strict";
+addEventListener(
+  "message",
+  async ({ data: { script, wasm } }) => {
+    const program = await import(script);
+    await program.default({ module_or_path: wasm });
+  },
+  { once: true },
+);

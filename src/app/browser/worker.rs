@@ -1,0 +1,85 @@
+//! A second thread of the program: texts go to it, texts come back.
+
+use super::root::address;
+use js_sys::{JsString, Object, Reflect};
+use wasm_bindgen::prelude::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{DedicatedWorkerGlobalScope, MessageEvent, WorkerOptions, WorkerType};
+
+/// What the thread says once it can be asked.
+const READY: &str = "ready";
+
+/// A running thread; it ends when this is dropped.
+pub(crate) struct Worker {
+    inner: web_sys::Worker,
+    _heard: Closure<dyn FnMut(MessageEvent)>,
+}
+
+/// What a thread says.
+pub(crate) enum Heard {
+    /// It can be asked now.
+    Ready,
+    /// An answer.
+    Answer(String),
+}
+
+impl Worker {
+    /// Starts a thread; none where the browser has no workers or the page does not say where its
+    /// files are.
+    pub(crate) fn hire(mut hear: impl FnMut(Heard) + 'static) -> Option<Self> {
+        let options = WorkerOptions::new();
+        options.set_type(WorkerType::Module);
+        let inner = web_sys::Worker::new_with_options(&address("worker")?, &options).ok()?;
+        let heard = Closure::new(move |message: MessageEvent| {
+            if let Some(text) = message.data().as_string() {
+                hear(if text == READY {
+                    Heard::Ready
+                } else {
+                    Heard::Answer(text)
+                });
+            }
+        });
+        inner.set_onmessage(Some(heard.as_ref().unchecked_ref()));
+        let places = Object::new();
+        for name in ["script", "wasm"] {
+            let set = Reflect::set(&places, &name.into(), &address(name)?.into());
+            set.ok()?;
+        }
+        inner.post_message(&places).ok()?;
+        Some(Self {
+            inner,
+            _heard: heard,
+        })
+    }
+
+    /// Sends a text.
+    pub(crate) fn tell(&self, text: &str) {
+        // A thread that has ended answers no more, which is what its user sees anyway.
+        let _ = self.inner.post_message(&JsString::from(text));
+    }
+}
+
+impl Drop for Worker {
+    fn drop(&mut self) {
+        self.inner.set_onmessage(None);
+        self.inner.terminate();
+    }
+}
+
+/// The thread that the program runs in, when that is not the page's.
+pub(crate) fn this_thread() -> Option<DedicatedWorkerGlobalScope> {
+    js_sys::global().dyn_into().ok()
+}
+
+/// Answers every text that the page sends, for as long as the thread lives.
+pub(crate) fn serve(thread: DedicatedWorkerGlobalScope, answer: fn(&str) -> String) {
+    let back = thread.clone();
+    let heard = Closure::<dyn FnMut(MessageEvent)>::new(move |message: MessageEvent| {
+        if let Some(text) = message.data().as_string() {
+            let _ = back.post_message(&JsValue::from(answer(&text)));
+        }
+    });
+    thread.set_onmessage(Some(heard.as_ref().unchecked_ref()));
+    heard.forget();
+    let _ = thread.post_message(&JsValue::from(READY));
+}

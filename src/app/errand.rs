@@ -1,0 +1,101 @@
+//! Errands: what the page has computed by a second thread, because it takes longer than a frame.
+
+use super::browser::worker::{Heard, Worker};
+use crate::route::{QuenchTable, Route, quench_table};
+use leptos::prelude::*;
+use serde::{Deserialize, Serialize};
+use std::cell::RefCell;
+use std::rc::Rc;
+
+/// Something to compute.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(crate) enum Errand {
+    /// Which quench still does it.
+    QuenchTable(Box<Route>),
+}
+
+/// What came of it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(crate) enum Brought {
+    /// The table.
+    QuenchTable(QuenchTable),
+    /// Nothing.
+    Nothing,
+}
+
+/// Does an errand, from text to text: what the second thread is there for.
+pub(super) fn answer(errand: &str) -> String {
+    let brought = match serde_json::from_str(errand) {
+        Ok(Errand::QuenchTable(route)) => {
+            quench_table(&route).map_or(Brought::Nothing, Brought::QuenchTable)
+        }
+        Err(_) => Brought::Nothing,
+    };
+    serde_json::to_string(&brought).unwrap_or_default()
+}
+
+/// Runs errands one after the other. While one is out, only the newest of those that come waits:
+/// a drag asks faster than the thread answers.
+pub(crate) struct Runner {
+    state: Rc<RefCell<State>>,
+}
+
+#[derive(Default)]
+struct State {
+    worker: Option<Worker>,
+    is_free: bool,
+    waiting: Option<String>,
+}
+
+impl State {
+    fn send(&mut self) {
+        if let (true, Some(worker)) = (self.is_free, &self.worker)
+            && let Some(errand) = self.waiting.take()
+        {
+            worker.tell(&errand);
+            self.is_free = false;
+        }
+    }
+}
+
+impl Runner {
+    /// Starts a thread that brings everything to `take`.
+    pub(crate) fn start(take: impl Fn(Brought) + 'static) -> Self {
+        let state = Rc::new(RefCell::new(State::default()));
+        let heard = {
+            let state = Rc::downgrade(&state);
+            move |heard| {
+                let Some(state) = state.upgrade() else {
+                    return;
+                };
+                {
+                    let mut state = state.borrow_mut();
+                    state.is_free = true;
+                    state.send();
+                }
+                if let Heard::Answer(text) = heard {
+                    take(serde_json::from_str(&text).unwrap_or(Brought::Nothing));
+                }
+            }
+        };
+        state.borrow_mut().worker = Worker::hire(heard);
+        Self { state }
+    }
+
+    /// Sends an errand, now or when the thread is free.
+    pub(crate) fn send(&self, errand: &Errand) {
+        let mut state = self.state.borrow_mut();
+        state.waiting = serde_json::to_string(errand).ok();
+        state.send();
+    }
+}
+
+/// What a thread has brought last for what `errand` asks, kept up to date; none until then.
+pub(crate) fn kept_up(errand: Memo<Errand>) -> ReadSignal<Option<Brought>> {
+    let (brought, set_brought) = signal(None);
+    let runner = StoredValue::new_local(Runner::start(move |now| {
+        set_brought.try_set(Some(now));
+    }));
+    Effect::new(move || errand.with(|errand| runner.with_value(|runner| runner.send(errand))));
+    brought
+}
