@@ -539,7 +539,7 @@ export class BenchPage {
 
   /** A cell by the start of its label. */
   quenchCell(label) {
-    return this.page.locator(".quenches").getByRole("button", { name: label.replaceAll(" mm", "\u00a0mm") });
+    return this.page.locator(`.quenches td button[aria-label^="${label.replaceAll(" mm", "\u00a0mm")}"]`);
   }
 
   quenchLabels() {
