@@ -6,10 +6,12 @@ mod rows;
 
 use proptest::prelude::*;
 use recalesce::phases::{
-    PhaseError, UpperLimit, critical_points, critical_temperatures, phase_map, soak_limit,
+    PhaseError, UpperLimit, annealed, carbon_beside_cementite_wt, critical_points,
+    critical_temperatures, phase_map, soak_limit,
 };
 use recalesce::soak::{SoakError, SoakOutcome, StartingStructure, soak};
 use recalesce::steel::{Composition, Element, find, grades};
+use recalesce::transform::{Austenite, martensite_start_c};
 
 /// Rows known to lie outside their tolerance, and why.
 const KNOWN_OUTSIDE: [(&str, &str); 18] = [
@@ -134,6 +136,86 @@ fn as_forged_stays_coarse() {
     };
     assert!(grain(StartingStructure::AsForged) < grain(StartingStructure::FinePearlite) - 1.0);
     assert!(grain(StartingStructure::QuenchedAndRefined) > grain(StartingStructure::FinePearlite));
+}
+
+/// Two stages in spheroidised 1 % C-1.5 % Cr steel: in seconds to what carbon can do alone, in
+/// minutes beyond, and not to equilibrium.
+#[test]
+fn carbon_comes_fast_and_alloy_slowly() {
+    let steel = Composition {
+        c: 1.0,
+        mn: 0.35,
+        si: 0.25,
+        cr: 1.45,
+        ..Composition::default()
+    };
+    let before = annealed(&steel).unwrap();
+    let cementite = before.cementite.unwrap();
+    let mut ferrite = steel;
+    for element in [Element::Mn, Element::Si, Element::Cr] {
+        let held = before.carbide_mass_fraction * before.carbide.get(element);
+        let left = (steel.get(element) - held) / (1.0 - before.carbide_mass_fraction);
+        ferrite.set(element, left);
+    }
+    for temperature_c in [807.0, 845.0, 871.0] {
+        let fast = carbon_beside_cementite_wt(&ferrite, &cementite, temperature_c);
+        let fast_wt = fast.unwrap().unwrap();
+        let after = |time_s| {
+            let start = StartingStructure::Spheroidised;
+            let outcome = soak(&steel, start, temperature_c, time_s, 0.0).unwrap();
+            (outcome.end.carbon_wt, outcome.limit.austenite.c)
+        };
+        let (soon_wt, _) = after(10.0);
+        assert!(
+            (soon_wt / fast_wt - 1.0).abs() < 0.06,
+            "{soon_wt} {fast_wt}"
+        );
+        let (later_wt, limit_wt) = after(1200.0);
+        assert!(later_wt > fast_wt + 0.03, "{later_wt} {fast_wt}");
+        assert!(later_wt < limit_wt - 0.05, "{later_wt} {limit_wt}");
+    }
+}
+
+/// Dilatometer: Ms 249 °C of 1.02 % C-1.41 % Cr steel austenitised at 845 °C, with the soak taken
+/// as 20 min. The bands of the martensite model above 0.7 % C, 30 K, and of the dilatometer, 10 K,
+/// add up in squares.
+#[test]
+fn ms_after_a_usual_soak_is_as_measured() {
+    let steel = Composition {
+        c: 1.02,
+        mn: 0.36,
+        si: 0.33,
+        cr: 1.41,
+        ni: 0.20,
+        ..Composition::default()
+    };
+    let start = StartingStructure::Spheroidised;
+    let soaked = soak(&steel, start, 845.0, 1200.0, 0.0).unwrap();
+    let ms_c = martensite_start_c(&Austenite {
+        composition: soaked.dissolved,
+        grain_astm: soaked.end.grain_astm,
+        undissolved_carbide_volume_fraction: soaked.end.carbide_volume_fraction,
+    });
+    assert!(
+        (ms_c.clone().unwrap() - 249.0).abs() < 30.0_f64.hypot(10.0),
+        "{ms_c:?}"
+    );
+}
+
+/// A network on the grain boundaries holds carbon back; without one there is none to hold.
+#[test]
+fn a_network_from_the_forge_dissolves_last() {
+    let after = |c: f64, start| {
+        let steel = find("52100").unwrap().nominal.with_carbon(c);
+        let outcome = soak(&steel, start, 850.0, 300.0, 0.0).unwrap();
+        outcome.carbon_in_solution_wt
+    };
+    let (forged, slow) = (
+        StartingStructure::AsForged,
+        StartingStructure::LamellarPearlite,
+    );
+    assert!(after(1.0, forged) < after(1.0, slow) - 0.02);
+    assert!((after(0.6, forged) - after(0.6, slow)).abs() < 1e-9);
 }
 
 #[test]

@@ -10,7 +10,7 @@ pub fn decarburised_depth_mm(temperature_c: f64, time_s: f64) -> f64 {
     if !(temperature_k > 0.0 && time_s > 0.0 && time_s.is_finite()) {
         return 0.0;
     }
-    2000.0 * (super::carbon_diffusivity_m2_s(temperature_k) * time_s).sqrt()
+    2000.0 * (super::diffusion::of_carbon_m2_s(temperature_k) * time_s).sqrt()
 }
 
 #[cfg(test)]
