@@ -9,7 +9,9 @@ use recalesce::phases::{
     PhaseError, UpperLimit, annealed, carbon_beside_cementite_wt, critical_points,
     critical_temperatures, phase_map, soak_limit,
 };
-use recalesce::soak::{SoakError, SoakOutcome, StartingStructure, soak};
+use recalesce::soak::{
+    OVERHEATS_K, SoakError, SoakOutcome, StartingStructure, Stock, overheated, soak,
+};
 use recalesce::steel::{Composition, Element, find, grades};
 use recalesce::transform::{Austenite, martensite_start_c};
 
@@ -200,6 +202,24 @@ fn ms_after_a_usual_soak_is_as_measured() {
         (ms_c.clone().unwrap() - 249.0).abs() < 30.0_f64.hypot(10.0),
         "{ms_c:?}"
     );
+}
+
+/// Producer's card: 100Cr6 heated to 850 °C has ASTM 7 to 8, to 950 °C 6, to 1050 °C 4. Beyond
+/// 1250 °C nothing is told.
+#[test]
+fn overheated_bearing_steel_grows_as_its_card_says() {
+    let steel = find("52100").unwrap().nominal;
+    let stock = Stock::new(&steel, StartingStructure::Spheroidised).unwrap();
+    let after = |temperature_c| {
+        overheated(&stock, temperature_c, 1800.0).map(|found| found.map(|g| g.grain_astm))
+    };
+    assert!((after(820.0).unwrap()[0] - 7.5).abs() < 1.0);
+    assert!((after(850.0).unwrap()[2] - 6.0).abs() < 1.0);
+    assert!((after(950.0).unwrap()[2] - 4.0).abs() < 1.0);
+    assert!(matches!(
+        after(1160.0),
+        Err(SoakError::Phase(PhaseError::OutOfRange(_)))
+    ));
 }
 
 /// A network on the grain boundaries holds carbon back; without one there is none to hold.
@@ -516,6 +536,32 @@ fn every_grade_has_a_map() {
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(60))]
+
+    /// Overheating is a hotter soak; the grain is never finer for it, nor for more time.
+    #[test]
+    fn overheating_never_refines(
+        steel in steel(),
+        start in start(),
+        above_k in 0.0..150.0_f64,
+        time_s in 0.0..7200.0_f64,
+    ) {
+        let a1_c = critical_temperatures(&steel).map(|c| c.a1_c);
+        prop_assume!(a1_c.is_ok());
+        let temperature_c = (a1_c.unwrap() + NEAR_A1_K + above_k).max(LEAST_SOAK_C);
+        let stock = Stock::new(&steel, start).unwrap();
+        let planned = stock.at(temperature_c).unwrap().soak(time_s, 0.0).unwrap();
+        let found = overheated(&stock, temperature_c, time_s).unwrap();
+        let longer = overheated(&stock, temperature_c, time_s + 600.0).unwrap();
+        prop_assert_eq!(found.map(|g| g.over_k), OVERHEATS_K);
+        let mut finer_um = planned.grain_um;
+        for (grain, longer) in found.iter().zip(longer) {
+            prop_assert!(grain.grain_um >= finer_um - 1e-9);
+            prop_assert!(longer.grain_um >= grain.grain_um - 1e-9);
+            finer_um = grain.grain_um;
+        }
+        let hottest = stock.at(found[2].temperature_c).unwrap().soak(time_s, 0.0).unwrap();
+        prop_assert_eq!(hottest.grain_um, found[2].grain_um);
+    }
 
     #[test]
     fn lines_of_the_map_are_in_order(steel in steel()) {

@@ -4,16 +4,18 @@ mod decarburisation;
 mod diffusion;
 mod dissolution;
 mod grain;
+mod overheat;
 mod piece;
 mod sizes;
 mod structure;
 
 pub use decarburisation::decarburised_depth_mm;
+pub use overheat::{GrainAt, OVERHEATS_K, overheated};
 pub use structure::StartingStructure;
 
 use crate::phases::{self, PhaseError, SoakLimit};
 use crate::steel::{Composition, OutOfRange};
-use piece::{Before, Piece};
+use piece::{Before, Piece, PieceState};
 
 /// Longest soak, s: two days.
 pub const LONGEST_S: f64 = 172_800.0;
@@ -171,7 +173,7 @@ impl Hold<'_> {
     /// For a time outside 0 to two days.
     pub fn soak(&self, time_s: f64, history_end_s: f64) -> Result<SoakOutcome, SoakError> {
         for time_s in [time_s, history_end_s] {
-            OutOfRange::check("the soak", "time", "s", time_s, (0.0, LONGEST_S))?;
+            check_time(time_s)?;
         }
         let piece = Piece::new(self);
         let dissolution = piece.dissolution();
@@ -195,4 +197,17 @@ impl Hold<'_> {
             history,
         })
     }
+
+    /// The piece after `time_s` seconds, without the way there.
+    fn end(&self, time_s: f64) -> Result<PieceState, OutOfRange> {
+        check_time(time_s)?;
+        let piece = Piece::new(self);
+        let dissolution = piece.dissolution();
+        let course = dissolution.course();
+        Ok(piece.state(time_s, &course.follow().to(time_s)))
+    }
+}
+
+fn check_time(time_s: f64) -> Result<(), OutOfRange> {
+    OutOfRange::check("the soak", "time", "s", time_s, (0.0, LONGEST_S))
 }
