@@ -10,7 +10,8 @@ use recalesce::phases::{
     critical_temperatures, phase_map, soak_limit,
 };
 use recalesce::soak::{
-    OVERHEATS_K, SoakError, SoakOutcome, StartingStructure, Stock, overheated, soak,
+    LONGEST_S, OVERHEATS_K, SoakError, SoakOutcome, StartingStructure, Stock, overheated, skin,
+    soak,
 };
 use recalesce::steel::{Composition, Element, find, grades};
 use recalesce::transform::{Austenite, martensite_start_c};
@@ -220,6 +221,68 @@ fn overheated_bearing_steel_grows_as_its_card_says() {
         after(1160.0),
         Err(SoakError::Phase(PhaseError::OutOfRange(_)))
     ));
+}
+
+/// Shop figures from memory: 0.05 to 0.15 mm of scale in an hour at 900 °C, 0.15 to 0.3 mm at
+/// 1000 °C; 0.05 mm in a quarter of an hour at 850 °C.
+#[test]
+fn scale_is_that_of_the_shop() {
+    for (temperature_c, time_s, thin_mm, thick_mm) in [
+        (900.0, 3600.0, 0.05, 0.15),
+        (1000.0, 3600.0, 0.15, 0.3),
+        (850.0, 900.0, 0.05, 0.05),
+    ] {
+        let scale = skin(temperature_c, time_s).unwrap().scale;
+        assert!(
+            scale.least_mm <= thin_mm + 0.005,
+            "{temperature_c} {scale:?}"
+        );
+        assert!(scale.most_mm >= thick_mm, "{temperature_c} {scale:?}");
+    }
+}
+
+#[test]
+fn hotter_or_longer_in_air_takes_more_off() {
+    let depths = |temperature_c, time_s| {
+        let skin = skin(temperature_c, time_s).unwrap();
+        [
+            skin.decarburised.least_mm,
+            skin.decarburised.most_mm,
+            skin.scale.least_mm,
+            skin.scale.most_mm,
+            skin.stock_per_side_mm,
+        ]
+    };
+    for temperature_c in [700.0, 780.0, 850.0, 1000.0, 1200.0] {
+        assert_eq!(depths(temperature_c, 0.0), [0.0; 5]);
+        for time_s in [1.0, 60.0, 900.0, 36_000.0] {
+            let here = depths(temperature_c, time_s);
+            assert!(here[0] < here[1] && here[2] < here[3] && here[1] < here[4]);
+            for more in [
+                depths(temperature_c + 20.0, time_s),
+                depths(temperature_c, 1.1 * time_s),
+            ] {
+                assert!(here.iter().zip(more).all(|(here, more)| *here < more));
+            }
+            // fourfold time, twice the depth
+            let twice = depths(temperature_c, 4.0 * time_s);
+            assert!(
+                here.iter()
+                    .zip(twice)
+                    .all(|(h, t)| (t / h - 2.0).abs() < 1e-9)
+            );
+        }
+    }
+    for (temperature_c, time_s) in [
+        (690.0, 60.0),
+        (1260.0, 60.0),
+        (f64::NAN, 60.0),
+        (850.0, -1.0),
+        (850.0, LONGEST_S + 1.0),
+        (850.0, f64::NAN),
+    ] {
+        assert!(skin(temperature_c, time_s).is_err());
+    }
 }
 
 /// A network on the grain boundaries holds carbon back; without one there is none to hold.

@@ -1,16 +1,17 @@
-//! How far a soak gets: carbon dissolved, carbide left, grain grown.
+//! How far a soak gets: carbon dissolved, carbide left, grain grown, and what air does to the
+//! surface.
 
-mod decarburisation;
 mod diffusion;
 mod dissolution;
 mod grain;
 mod overheat;
 mod piece;
 mod sizes;
+mod skin;
 mod structure;
 
-pub use decarburisation::decarburised_depth_mm;
 pub use overheat::{GrainAt, OVERHEATS_K, overheated};
+pub use skin::{Depth, Skin, decarburised_depth_mm, skin};
 pub use structure::StartingStructure;
 
 use crate::phases::{self, PhaseError, SoakLimit};
