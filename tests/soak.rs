@@ -6,10 +6,15 @@ mod rows;
 
 use proptest::prelude::*;
 use recalesce::phases::{
-    PhaseError, UpperLimit, critical_points, critical_temperatures, phase_map, soak_limit,
+    PhaseError, UpperLimit, annealed, carbon_beside_cementite_wt, critical_points,
+    critical_temperatures, phase_map, soak_limit,
 };
-use recalesce::soak::{SoakError, SoakOutcome, StartingStructure, soak};
+use recalesce::soak::{
+    LONGEST_S, OVERHEATS_K, SoakError, SoakOutcome, StartingStructure, Stock, overheated, skin,
+    soak,
+};
 use recalesce::steel::{Composition, Element, find, grades};
+use recalesce::transform::{Austenite, martensite_start_c};
 
 /// Rows known to lie outside their tolerance, and why.
 const KNOWN_OUTSIDE: [(&str, &str); 18] = [
@@ -134,6 +139,166 @@ fn as_forged_stays_coarse() {
     };
     assert!(grain(StartingStructure::AsForged) < grain(StartingStructure::FinePearlite) - 1.0);
     assert!(grain(StartingStructure::QuenchedAndRefined) > grain(StartingStructure::FinePearlite));
+}
+
+/// Two stages in spheroidised 1 % C-1.5 % Cr steel: in seconds to what carbon can do alone, in
+/// minutes beyond, and not to equilibrium.
+#[test]
+fn carbon_comes_fast_and_alloy_slowly() {
+    let steel = Composition {
+        c: 1.0,
+        mn: 0.35,
+        si: 0.25,
+        cr: 1.45,
+        ..Composition::default()
+    };
+    let before = annealed(&steel).unwrap();
+    let cementite = before.cementite.unwrap();
+    let mut ferrite = steel;
+    for element in [Element::Mn, Element::Si, Element::Cr] {
+        let held = before.carbide_mass_fraction * before.carbide.get(element);
+        let left = (steel.get(element) - held) / (1.0 - before.carbide_mass_fraction);
+        ferrite.set(element, left);
+    }
+    for temperature_c in [807.0, 845.0, 871.0] {
+        let fast = carbon_beside_cementite_wt(&ferrite, &cementite, temperature_c);
+        let fast_wt = fast.unwrap().unwrap();
+        let after = |time_s| {
+            let start = StartingStructure::Spheroidised;
+            let outcome = soak(&steel, start, temperature_c, time_s, 0.0).unwrap();
+            (outcome.end.carbon_wt, outcome.limit.austenite.c)
+        };
+        let (soon_wt, _) = after(10.0);
+        assert!(
+            (soon_wt / fast_wt - 1.0).abs() < 0.06,
+            "{soon_wt} {fast_wt}"
+        );
+        let (later_wt, limit_wt) = after(1200.0);
+        assert!(later_wt > fast_wt + 0.03, "{later_wt} {fast_wt}");
+        assert!(later_wt < limit_wt - 0.05, "{later_wt} {limit_wt}");
+    }
+}
+
+/// Dilatometer: Ms 249 °C of 1.02 % C-1.41 % Cr steel austenitised at 845 °C, with the soak taken
+/// as 20 min. The bands of the martensite model above 0.7 % C, 30 K, and of the dilatometer, 10 K,
+/// add up in squares.
+#[test]
+fn ms_after_a_usual_soak_is_as_measured() {
+    let steel = Composition {
+        c: 1.02,
+        mn: 0.36,
+        si: 0.33,
+        cr: 1.41,
+        ni: 0.20,
+        ..Composition::default()
+    };
+    let start = StartingStructure::Spheroidised;
+    let soaked = soak(&steel, start, 845.0, 1200.0, 0.0).unwrap();
+    let ms_c = martensite_start_c(&Austenite {
+        composition: soaked.dissolved,
+        grain_astm: soaked.end.grain_astm,
+        undissolved_carbide_volume_fraction: soaked.end.carbide_volume_fraction,
+    });
+    assert!(
+        (ms_c.clone().unwrap() - 249.0).abs() < 30.0_f64.hypot(10.0),
+        "{ms_c:?}"
+    );
+}
+
+/// Producer's card: 100Cr6 heated to 850 °C has ASTM 7 to 8, to 950 °C 6, to 1050 °C 4. Beyond
+/// 1250 °C nothing is told.
+#[test]
+fn overheated_bearing_steel_grows_as_its_card_says() {
+    let steel = find("52100").unwrap().nominal;
+    let stock = Stock::new(&steel, StartingStructure::Spheroidised).unwrap();
+    let after = |temperature_c| {
+        overheated(&stock, temperature_c, 1800.0).map(|found| found.map(|g| g.grain_astm))
+    };
+    assert!((after(820.0).unwrap()[0] - 7.5).abs() < 1.0);
+    assert!((after(850.0).unwrap()[2] - 6.0).abs() < 1.0);
+    assert!((after(950.0).unwrap()[2] - 4.0).abs() < 1.0);
+    assert!(matches!(
+        after(1160.0),
+        Err(SoakError::Phase(PhaseError::OutOfRange(_)))
+    ));
+}
+
+/// Shop figures from memory: 0.05 to 0.15 mm of scale in an hour at 900 °C, 0.15 to 0.3 mm at
+/// 1000 °C; 0.05 mm in a quarter of an hour at 850 °C.
+#[test]
+fn scale_is_that_of_the_shop() {
+    for (temperature_c, time_s, thin_mm, thick_mm) in [
+        (900.0, 3600.0, 0.05, 0.15),
+        (1000.0, 3600.0, 0.15, 0.3),
+        (850.0, 900.0, 0.05, 0.05),
+    ] {
+        let scale = skin(temperature_c, time_s).unwrap().scale;
+        assert!(
+            scale.least_mm <= thin_mm + 0.005,
+            "{temperature_c} {scale:?}"
+        );
+        assert!(scale.most_mm >= thick_mm, "{temperature_c} {scale:?}");
+    }
+}
+
+#[test]
+fn hotter_or_longer_in_air_takes_more_off() {
+    let depths = |temperature_c, time_s| {
+        let skin = skin(temperature_c, time_s).unwrap();
+        [
+            skin.decarburised.least_mm,
+            skin.decarburised.most_mm,
+            skin.scale.least_mm,
+            skin.scale.most_mm,
+            skin.stock_per_side_mm,
+        ]
+    };
+    for temperature_c in [700.0, 780.0, 850.0, 1000.0, 1200.0] {
+        assert_eq!(depths(temperature_c, 0.0), [0.0; 5]);
+        for time_s in [1.0, 60.0, 900.0, 36_000.0] {
+            let here = depths(temperature_c, time_s);
+            assert!(here[0] < here[1] && here[2] < here[3] && here[1] < here[4]);
+            for more in [
+                depths(temperature_c + 20.0, time_s),
+                depths(temperature_c, 1.1 * time_s),
+            ] {
+                assert!(here.iter().zip(more).all(|(here, more)| *here < more));
+            }
+            // fourfold time, twice the depth
+            let twice = depths(temperature_c, 4.0 * time_s);
+            assert!(
+                here.iter()
+                    .zip(twice)
+                    .all(|(h, t)| (t / h - 2.0).abs() < 1e-9)
+            );
+        }
+    }
+    for (temperature_c, time_s) in [
+        (690.0, 60.0),
+        (1260.0, 60.0),
+        (f64::NAN, 60.0),
+        (850.0, -1.0),
+        (850.0, LONGEST_S + 1.0),
+        (850.0, f64::NAN),
+    ] {
+        assert!(skin(temperature_c, time_s).is_err());
+    }
+}
+
+/// A network on the grain boundaries holds carbon back; without one there is none to hold.
+#[test]
+fn a_network_from_the_forge_dissolves_last() {
+    let after = |c: f64, start| {
+        let steel = find("52100").unwrap().nominal.with_carbon(c);
+        let outcome = soak(&steel, start, 850.0, 300.0, 0.0).unwrap();
+        outcome.carbon_in_solution_wt
+    };
+    let (forged, slow) = (
+        StartingStructure::AsForged,
+        StartingStructure::LamellarPearlite,
+    );
+    assert!(after(1.0, forged) < after(1.0, slow) - 0.02);
+    assert!((after(0.6, forged) - after(0.6, slow)).abs() < 1e-9);
 }
 
 #[test]
@@ -434,6 +599,32 @@ fn every_grade_has_a_map() {
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(60))]
+
+    /// Overheating is a hotter soak; the grain is never finer for it, nor for more time.
+    #[test]
+    fn overheating_never_refines(
+        steel in steel(),
+        start in start(),
+        above_k in 0.0..150.0_f64,
+        time_s in 0.0..7200.0_f64,
+    ) {
+        let a1_c = critical_temperatures(&steel).map(|c| c.a1_c);
+        prop_assume!(a1_c.is_ok());
+        let temperature_c = (a1_c.unwrap() + NEAR_A1_K + above_k).max(LEAST_SOAK_C);
+        let stock = Stock::new(&steel, start).unwrap();
+        let planned = stock.at(temperature_c).unwrap().soak(time_s, 0.0).unwrap();
+        let found = overheated(&stock, temperature_c, time_s).unwrap();
+        let longer = overheated(&stock, temperature_c, time_s + 600.0).unwrap();
+        prop_assert_eq!(found.map(|g| g.over_k), OVERHEATS_K);
+        let mut finer_um = planned.grain_um;
+        for (grain, longer) in found.iter().zip(longer) {
+            prop_assert!(grain.grain_um >= finer_um - 1e-9);
+            prop_assert!(longer.grain_um >= grain.grain_um - 1e-9);
+            finer_um = grain.grain_um;
+        }
+        let hottest = stock.at(found[2].temperature_c).unwrap().soak(time_s, 0.0).unwrap();
+        prop_assert_eq!(hottest.grain_um, found[2].grain_um);
+    }
 
     #[test]
     fn lines_of_the_map_are_in_order(steel in steel()) {

@@ -42,6 +42,8 @@ pub struct Annealed {
     pub carbide_mass_fraction: f64,
     /// Volume fraction of carbide.
     pub carbide_volume_fraction: f64,
+    /// The cementite among it, wt % of itself, where it holds most of the carbide's carbon.
+    pub cementite: Option<Composition>,
 }
 
 /// Where carbide of an anneal is taken to have come to rest, °C: slow cooling from the usual
@@ -128,10 +130,16 @@ pub fn annealed(steel: &Composition) -> Result<Annealed, PhaseError> {
         .or_else(|_| at(ANNEALED_C + NEAR_ANNEALED_K))
         .or_else(|_| at(ANNEALED_C - NEAR_ANNEALED_K))?;
     let carbide = Together::of(&found);
+    let carbon_wt = carbide.mass_fraction * carbide.content.c;
+    let cementite = found
+        .phase(PhaseName::Cementite)
+        .filter(|c| c.mass_fraction * c.composition.c > 0.5 * carbon_wt)
+        .map(|c| c.composition);
     Ok(Annealed {
         carbide: carbide.content,
         carbide_mass_fraction: carbide.mass_fraction,
         carbide_volume_fraction: carbide.volume_fraction,
+        cementite,
     })
 }
 

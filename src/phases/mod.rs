@@ -10,8 +10,9 @@ mod search;
 pub use critical::{CriticalTemperatures, UpperLimit, critical_temperatures, eutectoid_carbon_wt};
 pub use equilibrium::{
     CriticalPoints, Equilibrium, EquilibriumError, EquilibriumSeries, Isopleth, PhaseAmount,
-    PhaseLine, PhaseName, RANGE as EQUILIBRIUM_RANGE, StableRange, critical_points, equilibrium,
-    full_equilibrium_austenite, isopleth, para_equilibrium, stable_phases,
+    PhaseLine, PhaseName, RANGE as EQUILIBRIUM_RANGE, StableRange, carbon_beside_cementite_wt,
+    critical_points, equilibrium, full_equilibrium_austenite, isopleth, para_equilibrium,
+    stable_phases,
 };
 pub use gibbs::{ParameterLine, parameter_lines};
 pub use limit::{Annealed, SoakLimit, annealed, soak_limit};

@@ -3,16 +3,19 @@
 //!
 //! Carbon moves ten thousand times faster than chromium. While the austenite is so lean in carbon
 //! that carbide can dissolve with all its alloy left behind at the surface, carbon sets the pace
-//! and the first seconds bring the *fast limit*. From there on the alloy piled up at the surface
-//! has to diffuse away. Its content there follows from carbon being even: a cementite surface that
-//! is richer in alloy than at equilibrium is in balance with austenite poorer in carbon, as
-//! `a_C · prod(M_k)^(e_k) = const`, `e_k` atoms of the metal per atom of carbon in the carbide.
+//! and the first seconds bring the *fast limit*: for cementite the para-equilibrium with its metals
+//! frozen, for other carbides from dilute solution. From there on the alloy piled up at the surface
+//! has to diffuse away. Its content there follows from carbon being even and both phases being in
+//! balance at the surface: a cementite surface that is richer in alloy than at equilibrium is in
+//! balance with austenite poorer in carbon, as `a_C · prod(M_k)^(e_k) = const`, `e_k` atoms of the
+//! metal per atom of carbon in the carbide.
 //! A sphere shrinks as `dr²/dt = -2 R`, `R` the sum of both diffusivities times their
 //! supersaturations, which depends only on how much carbide is left: one equation for all classes.
 //!
 //! What the carbide still holds goes in a straight line from its content before the soak to that
 //! of the equilibrium, so that masses balance at every time and equilibrium is met at the end.
 
+use super::sizes::{CELLS, Sizes};
 use crate::phases::SoakLimit;
 use crate::sources::agren_1979::{CARBON_PER_WT, CHROMIUM_PER_WT, MANGANESE_PER_WT};
 use crate::steel::{Composition, Element};
@@ -26,13 +29,6 @@ const CARBIDE_METALS: [(Element, f64); 4] = [
 ];
 const CARBON_G_MOL: f64 = 12.011;
 
-/// Radii of the size classes over the median, each with the same part of the volume: lognormal,
-/// spread 0.4 of the logarithm (expert value).
-const CLASSES: [f64; 12] = [
-    0.5002, 0.6312, 0.7226, 0.8030, 0.8803, 0.9590, 1.0427, 1.1359, 1.2453, 1.3839, 1.5843, 1.9991,
-];
-/// Cells of the shrinkage axis.
-const CELLS: usize = 160;
 /// Surface content is held under this part of the carbide's, where carbon takes over.
 const MOST_PILED_UP: f64 = 0.95;
 
@@ -51,8 +47,15 @@ pub(super) struct Carbide {
 pub(super) struct Dissolution<'a> {
     pub(super) steel: &'a Composition,
     pub(super) limit: &'a SoakLimit,
+    pub(super) sizes: &'a Sizes,
+    /// Carbide of the piece before it is heated.
     pub(super) first: Carbide,
+    /// Carbide at equilibrium.
     pub(super) last: Carbide,
+    /// Part of the first carbide that is left when austenite has formed and the soak begins.
+    pub(super) part_at_first: f64,
+    /// Austenite in balance with carbide that has left all its alloy behind, where that is known.
+    pub(super) fast_limit: Option<Composition>,
     /// Diffusivities over the squared median radius, 1/s: of carbon and of alloy.
     pub(super) pace_per_s: (f64, f64),
 }
@@ -62,24 +65,44 @@ pub(super) struct Dissolution<'a> {
 pub(super) struct Left {
     /// Carbide left.
     pub(super) carbide: Carbide,
-    /// Volume over radius of what is left, per median radius and first volume.
-    pub(super) per_radius: f64,
+    /// Volume over radius of what is left, per µm and first volume.
+    pub(super) per_radius_um: f64,
+}
+
+/// Alloy at the surface of the carbide.
+struct Surface {
+    /// In the carbide, wt % of its metals.
+    carbide_wt: f64,
+    /// In the carbide, atoms per atom of carbon.
+    per_carbon: f64,
+    /// In austenite at equilibrium, wt %.
+    balance_wt: f64,
+    /// By how much alloy that is left behind lowers the activity of carbon, as a logarithm; zero
+    /// where carbon alone sets the pace.
+    held_back: f64,
+    /// Carbon of the carbide, wt %.
+    carbon_wt: f64,
 }
 
 impl Dissolution<'_> {
-    /// The course over the whole shrinkage, to be followed in time.
+    /// The course from the beginning of the soak, to be followed in time.
     pub(super) fn course(&self) -> Course<'_> {
         let end = self.end();
-        let pace_per_s = shrinkage_axis()
-            .map(remaining)
+        let surface = self.surface();
+        let from = self.sizes.shrinkage_to(self.part_at_first.max(end));
+        let first_cell = self.sizes.cell(from);
+        let pace_per_s = (first_cell..=CELLS)
+            .map(|i| self.sizes.remaining(self.sizes.node(i)))
             .take_while(|&part| part > end)
-            .map(|part| self.pace(part))
+            .map(|part| self.pace(&surface, part))
             .collect();
         Course {
             dissolution: self,
             pace_per_s,
+            from,
+            first_cell,
             end,
-            end_shrinkage: shrinkage_to(end),
+            end_shrinkage: self.sizes.shrinkage_to(end),
         }
     }
 
@@ -87,6 +110,38 @@ impl Dissolution<'_> {
     fn end(&self) -> f64 {
         let (from, to) = (self.first.content.c, self.last.content.c);
         if from > to { to / from } else { 1.0 }
+    }
+
+    fn surface(&self) -> Surface {
+        let limit = self.limit;
+        let (mut balance_wt, mut carbide_wt, mut atoms) = (0.0, 0.0, 0.0);
+        let first_mass = self.first.mass.max(1e-9);
+        for (element, g_mol) in CARBIDE_METALS {
+            let in_carbide_wt = self.first.content.get(element) / first_mass;
+            balance_wt += limit.austenite.get(element);
+            carbide_wt += in_carbide_wt;
+            atoms += in_carbide_wt / g_mol;
+        }
+        let carbon_wt = self.first.content.c / first_mass;
+        // Alloy of the carbide as if its iron and alloy were alone, to compare with austenite.
+        let carbide_wt = carbide_wt / (1.0 - carbon_wt / 100.0);
+        let enrichment = carbide_wt / balance_wt.max(1e-6);
+        let per_carbon = atoms / (carbon_wt / CARBON_G_MOL);
+        let held_back = if enrichment <= 1.0 {
+            0.0
+        } else if let Some(fast_limit) = &self.fast_limit {
+            let saturated = limit.austenite.with_carbon(limit.carbon_saturation_wt);
+            ln_activity(&saturated) - ln_activity(fast_limit)
+        } else {
+            per_carbon * enrichment.ln()
+        };
+        Surface {
+            carbide_wt,
+            per_carbon,
+            balance_wt,
+            held_back: held_back.max(0.0),
+            carbon_wt,
+        }
     }
 
     /// Carbide when a part of the first is left.
@@ -114,7 +169,7 @@ impl Dissolution<'_> {
     }
 
     /// Rate of shrinkage, median radius squared per second, when a part of the carbide is left.
-    fn pace(&self, part: f64) -> f64 {
+    fn pace(&self, surface: &Surface, part: f64) -> f64 {
         let now = self.carbide(part);
         let limit = self.limit;
         let austenite = 1.0 - limit.ferrite_mass_fraction - now.mass;
@@ -124,43 +179,46 @@ impl Dissolution<'_> {
             .max(1e-3);
         let matrix = 1.0 - now.mass;
         let mut dissolved = Composition::default().with_carbon(carbon_wt);
-        let (mut here_wt, mut balance_wt, mut carbide_wt, mut atoms) = (0.0, 0.0, 0.0, 0.0);
-        let first_mass = self.first.mass;
-        for (element, g_mol) in CARBIDE_METALS {
+        let mut here_wt = 0.0;
+        for (element, _) in CARBIDE_METALS {
             let wt = (self.steel.get(element) - now.content.get(element)) / matrix;
             dissolved.set(element, wt);
-            let in_carbide_wt = self.first.content.get(element) / first_mass;
             here_wt += wt;
-            balance_wt += limit.austenite.get(element);
-            carbide_wt += in_carbide_wt;
-            atoms += in_carbide_wt / g_mol;
         }
-        let carbide_carbon_wt = self.first.content.c / first_mass;
-        let atoms_per_carbon = atoms / (carbide_carbon_wt / CARBON_G_MOL);
-        // Alloy of the carbide as if its iron and alloy were alone, to compare with austenite.
-        let carbide_wt = carbide_wt / (1.0 - carbide_carbon_wt / 100.0);
         let saturated = limit.austenite.with_carbon(limit.carbon_saturation_wt);
         let short = ln_activity(&saturated) - ln_activity(&dissolved);
         let (of_carbon, of_alloy) = self.pace_per_s;
+        let Surface {
+            carbide_wt,
+            per_carbon,
+            balance_wt,
+            held_back,
+            carbon_wt: carbide_carbon_wt,
+        } = *surface;
 
-        let enrichment = carbide_wt / balance_wt.max(1e-6);
-        let held_back = if enrichment > 1.0 {
-            atoms_per_carbon * enrichment.ln()
-        } else {
-            0.0
-        };
         let carbon_short_wt =
             carbon_wt * (((short - held_back) / (1.0 + CARBON_PER_WT * carbon_wt)).exp_m1());
         let by_carbon = carbon_short_wt.max(0.0) / (carbide_carbon_wt - carbon_wt);
-        let by_alloy = if held_back > 0.0 {
-            let piled_up_wt = (balance_wt * (short / atoms_per_carbon).min(20.0).exp())
-                .min(MOST_PILED_UP * carbide_wt);
-            (piled_up_wt - here_wt.min(balance_wt)) / (carbide_wt - piled_up_wt)
+        let by_alloy = if carbide_wt > balance_wt {
+            let piled_up_wt =
+                (balance_wt * (short / per_carbon).min(20.0).exp()).min(MOST_PILED_UP * carbide_wt);
+            drawn_out((piled_up_wt - here_wt.min(balance_wt)) / (carbide_wt - piled_up_wt))
         } else {
             short.max(0.0) * carbon_wt / (carbide_carbon_wt - carbon_wt)
         };
-        2.0 * (of_carbon * by_carbon + of_alloy * by_alloy.max(0.0))
+        2.0 * (of_carbon * by_carbon + of_alloy * by_alloy)
     }
+}
+
+/// Supersaturation that counts for the pace: as the surface draws back, it leaves the alloy that
+/// has to diffuse away further behind.
+///
+/// For a plane the exact pace is `λ` of `√π λ exp(λ²) (1 + erf λ) = Ω` in place of `Ω/√π` of a
+/// surface at rest. The ratio of the two is taken for spheres as well; this form of it is within
+/// 3 %.
+fn drawn_out(supersaturation: f64) -> f64 {
+    let omega = supersaturation.max(0.0);
+    omega * (1.0 + 0.85 * omega).powf(-0.75)
 }
 
 /// Logarithm of the activity of carbon in austenite, up to a constant.
@@ -175,6 +233,9 @@ fn ln_activity(austenite: &Composition) -> f64 {
 pub(super) struct Course<'a> {
     dissolution: &'a Dissolution<'a>,
     pace_per_s: Vec<f64>,
+    /// Shrinkage when the soak begins, and the cell that holds it, which has the first pace.
+    from: f64,
+    first_cell: usize,
     /// Part of the first carbide that stays, and the shrinkage that leaves it.
     end: f64,
     end_shrinkage: f64,
@@ -187,8 +248,10 @@ impl Course<'_> {
             course: self,
             walk: Walk {
                 pace: self.pace_per_s.as_slice(),
-                cell: 0,
-                shrinkage: 0.0,
+                sizes: self.dissolution.sizes,
+                first_cell: self.first_cell,
+                cell: self.first_cell,
+                shrinkage: self.from,
                 now_s: 0.0,
             },
         }
@@ -205,65 +268,29 @@ impl Follower<'_> {
     /// What is left at a time, s.
     pub(super) fn to(&mut self, time_s: f64) -> Left {
         let shrinkage = self.walk.to(time_s);
-        let part = remaining(shrinkage).max(self.course.end);
+        let Course {
+            dissolution,
+            end,
+            end_shrinkage,
+            ..
+        } = self.course;
+        let part = dissolution.sizes.remaining(shrinkage).max(*end);
         Left {
-            carbide: self.course.dissolution.carbide(part),
-            per_radius: per_radius(shrinkage.min(self.course.end_shrinkage)),
+            carbide: dissolution.carbide(part),
+            per_radius_um: dissolution
+                .sizes
+                .per_radius_um(shrinkage.min(*end_shrinkage)),
         }
     }
-}
-
-/// A node of shrinkage, in squared median radii: dense at the beginning; at the last the largest
-/// class is gone. The same at every temperature, which keeps the solutions in order.
-fn node(i: usize) -> f64 {
-    let largest = CLASSES[CLASSES.len() - 1];
-    let x = largest * i as f64 / CELLS as f64;
-    x * x
-}
-
-fn shrinkage_axis() -> impl Iterator<Item = f64> {
-    (0..=CELLS).map(node)
-}
-
-/// Part of the carbide volume left after a shrinkage.
-fn remaining(shrinkage: f64) -> f64 {
-    let left: f64 = CLASSES
-        .iter()
-        .map(|r| {
-            let x = (1.0 - shrinkage / (r * r)).max(0.0);
-            x * x.sqrt()
-        })
-        .sum();
-    left / CLASSES.len() as f64
-}
-
-/// The shrinkage after which a part is left.
-fn shrinkage_to(part: f64) -> f64 {
-    let (mut low, mut high) = (0.0, node(CELLS));
-    for _ in 0..40 {
-        let middle = f64::midpoint(low, high);
-        if remaining(middle) > part {
-            low = middle;
-        } else {
-            high = middle;
-        }
-    }
-    high
-}
-
-/// Volume over radius summed over what is left, per median radius and first volume.
-fn per_radius(shrinkage: f64) -> f64 {
-    let sum: f64 = CLASSES
-        .iter()
-        .map(|r| (1.0 - shrinkage / (r * r)).max(0.0) / r)
-        .sum();
-    sum / CLASSES.len() as f64
 }
 
 /// Follows `ds/dt = pace(s)`, pace linear within each cell of the axis, which has an exact
 /// solution. Beyond the last pace it is zero.
 struct Walk<'a> {
+    /// Paces from the first cell on.
     pace: &'a [f64],
+    sizes: &'a Sizes,
+    first_cell: usize,
     cell: usize,
     shrinkage: f64,
     now_s: f64,
@@ -272,11 +299,12 @@ struct Walk<'a> {
 impl Walk<'_> {
     fn to(&mut self, time_s: f64) -> f64 {
         while self.now_s < time_s {
-            let Some(&slow) = self.pace.get(self.cell) else {
+            let place = self.cell - self.first_cell;
+            let Some(&slow) = self.pace.get(place) else {
                 break;
             };
-            let fast = self.pace.get(self.cell + 1).copied().unwrap_or(0.0);
-            let (from, to) = (node(self.cell), node(self.cell + 1));
+            let fast = self.pace.get(place + 1).copied().unwrap_or(0.0);
+            let (from, to) = (self.sizes.node(self.cell), self.sizes.node(self.cell + 1));
             let slope = (fast - slow) / (to - from);
             let here = slow + slope * (self.shrinkage - from);
             if here <= 0.0 || self.cell >= CELLS {
@@ -314,23 +342,24 @@ mod tests {
     use super::*;
 
     #[test]
-    fn classes_are_the_quantiles_of_a_lognormal() {
-        let quantiles = [
-            -1.7317, -1.1503, -0.8122, -0.5485, -0.3186, -0.1046, 0.1046, 0.3186, 0.5485, 0.8122,
-            1.1503, 1.7317_f64,
-        ];
-        for (r, z) in CLASSES.iter().zip(quantiles) {
-            assert!((r - (0.4 * z).exp()).abs() < 1e-3, "{r} {z}");
+    fn drawing_out_is_that_of_a_plane() {
+        for lambda in [0.01, 0.1, 0.3, 0.6, 0.9, 1.1_f64] {
+            let exact = std::f64::consts::PI.sqrt() * lambda;
+            let omega = exact * (lambda * lambda).exp() * (1.0 + libm::erf(lambda));
+            assert!((drawn_out(omega) / exact - 1.0).abs() < 0.03, "{lambda}");
         }
     }
 
     #[test]
     fn walk_solves_decay_exactly() {
         // ds/dt = s_1 - s in the first cell, from 0: s = s_1 (1 - exp(-t)).
-        let width = node(1);
+        let sizes = Sizes::new(crate::soak::StartingStructure::Spheroidised, 0.0);
+        let width = sizes.node(1);
         let pace = [width, 0.0];
         let mut walk = Walk {
             pace: &pace,
+            sizes: &sizes,
+            first_cell: 0,
             cell: 0,
             shrinkage: 0.0,
             now_s: 0.0,
@@ -339,12 +368,5 @@ mod tests {
             let exact = width * (1.0 - (-time_s).exp());
             assert!((walk.to(time_s) - exact).abs() < 1e-12 * width);
         }
-    }
-
-    #[test]
-    fn all_is_left_at_first_and_nothing_at_last() {
-        assert_eq!(remaining(0.0), 1.0);
-        assert!(remaining(node(CELLS)) < 1e-12);
-        assert!(per_radius(node(CELLS)) < 1e-12);
     }
 }

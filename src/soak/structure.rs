@@ -23,7 +23,8 @@ pub enum StartingStructure {
     /// Very fine carbides in tempered martensite, from a quench and a high temper or a refining
     /// cycle that ends in a quench.
     QuenchedAndRefined,
-    /// Coarse pearlite in large grains, cooled from the forge without normalising.
+    /// Coarse pearlite in large grains, cooled from the forge without normalising; in
+    /// hypereutectoid steel with a network of carbide.
     AsForged,
 }
 
@@ -64,8 +65,8 @@ impl StartingStructure {
     /// How far alloy has gone into the carbide: 0 as in the steel, 1 equilibrium with ferrite.
     ///
     /// Expert values: a spheroidising anneal lasts hours and reaches equilibrium, an hour below A1
-    /// most of it; pearlite forms in minutes at 680-700 °C, in seconds when air cooled; martensite
-    /// tempers in minutes while it heats up.
+    /// most of it; pearlite forms in minutes at 680-700 °C, in seconds when air cooled; a network
+    /// forms hotter and has longer; martensite tempers in minutes while it heats up.
     #[must_use]
     pub const fn carbide_enrichment(self) -> f64 {
         self.sizes().carbide_enrichment
@@ -89,6 +90,22 @@ impl StartingStructure {
         self.sizes().first_grain_um
     }
 
+    /// Part of the carbide outside pearlite that stands as a network on the grain boundaries of
+    /// hypereutectoid steel: half of it after cooling in air from the forge. Expert value.
+    #[must_use]
+    pub const fn network_part(self) -> f64 {
+        match self {
+            Self::AsForged => 0.5,
+            _ => 0.0,
+        }
+    }
+
+    /// Radius of the sphere that dissolves as fast as the films of a network, µm. Expert value.
+    #[must_use]
+    pub const fn network_radius_um(self) -> f64 {
+        0.5
+    }
+
     const fn sizes(self) -> Sizes {
         let (carbide_radius_um, carbide_enrichment, ferrite_half_width_um, first_grain_um) =
             match self {
@@ -99,7 +116,7 @@ impl StartingStructure {
                 Self::MediumPearlite => (0.059, 0.35, 8.0, 8.4),
                 Self::FinePearlite => (0.042, 0.2, 6.0, 7.1),
                 Self::QuenchedAndRefined => (0.037, 0.2, 1.0, 5.0),
-                Self::AsForged => (0.083, 0.5, 20.0, 20.0),
+                Self::AsForged => (0.083, 0.7, 20.0, 20.0),
             };
         Sizes {
             carbide_radius_um,

@@ -36,8 +36,10 @@ pub mod li_1998;
 pub mod maynier_1978;
 pub mod molinder_1956;
 pub mod n06600_data_sheet;
+pub mod paidassi_1958;
 pub mod paul_1994;
 pub mod pearson_1967;
+pub mod pilling_bedworth_1923;
 pub mod quench_media;
 pub mod sandu_1997;
 pub mod simsir_gur_2008;
@@ -118,8 +120,10 @@ pub const ALL: &[&Source] = &[
     &maynier_1978::SOURCE,
     &molinder_1956::SOURCE,
     &n06600_data_sheet::SOURCE,
+    &paidassi_1958::SOURCE,
     &paul_1994::SOURCE,
     &pearson_1967::SOURCE,
+    &pilling_bedworth_1923::SOURCE,
     &quench_media::SOURCE,
     &sandu_1997::SOURCE,
     &simsir_gur_2008::SOURCE,

@@ -2,6 +2,7 @@
 //! is in them.
 
 mod boundaries;
+mod frozen;
 mod held_back;
 mod isopleth;
 mod newcomers;
@@ -18,7 +19,7 @@ mod tests;
 pub use boundaries::{CriticalPoints, StableRange, critical_points};
 pub(super) use held_back::HeldBack;
 pub use isopleth::{Isopleth, PhaseLine, isopleth, stable_phases};
-pub use para::para_equilibrium;
+pub use para::{carbon_beside_cementite_wt, para_equilibrium};
 pub use state::{
     Equilibrium, EquilibriumSeries, PhaseAmount, RANGE, equilibrium, full_equilibrium_austenite,
 };

@@ -1,51 +1,17 @@
 //! Para-equilibrium: only carbon moves between austenite, ferrite and cementite; the metals stay
 //! in the proportions of the steel in all of them. The fast limit, before alloying elements have
-//! had time to spread.
+//! had time to spread. And the same beside a carbide of other metals than the steel's, which it
+//! leaves behind in the austenite at its surface as it dissolves.
 
-use super::slots::{Amounts, MASSES, Phases, Slot, element};
-use super::state::{check, formula_volume_cm3, shares};
+use super::frozen::{Frozen, Point, common_tangent, mass_of};
+use super::slots::{Amounts, Phases, element};
+use super::state::{check, check_temperature, formula_volume_cm3, shares};
 use super::{Equilibrium, EquilibriumError, PhaseAmount, PhaseName, ZERO_C_K};
-use crate::phases::gibbs::{Component, Derivatives, ELEMENT_ORDER, ELEMENTS, MOST};
+use crate::phases::gibbs::{Component, Derivatives, ELEMENTS, Structure};
 use crate::steel::Composition;
-
-/// Newton steps for a common tangent, and the largest change of a carbon ratio that ends them.
-const MOST_STEPS: usize = 60;
-const SETTLED: f64 = 1e-12;
-
-/// Largest share of the carbon sites that austenite and ferrite may fill in the search.
-const MOST_FILLED: f64 = 0.25;
-
-/// Energy of a phase per mole of metal atoms, in units of RT, against moles of carbon per mole of
-/// metal atoms.
-#[derive(Debug, Clone, Copy)]
-struct Point {
-    carbon: f64,
-    energy: f64,
-    slope: f64,
-    curvature: f64,
-}
-
-impl Point {
-    /// Where its tangent meets the axis of no carbon: the potential of the metal mixture.
-    fn metal_potential(&self) -> f64 {
-        self.energy - self.slope * self.carbon
-    }
-}
 
 /// Place of a phase, its share of the metal atoms, and its point.
 type Share = (usize, f64, Point);
-
-/// A phase with its metals frozen.
-struct Frozen<'a> {
-    phases: &'a Phases,
-    slot: &'a Slot,
-    y: [f64; MOST],
-    carbon_place: Option<usize>,
-    vacancy_place: Option<usize>,
-    /// Metal and carbon sites per formula unit.
-    metal_sites: f64,
-    carbon_sites: f64,
-}
 
 /// Para-equilibrium of a steel at a temperature in °C between austenite, ferrite and cementite.
 ///
@@ -113,135 +79,56 @@ pub fn para_equilibrium(
     })
 }
 
-impl<'a> Frozen<'a> {
-    fn new(phases: &'a Phases, name: PhaseName, amounts: &Amounts) -> Option<Self> {
-        let slot = phases.slots.iter().find(|slot| slot.name == name)?;
-        let model = &phases.models[slot.model];
-        let carbon = amounts
-            .place(Component::C)
-            .map_or(0.0, |place| amounts.moles[place]);
-        let mut frozen = Self {
-            phases,
-            slot,
-            y: [0.0; MOST],
-            carbon_place: None,
-            vacancy_place: None,
-            metal_sites: 0.0,
-            carbon_sites: 0.0,
-        };
-        for (i, variable) in model.variables.iter().enumerate() {
-            match (variable.constituent, variable.element) {
-                (Component::C, _) => frozen.carbon_place = Some(i),
-                (Component::Va, _) => {
-                    frozen.vacancy_place = Some(i);
-                    frozen.carbon_sites = variable.sites;
-                }
-                (_, Some(place)) => {
-                    frozen.y[i] = amounts.moles[place] / (1.0 - carbon);
-                    frozen.metal_sites = variable.sites;
-                }
-                (_, None) => {}
-            }
-        }
-        if let (None, Some(place)) = (frozen.vacancy_place, amounts.place(Component::C)) {
-            frozen.carbon_sites = model.fixed_atoms[place];
-        }
-        Some(frozen)
-    }
-
-    /// Carbon per metal atom when every carbon site is filled.
-    fn filled(&self) -> f64 {
-        self.carbon_sites / self.metal_sites
-    }
-
-    fn has_fixed_carbon(&self) -> bool {
-        self.vacancy_place.is_none()
-    }
-
-    fn can_hold(&self, carbon: f64) -> bool {
-        if self.has_fixed_carbon() {
-            (carbon - self.filled()).abs() < 1e-9
-        } else {
-            carbon < MOST_FILLED * self.filled()
-        }
-    }
-
-    fn at(&self, carbon: f64, work: &mut Derivatives) -> Point {
-        let model = &self.phases.models[self.slot.model];
-        let mut y = self.y;
-        let share = carbon / self.filled();
-        if let (Some(c), Some(va)) = (self.carbon_place, self.vacancy_place) {
-            y[c] = share;
-            y[va] = 1.0 - share;
-        } else if let Some(va) = self.vacancy_place {
-            y[va] = 1.0;
-        }
-        model.without_mixing(&y, work);
-        model.add_mixing(&y, work);
-        let per_metal = 1.0 / (model.rt() * self.metal_sites);
-        let (mut slope, mut curvature) = (0.0, 0.0);
-        if let (Some(c), Some(va)) = (self.carbon_place, self.vacancy_place) {
-            let g = &work.hessian;
-            slope = (work.gradient[c] - work.gradient[va]) * per_metal / self.filled();
-            curvature = (g[c][c] - 2.0 * g[c][va] + g[va][va]) * per_metal
-                / (self.filled() * self.filled());
-        }
-        Point {
-            carbon,
-            energy: work.value * per_metal,
-            slope,
-            curvature,
-        }
-    }
+/// Carbon of austenite beside cementite when no metal moves, wt %: where dissolving goes over from
+/// the pace of carbon to that of the metals.
+///
+/// The cementite keeps the metals of `cementite`, and so does the austenite that it becomes, at
+/// its surface; further off the metals are those of `austenite`. Carbon is even over both. None
+/// where they have no common tangent. Iron is the balance of both; the carbon in `austenite` does
+/// not count.
+///
+/// # Errors
+/// A temperature outside 600 to 1250 °C.
+pub fn carbon_beside_cementite_wt(
+    austenite: &Composition,
+    cementite: &Composition,
+    temperature_c: f64,
+) -> Result<Option<f64>, EquilibriumError> {
+    check_temperature(temperature_c)?;
+    let mut work = Derivatives::ZERO;
+    let prepared = |metals: &Composition| {
+        let amounts = Amounts::new(metals);
+        let structures = [Structure::Fcc, Structure::Cementite];
+        let mut phases = Phases::of(&structures, &amounts.present);
+        phases.set_temperature(temperature_c + ZERO_C_K);
+        (amounts, phases)
+    };
+    let (amounts, phases) = prepared(cementite);
+    let found = Frozen::new(&phases, PhaseName::Austenite, &amounts)
+        .zip(Frozen::new(&phases, PhaseName::Cementite, &amounts))
+        .and_then(|(surface, carbide)| common_tangent(&surface, &carbide, &mut work));
+    let Some((surface, _)) = found else {
+        return Ok(None);
+    };
+    let (amounts, phases) = prepared(&austenite.with_carbon(1.0));
+    let carbon = Frozen::new(&phases, PhaseName::Austenite, &amounts)
+        .and_then(|further_off| further_off.with_slope(surface.slope, &mut work));
+    Ok(carbon.map(|carbon| carbon_wt(carbon, &amounts)))
 }
 
-/// The two points with a common tangent, the first with less carbon or the second of fixed carbon.
-fn common_tangent(
-    a: &Frozen<'_>,
-    b: &Frozen<'_>,
-    work: &mut Derivatives,
-) -> Option<(Point, Point)> {
-    if a.has_fixed_carbon() || a.carbon_place.is_none() {
-        return None;
-    }
-    let start = |phase: &Frozen<'_>| match phase.slot.name {
-        PhaseName::Cementite => phase.filled(),
-        PhaseName::Ferrite => 3e-4 * phase.filled(),
-        _ => 0.03 * phase.filled(),
-    };
-    let (mut ca, mut cb) = (start(a), start(b));
-    // steps in the logarithm, held so that neither phase fills up or empties at once
-    let moved = |carbon: f64, step: f64, most: f64| {
-        (carbon * (step / carbon).clamp(-1.5, 1.5).exp()).min(MOST_FILLED * most)
-    };
-    for _ in 0..MOST_STEPS {
-        let (pa, pb) = (a.at(ca, work), b.at(cb, work));
-        let step_a;
-        let step_b;
-        if b.has_fixed_carbon() {
-            // the tangent at a must pass through b
-            let miss = pa.energy + pa.slope * (pb.carbon - ca) - pb.energy;
-            step_a = -miss / (pa.curvature * (pb.carbon - ca));
-            step_b = 0.0;
+/// Carbon in weight per cent, of so many moles per mole of metal atoms.
+fn carbon_wt(carbon: f64, amounts: &Amounts) -> f64 {
+    let (mut metal_g, mut metal_moles, mut carbon_g) = (0.0, 0.0, 0.0);
+    for (component, moles) in amounts.present.iter().zip(amounts.moles) {
+        let mass = mass_of(*component);
+        if *component == Component::C {
+            carbon_g = carbon * mass;
         } else {
-            // equal slopes and equal potentials of the metal
-            let slopes = pb.slope - pa.slope;
-            let metals = pb.metal_potential() - pa.metal_potential();
-            step_a = (metals + cb * slopes) / ((cb - ca) * pa.curvature);
-            step_b = (metals + ca * slopes) / ((cb - ca) * pb.curvature);
-        }
-        if !(step_a.is_finite() && step_b.is_finite()) {
-            return None;
-        }
-        if step_a.abs() < SETTLED && step_b.abs() < SETTLED {
-            return (pa.curvature > 0.0).then_some((pa, pb));
-        }
-        ca = moved(ca, step_a, a.filled());
-        if !b.has_fixed_carbon() {
-            cb = moved(cb, step_b, b.filled());
+            metal_g += moles * mass;
+            metal_moles += moles;
         }
     }
-    None
+    100.0 * carbon_g / (carbon_g + metal_g / metal_moles)
 }
 
 /// One phase, with mass, volume and atoms for the metal atoms in it.
@@ -250,11 +137,7 @@ fn read(frozen: &Frozen<'_>, metal: f64, carbon: f64, amounts: &Amounts) -> Phas
     let metal_share = 1.0 - carbon_place.map_or(0.0, |place| amounts.moles[place]);
     let mut grams = [0.0; ELEMENTS];
     for (place, component) in amounts.present.iter().enumerate() {
-        let of_it = ELEMENT_ORDER
-            .iter()
-            .zip(MASSES)
-            .find(|(c, _)| *c == component);
-        let mass = of_it.map_or(0.0, |(_, mass)| mass);
+        let mass = mass_of(*component);
         let atoms = if Some(place) == carbon_place {
             carbon
         } else {
@@ -284,6 +167,7 @@ fn read(frozen: &Frozen<'_>, metal: f64, carbon: f64, amounts: &Amounts) -> Phas
 mod tests {
     use super::*;
     use crate::phases::equilibrium::equilibrium;
+    use crate::steel::Element;
 
     fn steel(c: f64, mn: f64, si: f64, cr: f64) -> Composition {
         Composition {
@@ -336,6 +220,33 @@ mod tests {
                     .sum();
                 approx::assert_relative_eq!(carbon, 1.0, epsilon = 1e-8);
             }
+        }
+    }
+
+    /// Beside cementite of the steel's own metals: the austenite of para-equilibrium. Chromium in
+    /// the carbide holds carbon back.
+    #[test]
+    fn carbon_beside_cementite_is_that_of_para_equilibrium() {
+        let steel = steel(1.0, 0.35, 0.25, 1.45);
+        for at_c in [780.0, 845.0] {
+            let austenite = para_equilibrium(&steel, at_c).unwrap();
+            let austenite = austenite.phase(PhaseName::Austenite).unwrap().composition;
+            let beside = |cementite: &Composition| {
+                let found = carbon_beside_cementite_wt(&steel, cementite, at_c);
+                found.unwrap().unwrap()
+            };
+            let cementite = austenite.with_carbon(6.7);
+            // the same metals per iron: scaled from austenite's carbon to cementite's
+            let mut scaled = cementite;
+            for element in [Element::Mn, Element::Si, Element::Cr] {
+                scaled.set(
+                    element,
+                    austenite.get(element) * (100.0 - 6.7) / (100.0 - austenite.c),
+                );
+            }
+            approx::assert_relative_eq!(beside(&scaled), austenite.c, max_relative = 1e-6);
+            let enriched = Composition { cr: 7.0, ..scaled };
+            assert!(beside(&enriched) < 0.8 * beside(&scaled));
         }
     }
 }

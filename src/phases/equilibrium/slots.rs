@@ -107,9 +107,14 @@ pub(super) struct Phases {
 
 impl Phases {
     pub(super) fn new(present: &[Component]) -> Self {
+        Self::of(&Structure::ALL, present)
+    }
+
+    /// Those of some structures only.
+    pub(super) fn of(structures: &[Structure], present: &[Component]) -> Self {
         let mut models = Vec::new();
         let mut slots = Vec::new();
-        for structure in Structure::ALL {
+        for &structure in structures {
             let Some(model) = PhaseModel::new(structure, present) else {
                 continue;
             };

@@ -172,6 +172,11 @@ impl EquilibriumSeries {
 pub(super) fn check(steel: &Composition, temperature_c: f64) -> Result<(), EquilibriumError> {
     steel.validate()?;
     RANGE.check(steel)?;
+    check_temperature(temperature_c)
+}
+
+/// Refuses what the parameters do not describe.
+pub(super) fn check_temperature(temperature_c: f64) -> Result<(), EquilibriumError> {
     OutOfRange::check(MODEL, "temperature", "°C", temperature_c, TEMPERATURES_C)?;
     Ok(())
 }
