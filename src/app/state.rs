@@ -6,6 +6,7 @@ use crate::chart::Palette;
 use crate::phases::PhaseMap;
 use crate::route::{Known, NumberKey, Outcome, Route, RouteError};
 use crate::save::Shelf;
+use crate::soak::GrainAt;
 use crate::steel::Composition;
 use crate::units::{LengthUnit, TemperatureScale};
 use leptos::prelude::*;
@@ -93,6 +94,8 @@ pub(crate) struct Bench {
     pub(crate) computed: Memo<Arc<Computed>>,
     /// Phase map of the steel.
     pub(crate) map: Memo<Arc<Known<PhaseMap>>>,
+    /// Grain of the same soak in a furnace that is too hot, where it is known.
+    pub(crate) overheating: Memo<Option<[GrainAt; 3]>>,
 }
 
 impl Bench {
@@ -130,6 +133,7 @@ impl Bench {
             opened: RwSignal::new(None),
             computed: computed(route),
             map: map(composition),
+            overheating: overheating(route),
         }
     }
 
@@ -184,6 +188,15 @@ fn map(composition: Memo<Composition>) -> Memo<Arc<Known<PhaseMap>>> {
             _ => true,
         },
     )
+}
+
+fn overheating(route: RwSignal<Route>) -> Memo<Option<[GrainAt; 3]>> {
+    // Not computed anew while the quench or the temper is dragged.
+    let soaked = Memo::new(move |_| route.with(|r| (r.composition, r.start, r.soak)));
+    Memo::new(move |_| {
+        soaked.track();
+        route.with_untracked(crate::route::overheating).ok()
+    })
 }
 
 /// The page's state, from the context.

@@ -33,6 +33,15 @@ pub struct Heating {
     pub core: Vec<[f64; 2]>,
 }
 
+impl Heating {
+    /// How long the core is above a temperature, °C, before it is at that of the furnace, s.
+    #[must_use]
+    pub fn above_s(&self, temperature_c: f64) -> f64 {
+        let below = self.core.iter().rfind(|point| point[1] < temperature_c);
+        self.core_at_temperature_s - below.map_or(0.0, |point| point[0])
+    }
+}
+
 /// Heats a piece from room temperature in a furnace that holds `furnace_c`, °C, 100 to 1300.
 ///
 /// Walls all around radiate on scaled steel (emissivity 0.8). A blade is heated as the plate of

@@ -28,17 +28,17 @@ const DISSOLUTION_BASIS: &str = "equilibrium of this steel, and shrinking carbid
 const DISSOLUTION_VALIDITY: &str = "up to 2.5 % C, 18 % Cr, 3 % Mn or Si, 4 % Ni, 2 % Mo, 1.2 % V, 4 % W; checked on plain and 1.5 % Cr steel";
 const DISSOLUTION_ERROR: &str =
     "equilibrium ±0.02 to 0.04 % C; published soaks of 1 C–1.5 Cr steel differ by 0.1 %";
-const GRAIN_BASIS: &str = "growth fitted to a producer's table of 1 C–1.5 Cr steel; pinning after Zener; ASTM E112 for the number";
-const GRAIN_ERROR: &str = "about one grain number";
+pub(super) const GRAIN_BASIS: &str = "growth fitted to a producer's table of 1 C–1.5 Cr steel; pinning after Zener; ASTM E112 for the number";
+pub(super) const GRAIN_ERROR: &str = "about one grain number";
 const TEMPERING_BASIS: &str = "three stages fitted by this project to published tempering data (Hollomon & Jaffe 1945, Grange & Baughman 1956, Penha 2010; data set CC BY 4.0)";
 /// Temperatures that the fit of tempering covers, °C.
 const TEMPERING_RANGE_C: [f64; 2] = [100.0, 700.0];
 const TEMPERING_ERROR: &str = "mean error 1.8 HRC on whole heats left out of the fit";
 
-const TAKES_IN: &str = "takes in";
-const SOURCE: &str = "source";
-const VALID: &str = "valid for";
-const KNOWN: &str = "known error";
+pub(super) const TAKES_IN: &str = "takes in";
+pub(super) const SOURCE: &str = "source";
+pub(super) const VALID: &str = "valid for";
+pub(super) const KNOWN: &str = "known error";
 
 /// What stands behind a number of the outcome.
 #[must_use]
@@ -57,10 +57,13 @@ pub fn explain(
         NumberKey::RetainedAustenite => retained_austenite(route, outcome, scale),
         NumberKey::ColdTreatment => cold_treatment(outcome, scale),
         NumberKey::FinalHardness => final_hardness(route, outcome, scale),
+        NumberKey::HeatingUp => super::explain_soak::heating_up(route, outcome, scale),
+        NumberKey::Overheated => super::explain_soak::overheated(route, scale),
+        NumberKey::Skin => super::explain_soak::skin(route, outcome, scale),
     }
 }
 
-fn soak_words(route: &Route, scale: TemperatureScale) -> String {
+pub(super) fn soak_words(route: &Route, scale: TemperatureScale) -> String {
     format!(
         "{} for {}, within {}",
         format_temperature(route.soak.temperature_c, scale),
@@ -135,7 +138,7 @@ fn grain(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanati
     }
 }
 
-fn refused(title: &'static str, reason: String) -> Explanation {
+pub(super) fn refused(title: &'static str, reason: String) -> Explanation {
     Explanation {
         title,
         figure: "–".to_owned(),

@@ -4,6 +4,7 @@ mod caution_words;
 mod cautions;
 mod error;
 mod explain;
+mod explain_soak;
 mod furnace;
 mod hardening;
 mod influence;
@@ -12,6 +13,7 @@ mod outcome;
 mod plan;
 mod run;
 mod sentences;
+mod soak_notes;
 mod start;
 mod table;
 mod validate;
@@ -28,10 +30,11 @@ pub use outcome::{
     QuenchOutcome, QuenchTransformed, Stage, Step, TemperOutcome, TemperPoint, Verdict,
 };
 pub use plan::{Cold, Quench, Route, Soak, Target, Temper};
-pub use run::run;
+pub use run::{overheating, run};
 pub use sentences::{
     NumberKey, Part, Sentence, Tone, inside_a_sentence, margin_words, place_name, sentences,
 };
+pub use soak_notes::{rough_duration, soak_notes};
 pub use table::{QuenchTable, TableCell, TableRow, quench_table};
 pub use validate::{LONGEST_STEP_H, LONGEST_TEXT, MOST_TEMPERS, RouteFieldError, validate};
 pub use verdict::{AGITATION_RANGE, HARDENED, agitation_to_pass};

@@ -4,7 +4,7 @@ use super::known::Known;
 use crate::hardness::Hardness;
 use crate::heat::{CoolingCurve, Hazard, Heating, MediumTitle};
 use crate::phases::CriticalTemperatures;
-use crate::soak::SoakOutcome;
+use crate::soak::{Skin, SoakOutcome};
 use crate::transform::{Fractions, Isothermal, Product};
 use serde::{Deserialize, Serialize};
 
@@ -17,6 +17,8 @@ pub struct Outcome {
     pub heating: Heating,
     /// Soak: carbon dissolved, carbide left, grain.
     pub soak: SoakOutcome,
+    /// What air does to the surface from going in to coming out, unprotected.
+    pub skin: Known<Skin>,
     /// What the furnace's band makes of the soak.
     pub furnace: FurnaceBand,
     /// Quench: cooling curves, and what forms on them.

@@ -15,7 +15,7 @@ use super::validate::validate;
 use super::verdict::{HARDENED, Quencher, judge};
 use crate::heat::{Cooled, CoolingCurve, Medium, Place, Quenching, Section, cool, heat_up};
 use crate::phases::critical_temperatures;
-use crate::soak::{Hold, LONGEST_S, SoakError, SoakOutcome, Stock};
+use crate::soak::{GrainAt, Hold, LONGEST_S, SoakError, SoakOutcome, Stock, overheated, skin};
 use crate::steel::OutOfRange;
 use crate::transform::{Kinetics, martensite_temperature_c};
 
@@ -23,6 +23,8 @@ use crate::transform::{Kinetics, martensite_temperature_c};
 const WEIGHED_COLD_C: f64 = -75.0;
 /// Fall in retained austenite that is worth a cold bath by itself, volume fraction.
 const WORTH_AUSTENITE: f64 = 0.04;
+/// Below this a piece that heats up loses next to no carbon and grows little scale, °C.
+const SCALES_FROM_C: f64 = 700.0;
 /// The history of a soak is shown to at least this time, s.
 const SHORTEST_HISTORY_S: f64 = 1800.0;
 
@@ -117,9 +119,11 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
         FurnaceEnd::at(route, &stock, soak_c, &cooled)
     });
     let furnace = furnace_band(route, &ends);
+    let hot_s = 60.0 * route.soak.time_min + heating.above_s(SCALES_FROM_C);
     let mut outcome = Outcome {
         critical,
         heating,
+        skin: Known::from(skin(route.soak.temperature_c, hot_s.min(LONGEST_S))),
         soak: soaked,
         furnace,
         quench: QuenchOutcome {
@@ -150,6 +154,18 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     outcome.widen_by_furnace();
     outcome.cautions = cautions(route, &medium, &outcome);
     Ok(outcome)
+}
+
+/// The grain that the same soak gives in a furnace that is too hot. Apart from the outcome, as it
+/// takes three more soaks.
+///
+/// # Errors
+/// As [`run`].
+pub fn overheating(route: &Route) -> Result<[GrainAt; 3], RouteError> {
+    validate(route)?;
+    let stock = Stock::new(&route.composition, route.start)?;
+    let time_s = 60.0 * route.soak.time_min;
+    Ok(overheated(&stock, route.soak.temperature_c, time_s)?)
 }
 
 const WEIGHED_COLD: Cold = Cold {

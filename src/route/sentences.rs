@@ -38,6 +38,12 @@ pub enum NumberKey {
     ColdTreatment,
     /// Hardness after the last step.
     FinalHardness,
+    /// Time until the core is at the temperature of the furnace.
+    HeatingUp,
+    /// Grain after a soak that was too hot.
+    Overheated,
+    /// What air does to the surface.
+    Skin,
 }
 
 /// A piece of a sentence.
@@ -72,14 +78,14 @@ impl Sentence {
             .collect()
     }
 
-    const fn new(tone: Tone) -> Self {
+    pub(super) const fn new(tone: Tone) -> Self {
         Self {
             tone,
             parts: Vec::new(),
         }
     }
 
-    fn text_part(mut self, text: impl Into<String>) -> Self {
+    pub(super) fn text_part(mut self, text: impl Into<String>) -> Self {
         self.parts.push(Part::Text(text.into()));
         self
     }
@@ -89,7 +95,7 @@ impl Sentence {
         self
     }
 
-    fn number(mut self, text: impl Into<String>, key: NumberKey) -> Self {
+    pub(super) fn number(mut self, text: impl Into<String>, key: NumberKey) -> Self {
         self.parts.push(Part::Number(text.into(), key));
         self
     }

@@ -1,11 +1,12 @@
 //! The soak: phase map with the soak on it, and what happens while it soaks.
 
+use super::outcome::Say;
 use super::structures::{STRUCTURES, structure_word};
 use crate::app::charts::{self, glow_css};
 use crate::app::controls::{Alternatives, Chevrons, Grip, Handle, Typed, Word, quantities};
 use crate::app::plot::{Plot, Shown, Tag, handle_at};
 use crate::app::state::bench;
-use crate::heat::Heating;
+use crate::route::soak_notes;
 use crate::units::{format_duration_s, format_temperature};
 use leptos::prelude::*;
 
@@ -48,10 +49,7 @@ fn SoakWords() -> impl IntoView {
                     value=Signal::derive(move || soak.get().time_min)
                     set=move |min| bench.change(|r| r.soak.time_min = min)
                 />
-                <p class="hint">
-                    "Counted from when the piece has the colour of the furnace. "
-                    {move || bench.outcome().map(|o| heating_words(&o.heating))}
-                </p>
+                <p class="hint">"Counted from when the piece has the colour of the furnace."</p>
             </Word> ", from "
             <Word
                 text=Signal::derive(move || structure_word(start.get()).to_owned())
@@ -69,20 +67,24 @@ fn SoakWords() -> impl IntoView {
     .into_any()
 }
 
-/// How long the piece takes to the temperature of the furnace.
-fn heating_words(heating: &Heating) -> String {
-    // As coarse as it is known.
-    let about = |factor: f64| {
-        let time_s = heating.core_at_temperature_s * factor;
-        let step_s = if time_s < 120.0 { 10.0 } else { 60.0 };
-        format_duration_s((time_s / step_s).round() * step_s)
+/// Heating up, overheating, and the surface in air.
+#[component]
+fn SoakNotes() -> impl IntoView {
+    let bench = bench();
+    let notes = move || {
+        let outcome = bench.outcome()?;
+        let grains = bench.overheating.get();
+        let (scale, length) = (bench.scale.get(), bench.length.get());
+        let all = bench
+            .route
+            .with(|route| soak_notes(route, &outcome, grains.as_ref(), scale, length));
+        Some(
+            all.into_iter()
+                .map(|sentence| view! { <Say sentence=sentence /> })
+                .collect_view(),
+        )
     };
-    format!(
-        "A furnace at temperature brings its core there in about {} ({} to {}).",
-        about(1.0),
-        about(1.0 / heating.band_factor),
-        about(heating.band_factor)
-    )
+    view! { <div class="notes">{notes}</div> }.into_any()
 }
 
 /// The soak.
@@ -179,6 +181,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
                 scene=move |w, h| charts::soak_history_scene(bench, w, h)
                 handles=Box::new(time_handle)
             />
+            <SoakNotes />
         </div>
     }
     .into_any()

@@ -1,0 +1,145 @@
+//! What else there is to know about a soak, in sentences: heating up, overheating, the surface.
+
+use super::cautions::COARSE_GRAIN_ASTM;
+use super::outcome::Outcome;
+use super::plan::Route;
+use super::sentences::{NumberKey, Sentence, Tone};
+use crate::soak::GrainAt;
+use crate::units::{
+    LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length,
+    format_temperature_difference,
+};
+
+/// A time as coarsely as it is known: to ten seconds, from two minutes on to a minute.
+#[must_use]
+pub fn rough_duration(time_s: f64) -> String {
+    let step_s = if time_s < 120.0 { 10.0 } else { 60.0 };
+    format_duration_s((time_s / step_s).round() * step_s)
+}
+
+/// The sentences, with temperatures on a scale and lengths in a unit; of overheating only where
+/// its grain is known.
+#[must_use]
+pub fn soak_notes(
+    route: &Route,
+    outcome: &Outcome,
+    overheated: Option<&[GrainAt; 3]>,
+    scale: TemperatureScale,
+    length: LengthUnit,
+) -> Vec<Sentence> {
+    let mut all = vec![heating_up(route, outcome)];
+    all.extend(overheated.map(|grains| too_hot(grains, scale)));
+    all.extend(surface(outcome, length));
+    all
+}
+
+fn heating_up(route: &Route, outcome: &Outcome) -> Sentence {
+    let heating_s = outcome.heating.core_at_temperature_s;
+    Sentence::new(Tone::Holds)
+        .text_part("Heats up in about ")
+        .number(rough_duration(heating_s), NumberKey::HeatingUp)
+        .text_part(": take it out ")
+        .number(
+            rough_duration(heating_s + 60.0 * route.soak.time_min),
+            NumberKey::HeatingUp,
+        )
+        .text_part(" after it went in.")
+}
+
+fn too_hot(grains: &[GrainAt; 3], scale: TemperatureScale) -> Sentence {
+    let is_coarse = |grain: &GrainAt| grain.grain_astm < COARSE_GRAIN_ASTM;
+    let tone = match grains.iter().position(is_coarse) {
+        None => Tone::Holds,
+        Some(0) => Tone::Misses,
+        Some(_) => Tone::Narrow,
+    };
+    let [least, middle, most] = grains.map(|grain| grain.over_k);
+    let by = |over_k: f64| format_temperature_difference(over_k, scale);
+    let number = |grain: &GrainAt| format_fixed(grain.grain_astm, 0);
+    let mut sentence = Sentence::new(tone)
+        .text_part(format!(
+            "Too hot by {}, {} or {}: grain ASTM\u{a0}",
+            by(least),
+            by(middle),
+            by(most)
+        ))
+        .number(number(&grains[0]), NumberKey::Overheated)
+        .text_part(", ")
+        .number(number(&grains[1]), NumberKey::Overheated)
+        .text_part(" or ")
+        .number(number(&grains[2]), NumberKey::Overheated);
+    sentence = sentence.text_part(if tone == Tone::Holds {
+        "."
+    } else {
+        ": coarse, and brittle."
+    });
+    sentence
+}
+
+fn surface(outcome: &Outcome, length: LengthUnit) -> Option<Sentence> {
+    let skin = outcome.skin.given()?;
+    let hundredths = |mm: f64| format_length((mm * 100.0).ceil() / 100.0, length);
+    Some(
+        Sentence::new(Tone::Holds)
+            .text_part("In open air it loses carbon to ")
+            .number(hundredths(skin.decarburised.most_mm), NumberKey::Skin)
+            .text_part(" deep: leave ")
+            .number(hundredths(skin.stock_per_side_mm), NumberKey::Skin)
+            .text_part(" a side to grind, or keep the air off it."),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::route::{overheating, run};
+
+    fn notes(change: impl FnOnce(&mut Route)) -> Vec<(Tone, String)> {
+        let mut route = Route::example();
+        change(&mut route);
+        let outcome = run(&route).unwrap();
+        let grains = overheating(&route).ok();
+        let all = soak_notes(
+            &route,
+            &outcome,
+            grains.as_ref(),
+            TemperatureScale::Celsius,
+            LengthUnit::Millimetre,
+        );
+        let plain = |sentence: &Sentence| (sentence.tone, sentence.text().replace('\u{a0}', " "));
+        all.iter().map(plain).collect()
+    }
+
+    #[test]
+    fn the_example_in_words() {
+        let [heating, hot, surface] = notes(|_| {}).try_into().unwrap();
+        assert_eq!(
+            heating.1,
+            "Heats up in about 6 min: take it out 18 min after it went in."
+        );
+        assert!(
+            hot.1
+                .starts_with("Too hot by 30 °C, 60 °C or 100 °C: grain ASTM")
+        );
+        assert!(surface.1.contains("leave 0."), "{}", surface.1);
+    }
+
+    #[test]
+    fn coarse_grain_from_overheating_is_marked() {
+        assert_eq!(notes(|_| {})[1].0, Tone::Holds);
+        let hot = notes(|route| route.soak.temperature_c = 980.0);
+        assert_eq!(hot[1].0, Tone::Misses);
+        assert!(hot[1].1.ends_with(": coarse, and brittle."));
+    }
+
+    #[test]
+    fn times_are_as_coarse_as_they_are_known() {
+        for (time_s, text) in [
+            (47.0, "50\u{a0}s"),
+            (113.0, "110\u{a0}s"),
+            (265.0, "4\u{a0}min"),
+        ] {
+            assert_eq!(rough_duration(time_s), text);
+        }
+    }
+}
