@@ -91,7 +91,10 @@ fn lamellar_plain_carbon_dissolves_within_a_minute() {
         let steel = find(name).unwrap().nominal;
         for start in [
             StartingStructure::LamellarPearlite,
+            StartingStructure::MediumPearlite,
             StartingStructure::FinePearlite,
+            StartingStructure::QuenchedAndRefined,
+            StartingStructure::AsForged,
         ] {
             let outcome = soak(&steel, start, temperature_c, 60.0, 60.0).unwrap();
             let short_wt = outcome.limit.austenite.c - outcome.end.carbon_wt;
