@@ -2,8 +2,8 @@
 //! is in them.
 
 mod boundaries;
+mod column;
 mod held_back;
-mod isopleth;
 mod newcomers;
 mod newton;
 mod para;
@@ -16,8 +16,8 @@ mod state;
 mod tests;
 
 pub use boundaries::{CriticalPoints, StableRange, critical_points};
+pub(super) use column::{Change, Column, ColumnSearch, PhaseSet};
 pub(super) use held_back::HeldBack;
-pub use isopleth::{Isopleth, PhaseLine, isopleth, stable_phases};
 pub use para::para_equilibrium;
 pub use state::{
     Equilibrium, EquilibriumSeries, PhaseAmount, RANGE, equilibrium, full_equilibrium_austenite,
