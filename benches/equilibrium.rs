@@ -5,7 +5,7 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use recalesce::phases::{EquilibriumSeries, critical_points, equilibrium, isopleth};
+use recalesce::phases::{EquilibriumSeries, critical_points, equilibrium, phase_map};
 use recalesce::steel::Composition;
 
 fn steels() -> [(&'static str, Composition); 4] {
@@ -85,7 +85,7 @@ fn maps(criterion: &mut Criterion) {
             b.iter(|| critical_points(black_box(&steel)));
         });
         group.bench_function(format!("map, {name}"), |b| {
-            b.iter(|| isopleth(black_box(&steel)));
+            b.iter(|| phase_map(black_box(&steel)));
         });
     }
 }

@@ -4,11 +4,13 @@
 use std::fmt::Write as _;
 
 use recalesce::chart::{
-    Constituent, CoolingTrace, HistoryPoint, Ink, Labels, LadderRow, Margin, Outline, Palette,
-    ProductCurves, QuenchData, Role, RouteData, RouteStep, Scene, SectionData, SoakHistoryData,
-    SoakMapData, TemperData, TemperPoint, Verdict, hardness_ladder, hit::nearest, phase_bar,
-    quench_chart, route_strip, section_view, soak_history, soak_map, svg, swatch, temper_chart,
+    Constituent, CoolingTrace, HistoryPoint, Ink, Labels, LadderRow, MapField, Margin, Outline,
+    Palette, ProductCurves, QuenchData, Role, RouteData, RouteStep, Scene, SectionData,
+    SoakHistoryData, SoakMapData, TemperData, TemperPoint, Verdict, hardness_ladder, hit::nearest,
+    phase_bar, quench_chart, route_strip, section_view, soak_history, soak_map, svg, swatch,
+    temper_chart,
 };
+use recalesce::phases::{Field, PhaseMap, PhaseName, phase_map};
 
 const FAHRENHEIT: Labels = Labels {
     temperature: |c| 1.8 * c + 32.0,
@@ -22,30 +24,42 @@ fn curve(n: usize, f: impl Fn(f64) -> [f64; 2]) -> Vec<[f64; 2]> {
     (0..=n).map(|i| f(i as f64 / n as f64)).collect()
 }
 
-fn soak_data() -> SoakMapData {
+/// The map of a grade, with an invented soak on it.
+fn soak_data(grade: &str, soak_c: f64) -> SoakMapData {
+    let steel = recalesce::steel::find(grade).expect("a grade").nominal;
+    let map = phase_map(&steel).expect("a map");
+    let field = |field: &Field| MapField {
+        has_austenite: field.phases.contains(&PhaseName::Austenite),
+        has_ferrite: field.phases.contains(&PhaseName::Ferrite),
+        carbides: field
+            .phases
+            .iter()
+            .filter_map(|phase| match phase {
+                PhaseName::Austenite | PhaseName::Ferrite => None,
+                PhaseName::Cementite => Some("cementite"),
+                PhaseName::M7C3 => Some("M_{7}C_{3}"),
+                PhaseName::M23C6 => Some("M_{23}C_{6}"),
+                PhaseName::M6C => Some("M_{6}C"),
+                PhaseName::Mc => Some("MC"),
+            })
+            .collect(),
+        outline: field.outline.clone(),
+    };
     SoakMapData {
-        a3: curve(40, |f| [0.62 * f, 908.0 - 260.0 * f + 100.0 * f * f]),
-        acm: curve(60, |f| {
-            let carbon = 0.62 + 1.2 * f;
-            [
-                carbon,
-                748.0 + 400.0 * (carbon - 0.62) - 25.0 * (carbon - 0.62f64).powi(2),
-            ]
-        }),
-        a1_c: 748.0,
-        a1_upper_c: 748.0,
-        bulk_carbon_wt: 1.0,
-        soak_c: 830.0,
+        fields: map.fields.iter().map(field).collect(),
+        boundaries: map.boundaries.iter().map(|b| b.points.clone()).collect(),
+        range_c: PhaseMap::RANGE_C,
+        a3: map.a3,
+        acm: map.acm,
+        a1_lower: map.a1_lower,
+        a1_upper: map.a1_upper,
+        a1_c: map.a1_c,
+        bulk_carbon_wt: steel.c,
+        soak_c,
         wander_k: 8.0,
-        dissolved_wt: 0.68,
-        possible_wt: 0.78,
-        path: vec![
-            [0.62, 748.0],
-            [0.625, 778.0],
-            [0.635, 805.0],
-            [0.66, 826.0],
-            [0.68, 830.0],
-        ],
+        dissolved_wt: 0.68 * steel.c,
+        possible_wt: 0.78 * steel.c,
+        path: vec![[0.62 * steel.c, soak_c], [0.68 * steel.c, soak_c]],
     }
 }
 
@@ -121,7 +135,16 @@ fn scenes() -> Vec<(String, Scene)> {
     let metric = &Labels::METRIC;
     let mut scenes = Vec::new();
     let mut add = |name: &str, scene: Scene| scenes.push((name.to_owned(), scene));
-    add("soak", soak_map(&soak_data(), metric, [306.0, 330.0]));
+    add(
+        "soak",
+        soak_map(&soak_data("52100", 830.0), metric, [306.0, 330.0]),
+    );
+    for grade in ["1095", "O1", "A2", "S7", "D2", "440C"] {
+        add(
+            &format!("soak-{grade}"),
+            soak_map(&soak_data(grade, 960.0), metric, [306.0, 330.0]),
+        );
+    }
     add(
         "quench",
         quench_chart(&quench_data(3.6), metric, [370.0, 330.0]),
@@ -136,7 +159,7 @@ fn scenes() -> Vec<(String, Scene)> {
     );
     add(
         "soak-phone",
-        soak_map(&soak_data(), &FAHRENHEIT, [362.0, 420.0]),
+        soak_map(&soak_data("52100", 830.0), &FAHRENHEIT, [362.0, 420.0]),
     );
     add(
         "quench-phone",
@@ -399,12 +422,16 @@ fn pixels_lead_back_to_data() {
 #[test]
 fn words_and_numbers() {
     let text = |scene: &Scene| svg::document(scene, &Palette::LIGHT).expect("drawn");
-    let soak = text(&soak_map(&soak_data(), &Labels::METRIC, [306.0, 330.0]));
+    let soak = text(&soak_map(
+        &soak_data("52100", 830.0),
+        &Labels::METRIC,
+        [306.0, 330.0],
+    ));
     for words in [
         "0.68 dissolved",
         "of 0.78 possible",
         "austenite",
-        "+\u{a0}carbide",
+        "+\u{a0}cementite",
         "cm<",
     ] {
         assert!(soak.contains(words), "{words}");

@@ -3,7 +3,7 @@
 
 use proptest::prelude::*;
 use recalesce::chart::{
-    Constituent, CoolingTrace, HistoryPoint, Labels, LadderRow, Margin, Outline, Palette,
+    Constituent, CoolingTrace, HistoryPoint, Labels, LadderRow, MapField, Margin, Outline, Palette,
     ProductCurves, QuenchData, Role, RouteData, RouteStep, Scene, SectionData, SoakHistoryData,
     SoakMapData, TemperData, TemperPoint, Verdict, hardness_ladder, phase_bar, quench_chart,
     route_strip, section_view, soak_history, soak_map, svg, temper_chart,
@@ -59,7 +59,15 @@ proptest! {
     #[test]
     fn soaks(a3 in curve(), acm in curve(), path in curve(), heating in curve(), n in prop::array::uniform7(number()), size in size()) {
         let [a1_c, a1_upper_c, bulk_carbon_wt, soak_c, wander_k, dissolved_wt, possible_wt] = n;
-        let map = SoakMapData { a3, acm, a1_c, a1_upper_c, bulk_carbon_wt, soak_c, wander_k, dissolved_wt, possible_wt, path };
+        let fields = [(true, false), (true, true), (false, true)].map(|(has_austenite, has_ferrite)| MapField {
+            has_austenite,
+            has_ferrite,
+            carbides: vec!["cementite", "MC"],
+            outline: acm.clone(),
+        });
+        let map = SoakMapData {
+            fields: fields.to_vec(), boundaries: vec![a3.clone()], range_c: [a1_upper_c, soak_c], a1_lower: path.clone(), a1_upper: a3.clone(),
+            a3, acm, a1_c, bulk_carbon_wt, soak_c, wander_k, dissolved_wt, possible_wt, path };
         drawn(&soak_map(&map, &Labels::METRIC, size))?;
         let point = |time_s| HistoryPoint { time_s, carbon_wt: a1_c, carbide_volume_fraction: soak_c, grain_astm: wander_k };
         let history = SoakHistoryData { history: n.map(point).to_vec(), now: point(soak_c), end_s: a1_upper_c, soak_c, heating };

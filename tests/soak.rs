@@ -558,10 +558,9 @@ proptest! {
 }
 
 /// Two searches over the same energies: one from boundary to boundary, one over all temperatures.
-/// The other misses phases that are stable over less than its step: M23C6 in 4340.
 #[test]
 fn critical_temperatures_agree_with_a_search_over_all_temperatures() {
-    for grade in grades().iter().filter(|g| g.designation != "4340") {
+    for grade in grades() {
         let found = critical_temperatures(&grade.nominal).unwrap();
         let listed = critical_points(&grade.nominal).unwrap();
         let name = &grade.designation;
@@ -578,25 +577,6 @@ fn critical_temperatures_agree_with_a_search_over_all_temperatures() {
             (at_c - listed_c.unwrap_or(1250.0)).abs() < 0.1,
             "{name} {found:?} {listed:?}"
         );
-    }
-}
-
-/// Every grade has its map, with the lines where they belong.
-#[test]
-fn every_grade_has_a_map() {
-    for grade in grades() {
-        let map = phase_map(&grade.nominal).unwrap();
-        let name = &grade.designation;
-        assert!(map.a3.len() > 20 && map.acm.len() > 20, "{name}");
-        assert!(
-            map.a1_lower.len() > 15 && map.a1_lower.len() == map.a1_upper.len(),
-            "{name}"
-        );
-        let lines = [&map.a3, &map.acm, &map.a1_lower, &map.a1_upper];
-        for [carbon_wt, temperature_c] in lines.into_iter().flatten() {
-            assert!((0.0..=2.0).contains(carbon_wt), "{name}");
-            assert!((500.0..=1200.0).contains(temperature_c), "{name}");
-        }
     }
 }
 
@@ -627,21 +607,6 @@ proptest! {
         }
         let hottest = stock.at(found[2].temperature_c).unwrap().soak(time_s, 0.0).unwrap();
         prop_assert_eq!(hottest.grain_um, found[2].grain_um);
-    }
-
-    #[test]
-    fn lines_of_the_map_are_in_order(steel in steel()) {
-        let map = phase_map(&steel).unwrap();
-        prop_assert!(map.a3.is_sorted_by(|a, b| a[1] >= b[1]), "{:?}", map.a3);
-        prop_assert!(map.acm.is_sorted_by(|a, b| a[0] <= b[0] && a[1] <= b[1]), "{:?}", map.acm);
-        prop_assert_eq!(map.a3.last(), map.acm.first());
-        // where ferrite goes without carbon too, carbon rises all the way down
-        if map.a3[0][1] < 1200.0 {
-            prop_assert!(map.a3.is_sorted_by(|a, b| a[0] < b[0]), "{:?}", map.a3);
-        }
-        for (lower, upper) in map.a1_lower.iter().zip(&map.a1_upper) {
-            prop_assert!(lower[0] == upper[0] && lower[1] <= upper[1], "{lower:?} {upper:?}");
-        }
     }
 }
 

@@ -11,6 +11,7 @@ mod caption;
 pub mod clip;
 mod draw;
 pub mod face;
+mod field_names;
 mod frame;
 pub mod glow;
 pub mod hit;
@@ -34,6 +35,7 @@ pub mod svg;
 mod temper_chart;
 
 pub use draw::draw;
+pub use field_names::MapField;
 pub use influence_chart::{InfluenceRow, influence_chart};
 pub use ink::{Constituent, Ink, Paint, Palette};
 pub use labels::Labels;

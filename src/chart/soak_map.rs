@@ -2,6 +2,7 @@
 
 use super::axis::{Axis, Shown};
 use super::face::Weight;
+use super::field_names::{MapField, name_fields};
 use super::frame;
 use super::ink::{Constituent, Ink};
 use super::labels::Labels;
@@ -9,17 +10,25 @@ use super::numbers::{NBSP, fixed};
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, Fill, Handle, Label, Mark, Pattern, Pen, Rank, Scene, Spot, data, px};
 
-/// What the map shows. Curves are `[carbon wt %, temperature °C]` with rising carbon.
+/// What the map shows. Lines are `[carbon wt %, temperature °C]`.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SoakMapData {
-    /// Austenite against ferrite, from pure iron down to the eutectoid.
+    /// Fields; they cover the map.
+    pub fields: Vec<MapField>,
+    /// Where fields touch.
+    pub boundaries: Vec<Vec<[f64; 2]>>,
+    /// Lowest and highest temperature of the map, °C.
+    pub range_c: [f64; 2],
+    /// Austenite against ferrite, down to the eutectoid.
     pub a3: Vec<[f64; 2]>,
     /// Austenite against carbide, from the eutectoid up.
     pub acm: Vec<[f64; 2]>,
-    /// Where austenite begins, °C.
+    /// Where ferrite and carbide begin to turn into austenite.
+    pub a1_lower: Vec<[f64; 2]>,
+    /// Where the three no longer stand side by side.
+    pub a1_upper: Vec<[f64; 2]>,
+    /// Where austenite begins at the steel's own carbon, °C.
     pub a1_c: f64,
-    /// Where the three-phase field ends, °C; `a1_c` where there is none.
-    pub a1_upper_c: f64,
     /// Carbon of the steel, wt %.
     pub bulk_carbon_wt: f64,
     /// Soak temperature, °C.
@@ -34,29 +43,41 @@ pub struct SoakMapData {
     pub path: Vec<[f64; 2]>,
 }
 
-/// Highest carbon of the map, wt %.
+/// Highest carbon shown, wt %, and the same for steels of much carbon.
 const CARBON_HIGH_WT: f64 = 1.6;
+const CARBON_HIGHEST_WT: f64 = 2.0;
+
+/// Temperatures that the axis has at least, °C.
+const USUAL_LOW_C: f64 = 750.0;
+const USUAL_HIGH_C: f64 = 1100.0;
 
 /// The map at a size in css px.
 pub fn soak_map(map: &SoakMapData, labels: &Labels, size_px: [f64; 2]) -> Scene {
     let [width, height] = size_px;
+    let [least_c, most_c] = map.range_c;
     let low_c = ((map.a1_c - 85.0) / 50.0).floor() * 50.0;
-    let y = frame::covering([low_c.clamp(400.0, 750.0), 1100.0], [map.soak_c + 40.0]);
+    let high_c = (map.soak_c + 40.0).clamp(USUAL_HIGH_C, most_c.max(USUAL_HIGH_C));
+    let y = frame::covering(
+        [
+            low_c.clamp(least_c.min(USUAL_LOW_C), USUAL_LOW_C),
+            USUAL_HIGH_C,
+        ],
+        [high_c],
+    );
     let carbon_high = if map.bulk_carbon_wt > 1.45 {
-        2.2
+        CARBON_HIGHEST_WT
     } else {
         CARBON_HIGH_WT
     };
     let x = Axis::linear(0.0, carbon_high);
     let plane = Plane::new(x, y, Rect::new(46.0, 8.0, width - 10.0, height - 32.0));
     let mut scene = Scene::new(size_px, plane);
-    let map = &upwards(map);
-    fields(&mut scene, map, &plane);
+    fields(&mut scene, map);
     frame::temperature_axis(&mut scene, labels, 5);
     frame::bottom_axis(&mut scene, plane.x.ticks(4, Shown::SAME), false);
     frame::axis_title(&mut scene, &format!("carbon, wt{NBSP}%"));
     boundaries(&mut scene, map, &plane);
-    field_names(&mut scene, map, &plane);
+    name_fields(&mut scene, &map.fields, &plane);
     soak(&mut scene, map, &plane);
     scene.summary = format!(
         "Phase map: at {} {} of the {} % carbon is dissolved, of {} possible; austenite begins at {}.",
@@ -69,54 +90,30 @@ pub fn soak_map(map: &SoakMapData, labels: &Labels, size_px: [f64; 2]) -> Scene 
     scene
 }
 
-/// The same with the carbide boundary from the eutectoid up, whichever way it came.
-fn upwards(map: &SoakMapData) -> SoakMapData {
-    let mut map = map.clone();
-    let ends = (map.acm.first(), map.acm.last());
-    if matches!(ends, (Some(first), Some(last)) if first[1] > last[1]) {
-        map.acm.reverse();
+fn fields(scene: &mut Scene, map: &SoakMapData) {
+    for field in &map.fields {
+        scene.area(field.outline.clone(), Fill::new(field.ink()));
+        if !field.carbides.is_empty() {
+            scene.pattern(
+                field.outline.clone(),
+                Pattern::SparseParticles,
+                Fill::new(Constituent::Carbide.line()),
+            );
+        }
     }
-    map
-}
-
-fn fields(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
-    let (top, floor, right) = (plane.y.high(), plane.y.low(), plane.x.high());
-    let a1 = map.a1_c;
-    let upper = map.a1_upper_c.max(a1);
-    let dots = Fill::new(Constituent::Carbide.line());
-    scene.area(frame::level_band(plane, [a1, top]), Fill::new(Ink::FieldA));
-    let mut with_carbide = map.acm.clone();
-    if let Some([carbon, _]) = with_carbide.last().copied() {
-        with_carbide.push([carbon, top]);
-        with_carbide.push([right.max(carbon), top]);
-        with_carbide.push([right.max(carbon), upper]);
-    }
-    scene.area(with_carbide.clone(), Fill::new(Ink::FieldAc));
-    scene.pattern(with_carbide, Pattern::SparseParticles, dots);
-    let mut with_ferrite = map.a3.clone();
-    with_ferrite.push([0.0, upper]);
-    scene.area(with_ferrite, Fill::new(Ink::FieldAf));
-    if upper - a1 > 0.5 {
-        let three = frame::level_band(plane, [a1, upper]);
-        scene.area(three.clone(), Fill::new(Ink::FieldAf));
-        scene.pattern(three, Pattern::SparseParticles, dots);
-    }
-    let below = frame::level_band(plane, [floor, a1]);
-    scene.area(below.clone(), Fill::new(Ink::FieldFc));
-    scene.pattern(below, Pattern::SparseParticles, dots);
 }
 
 fn boundaries(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
     let pen = Pen::new(Ink::Ink, 1.5);
-    let whole = [plane.x.low(), plane.x.high()];
-    scene.curve(map.a3.clone(), pen);
-    scene.curve(map.acm.clone(), pen);
-    scene.curve(whole.map(|x| [x, map.a1_c]).to_vec(), pen);
-    if map.a1_upper_c - map.a1_c > 0.5 {
-        scene.curve(
-            whole.map(|x| [x, map.a1_upper_c]).to_vec(),
-            Pen::new(Ink::Ink2, 1.0).dashed(&[4.0, 3.0]),
-        );
+    for line in &map.boundaries {
+        scene.curve(line.clone(), Pen::new(Ink::Ink3, 0.75));
+    }
+    for line in [&map.a3, &map.acm, &map.a1_lower] {
+        scene.curve(line.clone(), pen);
+    }
+    if map.a1_upper != map.a1_lower {
+        let pen = Pen::new(Ink::Ink2, 1.0).dashed(&[4.0, 3.0]);
+        scene.curve(map.a1_upper.clone(), pen);
     }
     frame::base_line(scene);
     let name = |text: &str| {
@@ -153,79 +150,21 @@ fn boundaries(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
             .at_spots(spots(acm, -1.0), Rank::Boundary)
             .halo(Ink::FieldA),
     );
-    let mut a1 = name("A_{1}").halo(Ink::FieldAc);
-    if map.a1_upper_c - map.a1_c > 0.5 {
-        a1 = a1.halo(Ink::FieldFc);
-    }
-    let below = f64::from(u8::from(map.a1_upper_c - map.a1_c > 0.5)) * 18.0;
-    scene.label(
-        a1.at_spots(
-            [0.985, 0.9]
-                .map(|f| Spot {
-                    at: data(plane.x.value(f), map.a1_c),
-                    offset_px: [0.0, -6.0 + below],
-                    anchor: Anchor::End,
-                })
-                .to_vec(),
-            Rank::Boundary,
-        ),
-    );
-}
-
-fn field_names(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
-    let name = |text: &str| {
-        Label::new(px(0.0, 0.0), Anchor::Start, text).styled(Ink::Ink3, 12.0, Weight::Text)
-    };
-    let middle = |carbon: f64, temperature_c: f64, lift: f64| Spot {
-        at: data(carbon, temperature_c),
-        offset_px: [0.0, 4.0 - lift],
-        anchor: Anchor::Middle,
-    };
-    let right = plane.x.high();
-    let level = |f: f64| plane.y.value(f);
-    // Austenite lies between A3 and Acm; high up on the map it is widest.
-    let austenite = [0.87, 0.8, 0.73, 0.66]
-        .into_iter()
-        .flat_map(|f| {
-            let left = frame::reach(&map.a3, level(f)).unwrap_or(0.0);
-            let end = frame::reach(&map.acm, level(f)).unwrap_or(right).min(right);
-            [0.3, 0.42, 0.2, 0.55].map(|part| middle(left + part * (end - left), level(f), 0.0))
+    // below the line: above it there may be a band
+    let a1 = [0.985, 0.9, 0.8, 0.6].into_iter().filter_map(|share| {
+        let carbon_wt = plane.x.value(share);
+        let at_c = frame::height_at(&map.a1_lower, carbon_wt)?;
+        Some(Spot {
+            at: data(carbon_wt, at_c),
+            offset_px: [0.0, 14.0],
+            anchor: Anchor::End,
         })
-        .collect();
-    scene.label(
-        name("austenite")
-            .at_spots(austenite, Rank::Other)
-            .halo(Ink::FieldA),
-    );
-    let with_carbide = [0.56, 0.5, 0.62, 0.44, 0.36]
-        .into_iter()
-        .flat_map(|f| {
-            let start = frame::reach(&map.acm, level(f)).unwrap_or(right);
-            [0.6, 0.68, 0.5, 0.76].map(|part| middle(start + part * (right - start), level(f), 7.0))
-        })
-        .collect();
-    scene.label(
-        name("austenite")
-            .then(format!("+{NBSP}carbide"), Ink::Ink3, 12.0, Weight::Text)
-            .at_spots(with_carbide, Rank::Other)
-            .halo(Ink::FieldAc),
-    );
-    let with_ferrite = [14.0, 28.0, 42.0].map(|lift| Spot {
-        at: data(0.0, map.a1_upper_c),
-        offset_px: [4.0, 4.0 - lift],
-        anchor: Anchor::Start,
     });
-    scene.label(name(&format!("+{NBSP}ferrite")).at_spots(with_ferrite.to_vec(), Rank::Other));
-    let below = 0.5 * (map.a1_c + plane.y.low());
+    let a1 = a1.collect();
     scene.label(
-        name(&format!("ferrite{NBSP}+{NBSP}carbide"))
-            .at_spots(
-                [0.23, 0.7, 0.5]
-                    .map(|f| middle(f * right, below, 0.0))
-                    .to_vec(),
-                Rank::Other,
-            )
-            .halo(Ink::FieldFc),
+        name("A_{1}")
+            .halo(Ink::FieldFc)
+            .at_spots(a1, Rank::Boundary),
     );
 }
 

@@ -9,14 +9,13 @@ mod search;
 
 pub use critical::{CriticalTemperatures, UpperLimit, critical_temperatures, eutectoid_carbon_wt};
 pub use equilibrium::{
-    CriticalPoints, Equilibrium, EquilibriumError, EquilibriumSeries, Isopleth, PhaseAmount,
-    PhaseLine, PhaseName, RANGE as EQUILIBRIUM_RANGE, StableRange, carbon_beside_cementite_wt,
-    critical_points, equilibrium, full_equilibrium_austenite, isopleth, para_equilibrium,
-    stable_phases,
+    CriticalPoints, Equilibrium, EquilibriumError, EquilibriumSeries, PhaseAmount, PhaseName,
+    RANGE as EQUILIBRIUM_RANGE, StableRange, carbon_beside_cementite_wt, critical_points,
+    equilibrium, full_equilibrium_austenite, para_equilibrium,
 };
 pub use gibbs::{ParameterLine, parameter_lines};
 pub use limit::{Annealed, SoakLimit, annealed, soak_limit};
-pub use map::{PhaseMap, phase_map};
+pub use map::{Boundary, Field, OwnField, PhaseMap, phase_map};
 
 use crate::steel::{CompositionError, OutOfRange};
 

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::Row;
 use recalesce::phases::{
-    Equilibrium, EquilibriumSeries, PhaseName, critical_points, equilibrium, isopleth,
+    Equilibrium, EquilibriumSeries, PhaseName, critical_points, equilibrium, phase_map,
 };
 use recalesce::steel::{Composition, Element};
 
@@ -76,11 +76,13 @@ fn textbook() -> Vec<Row> {
         let phase = found.phase(name).ok_or("not stable")?;
         Ok(phase.composition.c)
     };
-    let map = isopleth(&carbon(0.5)).map_err(|e| e.to_string());
+    let map = phase_map(&carbon(0.5)).map_err(|e| e.to_string());
+    // where A3 ends and Acm begins
     let eutectoid = |which: usize| {
         let map = map.as_ref().map_err(Clone::clone)?;
-        let at = map.eutectoid.ok_or_else(|| "no eutectoid".to_owned())?;
-        Ok(at[which])
+        let at = map.acm.first().filter(|at| Some(*at) == map.a3.last());
+        at.map(|at| at[which])
+            .ok_or_else(|| "no eutectoid".to_owned())
     };
     let mut rows = Vec::new();
     for line in read(PUBLISHED) {

@@ -8,12 +8,13 @@ pub(crate) use words::{answer, figures, no_map, no_temper, still_does};
 
 use super::state::Bench;
 use crate::chart::{
-    Constituent, CoolingTrace, HistoryPoint, InfluenceRow, Labels, LadderRow, Margin, Outline,
-    ProductCurves, QuenchData, Role, Scene, SectionData, SoakHistoryData, SoakMapData, TemperData,
-    TemperPoint, Verdict, glow, hardness_ladder, influence_chart, oxide, quench_chart,
+    Constituent, CoolingTrace, HistoryPoint, InfluenceRow, Labels, LadderRow, MapField, Margin,
+    Outline, ProductCurves, QuenchData, Role, Scene, SectionData, SoakHistoryData, SoakMapData,
+    TemperData, TemperPoint, Verdict, glow, hardness_ladder, influence_chart, oxide, quench_chart,
     section_view, soak_history, soak_map, temper_chart,
 };
 use crate::heat::{CoolingCurve, Place, Section};
+use crate::phases::{Field, PhaseMap, PhaseName};
 use crate::route::{self, InfluenceKind, Step};
 use crate::transform::{Fractions, Product};
 use crate::units::{
@@ -80,6 +81,28 @@ pub(crate) fn amounts(fractions: &Fractions) -> Vec<(Constituent, f64)> {
     ]
 }
 
+fn field(field: &Field) -> MapField {
+    let phases = field.phases.iter().copied();
+    MapField {
+        has_austenite: field.phases.contains(&PhaseName::Austenite),
+        has_ferrite: field.phases.contains(&PhaseName::Ferrite),
+        carbides: phases.filter_map(carbide_name).collect(),
+        outline: field.outline.clone(),
+    }
+}
+
+/// A carbide as charts name it.
+const fn carbide_name(phase: PhaseName) -> Option<&'static str> {
+    match phase {
+        PhaseName::Austenite | PhaseName::Ferrite => None,
+        PhaseName::Cementite => Some("cementite"),
+        PhaseName::M7C3 => Some("M_{7}C_{3}"),
+        PhaseName::M23C6 => Some("M_{23}C_{6}"),
+        PhaseName::M6C => Some("M_{6}C"),
+        PhaseName::Mc => Some("MC"),
+    }
+}
+
 /// The phase map with the soak on it. It needs the map alone: the soak handle can be dragged even
 /// where the rest of the route has no outcome.
 pub(crate) fn soak_map_scene(bench: Bench, width: f64, height: f64) -> Option<Scene> {
@@ -98,21 +121,16 @@ pub(crate) fn soak_map_scene(bench: Bench, width: f64, height: f64) -> Option<Sc
         path.push([s.end.carbon_wt, soak_c]);
         path
     });
-    let (mut a3, mut acm) = (map.a3.clone(), map.acm.clone());
-    if let Some(&[carbon_wt, c]) = acm.first()
-        && c > map.a1_upper_c
-    {
-        // High alloy: ferrite and carbide both go well above A1. Down from there the two fields
-        // beside austenite meet in the three-phase field, drawn as one line.
-        a3.push([carbon_wt, map.a1_upper_c]);
-        acm.insert(0, [carbon_wt, map.a1_upper_c]);
-    }
     Some(soak_map(
         &SoakMapData {
-            a3,
-            acm,
+            fields: map.fields.iter().map(field).collect(),
+            boundaries: map.boundaries.iter().map(|b| b.points.clone()).collect(),
+            range_c: PhaseMap::RANGE_C,
+            a3: map.a3.clone(),
+            acm: map.acm.clone(),
+            a1_lower: map.a1_lower.clone(),
+            a1_upper: map.a1_upper.clone(),
             a1_c: map.a1_c,
-            a1_upper_c: map.a1_upper_c,
             bulk_carbon_wt: route.composition.c,
             soak_c,
             wander_k: route.soak_band_k(),

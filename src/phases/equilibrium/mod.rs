@@ -2,9 +2,9 @@
 //! is in them.
 
 mod boundaries;
+mod column;
 mod frozen;
 mod held_back;
-mod isopleth;
 mod newcomers;
 mod newton;
 mod para;
@@ -17,8 +17,8 @@ mod state;
 mod tests;
 
 pub use boundaries::{CriticalPoints, StableRange, critical_points};
+pub(super) use column::{Change, Column, ColumnSearch, PhaseSet};
 pub(super) use held_back::HeldBack;
-pub use isopleth::{Isopleth, PhaseLine, isopleth, stable_phases};
 pub use para::{carbon_beside_cementite_wt, para_equilibrium};
 pub use state::{
     Equilibrium, EquilibriumSeries, PhaseAmount, RANGE, equilibrium, full_equilibrium_austenite,

@@ -30,6 +30,8 @@ pub(super) struct Solver {
     pub(super) balance_error: f64,
     /// Newton steps taken for the last equilibrium.
     pub(super) steps: usize,
+    /// Scaled step below which site fractions count as settled in the end.
+    settled: f64,
     solved: bool,
     pub(super) way: Way,
     pub(super) newcomer: Option<usize>,
@@ -47,6 +49,7 @@ impl Solver {
             potentials: [0.0; ELEMENTS],
             balance_error: f64::INFINITY,
             steps: 0,
+            settled: SETTLED,
             solved: false,
             way: Way::Plain,
             newcomer: None,
@@ -54,6 +57,13 @@ impl Solver {
             work: Derivatives::ZERO,
             responses,
         }
+    }
+
+    /// The same solver, content with what boundaries on a map need: the error left after a step is
+    /// near the square of the step.
+    pub(super) fn for_map(mut self) -> Self {
+        self.settled = SETTLED.sqrt();
+        self
     }
 
     /// Equilibrium of one mole of atoms at a temperature in kelvin; the result is in the slots.
@@ -170,7 +180,7 @@ impl Solver {
                 continue;
             }
             let before = self.potentials;
-            self.newton(amounts, SETTLED)?;
+            self.newton(amounts, self.settled)?;
             let searching = self.search_due(amounts);
             if searching {
                 self.search(amounts);

@@ -260,7 +260,7 @@ fn what_is_outside_the_range_is_refused_with_a_reason() {
     let nickel = Composition { ni: 5.0, ..steel };
     let message = critical_points(&nickel).map_err(|e| e.to_string());
     assert!(message.is_err_and(|m| m.contains("Ni") && m.contains('5')));
-    assert!(isopleth(&nickel).is_err());
+    assert!(crate::phases::phase_map(&nickel).is_err());
     assert!(para_equilibrium(&steel.with_carbon(f64::NAN), 800.0).is_err());
 }
 
