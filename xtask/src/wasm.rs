@@ -29,10 +29,6 @@ impl Build {
     }
 }
 
-/// The optimiser of the whole program copies only what is about as short as a call: 2 % less to load than
-/// with its own measure, and no slower.
-const INLINE_LITTLE: &str = "llvm-args=-inline-threshold=20";
-
 /// What the page loads.
 #[derive(Debug, Clone)]
 pub(crate) struct Bindings {
@@ -51,8 +47,8 @@ pub(crate) fn build(project: &Project, build: Build) -> Result<Bindings> {
     if !compiled.exists() {
         eprintln!("Compiling the page: the first time this takes some minutes");
     }
-    let mut compile = project.cargo([
-        "rustc",
+    run(&mut project.cargo([
+        "build",
         "--locked",
         "--profile",
         build.profile(),
@@ -62,11 +58,7 @@ pub(crate) fn build(project: &Project, build: Build) -> Result<Bindings> {
         "recalesce",
         "--bin",
         "recalesce",
-    ]);
-    if build == Build::Release {
-        compile.args(["--", "-C", INLINE_LITTLE]);
-    }
-    run(&mut compile)?;
+    ]))?;
     bind(&compiled, &project.target("page/bindings"), build)
 }
 
