@@ -1,5 +1,6 @@
 //! The soak: phase map with the soak on it, and what happens while it soaks.
 
+use super::phase_table::PhaseTable;
 use crate::app::charts::{self, glow_css};
 use crate::app::controls::{Chevrons, Choice, Entry, Grip, Handle, Typed, Word, quantities};
 use crate::app::plot::{Plot, Shown, Tag, handle_at};
@@ -206,6 +207,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
                 handles=Box::new(time_handle)
             />
         </div>
+        <PhaseTable />
     }
     .into_any()
 }
