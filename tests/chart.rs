@@ -42,6 +42,7 @@ fn soak_data(grade: &str, soak_c: f64) -> SoakMapData {
                 PhaseName::M6C => Some("M_{6}C"),
                 PhaseName::Mc => Some("MC"),
             })
+            .map(str::to_owned)
             .collect(),
         outline: field.outline.clone(),
     };

@@ -62,7 +62,7 @@ proptest! {
         let fields = [(true, false), (true, true), (false, true)].map(|(has_austenite, has_ferrite)| MapField {
             has_austenite,
             has_ferrite,
-            carbides: vec!["cementite", "MC"],
+            carbides: vec!["cementite".into(), "MC".into()],
             outline: acm.clone(),
         });
         let map = SoakMapData {

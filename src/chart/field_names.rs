@@ -15,8 +15,8 @@ pub struct MapField {
     pub has_austenite: bool,
     /// Ferrite is stable.
     pub has_ferrite: bool,
-    /// Names of the stable carbides.
-    pub carbides: Vec<&'static str>,
+    /// Names of the stable carbides, numbers lowered as `M_{7}C_{3}`.
+    pub carbides: Vec<String>,
     /// Outline, `[carbon wt %, temperature °C]`.
     pub outline: Vec<[f64; 2]>,
 }
@@ -62,12 +62,13 @@ impl MapField {
             return vec![vec![line(&full, begins_with_plus)]];
         }
         let mut names = Vec::new();
-        let summary: &[&str] = if self.carbides.len() > 1 {
+        let each: Vec<&str> = self.carbides.iter().map(String::as_str).collect();
+        let together: &[&str] = if each.len() > 1 {
             &["carbides"]
         } else {
             &["carbide"]
         };
-        for carbides in [self.carbides.as_slice(), summary] {
+        for carbides in [&each, together] {
             names.push(vec![line(&[&full, carbides].concat(), begins_with_plus)]);
             if !full.is_empty() {
                 names.push(vec![line(&full, begins_with_plus), line(carbides, true)]);

@@ -372,6 +372,30 @@ export class BenchPage {
     await this.page.getByRole("navigation").getByRole("button", { name: place, exact: true }).click();
   }
 
+  /** The phase map in words. */
+  get phaseTable() {
+    return this.page.locator("details", { hasText: "The phases as a table" });
+  }
+
+  async openPhaseTable() {
+    await this.phaseTable.locator("summary").click();
+    await this.shows(() => this.phaseTable.locator("table").count(), 2, "tables of phases");
+  }
+
+  /** Its tables as captions and rows of cells. */
+  async phaseTables() {
+    const tables = await this.phaseTable.locator("table").evaluateAll((tables) =>
+      tables.map((table) => ({
+        caption: table.caption.textContent,
+        rows: [...table.tBodies[0].rows].map((row) => [...row.cells].map((cell) => cell.textContent)),
+      })),
+    );
+    return tables.map(({ caption, rows }) => ({
+      caption: plain(caption),
+      rows: rows.map((row) => row.map(plain)),
+    }));
+  }
+
   /** Picks a segment of a group: `Temperatures`, `°F`. */
   async pick(group, word) {
     await this.page.getByRole("group", { name: group }).getByRole("button", { name: word, exact: true }).click();

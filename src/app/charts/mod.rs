@@ -1,20 +1,22 @@
 //! From the outcome to the plain data that charts take. No geometry and no physics here.
 
+mod phases;
 mod strip;
 mod words;
 
+pub(crate) use phases::{own_fields, soak_phases};
 pub(crate) use strip::{blocks, strip};
 pub(crate) use words::{answer, figures, no_map, no_temper, still_does};
 
 use super::state::Bench;
 use crate::chart::{
-    Constituent, CoolingTrace, HistoryPoint, InfluenceRow, Labels, LadderRow, MapField, Margin,
-    Outline, ProductCurves, QuenchData, Role, Scene, SectionData, SoakHistoryData, SoakMapData,
-    TemperData, TemperPoint, Verdict, glow, hardness_ladder, influence_chart, oxide, quench_chart,
+    Constituent, CoolingTrace, HistoryPoint, InfluenceRow, Labels, LadderRow, Margin, Outline,
+    ProductCurves, QuenchData, Role, Scene, SectionData, SoakHistoryData, SoakMapData, TemperData,
+    TemperPoint, Verdict, glow, hardness_ladder, influence_chart, oxide, quench_chart,
     section_view, soak_history, soak_map, temper_chart,
 };
 use crate::heat::{CoolingCurve, Place, Section};
-use crate::phases::{Field, PhaseMap, PhaseName};
+use crate::phases::PhaseMap;
 use crate::route::{self, InfluenceKind, Step};
 use crate::transform::{Fractions, Product};
 use crate::units::{
@@ -81,28 +83,6 @@ pub(crate) fn amounts(fractions: &Fractions) -> Vec<(Constituent, f64)> {
     ]
 }
 
-fn field(field: &Field) -> MapField {
-    let phases = field.phases.iter().copied();
-    MapField {
-        has_austenite: field.phases.contains(&PhaseName::Austenite),
-        has_ferrite: field.phases.contains(&PhaseName::Ferrite),
-        carbides: phases.filter_map(carbide_name).collect(),
-        outline: field.outline.clone(),
-    }
-}
-
-/// A carbide as charts name it.
-const fn carbide_name(phase: PhaseName) -> Option<&'static str> {
-    match phase {
-        PhaseName::Austenite | PhaseName::Ferrite => None,
-        PhaseName::Cementite => Some("cementite"),
-        PhaseName::M7C3 => Some("M_{7}C_{3}"),
-        PhaseName::M23C6 => Some("M_{23}C_{6}"),
-        PhaseName::M6C => Some("M_{6}C"),
-        PhaseName::Mc => Some("MC"),
-    }
-}
-
 /// The phase map with the soak on it. It needs the map alone: the soak handle can be dragged even
 /// where the rest of the route has no outcome.
 pub(crate) fn soak_map_scene(bench: Bench, width: f64, height: f64) -> Option<Scene> {
@@ -123,7 +103,7 @@ pub(crate) fn soak_map_scene(bench: Bench, width: f64, height: f64) -> Option<Sc
     });
     Some(soak_map(
         &SoakMapData {
-            fields: map.fields.iter().map(field).collect(),
+            fields: map.fields.iter().map(phases::map_field).collect(),
             boundaries: map.boundaries.iter().map(|b| b.points.clone()).collect(),
             range_c: PhaseMap::RANGE_C,
             a3: map.a3.clone(),

@@ -4,6 +4,7 @@ mod furnace;
 pub(crate) mod header;
 pub(crate) mod opened;
 pub(crate) mod outcome;
+mod phase_table;
 pub(crate) mod piece;
 pub(crate) mod quench;
 pub(crate) mod section;

@@ -1,6 +1,7 @@
 //! The soak: phase map with the soak on it, and what happens while it soaks.
 
 use super::outcome::Say;
+use super::phase_table::PhaseTable;
 use super::structures::{STRUCTURES, structure_word};
 use crate::app::charts::{self, glow_css};
 use crate::app::controls::{Alternatives, Chevrons, Grip, Handle, Typed, Word, quantities};
@@ -183,6 +184,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
             />
             <SoakNotes />
         </div>
+        <PhaseTable />
     }
     .into_any()
 }

@@ -1,0 +1,86 @@
+//! The phase map in words, for those who cannot see it or want its numbers.
+
+use crate::app::charts;
+use crate::app::state::bench;
+use crate::units::format_temperature;
+use leptos::prelude::*;
+
+#[component]
+fn Table(
+    /// What the table is of.
+    #[prop(into)]
+    caption: Signal<String>,
+    /// Titles of its two columns.
+    titles: [&'static str; 2],
+    /// Its rows.
+    rows: Vec<(String, String)>,
+) -> impl IntoView {
+    let row = |(head, text): (String, String)| {
+        view! {
+            <tr>
+                <th scope="row">{head}</th>
+                <td>{text}</td>
+            </tr>
+        }
+    };
+    view! {
+        <table>
+            <caption>{caption}</caption>
+            <thead>
+                <tr>{titles.map(|title| view! { <th scope="col">{title}</th> })}</tr>
+            </thead>
+            <tbody>{rows.into_iter().map(row).collect_view()}</tbody>
+        </table>
+    }
+}
+
+/// Which phases are stable at the steel's own carbon over temperature, and how much of each at the
+/// soak. Nothing is computed while it is closed.
+#[component]
+pub(crate) fn PhaseTable() -> impl IntoView {
+    let bench = bench();
+    let is_open = RwSignal::new(false);
+    let tables = move || {
+        let fields = charts::own_fields(bench);
+        let soak_c = Memo::new(move |_| bench.route.with(|r| r.soak.temperature_c));
+        let carbon = bench
+            .route
+            .with(|r| crate::units::format_fixed(r.composition.c, 2));
+        let at_soak = match charts::soak_phases(bench) {
+            Ok(rows) => view! {
+                <Table
+                    caption=Signal::derive(move || {
+                        format!(
+                            "In the end at {}",
+                            format_temperature(soak_c.get(), bench.scale.get()),
+                        )
+                    })
+                    titles=["Phase", "Share of the mass"]
+                    rows
+                />
+            }
+            .into_any(),
+            Err(why) => view! { <p>{why}</p> }.into_any(),
+        };
+        view! {
+            <Table
+                caption=Signal::stored(format!("Stable phases with {carbon} % carbon"))
+                titles=["Temperature", "Phases"]
+                rows=fields
+            />
+            {at_soak}
+        }
+    };
+    view! {
+        <details
+            class="table-view"
+            on:toggle=move |event| {
+                is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
+            }
+        >
+            <summary>"The phases as a table"</summary>
+            {move || is_open.get().then(tables)}
+        </details>
+    }
+    .into_any()
+}
