@@ -32,7 +32,7 @@ const CARBON_G_MOL: f64 = 12.011;
 /// Surface content is held under this part of the carbide's, where carbon takes over.
 const MOST_PILED_UP: f64 = 0.95;
 
-/// Carbide as it stands at the beginning of the soak or at any time after.
+/// Carbide as it stands before the piece is heated, at equilibrium, or at any time between.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Carbide {
     /// Mass fraction of the piece.
