@@ -12,6 +12,8 @@ mod plan;
 mod run;
 mod sentences;
 mod start;
+#[cfg(test)]
+mod survival;
 mod validate;
 mod verdict;
 
