@@ -6,8 +6,12 @@ mod gibbs;
 mod limit;
 mod map;
 mod search;
+#[cfg(test)]
+mod survival;
 
 pub use critical::{CriticalTemperatures, UpperLimit, critical_temperatures, eutectoid_carbon_wt};
+#[cfg(test)]
+pub(crate) use equilibrium::failing;
 pub use equilibrium::{
     CriticalPoints, Equilibrium, EquilibriumError, EquilibriumSeries, PhaseAmount, PhaseName,
     RANGE as EQUILIBRIUM_RANGE, StableRange, carbon_beside_cementite_wt, critical_points,

@@ -15,6 +15,8 @@ mod run;
 mod sentences;
 mod soak_notes;
 mod start;
+#[cfg(test)]
+mod survival;
 mod table;
 mod validate;
 mod verdict;

@@ -3,6 +3,8 @@
 
 mod boundaries;
 mod column;
+#[cfg(test)]
+mod fault;
 mod frozen;
 mod held_back;
 mod newcomers;
@@ -18,6 +20,8 @@ mod tests;
 
 pub use boundaries::{CriticalPoints, StableRange, critical_points};
 pub(super) use column::{Change, Column, ColumnSearch, PhaseSet};
+#[cfg(test)]
+pub(crate) use fault::failing;
 pub(super) use held_back::HeldBack;
 pub use para::{carbon_beside_cementite_wt, para_equilibrium};
 pub use state::{

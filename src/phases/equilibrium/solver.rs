@@ -72,6 +72,11 @@ impl Solver {
         let failure = |_| EquilibriumError::NotConverged {
             temperature_c: kelvin - crate::phases::equilibrium::ZERO_C_K,
         };
+        #[cfg(test)]
+        if super::fault::strikes() {
+            self.solved = false;
+            return Err(failure(Stuck));
+        }
         if !kelvin.is_finite() {
             return Err(failure(Stuck));
         }
