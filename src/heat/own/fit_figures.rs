@@ -5,6 +5,7 @@
 //! quenchants lets them: least squares with the template as prior. What the figures do not tell
 //! stays as in the template, and the band says so.
 
+use super::band::{band_factor, mean_ln_h};
 use super::figures::{Compared, Figure, FigureError, Limit, QuenchantFigures, within};
 use super::shape::{BoilingShape, PARAMETERS};
 use crate::heat::{
@@ -22,12 +23,6 @@ const SPACING: [f64; PARAMETERS] = [0.02, 0.03, 3.0, 0.02, 0.03, 0.02];
 /// A figure that the fit misses by more of its reproducibilities than this contradicts the others
 /// (expert value: figures of one class from different books differ by up to five).
 const CONTRADICTS_BEYOND: f64 = 6.0;
-/// Surface temperatures over which the mean level decides the time of a plate to 540 °C, °C.
-const DECIDING_C: [f64; 5] = [450.0, 525.0, 600.0, 675.0, 750.0];
-/// What remains of the band when the probe is known exactly, as the standard deviation of the
-/// logarithm: other surface, orientation, bath (expert value).
-const REST_OF_BAND: f64 = 0.1;
-
 /// A curve found from figures.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FiguresFit {
@@ -191,23 +186,22 @@ fn band(
     at: &[f64; PARAMETERS],
     covariance: &[[f64; PARAMETERS]; PARAMETERS],
 ) -> Option<f64> {
-    let mean_ln_h = |x: &[f64; PARAMETERS]| {
+    let level = |x: &[f64; PARAMETERS]| {
         // The bath has no part in the curve.
         let curve = HeatTransfer::new(&shape.with(x).points()).ok()?;
-        let sum: f64 = DECIDING_C.iter().map(|t| curve.at(*t).ln()).sum();
-        Some(sum / DECIDING_C.len() as f64)
+        Some(mean_ln_h(&curve))
     };
-    let here = mean_ln_h(at)?;
+    let here = level(at)?;
     let mut slopes = [0.0; PARAMETERS];
     for (i, (slope, width)) in slopes.iter_mut().zip(SPACING).enumerate() {
         let mut beside = *at;
         *beside.get_mut(i)? += width;
-        *slope = (mean_ln_h(&beside)? - here) / width;
+        *slope = (level(&beside)? - here) / width;
     }
     let variance: f64 = covariance
         .iter()
         .zip(&slopes)
         .map(|(row, a)| a * row.iter().zip(&slopes).map(|(c, b)| c * b).sum::<f64>())
         .sum();
-    Some((2.0 * (variance + REST_OF_BAND * REST_OF_BAND).sqrt()).exp())
+    Some(band_factor(variance))
 }

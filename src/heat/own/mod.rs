@@ -1,11 +1,21 @@
-//! A quenchant of the user's own: from the figures on its sheet to a heat-transfer curve.
+//! A quenchant of the user's own: from what is known of it to a heat-transfer curve.
 //!
-//! [`fit_figures`] takes the nickel-ball time and the figures of the 12.5 mm probe, as many as
-//! there are, to the curve with which the computed tests give the same.
+//! - [`fit_figures`] takes the nickel-ball time and the figures of the 12.5 mm probe, as many as
+//!   there are, to the curve with which the computed tests give the same.
+//! - [`ProbeCurve::read`] reads a measured curve of that probe from text.
 
+mod band;
+mod curve_error;
+mod entry;
 mod figures;
 mod fit_figures;
+mod noise;
+mod probe_curve;
 mod shape;
+mod table;
+mod thin;
 
+pub use curve_error::{CurveError, CurveNote};
 pub use figures::{Compared, Figure, FigureError, QuenchantFigures};
 pub use fit_figures::{FiguresFit, fit_figures};
+pub use probe_curve::{CurveOptions, ProbeCurve};
