@@ -3,8 +3,8 @@
 
 use proptest::prelude::*;
 use recalesce::heat::{
-    CurveNote, CurveOptions, Figure, FigureError, Medium, ProbeCurve, QuenchantFigures, Quenching,
-    Section, cool, fit_figures, medium, probe,
+    CoolingCurve, CurveFit, CurveNote, CurveOptions, Figure, FigureError, FittedCurve, FittedKnot,
+    Medium, ProbeCurve, QuenchantFigures, Quenching, Section, cool, fit_figures, medium, probe,
 };
 use recalesce::units::TemperatureScale;
 use std::fmt::Write;
@@ -289,6 +289,18 @@ impl Scatter {
     }
 }
 
+/// Temperature of a computed curve, by the cubic with its temperatures and rates: straight lines
+/// are not good enough for readings that are to be exact.
+fn temperature_c(curve: &CoolingCurve, time_s: f64) -> f64 {
+    let after = curve.time_s.partition_point(|t| *t <= time_s);
+    let i = after.clamp(1, curve.time_s.len() - 1);
+    let width = curve.time_s[i] - curve.time_s[i - 1];
+    let x = ((time_s - curve.time_s[i - 1]) / width).clamp(0.0, 1.0);
+    let [from, to] = [i - 1, i].map(|i| curve.temperature_c[i]);
+    let [first, last] = [i - 1, i].map(|i| -width * curve.rate_k_per_s[i] - (to - from));
+    from + x * (to - from) + x * (1.0 - x) * (first * (1.0 - x) - last * x)
+}
+
 /// Readings of the computed probe, time in s and °C: `idle_s` in the furnace, then the bath to
 /// near its temperature or for 100 s.
 fn readings(name: &str, idle_s: f64, per_s: f64, noise_k: f64) -> Vec<[f64; 2]> {
@@ -299,8 +311,10 @@ fn readings(name: &str, idle_s: f64, per_s: f64, noise_k: f64) -> Vec<[f64; 2]> 
     (0..=count)
         .map(|i| {
             let time_s = f64::from(i) / per_s;
-            let exact = curve.temperature_at_s(time_s - idle_s).unwrap();
-            [time_s, exact + noise_k * scatter.next()]
+            [
+                time_s,
+                temperature_c(&curve, time_s - idle_s) + noise_k * scatter.next(),
+            ]
         })
         .collect()
 }
@@ -466,7 +480,7 @@ fn the_scatter_is_found_and_a_long_record_thinned_without_loss() {
     );
     let exact = probe(listed("oil_medium")).unwrap().curve;
     for [t, c] in curve.points() {
-        approx::assert_abs_diff_eq!(c, exact.temperature_at_s(t).unwrap(), epsilon = 1.0);
+        approx::assert_abs_diff_eq!(c, temperature_c(&exact, t), epsilon = 1.0);
     }
     // Readings of one time are averaged.
     let twice = text("s,°C\n", &readings("oil_medium", 0.0, 8.0, 0.0), |t, c| {
@@ -475,7 +489,7 @@ fn the_scatter_is_found_and_a_long_record_thinned_without_loss() {
     let curve = read(&twice);
     assert!(matches!(curve.notes[..], [CurveNote::Repeated(count)] if count > 300));
     for [t, c] in curve.points() {
-        approx::assert_abs_diff_eq!(c, exact.temperature_at_s(t).unwrap(), epsilon = 0.01);
+        approx::assert_abs_diff_eq!(c, temperature_c(&exact, t), epsilon = 0.01);
     }
 }
 
@@ -580,5 +594,191 @@ proptest! {
         }
         let options = CurveOptions { columns: columns.map(|(a, b)| [a, b]), scale: None, entry_s };
         let _ = ProbeCurve::read(&text, &options);
+    }
+}
+
+fn fitted(curve: &ProbeCurve, bath_c: f64) -> FittedCurve {
+    let mut fit = CurveFit::new(curve, bath_c).unwrap();
+    while !fit.step().is_done {}
+    fit.fitted().unwrap()
+}
+
+fn curve_of(name: &str, idle_s: f64, noise_k: f64, options: &CurveOptions) -> ProbeCurve {
+    let readings = readings(name, idle_s, 8.0, noise_k);
+    let text = text("s,°C\n", &readings, |t, c| format!("{t:.4},{c:.4}"));
+    ProbeCurve::read(&text, options).unwrap()
+}
+
+#[test]
+fn exact_curves_give_the_medium_back() {
+    for name in [
+        "oil_fast",
+        "oil_medium",
+        "oil_slow",
+        "polymer15",
+        "canola60",
+        "water20",
+    ] {
+        let listed = listed(name);
+        let curve = curve_of(name, 0.0, 0.0, &CurveOptions::default());
+        let found = fitted(&curve, listed.bath_c);
+        assert!(found.rms_k < 0.1, "{name}: {} K", found.rms_k);
+        assert_same_plates(&found.medium.resolve().unwrap(), listed, 0.005);
+    }
+}
+
+/// 0.5 K of scatter at 8 readings a second; the figures within the tolerances of the rows of
+/// `checks/quenching.csv`.
+#[test]
+fn scattered_curves_give_plates_and_figures_back() {
+    for name in ["oil_fast", "oil_medium", "polymer15", "water20"] {
+        let listed = listed(name);
+        let curve = curve_of(name, 0.0, 0.5, &CurveOptions::default());
+        let found = fitted(&curve, listed.bath_c);
+        assert!(
+            (0.4..0.6).contains(&found.rms_k),
+            "{name}: {} K",
+            found.rms_k
+        );
+        let own = found.medium.resolve().unwrap();
+        assert_same_plates(&own, listed, 0.02);
+        let (got, expected) = (probe(&own).unwrap(), probe(listed).unwrap());
+        for (got, expected, tolerance) in [
+            (
+                Some(got.max_rate_k_per_s),
+                Some(expected.max_rate_k_per_s),
+                0.02,
+            ),
+            (got.time_to_600c_s, expected.time_to_600c_s, 0.01),
+            (got.time_to_400c_s, expected.time_to_400c_s, 0.01),
+            (got.time_to_200c_s, expected.time_to_200c_s, 0.01),
+        ] {
+            let (got, expected) = (got.unwrap(), expected.unwrap());
+            approx::assert_relative_eq!(got, expected, max_relative = tolerance);
+        }
+        approx::assert_abs_diff_eq!(got.max_rate_at_c, expected.max_rate_at_c, epsilon = 8.0);
+        // The figures read off the scattered curve are those of the fitted one.
+        assert_eq!(found.compared.len(), 6);
+        assert!(
+            found.compared.iter().all(|c| c.agrees),
+            "{name}: {:?}",
+            found.compared
+        );
+    }
+}
+
+/// What the couple cannot see is told: the coefficient lies in the band of its knot, and what
+/// the smoothness filled in is marked.
+#[test]
+fn each_knot_says_how_well_it_is_known() {
+    for name in ["oil_fast", "oil_medium", "oil_slow", "polymer15", "water20"] {
+        let listed = listed(name);
+        let curve = curve_of(name, 0.0, 0.5, &CurveOptions::default());
+        let found = fitted(&curve, listed.bath_c);
+        let miss = |knot: &FittedKnot| {
+            (knot.h_w_m2k / listed.h_w_m2k.at(knot.surface_c))
+                .ln()
+                .abs()
+        };
+        // A corner between two knots is worth 6 % whatever the readings.
+        let outside = found
+            .knots
+            .iter()
+            .filter(|k| miss(k) > 2.0 * k.ln_h_sd + 0.06)
+            .count();
+        assert!(outside <= 2, "{name}: {outside} outside, {:?}", found.knots);
+        let marked = found.knots.iter().filter(|k| k.from_neighbours).count();
+        println!(
+            "{name}: {outside} outside, {marked} marked, band {:.3}",
+            found.h_band_factor
+        );
+        // The surface is at the start only for an instant.
+        assert!(found.knots.last().is_some_and(|k| k.from_neighbours));
+        assert!((1.2..1.4).contains(&found.h_band_factor));
+    }
+}
+
+#[test]
+fn an_entry_that_had_to_be_found_costs_little() {
+    for name in ["oil_fast", "oil_medium", "polymer15"] {
+        let listed = listed(name);
+        let found = fitted(
+            &curve_of(name, 3.37, 0.5, &CurveOptions::default()),
+            listed.bath_c,
+        );
+        assert_same_plates(&found.medium.resolve().unwrap(), listed, 0.02);
+        let told = CurveOptions {
+            entry_s: Some(3.37),
+            ..CurveOptions::default()
+        };
+        let found = fitted(&curve_of(name, 3.37, 0.5, &told), listed.bath_c);
+        assert!(found.entry_shift_s.abs() < 0.01);
+        assert_same_plates(&found.medium.resolve().unwrap(), listed, 0.02);
+    }
+}
+
+#[test]
+fn a_narrow_peak_of_boiling_keeps_the_plates_if_not_its_height() {
+    let listed = listed("ref_fluid");
+    let curve = curve_of("ref_fluid", 0.0, 0.5, &CurveOptions::default());
+    let found = fitted(&curve, listed.bath_c);
+    assert_same_plates(&found.medium.resolve().unwrap(), listed, 0.01);
+}
+
+#[test]
+fn a_fit_is_the_same_every_time_and_its_steps_bring_it_nearer() {
+    let curve = curve_of("oil_medium", 0.0, 0.5, &CurveOptions::default());
+    let mut fit = CurveFit::new(&curve, 50.0).unwrap();
+    let first = fit.step();
+    assert_eq!(first.steps, 1);
+    let mut last = first;
+    while !last.is_done {
+        last = fit.step();
+    }
+    assert!(
+        last.rms_k < 0.6 && last.rms_k < first.rms_k,
+        "{first:?} {last:?}"
+    );
+    assert!(last.steps < 15, "{last:?}");
+    assert_eq!(fit.step(), last);
+    assert_eq!(fit.fitted().unwrap(), fitted(&curve, 50.0));
+}
+
+#[test]
+fn baths_that_the_curve_contradicts_are_refused() {
+    let curve = curve_of("oil_medium", 0.0, 0.5, &CurveOptions::default());
+    let refused = |bath_c: f64| CurveFit::new(&curve, bath_c).unwrap_err().to_string();
+    assert!(refused(f64::NAN).contains("NaN"));
+    assert!(refused(300.0).contains("outside -20 to 250 °C"));
+    assert!(refused(200.0).contains("the probe cools to 150 °C, below the bath of 200 °C"));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(12))]
+
+    /// Curves that fall in steps of any size, far from what a probe does.
+    #[test]
+    fn any_falling_curve_is_fitted_without_failing(
+        steps in prop::collection::vec(0.0..30.0_f64, 60..200),
+        every_s in 0.05..1.0_f64,
+        bath_c in -20.0..120.0_f64,
+    ) {
+        let mut temperature_c = 850.0;
+        let mut text = "s,°C\n".to_owned();
+        for (i, step) in steps.into_iter().enumerate() {
+            writeln!(text, "{},{temperature_c}", every_s * i as f64).unwrap();
+            temperature_c = f64::max(temperature_c - step, bath_c);
+        }
+        if let Ok(curve) = ProbeCurve::read(&text, &CurveOptions::default())
+            && let Ok(mut fit) = CurveFit::new(&curve, bath_c)
+        {
+            for _ in 0..6 {
+                prop_assert!(fit.step().rms_k.is_finite());
+            }
+            if let Ok(found) = fit.fitted() {
+                prop_assert!(found.medium.resolve().is_ok());
+                prop_assert!(found.knots.iter().all(|k| k.ln_h_sd.is_finite()));
+            }
+        }
     }
 }

@@ -90,6 +90,14 @@ impl<const N: usize> Normal<N> {
         Ok(inverse)
     }
 
+    /// How much a change of the unknowns adds to the sum of squares where it is a parabola.
+    #[must_use]
+    pub fn change_of_squares(&self, change: &[f64; N]) -> f64 {
+        let parabola = self.times(change);
+        let terms = change.iter().zip(&self.gradient).zip(&parabola);
+        terms.map(|((c, g), p)| c * (2.0 * g + p)).sum()
+    }
+
     /// The product of the normal matrix and a vector.
     #[must_use]
     pub fn times(&self, vector: &[f64; N]) -> [f64; N] {
@@ -226,5 +234,7 @@ mod tests {
         approx::assert_abs_diff_eq!(step[0], 1.0, epsilon = 1e-9);
         approx::assert_abs_diff_eq!(step[1], 2.0, epsilon = 1e-9);
         assert_eq!(normal.times(&[1.0, 0.0]), [3.0, 3.0]);
+        // All of 1 + 9 + 25 goes.
+        approx::assert_abs_diff_eq!(normal.change_of_squares(&step), -35.0, epsilon = 1e-9);
     }
 }

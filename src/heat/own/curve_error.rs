@@ -1,4 +1,4 @@
-//! Why a text is no probe curve, and what was taken for granted with one that is.
+//! Why a text is no probe curve or has no fit, and what was taken for granted with one that is.
 
 use crate::units::TemperatureScale;
 use serde::{Serialize, Serializer};
@@ -135,6 +135,34 @@ pub enum CurveError {
         noise_k: f64,
         /// The most allowed, K.
         most_k: f64,
+    },
+}
+
+/// Why a curve is not fitted.
+#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
+pub enum CurveFitError {
+    /// The bath is not a number or outside of -20 to 250 °C.
+    #[error("a bath of {bath_c} °C is outside -20 to 250 °C")]
+    Bath {
+        /// The temperature given, °C.
+        bath_c: f64,
+    },
+    /// The probe gets colder than the bath.
+    #[error("the probe cools to {coldest_c:.0} °C, below the bath of {bath_c} °C")]
+    ColderThanBath {
+        /// The coldest reading, °C.
+        coldest_c: f64,
+        /// The temperature given, °C.
+        bath_c: f64,
+    },
+    /// The readings leave the curve open.
+    #[error("the readings do not determine a heat-transfer curve")]
+    Undetermined,
+    /// Too little of the curve is above the bath.
+    #[error("{count} readings are clear of the bath; at least 20 are needed")]
+    FewReadings {
+        /// How many are.
+        count: usize,
     },
 }
 
