@@ -15,45 +15,48 @@ const AGREES_WITHIN: f64 = 2.0;
 
 /// A figure of the standard tests of a quenchant.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
 pub enum Figure {
     /// Time of the nickel ball of ASTM D3520 from 885 to 354 °C, s.
-    NickelBallS,
+    #[serde(rename = "nickel_ball_s")]
+    NickelBall,
     /// Highest cooling rate of the 12.5 mm probe, K/s.
-    MaxRateKPerS,
+    #[serde(rename = "max_rate_k_per_s")]
+    MaxRate,
     /// Temperature of the probe at its highest rate, °C.
-    MaxRateAtC,
+    #[serde(rename = "max_rate_at_c")]
+    MaxRateAt,
     /// Cooling rate of the probe at 300 °C, K/s.
-    RateAt300cKPerS,
+    #[serde(rename = "rate_at_300c_k_per_s")]
+    RateAt300c,
     /// Time of the probe from 850 to 600 °C, s.
     #[serde(rename = "time_to_600c_s")]
-    TimeTo600cS,
+    TimeTo600c,
     /// Time of the probe from 850 to 400 °C, s.
     #[serde(rename = "time_to_400c_s")]
-    TimeTo400cS,
+    TimeTo400c,
     /// Time of the probe from 850 to 200 °C, s.
     #[serde(rename = "time_to_200c_s")]
-    TimeTo200cS,
+    TimeTo200c,
 }
 
 impl Figure {
     /// All, in the order in which they are told.
     pub const ALL: [Self; 7] = [
-        Self::NickelBallS,
-        Self::MaxRateKPerS,
-        Self::MaxRateAtC,
-        Self::RateAt300cKPerS,
-        Self::TimeTo600cS,
-        Self::TimeTo400cS,
-        Self::TimeTo200cS,
+        Self::NickelBall,
+        Self::MaxRate,
+        Self::MaxRateAt,
+        Self::RateAt300c,
+        Self::TimeTo600c,
+        Self::TimeTo400c,
+        Self::TimeTo200c,
     ];
 
     /// Unit.
     #[must_use]
     pub const fn unit(self) -> &'static str {
         match self {
-            Self::MaxRateKPerS | Self::RateAt300cKPerS => "K/s",
-            Self::MaxRateAtC => "°C",
+            Self::MaxRate | Self::RateAt300c => "K/s",
+            Self::MaxRateAt => "°C",
             _ => "s",
         }
     }
@@ -63,13 +66,13 @@ impl Figure {
     #[must_use]
     pub const fn allowed(self) -> [f64; 2] {
         match self {
-            Self::NickelBallS => [1.3, 40.0],
-            Self::MaxRateKPerS => [15.0, 350.0],
-            Self::MaxRateAtC => [350.0, 800.0],
-            Self::RateAt300cKPerS => [3.0, 150.0],
-            Self::TimeTo600cS => [1.0, 40.0],
-            Self::TimeTo400cS => [1.6, 60.0],
-            Self::TimeTo200cS => [2.4, 150.0],
+            Self::NickelBall => [1.3, 40.0],
+            Self::MaxRate => [15.0, 350.0],
+            Self::MaxRateAt => [350.0, 800.0],
+            Self::RateAt300c => [3.0, 150.0],
+            Self::TimeTo600c => [1.0, 40.0],
+            Self::TimeTo400c => [1.6, 60.0],
+            Self::TimeTo200c => [2.4, 150.0],
         }
     }
 
@@ -77,8 +80,8 @@ impl Figure {
     /// the figure, or K for the temperature (expert values).
     pub(super) const fn reproducibility(self) -> f64 {
         match self {
-            Self::MaxRateAtC => 15.0,
-            Self::RateAt300cKPerS => 0.08,
+            Self::MaxRateAt => 15.0,
+            Self::RateAt300c => 0.08,
             _ => 0.04,
         }
     }
@@ -86,7 +89,7 @@ impl Figure {
     /// By how many reproducibilities `simulated` lies above `given`.
     pub(super) fn deviation(self, simulated: f64, given: f64) -> f64 {
         let difference = match self {
-            Self::MaxRateAtC => simulated - given,
+            Self::MaxRateAt => simulated - given,
             _ => (simulated / given).ln(),
         };
         difference / self.reproducibility()
@@ -96,7 +99,7 @@ impl Figure {
     pub(super) fn around(self, value: f64, deviations: f64) -> [f64; 2] {
         let width = deviations * self.reproducibility();
         match self {
-            Self::MaxRateAtC => [value - width, value + width],
+            Self::MaxRateAt => [value - width, value + width],
             _ => [value * (-width).exp(), value * width.exp()],
         }
     }
@@ -105,13 +108,13 @@ impl Figure {
 impl fmt::Display for Figure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::NickelBallS => "nickel-ball time",
-            Self::MaxRateKPerS => "highest rate of the probe",
-            Self::MaxRateAtC => "temperature of the highest rate",
-            Self::RateAt300cKPerS => "rate of the probe at 300 °C",
-            Self::TimeTo600cS => "time of the probe to 600 °C",
-            Self::TimeTo400cS => "time of the probe to 400 °C",
-            Self::TimeTo200cS => "time of the probe to 200 °C",
+            Self::NickelBall => "nickel-ball time",
+            Self::MaxRate => "highest rate of the probe",
+            Self::MaxRateAt => "temperature of the highest rate",
+            Self::RateAt300c => "rate of the probe at 300 °C",
+            Self::TimeTo600c => "time of the probe to 600 °C",
+            Self::TimeTo400c => "time of the probe to 400 °C",
+            Self::TimeTo200c => "time of the probe to 200 °C",
         })
     }
 }
@@ -234,13 +237,13 @@ impl QuenchantFigures {
     #[must_use]
     pub const fn get(&self, figure: Figure) -> Option<f64> {
         match figure {
-            Figure::NickelBallS => self.nickel_ball_s,
-            Figure::MaxRateKPerS => self.max_rate_k_per_s,
-            Figure::MaxRateAtC => self.max_rate_at_c,
-            Figure::RateAt300cKPerS => self.rate_at_300c_k_per_s,
-            Figure::TimeTo600cS => self.time_to_600c_s,
-            Figure::TimeTo400cS => self.time_to_400c_s,
-            Figure::TimeTo200cS => self.time_to_200c_s,
+            Figure::NickelBall => self.nickel_ball_s,
+            Figure::MaxRate => self.max_rate_k_per_s,
+            Figure::MaxRateAt => self.max_rate_at_c,
+            Figure::RateAt300c => self.rate_at_300c_k_per_s,
+            Figure::TimeTo600c => self.time_to_600c_s,
+            Figure::TimeTo400c => self.time_to_400c_s,
+            Figure::TimeTo200c => self.time_to_200c_s,
         }
     }
 
@@ -253,20 +256,19 @@ impl QuenchantFigures {
 
     /// Whether nothing but the nickel-ball time is known.
     pub(super) fn is_ball_alone(&self) -> bool {
-        self.known()
-            .all(|(figure, _)| figure == Figure::NickelBallS)
+        self.known().all(|(figure, _)| figure == Figure::NickelBall)
     }
 
     /// The same without one figure.
     pub(super) fn without(mut self, figure: Figure) -> Self {
         *match figure {
-            Figure::NickelBallS => &mut self.nickel_ball_s,
-            Figure::MaxRateKPerS => &mut self.max_rate_k_per_s,
-            Figure::MaxRateAtC => &mut self.max_rate_at_c,
-            Figure::RateAt300cKPerS => &mut self.rate_at_300c_k_per_s,
-            Figure::TimeTo600cS => &mut self.time_to_600c_s,
-            Figure::TimeTo400cS => &mut self.time_to_400c_s,
-            Figure::TimeTo200cS => &mut self.time_to_200c_s,
+            Figure::NickelBall => &mut self.nickel_ball_s,
+            Figure::MaxRate => &mut self.max_rate_k_per_s,
+            Figure::MaxRateAt => &mut self.max_rate_at_c,
+            Figure::RateAt300c => &mut self.rate_at_300c_k_per_s,
+            Figure::TimeTo600c => &mut self.time_to_600c_s,
+            Figure::TimeTo400c => &mut self.time_to_400c_s,
+            Figure::TimeTo200c => &mut self.time_to_200c_s,
         } = None;
         self
     }
@@ -288,8 +290,7 @@ impl QuenchantFigures {
     /// # Errors
     /// The first figure that cannot be, with what is allowed.
     pub fn check(&self) -> Result<(), FigureError> {
-        let speaks_of_speed =
-            |figure| !matches!(figure, Figure::MaxRateAtC | Figure::RateAt300cKPerS);
+        let speaks_of_speed = |figure| !matches!(figure, Figure::MaxRateAt | Figure::RateAt300c);
         if !self.known().any(|(figure, _)| speaks_of_speed(figure)) {
             return Err(FigureError::None);
         }
@@ -297,23 +298,23 @@ impl QuenchantFigures {
             within(figure, given, figure.allowed(), Limit::Quenchants)?;
         }
         if let Some(ball_s) = self.nickel_ball_s.filter(|_| self.is_ball_alone()) {
-            within(Figure::NickelBallS, ball_s, BALL_OF_OILS_S, Limit::Oils)?;
+            within(Figure::NickelBall, ball_s, BALL_OF_OILS_S, Limit::Oils)?;
         }
         let times = [
-            (Figure::TimeTo600cS, 600.0),
-            (Figure::TimeTo400cS, 400.0),
-            (Figure::TimeTo200cS, 200.0),
+            (Figure::TimeTo600c, 600.0),
+            (Figure::TimeTo400c, 400.0),
+            (Figure::TimeTo200c, 200.0),
         ];
         if let Some(most_k_per_s) = self.max_rate_k_per_s {
             if let Some(rate) = self.rate_at_300c_k_per_s {
                 let limits = [0.0, most_k_per_s * SLACK];
-                let with = Limit::With(Figure::MaxRateKPerS);
-                within(Figure::RateAt300cKPerS, rate, limits, with)?;
+                let with = Limit::With(Figure::MaxRate);
+                within(Figure::RateAt300c, rate, limits, with)?;
             }
             for (figure, to_c) in times {
                 if let Some(time_s) = self.get(figure) {
                     let least_s = (PROBE_START_C - to_c) / (most_k_per_s * SLACK);
-                    let with = Limit::With(Figure::MaxRateKPerS);
+                    let with = Limit::With(Figure::MaxRate);
                     within(figure, time_s, [least_s, figure.allowed()[1]], with)?;
                 }
             }

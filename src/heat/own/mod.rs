@@ -7,6 +7,7 @@
 
 mod band;
 mod curve_error;
+mod curve_units;
 mod entry;
 mod figures;
 mod fit_curve;

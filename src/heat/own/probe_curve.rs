@@ -1,6 +1,7 @@
 //! A curve of the standard probe, read from text.
 
 use super::curve_error::{CurveError, CurveNote};
+use super::curve_units::{START_RANGE_C, scale_told, to_celsius, to_seconds, unit_told};
 use super::entry::{self, Entry};
 use super::noise::noise_k;
 use super::table::{Row, Table, told};
@@ -9,19 +10,13 @@ use crate::units::TemperatureScale;
 
 /// Temperatures that a couple in the probe may show, °C.
 const TEMPERATURE_RANGE_C: [f64; 2] = [-80.0, 1100.0];
-/// Temperatures at which the probe may start, °C.
-const START_RANGE_C: [f64; 2] = [780.0, 920.0];
 /// A start so near to the standard's passes for it, K.
 const STANDARD_START_C: f64 = 850.0;
 const STANDARD_WITHIN_K: f64 = 8.0;
-/// The curve has to go below this, °C.
-const ENDS_BELOW_C: f64 = 400.0;
 /// Largest step between two readings, K.
 const MOST_STEP_K: f64 = 120.0;
 /// Most scatter of a reading, K.
 const MOST_NOISE_K: f64 = 10.0;
-/// Times from 700 to 500 °C, s.
-const QUENCH_RANGE_S: [f64; 2] = [0.2, 150.0];
 
 /// What the reader of a text is told about it.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -65,9 +60,11 @@ impl ProbeCurve {
     pub fn read(text: &str, options: &CurveOptions) -> Result<Self, CurveError> {
         let mut notes = Vec::new();
         let table = Table::read(text)?;
-        let mut readings = readings(&table, options, &mut notes)?;
-        to_celsius(&mut readings, &table.heading, options, &mut notes)?;
-        to_seconds(&mut readings, &table.heading, &mut notes)?;
+        let [time, temperature] = columns(&table, options, &mut notes)?;
+        let mut readings = readings(&table, [time, temperature], &mut notes)?;
+        let by_text = scale_told(&table.name(temperature), &table.heading);
+        to_celsius(&mut readings, options.scale.or(by_text), &mut notes)?;
+        to_seconds(&mut readings, unit_told(&table, time), &mut notes)?;
         check_order(&readings)?;
         merge(&mut readings, &mut notes);
         check_range(&readings)?;
@@ -132,21 +129,19 @@ pub(super) struct Reading {
     pub(super) temperature_c: f64,
 }
 
-/// The numbers of the two columns, in the units of the text; clocks in seconds.
-fn readings(
+/// Columns of time and temperature, from 0.
+fn columns(
     table: &Table,
     options: &CurveOptions,
     notes: &mut Vec<CurveNote>,
-) -> Result<Vec<Reading>, CurveError> {
+) -> Result<[usize; 2], CurveError> {
     let [mut time, mut temperature] = table.columns(options.columns)?;
     let width = table.rows.first().map_or(0, |row| row.fields.len());
-    let field = |row: &Row, column: usize| row.fields.get(column).cloned().unwrap_or_default();
-    let value = |row: &Row, column: usize| {
-        let field = field(row, column);
-        table.number(&field).or_else(|| table.clock_s(&field))
-    };
     let rises = |column: usize| {
-        let values = table.rows.iter().filter_map(|row| value(row, column));
+        let values = table
+            .rows
+            .iter()
+            .filter_map(|row| time_s(table, row, column));
         values.is_sorted()
     };
     if options.columns.is_none() && width == 2 && !rises(time) && rises(temperature) {
@@ -160,23 +155,38 @@ fn readings(
             of: width,
         });
     }
+    Ok([time, temperature])
+}
+
+/// A time in its own unit, that of a clock in seconds.
+fn time_s(table: &Table, row: &Row, column: usize) -> Option<f64> {
+    let field = row.field(column);
+    table.number(field).or_else(|| table.clock_s(field))
+}
+
+/// The numbers of the two columns, in the units of the text.
+fn readings(
+    table: &Table,
+    [time, temperature]: [usize; 2],
+    notes: &mut Vec<CurveNote>,
+) -> Result<Vec<Reading>, CurveError> {
     let mut readings = Vec::with_capacity(table.rows.len());
     let mut empty = 0;
     for row in &table.rows {
-        if field(row, time).is_empty() || field(row, temperature).is_empty() {
+        if row.field(time).is_empty() || row.field(temperature).is_empty() {
             empty += 1;
             continue;
         }
         let wrong = |column: usize, what, form| CurveError::NotANumber {
             line: row.line,
-            field: told(&field(row, column)),
+            field: told(row.field(column)),
             what,
             form,
         };
-        let time_s = value(row, time)
+        let time_s = time_s(table, row, time)
             .ok_or_else(|| wrong(time, "time", "; seconds, milliseconds and min:s are read"))?;
         let temperature_c = table
-            .number(&field(row, temperature))
+            .number(row.field(temperature))
             .ok_or_else(|| wrong(temperature, "temperature", ""))?;
         readings.push(Reading {
             line: row.line,
@@ -188,123 +198,6 @@ fn readings(
         notes.push(CurveNote::Empty(empty));
     }
     Ok(readings)
-}
-
-/// Converts temperatures by the options, the heading, or the start.
-fn to_celsius(
-    readings: &mut [Reading],
-    heading: &str,
-    options: &CurveOptions,
-    notes: &mut Vec<CurveNote>,
-) -> Result<(), CurveError> {
-    let has = |words: &[&str]| words.iter().any(|word| heading.contains(word));
-    let fahrenheit = has(&[
-        "°f",
-        "degf",
-        "deg f",
-        "fahrenheit",
-        "(f)",
-        "[f]",
-        "/f",
-        "_f",
-    ]);
-    let celsius = has(&["°c", "degc", "deg c", "celsius", "(c)", "[c]", "/c", "_c"]);
-    let as_celsius = |f: f64| (f - 32.0) / 1.8;
-    let hottest = readings
-        .iter()
-        .fold(f64::MIN, |most, r| most.max(r.temperature_c));
-    let starts = |c: f64| (START_RANGE_C[0]..=START_RANGE_C[1]).contains(&c);
-    let scale = match options.scale {
-        Some(scale) => scale,
-        None if fahrenheit != celsius => {
-            if fahrenheit {
-                TemperatureScale::Fahrenheit
-            } else {
-                TemperatureScale::Celsius
-            }
-        }
-        // The ranges of the start on the two scales do not meet.
-        None if starts(hottest) => {
-            notes.push(CurveNote::ScaleGuessed(TemperatureScale::Celsius));
-            TemperatureScale::Celsius
-        }
-        None if starts(as_celsius(hottest)) => {
-            notes.push(CurveNote::ScaleGuessed(TemperatureScale::Fahrenheit));
-            TemperatureScale::Fahrenheit
-        }
-        None => return Err(CurveError::Start { hottest }),
-    };
-    if scale == TemperatureScale::Fahrenheit {
-        for reading in readings.iter_mut() {
-            reading.temperature_c = as_celsius(reading.temperature_c);
-        }
-    }
-    Ok(())
-}
-
-/// Converts times by the heading, or by how long the quench takes.
-fn to_seconds(
-    readings: &mut [Reading],
-    heading: &str,
-    notes: &mut Vec<CurveNote>,
-) -> Result<(), CurveError> {
-    let coldest_c = readings
-        .iter()
-        .fold(f64::MAX, |least, r| least.min(r.temperature_c));
-    if coldest_c > ENDS_BELOW_C {
-        return Err(CurveError::EndsHot {
-            coldest_c,
-            needed_c: ENDS_BELOW_C,
-        });
-    }
-    let taken = match (leaves(readings, 700.0), leaves(readings, 500.0)) {
-        (Some(from), Some(to)) => to - from,
-        _ => 0.0,
-    };
-    let makes_sense = |s: f64| (QUENCH_RANGE_S[0]..=QUENCH_RANGE_S[1]).contains(&s);
-    let word = |word: &str| {
-        heading
-            .split(|c: char| !c.is_alphanumeric())
-            .any(|part| part == word)
-    };
-    let by_heading = if word("ms") || heading.contains("millis") {
-        Some(1e-3)
-    } else if word("min") || word("minutes") {
-        Some(60.0)
-    } else if word("s") || word("sec") || word("seconds") {
-        Some(1.0)
-    } else {
-        None
-    };
-    let factor = match by_heading {
-        Some(factor) if makes_sense(factor * taken) => factor,
-        // Clocks are in seconds whatever the heading says.
-        _ if makes_sense(taken) => {
-            if by_heading.is_none() {
-                notes.push(CurveNote::SecondsAssumed);
-            }
-            1.0
-        }
-        _ if makes_sense(1e-3 * taken) => {
-            notes.push(CurveNote::MillisecondsGuessed);
-            1e-3
-        }
-        _ => return Err(CurveError::Duration { taken }),
-    };
-    for reading in readings {
-        reading.time_s *= factor;
-    }
-    Ok(())
-}
-
-/// When the curve falls below a temperature for good, in its own units of time.
-fn leaves(readings: &[Reading], temperature_c: f64) -> Option<f64> {
-    let last = readings
-        .iter()
-        .rposition(|reading| reading.temperature_c >= temperature_c)?;
-    let (hot, cold) = (readings.get(last)?, readings.get(last + 1)?);
-    let part = (hot.temperature_c - temperature_c) / (hot.temperature_c - cold.temperature_c);
-    Some(hot.time_s + part * (cold.time_s - hot.time_s))
 }
 
 fn check_order(readings: &[Reading]) -> Result<(), CurveError> {

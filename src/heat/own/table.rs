@@ -16,11 +16,18 @@ pub(super) struct Row {
     pub(super) fields: Vec<String>,
 }
 
+impl Row {
+    /// One field, from 0; empty where the row is shorter.
+    pub(super) fn field(&self, column: usize) -> &str {
+        self.fields.get(column).map_or("", String::as_str)
+    }
+}
+
 /// The rows of numbers, and the names of their columns.
 pub(super) struct Table {
     pub(super) rows: Vec<Row>,
     /// As many as the first row has fields; empty where the text has none.
-    pub(super) names: Vec<String>,
+    names: Vec<String>,
     /// All lines before the first row of numbers, in lower case.
     pub(super) heading: String,
     decimal: Decimal,
@@ -123,6 +130,12 @@ impl Table {
             heading: heading.join("\n").to_lowercase(),
             decimal,
         })
+    }
+
+    /// Name of a column, from 0, in lower case; empty where it has none.
+    pub(super) fn name(&self, column: usize) -> String {
+        let name = self.names.get(column);
+        name.map(|name| name.to_lowercase()).unwrap_or_default()
     }
 
     /// Number in a field; nothing when it is none.
