@@ -720,6 +720,52 @@ fn an_entry_that_had_to_be_found_costs_little() {
     }
 }
 
+/// From the furnace through air, in which the probe cools by 4 K/s for three seconds.
+#[test]
+fn the_way_through_air_is_not_taken_for_the_bath() {
+    for name in ["oil_fast", "oil_medium", "polymer15"] {
+        let listed = listed(name);
+        let mut scatter = Scatter(5);
+        let in_bath = readings(name, 5.0, 8.0, 0.3);
+        let through_air: Vec<[f64; 2]> = in_bath
+            .into_iter()
+            .map(|[time_s, temperature_c]| {
+                let before_c = 862.0 - 4.0 * f64::max(time_s - 2.0, 0.0) + 0.3 * scatter.next();
+                [
+                    time_s,
+                    if time_s < 5.0 {
+                        before_c
+                    } else {
+                        temperature_c
+                    },
+                ]
+            })
+            .collect();
+        let curve = read(&text("s,°C\n", &through_air, |t, c| {
+            format!("{t:.3},{c:.1}")
+        }));
+        approx::assert_abs_diff_eq!(curve.start_c, 850.0, epsilon = 1.5);
+        let found = fitted(&curve, listed.bath_c);
+        assert_same_plates(&found.medium.resolve().unwrap(), listed, 0.02);
+    }
+}
+
+/// The probe stands still above the bath: nothing that the surface gives off makes it do so.
+#[test]
+fn a_curve_that_no_bath_makes_is_refused() {
+    let mut readings = readings("oil_fast", 0.0, 8.0, 0.2);
+    let last_s = readings.last().unwrap()[0];
+    readings.extend((1..400).map(|i| [last_s + 0.125 * f64::from(i), 150.0]));
+    let curve = read(&text("s,°C\n", &readings, |t, c| format!("{t:.3},{c:.2}")));
+    let mut fit = CurveFit::new(&curve, 50.0).unwrap();
+    while !fit.step().is_done {}
+    let error = fit.fitted().unwrap_err().to_string();
+    assert!(
+        error.contains("are the bath, the probe and the units right?"),
+        "{error}"
+    );
+}
+
 #[test]
 fn a_narrow_peak_of_boiling_keeps_the_plates_if_not_its_height() {
     let listed = listed("ref_fluid");

@@ -67,8 +67,8 @@ pub(super) const QUESTIONS: &[Question] = &[Question {
             "from a curve: computed less measured temperature, root mean square, K",
         ),
         (
-            "noise_k",
-            "from a curve: scatter of a reading, K; `rms_k` should be near it",
+            "expected_rms_k",
+            "from a curve: what that should come to by the scatter of the readings, K",
         ),
         (
             "entry_shift_s",
@@ -135,7 +135,7 @@ fn from_curve(
         ("h_band_factor", json!(fit.h_band_factor)),
         ("figures", json!(fit.compared)),
         ("rms_k", json!(fit.rms_k)),
-        ("noise_k", json!(fit.noise_k)),
+        ("expected_rms_k", json!(fit.expected_rms_k)),
         ("entry_shift_s", json!(fit.entry_shift_s)),
         ("knots", json!(fit.knots)),
         ("notes", json!(curve.notes)),

@@ -86,7 +86,7 @@ pub enum CurveError {
     },
     /// The start is not that of the standard test on any scale.
     #[error(
-        "the hottest reading is {hottest}; the probe starts at 850 °C (1562 °F), and 780 to 920 °C \
+        "the hottest reading is {hottest:.0}; the probe starts at 850 °C (1562 °F), and 780 to 920 °C \
          (1436 to 1688 °F) is allowed"
     )]
     Start {
@@ -118,7 +118,7 @@ pub enum CurveError {
     },
     /// Units of time that make no quench.
     #[error(
-        "from 700 to 500 °C the curve takes {taken} units of time; a quenchant takes 0.2 to 150 s, \
+        "from 700 to 500 °C the curve takes {taken:.3} units of time; a quenchant takes 0.2 to 150 s, \
          and seconds, milliseconds and min:s are read"
     )]
     Duration {
@@ -158,6 +158,15 @@ pub enum CurveFitError {
     /// The readings leave the curve open.
     #[error("the readings do not determine a heat-transfer curve")]
     Undetermined,
+    /// The computed probe stays away from the readings.
+    #[error(
+        "no heat transfer in this bath makes the probe cool like this: the nearest misses the \
+         readings by {rms_k:.0} K; are the bath, the probe and the units right?"
+    )]
+    NotFollowed {
+        /// Root mean square of the difference, K.
+        rms_k: f64,
+    },
     /// Too little of the curve is above the bath.
     #[error("{count} readings are clear of the bath; at least 20 are needed")]
     FewReadings {

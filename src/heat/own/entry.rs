@@ -8,8 +8,10 @@ use super::probe_curve::Reading;
 /// Cooling rate that only a bath gives, K/s, over so long a time, s.
 const BATH_RATE_K_PER_S: f64 = 10.0;
 const OVER_S: f64 = 1.0;
-/// The temperature before is that of so long a time, s.
+/// The temperature before is that of so long a time, s; that at entry of so long before and after
+/// it, in which the centre is still.
 const BEFORE_S: f64 = 0.5;
+const AROUND_S: f64 = 0.3;
 /// Falls of the centre, K, that are above scatter, and how long after entry it has fallen by the
 /// first: so many s, and so many times what it takes from the first to the second. Computed for
 /// all liquids of the list, which lie within 0.05 s of it.
@@ -34,13 +36,9 @@ pub(super) struct Entry {
 
 /// Entry at a time that is known.
 pub(super) fn given(readings: &[Reading], time_s: f64) -> Option<Entry> {
-    let before = |r: &&Reading| (time_s - BEFORE_S..=time_s + 0.1).contains(&r.time_s);
-    let start_c = mean(readings.iter().filter(before)).or_else(|| {
-        readings
-            .iter()
-            .find(|r| r.time_s >= time_s)
-            .map(|r| r.temperature_c)
-    })?;
+    let next = || readings.iter().find(|r| r.time_s >= time_s);
+    let start_c = mean_within(readings, time_s - AROUND_S, time_s + AROUND_S)
+        .or_else(|| next().map(|r| r.temperature_c))?;
     Some(Entry {
         time_s,
         start_c,
@@ -69,12 +67,15 @@ pub(super) fn find(readings: &[Reading]) -> Option<Entry> {
             .is_some_and(|slope| -slope > BATH_RATE_K_PER_S)
     })?;
     let bend_s = readings.get(bend)?.time_s;
+    let after = readings.get(bend..)?;
     let until_s = bend_s.max(first.time_s + BEGINS_WITHIN_S);
-    let before = |r: &&Reading| (bend_s - BEFORE_S..=until_s).contains(&r.time_s);
-    let start_c = mean(readings.iter().filter(before))?;
-    let [small, large] = FALLS_K.map(|fall_k| passes(readings.get(bend..)?, start_c - fall_k));
-    let (small, large) = (small?, large?);
-    let time_s = small - FALL_AFTER_S - FALL_AFTER_STEPS * (large - small);
+    let mut start_c = mean_within(readings, bend_s - BEFORE_S, until_s)?;
+    let mut time_s = first_fall(after, start_c)?;
+    // In air the probe cools on until it enters: once more with the temperature at entry.
+    if let Some(at_entry_c) = mean_within(readings, time_s - AROUND_S, time_s + AROUND_S) {
+        start_c = at_entry_c;
+        time_s = first_fall(after, start_c)?;
+    }
     if time_s > first.time_s + BEGINS_WITHIN_S {
         return Some(Entry {
             time_s,
@@ -90,6 +91,13 @@ pub(super) fn find(readings: &[Reading]) -> Option<Entry> {
     })
 }
 
+/// Entry by how the centre falls from its temperature before, s.
+fn first_fall(readings: &[Reading], start_c: f64) -> Option<f64> {
+    let [small, large] = FALLS_K.map(|fall_k| passes(readings, start_c - fall_k));
+    let (small, large) = (small?, large?);
+    Some(small - FALL_AFTER_S - FALL_AFTER_STEPS * (large - small))
+}
+
 /// When readings first pass a temperature, s.
 fn passes(readings: &[Reading], temperature_c: f64) -> Option<f64> {
     let after = readings
@@ -103,11 +111,14 @@ fn passes(readings: &[Reading], temperature_c: f64) -> Option<f64> {
     Some(hot.time_s + part * (cold.time_s - hot.time_s))
 }
 
-fn mean<'a>(readings: impl Iterator<Item = &'a Reading>) -> Option<f64> {
+/// Mean temperature of the readings between two times, °C.
+fn mean_within(readings: &[Reading], from_s: f64, to_s: f64) -> Option<f64> {
     let (mut sum, mut count) = (0.0, 0.0);
     for reading in readings {
-        sum += reading.temperature_c;
-        count += 1.0;
+        if (from_s..=to_s).contains(&reading.time_s) {
+            sum += reading.temperature_c;
+            count += 1.0;
+        }
     }
     (count > 0.0).then(|| sum / count)
 }

@@ -234,6 +234,17 @@ impl CurveFit {
         if sum.is_nan() { f64::INFINITY } else { sum }
     }
 
+    /// Root mean square that the scatter of the readings makes, K.
+    pub(super) fn expected_rms_k(&self) -> f64 {
+        let (mut sum, mut weight) = (0.0, 0.0);
+        for (scatter, point) in self.scatter_k.iter().zip(&self.points) {
+            sum += point.readings * scatter * scatter;
+            weight += point.readings;
+        }
+        (sum / weight).sqrt()
+    }
+
+    /// Root mean square of computed less measured temperature, K.
     pub(super) fn rms_k(&self) -> f64 {
         let spots = self.run.spots(&self.points, self.at[KNOTS]);
         let (mut sum, mut weight) = (0.0, 0.0);

@@ -14,6 +14,10 @@ use serde::Serialize;
 const DECIDED_BY_READINGS: f64 = 0.5;
 /// Spacing of differences in the logarithm of the coefficient.
 const SPACING: f64 = 0.01;
+/// A fit that misses the readings by more, K, and by more times their scatter, is none (expert
+/// values).
+const MOST_RMS_K: f64 = 5.0;
+const MOST_RMS_OVER_EXPECTED: f64 = 4.0;
 
 /// One knot of the curve found.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -42,8 +46,8 @@ pub struct FittedCurve {
     pub compared: Vec<Compared>,
     /// Root mean square of computed less measured temperature, K.
     pub rms_k: f64,
-    /// Scatter of a single reading, K: what the root mean square should come to.
-    pub noise_k: f64,
+    /// What it should come to by the scatter of the readings, K.
+    pub expected_rms_k: f64,
     /// By how much later than read or found the probe entered the bath, s.
     pub entry_shift_s: f64,
     /// The heat transfer that decides whether the pearlite nose is passed lies between the curve
@@ -59,14 +63,18 @@ impl CurveFit {
     /// any single knot.
     ///
     /// # Errors
-    /// Readings that do not determine the curve.
+    /// Readings that do not determine the curve, or that no curve in this bath runs through.
     pub fn fitted(&self) -> Result<FittedCurve, CurveFitError> {
         let undetermined = CurveFitError::Undetermined;
+        let (rms_k, expected_rms_k) = (self.rms_k(), self.expected_rms_k());
+        if rms_k > MOST_RMS_K.max(MOST_RMS_OVER_EXPECTED * expected_rms_k) {
+            return Err(CurveFitError::NotFollowed { rms_k });
+        }
         let medium = self.medium_at(&self.at);
         let resolved = medium.resolve().map_err(|_| undetermined)?;
         let computed = probe_from(&resolved, self.start_c).map_err(|_| undetermined)?;
         let computed = QuenchantFigures::from(&computed);
-        let measured = measured::figures(&self.points, self.at[KNOTS]);
+        let measured = measured::figures(&self.points, self.noise_k, self.at[KNOTS]);
         let compared = measured
             .known()
             .filter_map(|(figure, given)| Some(Compared::new(figure, given, computed.get(figure)?)))
@@ -96,8 +104,8 @@ impl CurveFit {
                 })
                 .collect(),
             compared,
-            rms_k: self.rms_k(),
-            noise_k: self.noise_k,
+            rms_k,
+            expected_rms_k,
             entry_shift_s: self.at[KNOTS],
             h_band_factor: self.band(&covariance).ok_or(undetermined)?,
             medium,

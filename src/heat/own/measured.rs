@@ -3,8 +3,10 @@
 use super::figures::QuenchantFigures;
 use super::thin::Point;
 
-/// Readings within so much of a temperature are used for the rate and the time there, K.
+/// Readings within so much of a temperature are used for the rate and the time there, K, and
+/// within so many times their scatter.
 const WITHIN_K: f64 = 20.0;
+const WITHIN_SCATTERS: f64 = 12.0;
 /// The least number of readings for it.
 const LEAST_READINGS: usize = 5;
 /// Where the highest rate is looked for, °C, and how closely, K.
@@ -12,21 +14,24 @@ const LOOKED_FOR_C: [f64; 2] = [820.0, 200.0];
 const LOOKED_FOR_EVERY_K: f64 = 5.0;
 
 /// The figures, with times from entry at `entry_s`. A figure is missing where readings are.
-pub(super) fn figures(points: &[Point], entry_s: f64) -> QuenchantFigures {
-    let time_s = |c: f64| Local::around(points, c).map(|local| local.time_s - entry_s);
+pub(super) fn figures(points: &[Point], noise_k: f64, entry_s: f64) -> QuenchantFigures {
+    let within_k = WITHIN_K.max(WITHIN_SCATTERS * noise_k);
+    let local = |c: f64| Local::around(points, c, within_k);
+    let rate = |c: f64| local(c).map(|local| local.rate_k_per_s);
+    let time_s = |c: f64| local(c).map(|local| local.time_s - entry_s);
     let [from_c, to_c] = LOOKED_FOR_C;
     let looks = ((from_c - to_c) / LOOKED_FOR_EVERY_K) as u32;
     let highest = (0..=looks)
         .filter_map(|i| {
             let at_c = from_c - LOOKED_FOR_EVERY_K * f64::from(i);
-            Some((rate_at_c(points, at_c)?, at_c))
+            Some((rate(at_c)?, at_c))
         })
         .max_by(|a, b| a.0.total_cmp(&b.0));
     QuenchantFigures {
         nickel_ball_s: None,
         max_rate_k_per_s: highest.map(|(rate, _)| rate),
         max_rate_at_c: highest.map(|(_, at_c)| at_c),
-        rate_at_300c_k_per_s: rate_at_c(points, 300.0),
+        rate_at_300c_k_per_s: rate(300.0),
         time_to_600c_s: time_s(600.0),
         time_to_400c_s: time_s(400.0),
         time_to_200c_s: time_s(200.0),
@@ -35,7 +40,7 @@ pub(super) fn figures(points: &[Point], entry_s: f64) -> QuenchantFigures {
 
 /// Cooling rate at a temperature, K/s.
 pub(super) fn rate_at_c(points: &[Point], temperature_c: f64) -> Option<f64> {
-    Local::around(points, temperature_c).map(|local| local.rate_k_per_s)
+    Local::around(points, temperature_c, WITHIN_K).map(|local| local.rate_k_per_s)
 }
 
 /// The curve near a temperature.
@@ -46,11 +51,11 @@ struct Local {
 
 impl Local {
     /// The straight line through the readings around the first that is colder.
-    fn around(points: &[Point], temperature_c: f64) -> Option<Self> {
+    fn around(points: &[Point], temperature_c: f64, within_k: f64) -> Option<Self> {
         let middle = points
             .iter()
             .position(|p| p.temperature_c <= temperature_c)?;
-        let near = |p: &Point| (p.temperature_c - temperature_c).abs() <= WITHIN_K;
+        let near = |p: &Point| (p.temperature_c - temperature_c).abs() <= within_k;
         let mut first = middle.checked_sub(LEAST_READINGS / 2)?;
         let mut end = middle + LEAST_READINGS / 2;
         while first > 0 && points.get(first - 1).is_some_and(near) {
