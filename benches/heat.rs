@@ -1,9 +1,13 @@
-//! Time of one quench, of the table of all media, and of the computed probe test.
+//! Time of one quench, of the table of all media, of the computed probe test, and of a quenchant
+//! found from its figures and from its probe curve.
 
 #[cfg(not(target_arch = "wasm32"))]
 mod native {
     use criterion::{Criterion, criterion_group};
-    use recalesce::heat::{Medium, Quenching, Section, cool, media, medium, probe};
+    use recalesce::heat::{
+        CurveFit, CurveOptions, Medium, ProbeCurve, QuenchantFigures, Quenching, Section, cool,
+        fit_figures, media, medium, probe,
+    };
     use std::hint::black_box;
 
     fn quench(section: Section, medium: &Medium) -> Quenching<'_> {
@@ -48,7 +52,44 @@ mod native {
         }
     }
 
-    criterion_group!(group, quenches);
+    /// The computed curve at 8 readings a second, with a scatter of half a kelvin.
+    fn curve_text(medium: &Medium) -> Option<String> {
+        let curve = probe(medium).ok()?.curve;
+        let last_s = *curve.time_s.last()?;
+        let mut text = "s,°C\n".to_owned();
+        for i in 0..(8.0 * last_s) as u32 {
+            let time_s = 0.125 * f64::from(i);
+            let scatter = 1.7 * (f64::from(i) * 0.754_877_666).fract() - 0.85;
+            let temperature_c = curve.temperature_at_s(time_s)? + scatter;
+            text += &format!("{time_s},{temperature_c:.2}\n");
+        }
+        Some(text)
+    }
+
+    fn own_quenchants(criterion: &mut Criterion) {
+        for name in ["oil_medium", "water20"] {
+            let Some(medium) = medium(name) else { continue };
+            if let Ok(figures) = QuenchantFigures::of(medium) {
+                criterion.bench_function(&format!("own by figures, {name}"), |b| {
+                    b.iter(|| fit_figures(black_box(&figures), medium.bath_c));
+                });
+            }
+            let Some(text) = curve_text(medium) else {
+                continue;
+            };
+            criterion.bench_function(&format!("own by probe curve, {name}"), |b| {
+                b.iter(|| {
+                    let curve =
+                        ProbeCurve::read(black_box(&text), &CurveOptions::default()).ok()?;
+                    let mut fit = CurveFit::new(&curve, medium.bath_c).ok()?;
+                    while !fit.step().is_done {}
+                    fit.fitted().ok()
+                });
+            });
+        }
+    }
+
+    criterion_group!(group, quenches, own_quenchants);
 
     pub(super) fn run() {
         group();

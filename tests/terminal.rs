@@ -2,9 +2,10 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 use proptest::prelude::*;
+use recalesce::heat::medium;
 use recalesce::soak::StartingStructure;
 use recalesce::terminal::{LONGEST_LINE_BYTES, answer, answer_all, run};
-use serde_json::{Map, Value};
+use serde_json::{Map, Value, json};
 use std::process::ExitCode;
 
 fn object(reply: &str) -> Map<String, Value> {
@@ -45,7 +46,7 @@ fn help() -> String {
     String::from_utf8(output).expect("text")
 }
 
-const NAMES: [&str; 13] = [
+const NAMES: [&str; 14] = [
     "route",
     "critical_temperatures",
     "equilibrium",
@@ -56,6 +57,7 @@ const NAMES: [&str; 13] = [
     "end_quench",
     "cooling",
     "probe",
+    "fit_quenchant",
     "as_quenched",
     "temper",
     "convert",
@@ -398,6 +400,77 @@ fn the_edge_of_a_blade_cools_first_and_a_stir_helps() {
     let (still, stirred) = (at(1.0), at(1.6));
     assert!(still.0 < still.1);
     assert!(stirred.1 < still.1);
+}
+
+/// The quenchant found is one for other questions.
+#[test]
+fn a_quenchant_is_found_from_its_figures_and_from_its_curve() {
+    let listed = answered("{\"question\":\"probe\",\"medium\":\"oil_medium\"}");
+    let figures: Map<String, Value> = [
+        "max_rate_k_per_s",
+        "max_rate_at_c",
+        "rate_at_300c_k_per_s",
+        "time_to_600c_s",
+        "time_to_400c_s",
+        "time_to_200c_s",
+    ]
+    .into_iter()
+    .map(|name| (name.to_owned(), listed[name].clone()))
+    .collect();
+    let asked = json!({"question": "fit_quenchant", "bath_c": 50, "figures": figures});
+    let by_figures = answered(&asked.to_string());
+    assert_eq!(by_figures["template"], "oil_medium");
+
+    let mut curve = "time (s);temperature (°C)\n".to_owned();
+    let medium = medium("oil_medium").expect("in the list");
+    let computed = recalesce::heat::probe(medium).expect("a curve").curve;
+    for i in 0..320 {
+        let time_s = 0.125 * f64::from(i);
+        let temperature_c = computed.temperature_at_s(time_s).expect("a temperature");
+        curve += &format!("{time_s:.3};{temperature_c:.2}\n");
+    }
+    let asked = json!({"question": "fit_quenchant", "bath_c": 50, "curve_text": curve});
+    let by_curve = answered(&asked.to_string());
+    assert!(number(&by_curve, "rms_k") < 0.3);
+    assert_eq!(by_curve["notes"], json!([]));
+    assert!(by_curve["knots"].as_array().is_some_and(|k| k.len() > 10));
+
+    for found in [by_figures, by_curve] {
+        let medium = json!({"h_w_m2k": found["h_w_m2k"], "bath_c": found["bath_c"]});
+        let probe = answered(&json!({"question": "probe", "medium": medium}).to_string());
+        let ratio = number(&probe, "time_to_400c_s") / number(&listed, "time_to_400c_s");
+        assert!((ratio - 1.0).abs() < 0.01, "{ratio}");
+        assert!((1.2..1.4).contains(&number(&found, "h_band_factor")));
+        let figures = found["figures"].as_array().expect("a list");
+        assert_eq!(figures.len(), 6);
+        assert_eq!(figures[0]["figure"], "max_rate_k_per_s");
+        assert!(figures.iter().all(|figure| figure["agrees"] == true));
+    }
+}
+
+#[test]
+fn faults_of_a_quenchants_figures_and_curve_are_named() {
+    for (fields, words) in [
+        ("", "`figures`: give either these or `curve_text`"),
+        (
+            ",\"figures\":{\"ball\":9}",
+            "`figures`: unknown field `ball`",
+        ),
+        (
+            ",\"figures\":{\"nickel_ball_s\":99}",
+            "`figures`: nickel-ball time: 99 s is outside 1.3 to 40 s",
+        ),
+        (
+            ",\"curve_text\":\"0 850\\n1 x\"",
+            "`curve_text`: line 2: \"x\" is no temperature",
+        ),
+        (",\"curve_text\":\"\",\"figures\":{}", "give either these"),
+        (",\"scale\":\"kelvin\",\"curve_text\":\"\"", "`scale`"),
+    ] {
+        let question = format!("{{\"question\":\"fit_quenchant\",\"bath_c\":50{fields}}}");
+        let error = error(&question);
+        assert!(error.contains(words), "{question}: {error}");
+    }
 }
 
 #[test]

@@ -172,6 +172,25 @@ impl<'a, const W: usize> Conduction<'a, W> {
         false
     }
 
+    /// Takes the steps given, s, whatever their error; `record` sees the state after each. With
+    /// the steps of an earlier stay the result changes smoothly with the medium.
+    pub(super) fn take_steps(
+        &mut self,
+        medium: &Medium,
+        agitation: f64,
+        steps_s: impl Iterator<Item = f64>,
+        mut record: impl FnMut(&Self),
+    ) {
+        self.linearise(medium, agitation);
+        for step in steps_s {
+            self.attempt(medium, agitation, step);
+            self.time_s += step;
+            std::mem::swap(&mut self.temperature_c, &mut self.stage_c);
+            self.linearise(medium, agitation);
+            record(self);
+        }
+    }
+
     /// Rates, heat stored per kelvin and Jacobian at the present state.
     fn linearise(&mut self, medium: &Medium, agitation: f64) {
         let half = W / 2;
@@ -345,11 +364,8 @@ mod tests {
         };
         piece.tolerance_k = 1e-6;
         piece.stay_in(&air, 1.0, until, |_| {});
-        for _ in 0..steps {
-            piece.attempt(&air, 1.0, 1.5 / f64::from(steps));
-            std::mem::swap(&mut piece.temperature_c, &mut piece.stage_c);
-            piece.linearise(&air, 1.0);
-        }
+        let equal = (0..steps).map(|_| 1.5 / f64::from(steps));
+        piece.take_steps(&air, 1.0, equal, |_| {});
         piece.temperature_c.last().copied().unwrap()
     }
 

@@ -6,6 +6,8 @@
 //! - [`heat_up`] tells when the core of a section has come to the temperature of a furnace.
 //! - [`probe`] and [`nickel_ball_s`] compute the standard tests of a medium, so that its figures
 //!   can be laid beside measured ones.
+//! - [`fit_figures`] finds the heat transfer of a quenchant of the user's own from such figures;
+//!   [`ProbeCurve::read`] reads a measured curve of the probe and [`CurveFit`] works back from it.
 //! - [`grossmann_ideal_diameter_mm`] and its inverse, [`agitation_factor`], [`end_quench_curve`]:
 //!   what the hardenability of a steel is told in.
 //! - [`Piece`] and [`Material`] are the solver without a steel, for checks and other materials.
@@ -25,6 +27,7 @@ mod heating;
 mod media;
 mod medium;
 mod mesh;
+mod own;
 mod piece;
 mod probe;
 mod properties;
@@ -44,6 +47,11 @@ pub use heating::{AT_TEMPERATURE_K, Heating, heat_up};
 pub use media::{media, medium};
 pub use medium::{ClassFigures, Confidence, HeatTransfer, Medium, MediumError};
 pub use mesh::Shape;
+pub use own::{
+    Compared, CurveError, CurveFit, CurveFitError, CurveFitProgress, CurveNote, CurveOptions,
+    Figure, FigureError, FiguresFit, FittedCurve, FittedKnot, ProbeCurve, QuenchantFigures,
+    fit_figures,
+};
 pub use piece::Piece;
 pub use probe::{ProbeFigures, nickel_ball_s, probe};
 pub use properties::Material;

@@ -65,23 +65,25 @@ pub struct ProbeFigures {
 /// # Errors
 /// A bath that does not cool the probe to below 845 °C.
 pub fn probe(medium: &Medium) -> Result<ProbeFigures, HeatError> {
-    check(medium, PROBE_START_C)?;
-    let piece = Piece {
+    probe_from(medium, PROBE_START_C)
+}
+
+/// The probe as a piece.
+pub(super) fn probe_piece() -> Piece {
+    Piece {
         shape: Shape::Cylinder,
         size_m: 0.5 * PROBE_DIAMETER_M,
         material: Material::probe_alloy(),
         intervals: INTERVALS,
         tolerance_k: TOLERANCE_K,
-    };
+    }
+}
+
+/// As [`probe`], from another temperature, °C.
+pub(super) fn probe_from(medium: &Medium, start_c: f64) -> Result<ProbeFigures, HeatError> {
+    check(medium, start_c)?;
     let until_c = PROBE_END_C.max(medium.bath_c + 1.0);
-    let mut curves = piece.cool(
-        medium,
-        1.0,
-        PROBE_START_C,
-        until_c,
-        LONGEST_S,
-        &[Place::Centre],
-    );
+    let mut curves = probe_piece().cool(medium, 1.0, start_c, until_c, LONGEST_S, &[Place::Centre]);
     let curve = curves.pop().ok_or(HeatError::NotFinite)?;
     let (max_rate_k_per_s, max_rate_at_c) = curve
         .max_rate()

@@ -146,7 +146,7 @@ impl Trace {
 }
 
 /// Value and rate at a fraction `x` of the step, of the cubic with value and rate at both ends.
-fn hermite(a: [f64; 2], b: [f64; 2], step: f64, x: f64) -> [f64; 2] {
+pub(super) fn hermite(a: [f64; 2], b: [f64; 2], step: f64, x: f64) -> [f64; 2] {
     let rise = b[0] - a[0];
     let (first, last) = (step * a[1] - rise, step * b[1] - rise);
     // Departure from the chord: x (1 - x) (first (1 - x) - last x).

@@ -10,6 +10,7 @@ pub mod astm_a255_hardness;
 pub mod astm_e112;
 pub mod astm_e140;
 pub mod bearing_card_1999;
+pub mod beck_1985;
 pub mod bipm_2019;
 pub mod callister_2007;
 pub mod carslaw_jaeger_1959;
@@ -17,6 +18,7 @@ pub mod cie_1931;
 pub mod en_1993_1_2_2005;
 pub mod eutectoid_isothermal;
 pub mod frichtl_2024;
+pub mod golub_1979;
 pub mod grange_1961;
 pub mod grossmann_1964;
 pub mod hagel_1956;
@@ -94,6 +96,7 @@ pub const ALL: &[&Source] = &[
     &astm_e112::SOURCE,
     &astm_e140::SOURCE,
     &bearing_card_1999::SOURCE,
+    &beck_1985::SOURCE,
     &bipm_2019::SOURCE,
     &callister_2007::SOURCE,
     &carslaw_jaeger_1959::SOURCE,
@@ -101,6 +104,7 @@ pub const ALL: &[&Source] = &[
     &en_1993_1_2_2005::SOURCE,
     &eutectoid_isothermal::SOURCE,
     &frichtl_2024::SOURCE,
+    &golub_1979::SOURCE,
     &grange_1961::SOURCE,
     &grossmann_1964::SOURCE,
     &hagel_1956::SOURCE,

@@ -2,7 +2,7 @@
 
 use super::asked::Asked;
 use super::refusal::Refusal;
-use super::{hardness, heat, steel, transform, whole_route};
+use super::{hardness, heat, quenchant, steel, transform, whole_route};
 use serde_json::{Map, Value};
 
 /// A kind of question.
@@ -60,6 +60,7 @@ pub(super) fn all() -> impl Iterator<Item = &'static Question> {
         steel::QUESTIONS,
         transform::QUESTIONS,
         heat::QUESTIONS,
+        quenchant::QUESTIONS,
         hardness::QUESTIONS,
     ]
     .into_iter()

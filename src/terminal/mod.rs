@@ -8,6 +8,7 @@ mod hardness;
 mod heat;
 mod help;
 mod lines;
+mod quenchant;
 mod refusal;
 mod steel;
 mod transform;

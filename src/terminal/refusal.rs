@@ -1,7 +1,7 @@
 //! Why a question is not answered.
 
 use super::LONGEST_LINE_BYTES;
-use crate::heat::{HeatError, MediumError};
+use crate::heat::{CurveError, CurveFitError, FigureError, HeatError, MediumError};
 use crate::phases::{EquilibriumError, PhaseError};
 use crate::route::RouteError;
 use crate::soak::SoakError;
@@ -63,6 +63,12 @@ pub(super) enum Refusal {
     Medium(#[from] MediumError),
     #[error(transparent)]
     Heat(#[from] HeatError),
+    #[error("`figures`: {0}")]
+    Figures(#[from] FigureError),
+    #[error("`curve_text`: {0}")]
+    Curve(#[from] CurveError),
+    #[error("`curve_text`: {0}")]
+    CurveFit(#[from] CurveFitError),
     #[error("the answer cannot be written: {0}")]
     Unwritable(#[from] serde_json::Error),
 }
