@@ -428,6 +428,15 @@ fn columns_and_scale_may_be_told() {
         "{error}"
     );
     let wrong = CurveOptions {
+        entry_s: Some(1e9),
+        ..options
+    };
+    let error = ProbeCurve::read(&three, &wrong).unwrap_err().to_string();
+    assert!(
+        error.contains("1000000000 s is outside the record, 0 to"),
+        "{error}"
+    );
+    let wrong = CurveOptions {
         scale: Some(TemperatureScale::Fahrenheit),
         ..options
     };
@@ -525,10 +534,11 @@ fn what_is_no_probe_curve_is_refused_with_the_line() {
             at_20("2.25,9999"),
             "line 20: 9999 °C is outside -80 to 1100 °C",
         ),
-        (at_20("0.5,700"), "line 20: the time 0.5 s is before"),
+        (at_20("0.5,700"), "line 20: the time 0.5 is before 2.125"),
+        (at_20("2.25,1050"), "line 20: from 7"),
         (
             with(&|_, t, c| format!("{t:.3},{:.2}", c - 150.0)),
-            "the hottest reading is 700",
+            "line 2: the probe is at most 700°",
         ),
         (
             with(&|_, t, c| format!("{:.0},{c:.2}", 3e6 * t)),
@@ -552,7 +562,7 @@ fn what_is_no_probe_curve_is_refused_with_the_line() {
                     format!("{t:.3},{c:.2}")
                 }
             }),
-            "line 47: the probe cools from",
+            "line 47: from 7",
         ),
         (
             text("", &good, |t, c| format!("{},{}", comma(t, 2), comma(c, 1))),

@@ -22,6 +22,7 @@ use piece::{Before, Piece, PieceState};
 pub const LONGEST_S: f64 = 172_800.0;
 /// Points of a history.
 const HISTORY_POINTS: u16 = 60;
+
 /// State of the piece at a time of the soak.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
 pub struct SoakPoint {

@@ -14,6 +14,7 @@ after(() => browser.close());
 const STEELS = {
   1045: { c: 0.45, mn: 0.75, si: 0.25 },
   52100: { c: 1.0, mn: 0.35, si: 0.25, cr: 1.45 },
+  A2: { c: 1.0, mn: 0.7, si: 0.3, cr: 5.1, mo: 1.1, v: 0.2 },
 };
 /** Steepest that carbon in austenite changes with temperature, wt % per °C: along A3 and Acm about 0.005. */
 const STEEPEST = 0.012;

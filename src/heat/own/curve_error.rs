@@ -75,22 +75,24 @@ pub enum CurveError {
         temperature_c: f64,
     },
     /// Time runs back.
-    #[error("line {line}: the time {time_s} s is before {before_s} s, that of the line above")]
+    #[error("line {line}: the time {time} is before {before}, that of the reading above")]
     TimeRunsBack {
         /// The line, from 1.
         line: u64,
-        /// Its time, s.
-        time_s: f64,
-        /// The time before, s.
-        before_s: f64,
+        /// Its time, in the unit of the text.
+        time: f64,
+        /// The time before, in the same unit.
+        before: f64,
     },
     /// The start is not that of the standard test on any scale.
     #[error(
-        "the hottest reading is {hottest:.0}; the probe starts at 850 °C (1562 °F), and 780 to 920 °C \
-         (1436 to 1688 °F) is allowed"
+        "line {line}: the probe is at most {hottest:.0}°; it starts at 850 °C (1562 °F), and 780 \
+         to 920 °C (1436 to 1688 °F) is allowed"
     )]
     Start {
-        /// The hottest reading, as it stands in the text or converted as its heading says.
+        /// The line of the hottest reading, from 1.
+        line: u64,
+        /// The hottest reading, as it stands in the text or, where the scale is told, in °C.
         hottest: f64,
     },
     /// Readings end too early.
@@ -101,13 +103,13 @@ pub enum CurveError {
         /// Where it has to end, °C.
         needed_c: f64,
     },
-    /// Nothing was recorded in the part that counts.
+    /// A gap in the record, or a bad reading.
     #[error(
-        "line {line}: the probe cools from {from_c:.0} to {to_c:.0} °C without a reading; at most \
-         {most_k:.0} K is allowed between two"
+        "line {line}: from {from_c:.0} to {to_c:.0} °C in one step; at most {most_k:.0} K is \
+         allowed between two readings"
     )]
-    Gap {
-        /// The line after the gap, from 1.
+    Step {
+        /// The line after the step, from 1.
         line: u64,
         /// Temperature before, °C.
         from_c: f64,
@@ -115,6 +117,16 @@ pub enum CurveError {
         to_c: f64,
         /// The largest step allowed, K.
         most_k: f64,
+    },
+    /// A time of entry that the record does not hold.
+    #[error("an entry at {entry_s} s is outside the record, {first_s} to {last_s} s")]
+    Entry {
+        /// The time told, s.
+        entry_s: f64,
+        /// The first reading, s.
+        first_s: f64,
+        /// The last reading, s.
+        last_s: f64,
     },
     /// Units of time that make no quench.
     #[error(

@@ -75,7 +75,8 @@ pub(super) fn to_celsius(
     let as_celsius = |f: f64| (f - 32.0) / 1.8;
     let hottest = readings
         .iter()
-        .fold(f64::MIN, |most, r| most.max(r.temperature_c));
+        .max_by(|a, b| a.temperature_c.total_cmp(&b.temperature_c));
+    let (line, hottest) = hottest.map_or((0, 0.0), |r| (r.line, r.temperature_c));
     let starts = |c: f64| (START_RANGE_C[0]..=START_RANGE_C[1]).contains(&c);
     let scale = match told {
         Some(scale) => scale,
@@ -88,7 +89,7 @@ pub(super) fn to_celsius(
             notes.push(CurveNote::ScaleGuessed(TemperatureScale::Fahrenheit));
             TemperatureScale::Fahrenheit
         }
-        None => return Err(CurveError::Start { hottest }),
+        None => return Err(CurveError::Start { line, hottest }),
     };
     if scale == TemperatureScale::Fahrenheit {
         for reading in readings.iter_mut() {

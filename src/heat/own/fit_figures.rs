@@ -12,6 +12,7 @@ use crate::heat::{
     Family, HeatError, HeatTransfer, Medium, OwnMedium, media, nickel_ball_s, probe,
 };
 use crate::numeric::least_squares::{Minimum, minimise};
+use serde::Serialize;
 
 /// Baths of liquid quenchants, °C.
 const BATH_RANGE_C: [f64; 2] = [-20.0, 250.0];
@@ -23,8 +24,9 @@ const SPACING: [f64; PARAMETERS] = [0.02, 0.03, 3.0, 0.02, 0.03, 0.02];
 /// A figure that the fit misses by more of its reproducibilities than this contradicts the others
 /// (expert value: figures of one class from different books differ by up to five).
 const CONTRADICTS_BEYOND: f64 = 6.0;
+
 /// A curve found from figures.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct FiguresFit {
     /// The curve and its bath.
     pub medium: OwnMedium,
@@ -32,8 +34,8 @@ pub struct FiguresFit {
     pub template: String,
     /// Each figure given, beside what the computed test says with this curve.
     pub compared: Vec<Compared>,
-    /// The heat transfer that decides whether the pearlite nose is passed lies between the curve divided by this
-    /// factor and the curve times it (95 %).
+    /// The heat transfer that decides whether the pearlite nose is passed lies between the curve
+    /// divided by this factor and the curve times it (95 %).
     pub h_band_factor: f64,
 }
 
@@ -41,9 +43,9 @@ pub struct FiguresFit {
 /// °C, -20 to 250.
 ///
 /// With the nickel-ball time alone, or any other single figure, the curve is the template scaled
-/// to give it; with the ball alone the template is an oil, for which that test is made. The more figures, the more of the shape is their own; six of the probe determine
-/// it all. Figures of one bath that disagree a little are balanced, and
-/// [`FiguresFit::compared`] tells which are not met.
+/// to give it; with the ball alone the template is an oil, for which that test is made. The more
+/// figures, the more of the shape is their own; six of the probe determine it all. Figures of one
+/// bath that disagree a little are balanced, and [`FiguresFit::compared`] tells which are not met.
 ///
 /// # Errors
 /// No figure that tells the speed; figures outside what liquid quenchants have, such as no cooling

@@ -144,3 +144,69 @@ impl Run {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::heat::OwnMedium;
+
+    /// A boiling curve whose middle knot is moved by a logarithm.
+    fn bath(moved: f64) -> Medium {
+        let own = OwnMedium {
+            h_w_m2k: vec![
+                [100.0, 400.0],
+                [300.0, 700.0],
+                [500.0, 3000.0 * f64::exp(moved)],
+                [700.0, 1200.0],
+                [900.0, 1300.0],
+            ],
+            bath_c: 50.0,
+            radiation: false,
+        };
+        own.resolve().unwrap()
+    }
+
+    #[test]
+    fn a_repeated_run_changes_as_one_with_steps_of_its_own() {
+        let forward = Forward::new(850.0, 20.0);
+        let run = forward.run(&bath(0.0));
+        let points: Vec<Point> = (1..40)
+            .map(|i| Point {
+                time_s: 0.5 * f64::from(i),
+                temperature_c: 0.0,
+                readings: 1.0,
+            })
+            .collect();
+        let spots = run.spots(&points, 0.0);
+        let same = forward.repeat(&run, &bath(0.0), 700.0);
+        let repeated = forward.repeat(&run, &bath(0.1), 700.0);
+        let anew = forward.run(&bath(0.1));
+        for (spot, spot_anew) in spots.into_iter().zip(anew.spots(&points, 0.0)) {
+            approx::assert_abs_diff_eq!(run.change_k(&same, spot), 0.0, epsilon = 1e-9);
+            let change = anew.at(spot_anew)[0] - run.at(spot)[0];
+            // Steps chosen anew differ by their errors, which add up to a tenth of a kelvin each run.
+            approx::assert_abs_diff_eq!(run.change_k(&repeated, spot), change, epsilon = 0.2);
+        }
+        // Nothing before the surface comes to the knot above.
+        assert!(repeated.iter().take_while(|c| c.is_none()).count() > 5);
+    }
+
+    #[test]
+    fn a_late_clock_reads_the_curve_earlier() {
+        let forward = Forward::new(850.0, 20.0);
+        let run = forward.run(&bath(0.0));
+        let at = |time_s: f64, late_s: f64| {
+            let point = Point {
+                time_s,
+                temperature_c: 0.0,
+                readings: 1.0,
+            };
+            let spots = run.spots(&[point], late_s);
+            run.at(spots[0])[0]
+        };
+        approx::assert_abs_diff_eq!(at(5.3, 0.3), at(5.0, 0.0), epsilon = 1e-9);
+        // Before the start and after the end the curve stays.
+        approx::assert_abs_diff_eq!(at(0.1, 0.4), 850.0, epsilon = 1e-9);
+        approx::assert_abs_diff_eq!(at(99.0, 0.0), at(20.0, 0.0), epsilon = 1e-9);
+    }
+}

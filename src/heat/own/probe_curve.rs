@@ -15,6 +15,8 @@ const STANDARD_START_C: f64 = 850.0;
 const STANDARD_WITHIN_K: f64 = 8.0;
 /// Largest step between two readings, K.
 const MOST_STEP_K: f64 = 120.0;
+/// A record may begin so long after the entry that is told, s.
+const BEFORE_RECORD_S: f64 = 2.0;
 /// Most scatter of a reading, K.
 const MOST_NOISE_K: f64 = 10.0;
 
@@ -64,8 +66,8 @@ impl ProbeCurve {
         let mut readings = readings(&table, [time, temperature], &mut notes)?;
         let by_text = scale_told(&table.name(temperature), &table.heading);
         to_celsius(&mut readings, options.scale.or(by_text), &mut notes)?;
-        to_seconds(&mut readings, unit_told(&table, time), &mut notes)?;
         check_order(&readings)?;
+        to_seconds(&mut readings, unit_told(&table, time), &mut notes)?;
         merge(&mut readings, &mut notes);
         check_range(&readings)?;
         let noise_k = noise_k(&readings);
@@ -75,18 +77,11 @@ impl ProbeCurve {
                 most_k: MOST_NOISE_K,
             });
         }
-        let entry = match options.entry_s {
-            Some(entry_s) => entry::given(&readings, entry_s),
-            None => entry::find(&readings),
-        };
         let Entry {
             time_s: entry_s,
             start_c,
             is_found,
-        } = entry.ok_or(CurveError::NoEntry)?;
-        if !(START_RANGE_C[0]..=START_RANGE_C[1]).contains(&start_c) {
-            return Err(CurveError::Start { hottest: start_c });
-        }
+        } = entry(&readings, options.entry_s)?;
         if is_found {
             let first_s = readings.first().map_or(entry_s, |r| r.time_s);
             notes.push(CurveNote::IdleCut(entry_s - first_s));
@@ -200,6 +195,34 @@ fn readings(
     Ok(readings)
 }
 
+/// The entry that is told, or that which the curve shows, with a start that the test allows.
+fn entry(readings: &[Reading], told_s: Option<f64>) -> Result<Entry, CurveError> {
+    let (Some(first), Some(last)) = (readings.first(), readings.last()) else {
+        return Err(CurveError::NoNumbers);
+    };
+    let entry = match told_s {
+        Some(entry_s) if (first.time_s - BEFORE_RECORD_S..last.time_s).contains(&entry_s) => {
+            entry::given(readings, entry_s)
+        }
+        Some(entry_s) => {
+            return Err(CurveError::Entry {
+                entry_s,
+                first_s: first.time_s,
+                last_s: last.time_s,
+            });
+        }
+        None => entry::find(readings),
+    };
+    let entry = entry.ok_or(CurveError::NoEntry)?;
+    if !(START_RANGE_C[0]..=START_RANGE_C[1]).contains(&entry.start_c) {
+        return Err(CurveError::Start {
+            line: first.line,
+            hottest: entry.start_c,
+        });
+    }
+    Ok(entry)
+}
+
 fn check_order(readings: &[Reading]) -> Result<(), CurveError> {
     for pair in readings.windows(2) {
         if let [before, after] = pair
@@ -207,8 +230,8 @@ fn check_order(readings: &[Reading]) -> Result<(), CurveError> {
         {
             return Err(CurveError::TimeRunsBack {
                 line: after.line,
-                time_s: after.time_s,
-                before_s: before.time_s,
+                time: after.time_s,
+                before: before.time_s,
             });
         }
     }
@@ -247,12 +270,12 @@ fn check_range(readings: &[Reading]) -> Result<(), CurveError> {
     })
 }
 
-/// No step above where the curve has to go may be so large that it hides a stage of boiling.
+/// No step may be so large that it hides a stage of boiling.
 fn check_steps(readings: &[Reading], start_c: f64) -> Result<(), CurveError> {
     let mut before_c = start_c;
     for reading in readings {
-        if before_c - reading.temperature_c > MOST_STEP_K {
-            return Err(CurveError::Gap {
+        if (before_c - reading.temperature_c).abs() > MOST_STEP_K {
+            return Err(CurveError::Step {
                 line: reading.line,
                 from_c: before_c,
                 to_c: reading.temperature_c,

@@ -17,8 +17,9 @@ use strip::Strip;
 /// `[carbon wt %, temperature °C]`.
 ///
 /// Lines lie within 0.1 K of the boundary at the contents of carbon that were searched, and are
-/// straight in between, by no more than 2 K beside it. Fields begin and end to within 0.015 wt %;
-/// one that is smaller than that and lies between the contents searched is not found.
+/// straight in between, by no more than 2 K beside it. Where fields begin and end is foreseen from
+/// both sides, in strips of 0.02 to 0.1 wt %; one that is smaller and lies between the contents
+/// searched is not found.
 #[derive(Debug, Clone, PartialEq, serde::Serialize)]
 pub struct PhaseMap {
     /// All fields. They cover the map without gap or overlap, and neighbours share their points.
