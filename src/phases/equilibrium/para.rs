@@ -227,14 +227,14 @@ mod tests {
     /// the carbide holds carbon back.
     #[test]
     fn carbon_beside_cementite_is_that_of_para_equilibrium() {
-        let steel = steel(1.0, 0.35, 0.25, 1.45);
-        // with carbide left; at 845 °C all of it would be dissolved
-        for at_c in [750.0, 780.0] {
+        // so much carbon that some stays in carbide
+        let steel = steel(1.9, 0.35, 0.25, 1.45);
+        for at_c in [780.0, 845.0] {
             let austenite = para_equilibrium(&steel, at_c).unwrap();
             assert!(austenite.phase(PhaseName::Cementite).is_some());
             let austenite = austenite.phase(PhaseName::Austenite).unwrap().composition;
             let beside = |cementite: &Composition| {
-                let found = carbon_beside_cementite_wt(&steel, cementite, at_c);
+                let found = carbon_beside_cementite_wt(&austenite, cementite, at_c);
                 found.unwrap().unwrap()
             };
             let cementite = austenite.with_carbon(6.7);
@@ -246,7 +246,8 @@ mod tests {
                     austenite.get(element) * (100.0 - 6.7) / (100.0 - austenite.c),
                 );
             }
-            approx::assert_relative_eq!(beside(&scaled), austenite.c, max_relative = 1e-6);
+            // metals are taken as if austenite held 1 % carbon, here 1.2 to 1.5
+            approx::assert_relative_eq!(beside(&scaled), austenite.c, max_relative = 1e-3);
             let enriched = Composition { cr: 7.0, ..scaled };
             assert!(beside(&enriched) < 0.8 * beside(&scaled));
         }
