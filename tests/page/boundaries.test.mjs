@@ -45,15 +45,15 @@ for (const [name, composition] of Object.entries(STEELS)) {
     const frames = await bench.watchSoakFrames();
     await page.mouse.move(x, y);
     await page.mouse.down();
-    // Down into ferrite and carbide, then up to the top of the map, a pixel at a time.
+    // Down into ferrite and carbide, then up to the top of the map, two pixels at a time.
     for (let down = 0; down <= 60; down += 4) await page.mouse.move(x, y + down);
-    for (let down = 60; down >= -140; down -= 1) await page.mouse.move(x, y + down);
+    for (let down = 60; down >= -140; down -= 2) await page.mouse.move(x, y + down);
     await page.mouse.up();
     const seen = (await frames()).map(({ handle, map }) => ({
       temperature: Number.parseInt(plain(handle), 10),
       told: plain(map).match(/^Phase map: at (\d+) °C ([\d.]+) of the [\d.]+ % carbon is dissolved/),
     }));
-    assert.ok(seen.length > 200, `${seen.length} frames`);
+    assert.ok(seen.length > 100, `${seen.length} frames`);
     assert.ok(Math.max(...seen.map(({ temperature }) => temperature)) > 1000);
     let last;
     for (const { temperature, told } of seen) {
