@@ -101,14 +101,13 @@ const fn acm(temperature_c: f64) -> UpperLimit {
     UpperLimit::Acm { temperature_c }
 }
 
-/// Carbon at which the lines A3 and Acm of a steel's alloy content meet, wt %; its own carbon does
-/// not matter.
+/// Where the lines A3 and Acm of a steel's alloy content meet; its own carbon does not matter.
 ///
 /// # Errors
 /// As [`critical_temperatures`].
-pub fn eutectoid_carbon_wt(steel: &Composition) -> Result<f64, PhaseError> {
+pub fn eutectoid(steel: &Composition) -> Result<Eutectoid, PhaseError> {
     check(steel)?;
-    Ok(Boundaries::default().eutectoid(steel, 730.0)?.carbon_wt)
+    Ok(Boundaries::default().eutectoid(steel, 730.0)?)
 }
 
 /// Refuses what the model does not hold for.
@@ -120,9 +119,11 @@ pub(super) fn check(steel: &Composition) -> Result<(), PhaseError> {
 
 /// The lowest point of single-phase austenite over carbon.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Eutectoid {
-    pub(super) carbon_wt: f64,
-    pub(super) temperature_c: f64,
+pub struct Eutectoid {
+    /// Its carbon, wt %.
+    pub carbon_wt: f64,
+    /// Its temperature, °C; 1250 where the lines meet above.
+    pub temperature_c: f64,
 }
 
 /// Searches for the boundaries of austenite, with what they remember.
@@ -187,6 +188,16 @@ impl Boundaries {
         a1_c: f64,
     ) -> Result<Option<f64>, EquilibriumError> {
         last_c(a1_c, |t_c| self.without_carbides.height(steel, t_c))
+    }
+
+    /// How far ferrite is from forming in austenite with at most MC and M6C beside it.
+    pub(super) fn ferrite_height(
+        &mut self,
+        steel: &Composition,
+        temperature_c: f64,
+    ) -> Result<f64, EquilibriumError> {
+        let [height] = self.alone.heights(steel, temperature_c, [FERRITE])?;
+        Ok(height)
     }
 
     /// How far carbide is from forming in austenite with at most MC and M6C beside it.

@@ -54,6 +54,8 @@ const ANNEALED_C: f64 = 700.0;
 const NEAR_ANNEALED_K: f64 = 10.0;
 /// Lowest temperature of single equilibria, °C.
 const LOWEST_SOAK_C: f64 = 600.0;
+/// Least carbon for which balance with ferrite is sought, wt %.
+const LEAST_CARBON_WT: f64 = 1e-3;
 /// Most carbon for which saturation is sought, wt %.
 const MOST_SATURATION_WT: f64 = 3.0;
 
@@ -173,6 +175,38 @@ impl Together {
                 .fold(0.0, |sum, part| sum + part),
         }
     }
+}
+
+/// Carbon of austenite that ferrite stands beside, with the alloy of the austenite at the limit,
+/// wt %: the austenite's own while ferrite remains at equilibrium, less above, and none where no
+/// ferrite would form without carbon either.
+///
+/// # Errors
+/// When the search does not come to rest.
+pub fn carbon_beside_ferrite_wt(
+    limit: &SoakLimit,
+    temperature_c: f64,
+) -> Result<f64, EquilibriumError> {
+    let austenite = &limit.austenite;
+    if limit.ferrite_mass_fraction > 0.0 {
+        return Ok(austenite.c);
+    }
+    let mut alone = Boundaries::default();
+    // carbon is counted downwards
+    let mut height =
+        |less_wt: f64| alone.ferrite_height(&austenite.with_carbon(-less_wt), temperature_c);
+    if height(-austenite.c)? <= 0.0 {
+        return Ok(austenite.c);
+    }
+    let found = Upwards {
+        from: -austenite.c,
+        to: -LEAST_CARBON_WT,
+        step: 0.02,
+        longest: 0.3,
+        tolerance: 1e-4,
+    }
+    .first_change(height)?;
+    Ok(found.map_or(0.0, |less_wt| -less_wt))
 }
 
 /// Carbon at which austenite with this alloy would be in balance with carbide, wt %.

@@ -9,7 +9,7 @@ mod search;
 #[cfg(test)]
 mod survival;
 
-pub use critical::{CriticalTemperatures, UpperLimit, critical_temperatures, eutectoid_carbon_wt};
+pub use critical::{CriticalTemperatures, Eutectoid, UpperLimit, critical_temperatures, eutectoid};
 #[cfg(test)]
 pub(crate) use equilibrium::failing;
 pub use equilibrium::{
@@ -18,7 +18,7 @@ pub use equilibrium::{
     equilibrium, full_equilibrium_austenite, para_equilibrium,
 };
 pub use gibbs::{ParameterLine, parameter_lines};
-pub use limit::{Annealed, SoakLimit, annealed, soak_limit};
+pub use limit::{Annealed, SoakLimit, annealed, carbon_beside_ferrite_wt, soak_limit};
 pub use map::{Boundary, Field, OwnField, PhaseMap, phase_map};
 
 use crate::steel::{CompositionError, OutOfRange};

@@ -149,11 +149,15 @@ impl Stock {
     /// # Errors
     /// As [`soak`].
     pub fn at(&self, temperature_c: f64) -> Result<Hold<'_>, SoakError> {
+        let limit = phases::soak_limit(&self.steel, temperature_c)?;
         Ok(Hold {
             stock: self,
             temperature_c,
-            limit: phases::soak_limit(&self.steel, temperature_c)?,
+            limit,
             fast_limit: self.before.fast_limit(temperature_c)?,
+            beside_ferrite_wt: self
+                .before
+                .beside_ferrite_wt(&self.steel, &limit, temperature_c)?,
         })
     }
 }
@@ -166,6 +170,8 @@ pub struct Hold<'a> {
     limit: SoakLimit,
     /// Austenite where dissolving goes over from the pace of carbon to that of alloy, if it does.
     fast_limit: Option<Composition>,
+    /// Carbon of austenite that ferrite stands beside, wt %; zero where none can be left.
+    beside_ferrite_wt: f64,
 }
 
 impl Hold<'_> {

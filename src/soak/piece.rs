@@ -4,7 +4,7 @@
 use super::dissolution::{Carbide, Dissolution, Left};
 use super::sizes::Sizes;
 use super::{Hold, SoakPoint, StartingStructure, diffusion, grain};
-use crate::phases::{self, PhaseError, SoakLimit};
+use crate::phases::{self, Eutectoid, PhaseError, SoakLimit};
 use crate::sources::astm_e112::grain_number;
 use crate::sources::molinder_1956;
 use crate::steel::{Composition, Element};
@@ -23,7 +23,7 @@ fn ferrite_carbon_wt(temperature_c: f64) -> f64 {
 /// A steel in the structure in which it goes into the furnace: what all soaks of it share.
 #[derive(Debug, Clone)]
 pub(super) struct Before {
-    eutectoid_carbon_wt: f64,
+    eutectoid: Eutectoid,
     sizes: Sizes,
     carbide: Carbide,
     /// The metals of its cementite, wt %, where it is cementite that holds the carbon, and those
@@ -33,7 +33,8 @@ pub(super) struct Before {
 
 impl Before {
     pub(super) fn new(steel: &Composition, start: StartingStructure) -> Result<Self, PhaseError> {
-        let eutectoid_carbon_wt = phases::eutectoid_carbon_wt(steel)?;
+        let eutectoid = phases::eutectoid(steel)?;
+        let eutectoid_carbon_wt = eutectoid.carbon_wt;
         let annealed = phases::annealed(steel)?;
         let mass = annealed.carbide_mass_fraction;
         let content = enriched(steel, &annealed.carbide, start);
@@ -56,11 +57,37 @@ impl Before {
             / steel.c.max(0.01);
         let network = start.network_part() * outside_pearlite.clamp(0.0, 1.0);
         Ok(Self {
-            eutectoid_carbon_wt,
+            eutectoid,
             sizes: Sizes::new(start, network),
             carbide,
             metals,
         })
+    }
+
+    /// Carbon of austenite that ferrite stands beside, wt %; zero far above A1, where austenite
+    /// holds more from the beginning.
+    pub(super) fn beside_ferrite_wt(
+        &self,
+        steel: &Composition,
+        limit: &SoakLimit,
+        temperature_c: f64,
+    ) -> Result<f64, PhaseError> {
+        /// The line A3 lies below this power of the way from the eutectoid to where it ends without
+        /// carbon, at most so far up.
+        const POWER: f64 = 1.3;
+        const LEAST_END_C: f64 = 940.0;
+        const LEAST_SPAN_K: f64 = 180.0;
+        let Eutectoid {
+            carbon_wt,
+            temperature_c: from_c,
+        } = self.eutectoid;
+        let end_c = LEAST_END_C.max(from_c + LEAST_SPAN_K);
+        let way = ((end_c - temperature_c) / (end_c - from_c)).clamp(0.0, 1.0);
+        let most_wt = carbon_wt * way.powf(POWER);
+        if most_wt < 0.5 * carbon_wt.min(steel.c) {
+            return Ok(0.0);
+        }
+        Ok(phases::carbon_beside_ferrite_wt(limit, temperature_c)?)
     }
 
     /// Austenite in balance with cementite that has left all its metals behind.
@@ -79,6 +106,8 @@ pub(super) struct Piece<'a> {
     temperature_c: f64,
     limit: &'a SoakLimit,
     fast_limit: Option<Composition>,
+    /// Carbon of austenite that ferrite stands beside, wt %.
+    beside_ferrite_wt: f64,
     first: Carbide,
     last: Carbide,
     /// Mass fraction of ferrite when the soak begins, and the time in which it goes, s.
@@ -103,12 +132,14 @@ impl<'a> Piece<'a> {
             temperature_c,
             limit,
             fast_limit,
+            beside_ferrite_wt,
         } = hold;
         let Before {
-            eutectoid_carbon_wt,
+            eutectoid,
             carbide: before,
             ..
         } = stock.before;
+        let eutectoid_carbon_wt = eutectoid.carbon_wt;
         let steel = &stock.steel;
         let last = part_of_piece(
             &limit.carbide,
@@ -136,6 +167,7 @@ impl<'a> Piece<'a> {
             temperature_c: *temperature_c,
             limit,
             fast_limit: *fast_limit,
+            beside_ferrite_wt: *beside_ferrite_wt,
             first,
             last,
             ferrite,
@@ -178,15 +210,22 @@ impl<'a> Piece<'a> {
         } else {
             ferrite_carbon_wt(self.temperature_c)
         };
-        // Ferrite goes as fast as carbon crosses it; austenite is at least so much that it can hold
-        // what carbon is in neither ferrite nor carbide.
+        // Ferrite goes as fast as carbon crosses it. Austenite is at least so much that it can hold
+        // what carbon is in neither ferrite nor carbide, and at most so much that ferrite does not
+        // form in it again: while carbide holds carbon back, ferrite stays.
         let ferrite = settled + (self.ferrite - settled) * (-time_s / self.ferrite_s).exp();
         let carbon_over_wt = steel.c - carbide.content.c - matrix * ferrite_carbon_wt;
         let most_over_wt = (limit.carbon_saturation_wt - ferrite_carbon_wt).max(1e-3);
         let least_austenite = (carbon_over_wt / most_over_wt)
             .max(LEAST_AUSTENITE)
             .min(matrix);
-        let austenite = (matrix - ferrite).max(least_austenite);
+        let ferrite_over_wt = self.beside_ferrite_wt - ferrite_carbon_wt;
+        let most_austenite = if ferrite_over_wt > 0.0 {
+            carbon_over_wt / ferrite_over_wt
+        } else {
+            matrix
+        };
+        let austenite = (matrix - ferrite).min(most_austenite).max(least_austenite);
         let ferrite = matrix - austenite;
         let mut dissolved = Composition::default();
         for element in Element::ALL {
