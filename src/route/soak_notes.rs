@@ -38,12 +38,12 @@ fn heating_up(route: &Route, outcome: &Outcome) -> Sentence {
     Sentence::new(Tone::Holds)
         .text_part("Heats up in about ")
         .number(rough_duration(heating_s), NumberKey::HeatingUp)
-        .text_part(": take it out ")
+        .text_part(": take it out after ")
         .number(
             rough_duration(heating_s + 60.0 * route.soak.time_min),
             NumberKey::HeatingUp,
         )
-        .text_part(" after it went in.")
+        .text_part(".")
 }
 
 fn too_hot(grains: &[GrainAt; 3], scale: TemperatureScale) -> Sentence {
@@ -53,27 +53,29 @@ fn too_hot(grains: &[GrainAt; 3], scale: TemperatureScale) -> Sentence {
         Some(0) => Tone::Misses,
         Some(_) => Tone::Narrow,
     };
-    let [least, middle, most] = grains.map(|grain| grain.over_k);
-    let by = |over_k: f64| format_temperature_difference(over_k, scale);
+    let [least, middle, most] =
+        grains.map(|grain| format_temperature_difference(grain.over_k, scale));
+    let without_unit = |text: String| {
+        let number = text.split('\u{a0}').next().unwrap_or_default();
+        number.to_owned()
+    };
     let number = |grain: &GrainAt| format_fixed(grain.grain_astm, 0);
-    let mut sentence = Sentence::new(tone)
+    Sentence::new(tone)
         .text_part(format!(
-            "Too hot by {}, {} or {}: grain ASTM\u{a0}",
-            by(least),
-            by(middle),
-            by(most)
+            "Too hot by {}, {} or {most}: grain ASTM\u{a0}",
+            without_unit(least),
+            without_unit(middle),
         ))
         .number(number(&grains[0]), NumberKey::Overheated)
         .text_part(", ")
         .number(number(&grains[1]), NumberKey::Overheated)
         .text_part(" or ")
-        .number(number(&grains[2]), NumberKey::Overheated);
-    sentence = sentence.text_part(if tone == Tone::Holds {
-        "."
-    } else {
-        ": coarse, and brittle."
-    });
-    sentence
+        .number(number(&grains[2]), NumberKey::Overheated)
+        .text_part(if tone == Tone::Holds {
+            "."
+        } else {
+            ": coarse, and brittle."
+        })
 }
 
 fn surface(outcome: &Outcome, length: LengthUnit) -> Option<Sentence> {
@@ -115,12 +117,9 @@ mod tests {
         let [heating, hot, surface] = notes(|_| {}).try_into().unwrap();
         assert_eq!(
             heating.1,
-            "Heats up in about 6 min: take it out 18 min after it went in."
+            "Heats up in about 6 min: take it out after 18 min."
         );
-        assert!(
-            hot.1
-                .starts_with("Too hot by 30 °C, 60 °C or 100 °C: grain ASTM")
-        );
+        assert!(hot.1.starts_with("Too hot by 30, 60 or 100 °C: grain ASTM"));
         assert!(surface.1.contains("leave 0."), "{}", surface.1);
     }
 
