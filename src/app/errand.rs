@@ -2,6 +2,7 @@
 
 use super::browser::worker::{Heard, Worker};
 use crate::route::{QuenchTable, Route, quench_table};
+use crate::units::TemperatureScale;
 use leptos::prelude::*;
 use serde::{Deserialize, Serialize};
 use std::cell::RefCell;
@@ -10,8 +11,8 @@ use std::rc::Rc;
 /// Something to compute.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub(crate) enum Errand {
-    /// Which quench still does it.
-    QuenchTable(Box<Route>),
+    /// Which quench still does it, with temperatures of a refusal on a scale.
+    QuenchTable(Box<Route>, TemperatureScale),
 }
 
 /// What came of it.
@@ -19,17 +20,18 @@ pub(crate) enum Errand {
 pub(crate) enum Brought {
     /// The table.
     QuenchTable(QuenchTable),
-    /// Nothing.
-    Nothing,
+    /// Nothing, and why in a sentence.
+    Nothing(String),
 }
 
 /// Does an errand, from text to text: what the second thread is there for.
 pub(super) fn answer(errand: &str) -> String {
     let brought = match serde_json::from_str(errand) {
-        Ok(Errand::QuenchTable(route)) => {
-            quench_table(&route).map_or(Brought::Nothing, Brought::QuenchTable)
-        }
-        Err(_) => Brought::Nothing,
+        Ok(Errand::QuenchTable(route, scale)) => match quench_table(&route) {
+            Ok(table) => Brought::QuenchTable(table),
+            Err(error) => Brought::Nothing(error.words(scale)),
+        },
+        Err(fault) => Brought::Nothing(fault.to_string()),
     };
     serde_json::to_string(&brought).unwrap_or_default()
 }
@@ -74,7 +76,8 @@ impl Runner {
                     state.send();
                 }
                 if let Heard::Answer(text) = heard {
-                    take(serde_json::from_str(&text).unwrap_or(Brought::Nothing));
+                    let brought = serde_json::from_str(&text);
+                    take(brought.unwrap_or_else(|fault| Brought::Nothing(fault.to_string())));
                 }
             }
         };

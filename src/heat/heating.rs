@@ -10,7 +10,7 @@ use serde::Serialize;
 pub const AT_TEMPERATURE_K: f64 = 5.0;
 /// Heat transfer by the air of a small furnace, W/m²K (expert value, 5 to 20); radiation, which
 /// carries most of the heat, comes on top.
-const FURNACE_AIR_W_M2K: f64 = 10.0;
+pub const FURNACE_AIR_W_M2K: f64 = 10.0;
 /// Temperature of the piece as it goes in, °C.
 const ROOM_C: f64 = 20.0;
 /// Temperatures of a furnace that are computed, °C.

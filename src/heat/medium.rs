@@ -9,7 +9,7 @@ use serde::Deserialize;
 /// Stefan-Boltzmann constant, W/m²K⁴.
 const STEFAN_BOLTZMANN: f64 = 5.670374419e-8;
 /// Emissivity of scaled steel (0.6 to 0.8 read in tables for oxidised steel; 0.8 customary).
-const EMISSIVITY: f64 = 0.8;
+pub const EMISSIVITY: f64 = 0.8;
 const ZERO_C_IN_K: f64 = 273.15;
 
 /// Allowed heat-transfer coefficients, W/m²K.

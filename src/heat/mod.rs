@@ -43,9 +43,9 @@ pub use curve::{CoolingCurve, Place};
 pub use end_quench::{end_quench_curve, jominy_rate_at_704c};
 pub use family::Family;
 pub use hazard::{Hazard, Said};
-pub use heating::{AT_TEMPERATURE_K, Heating, heat_up};
+pub use heating::{AT_TEMPERATURE_K, FURNACE_AIR_W_M2K, Heating, heat_up};
 pub use media::{media, medium};
-pub use medium::{ClassFigures, Confidence, HeatTransfer, Medium, MediumError};
+pub use medium::{ClassFigures, Confidence, EMISSIVITY, HeatTransfer, Medium, MediumError};
 pub use mesh::Shape;
 pub use own::{
     Compared, CurveError, CurveFit, CurveFitError, CurveFitProgress, CurveNote, CurveOptions,

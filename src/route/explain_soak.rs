@@ -7,7 +7,7 @@ use super::outcome::Outcome;
 use super::plan::Route;
 use super::run::overheating;
 use super::soak_notes::rough_duration;
-use crate::heat::AT_TEMPERATURE_K;
+use crate::heat::{AT_TEMPERATURE_K, EMISSIVITY, FURNACE_AIR_W_M2K};
 use crate::units::{
     TemperatureScale, format_factor, format_fixed, format_temperature,
     format_temperature_difference,
@@ -26,7 +26,7 @@ pub(super) fn heating_up(route: &Route, outcome: &Outcome, scale: TemperatureSca
             rough_duration(time_s * heating.band_factor)
         ),
         equation: format!(
-            "heat taken up = radiation of the walls, ε σ (T⁴ walls − T⁴ piece), and air, h (T walls − T piece)\nε 0.8, h 10 W/m²K, until the core is within {} of {}",
+            "heat taken up = radiation of the walls, ε σ (T⁴ walls − T⁴ piece), and air, h (T walls − T piece)\nε {EMISSIVITY}, h {FURNACE_AIR_W_M2K} W/m²K, until the core is within {} of {}",
             format_temperature_difference(AT_TEMPERATURE_K, scale),
             format_temperature(route.soak.temperature_c, scale)
         ),
@@ -117,7 +117,7 @@ pub(super) fn skin(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
                 VALID,
                 "carbon and low-alloy steel without foil, coating or gas; chromium scales less".to_owned(),
             ),
-            (KNOWN, "an upper bound, about twice what shops find".to_owned()),
+            (KNOWN, "an upper bound; the lower ends are expert values".to_owned()),
         ],
     }
 }

@@ -202,7 +202,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
         };
         route.cold = None;
         route.tempers.clear();
-        Errand::QuenchTable(Box::new(route))
+        Errand::QuenchTable(Box::new(route), bench.scale.get())
     });
     let brought = kept_up(errand);
     let what = move || match bench.route.with(|route| route.section) {
@@ -211,9 +211,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
     };
     let shown = move || match brought.get() {
         Some(Brought::QuenchTable(found)) => table(bench, found),
-        Some(Brought::Nothing) => {
-            view! { <p class="hint">"Nothing hardens from this soak."</p> }.into_any()
-        }
+        Some(Brought::Nothing(why)) => view! { <p class="hint">{why}</p> }.into_any(),
         None => view! { <p class="hint">"Working it out."</p> }.into_any(),
     };
     view! {
