@@ -5,8 +5,8 @@
 mod native {
     use criterion::{Criterion, criterion_group};
     use recalesce::heat::{
-        CurveFit, CurveOptions, Medium, ProbeCurve, QuenchantFigures, Quenching, Section, cool,
-        fit_figures, media, medium, probe,
+        CurveFit, CurveOptions, Grind, Medium, ProbeCurve, QuenchantFigures, Quenching, Section,
+        cool, fit_figures, media, medium, probe,
     };
     use std::hint::black_box;
 
@@ -28,6 +28,7 @@ mod native {
             edge_mm: 0.5,
             spine_mm: 4.0,
             height_mm: 30.0,
+            grind: Grind::Straight,
         };
         for name in ["oil_fast", "water60", "air_still"] {
             let Some(medium) = medium(name) else { continue };

@@ -3,8 +3,8 @@
 
 use proptest::prelude::*;
 use recalesce::heat::{
-    Cooled, HeatError, Material, Medium, MediumChoice, OwnMedium, Piece, Place, Quenching, Section,
-    Shape, cool, media, medium, nickel_ball_s, probe,
+    Cooled, Grind, HeatError, Material, Medium, MediumChoice, OwnMedium, Piece, Place, Quenching,
+    Section, Shape, cool, media, medium, nickel_ball_s, probe,
 };
 
 fn quench(section: Section, medium: &Medium) -> Quenching<'_> {
@@ -31,13 +31,21 @@ fn any_section() -> impl Strategy<Value = Section> {
     prop_oneof![
         (0.2..200.0_f64).prop_map(plate),
         (0.2..300.0_f64).prop_map(|diameter_mm| Section::Round { diameter_mm }),
-        (0.1..3.0_f64, 0.0..10.0_f64, 5.0..150.0_f64).prop_map(|(edge_mm, more, height_mm)| {
-            Section::Blade {
-                edge_mm,
-                spine_mm: (edge_mm + more).max(0.5),
-                height_mm,
+        (0.2..200.0_f64).prop_map(|side_mm| Section::Square { side_mm }),
+        (0.1..3.0_f64, 0.0..10.0_f64, 5.0..150.0_f64, any::<bool>()).prop_map(
+            |(edge_mm, more, height_mm, is_convex)| {
+                Section::Blade {
+                    edge_mm,
+                    spine_mm: (edge_mm + more).max(0.5),
+                    height_mm,
+                    grind: if is_convex {
+                        Grind::Convex
+                    } else {
+                        Grind::Straight
+                    },
+                }
             }
-        }),
+        ),
     ]
 }
 
@@ -254,6 +262,7 @@ fn a_tall_blade_of_even_thickness_is_a_plate() {
             edge_mm: 4.0,
             spine_mm: 4.0,
             height_mm: 150.0,
+            grind: Grind::Straight,
         };
         let blade = cool(&quench(blade, listed(name))).unwrap();
         let plate = cool(&quench(plate(4.0), listed(name))).unwrap();

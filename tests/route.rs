@@ -1,7 +1,7 @@
 //! The pipeline from a route to its outcome: the example, and properties over random routes.
 #![cfg(not(target_arch = "wasm32"))]
 
-use recalesce::heat::{Family, MediumChoice, OwnMedium, Section, media, medium};
+use recalesce::heat::{Family, Grind, MediumChoice, OwnMedium, Section, media, medium};
 use recalesce::route::{
     Cold, Outcome, Route, Step, Temper, caution_text, run, sentences, validate,
 };
@@ -67,6 +67,7 @@ impl Dice {
                 edge_mm: spine_mm * self.between(0.1, 0.9),
                 spine_mm,
                 height_mm: spine_mm * self.between(4.0, 15.0),
+                grind: *self.pick(&[Grind::Straight, Grind::Convex]),
             }
         } else if self.chance(0.5) {
             Section::Round {

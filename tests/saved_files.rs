@@ -2,7 +2,7 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 use proptest::prelude::*;
-use recalesce::heat::{MediumChoice, OwnMedium, Section, media};
+use recalesce::heat::{Grind, MediumChoice, OwnMedium, Section, media};
 use recalesce::route::{Cold, Quench, Route, Soak, Target, Temper, Thermocouple};
 use recalesce::save::{
     Kind, LARGEST_FILE_BYTES, MOST_ROUTES, Preferences, ReadError, Shelf, ShelfError, Theme,
@@ -444,16 +444,19 @@ fn any_section() -> impl Strategy<Value = Section> {
     prop_oneof![
         thousandths(0.2, 200.0).prop_map(|thickness_mm| Section::Plate { thickness_mm }),
         thousandths(0.2, 300.0).prop_map(|diameter_mm| Section::Round { diameter_mm }),
+        thousandths(0.2, 200.0).prop_map(|side_mm| Section::Square { side_mm }),
         (
             thousandths(0.1, 5.0),
             thousandths(5.0, 20.0),
-            thousandths(5.0, 150.0)
+            thousandths(5.0, 150.0),
+            prop_oneof![Just(Grind::Straight), Just(Grind::Convex)],
         )
-            .prop_map(|(edge_mm, spine_mm, height_mm)| {
+            .prop_map(|(edge_mm, spine_mm, height_mm, grind)| {
                 Section::Blade {
                     edge_mm,
                     spine_mm,
                     height_mm,
+                    grind,
                 }
             }),
     ]

@@ -24,6 +24,11 @@ pub enum Outline {
         /// Diameter, mm.
         diameter_mm: f64,
     },
+    /// A square bar.
+    Square {
+        /// Side, mm.
+        side_mm: f64,
+    },
     /// A blade that widens from edge to spine.
     Blade {
         /// Thickness at the edge, mm.
@@ -32,6 +37,8 @@ pub enum Outline {
         spine_mm: f64,
         /// From edge to spine, mm.
         height_mm: f64,
+        /// Whether the flanks bulge.
+        is_convex: bool,
     },
 }
 
@@ -47,6 +54,9 @@ pub struct SectionData {
     /// A remark on the rest; none when it is empty.
     pub note: String,
 }
+
+/// Straight parts that a flank of a blade is drawn with.
+const FLANK_PARTS: u8 = 24;
 
 /// Pattern of a constituent where it fills an area.
 pub(super) fn pattern_of(constituent: Constituent) -> Option<Pattern> {
@@ -86,15 +96,19 @@ pub fn section_view(section: &SectionData, labels: &Labels, size_px: [f64; 2]) -
             edge_mm,
             spine_mm,
             height_mm,
+            is_convex,
         } => {
             let sizes = [edge_mm, spine_mm, height_mm].map(drawable_mm);
-            blade(&mut scene, section, labels, sizes);
+            blade(&mut scene, section, labels, sizes, is_convex);
         }
         Outline::Plate { thickness_mm } => {
             plate(&mut scene, section, labels, drawable_mm(thickness_mm));
         }
         Outline::Round { diameter_mm } => {
-            round(&mut scene, section, labels, drawable_mm(diameter_mm));
+            bar(&mut scene, section, labels, drawable_mm(diameter_mm), false);
+        }
+        Outline::Square { side_mm } => {
+            bar(&mut scene, section, labels, drawable_mm(side_mm), true);
         }
     }
     scene.summary = if certain >= full_mm(&section.outline) {
@@ -126,6 +140,7 @@ fn full_mm(outline: &Outline) -> f64 {
         Outline::Blade { height_mm, .. } => height_mm,
         Outline::Plate { thickness_mm } => 0.5 * thickness_mm,
         Outline::Round { diameter_mm } => 0.5 * diameter_mm,
+        Outline::Square { side_mm } => 0.5 * side_mm,
     }
 }
 
@@ -146,7 +161,13 @@ fn outlined(scene: &mut Scene, area: &[[f64; 2]]) {
     scene.curve(closed, Pen::new(Ink::Ink, 1.5));
 }
 
-fn blade(scene: &mut Scene, section: &SectionData, labels: &Labels, [edge, spine, tall]: [f64; 3]) {
+fn blade(
+    scene: &mut Scene,
+    section: &SectionData,
+    labels: &Labels,
+    [edge, spine, tall]: [f64; 3],
+    is_convex: bool,
+) {
     let [width, height] = scene.size_px;
     let left = 12.0;
     let long = (width - 172.0).max(80.0);
@@ -154,14 +175,19 @@ fn blade(scene: &mut Scene, section: &SectionData, labels: &Labels, [edge, spine
     // The thickness keeps the scale unless the blade is so thin that nothing could be seen in it.
     let across = along.clamp(30.0 / spine, 60.0 / spine);
     let middle = 0.5 * height;
-    let half = |mm: f64| 0.5 * across * (edge + (spine - edge) * (mm / tall).clamp(0.0, 1.0));
+    let half = |mm: f64| {
+        let up = (mm / tall).clamp(0.0, 1.0);
+        let thicker = if is_convex { up * (2.0 - up) } else { up };
+        0.5 * across * (edge + (spine - edge) * thicker)
+    };
     let x = |mm: f64| left + along * mm;
-    let body = [
-        [x(0.0), middle - half(0.0)],
-        [x(tall), middle - half(tall)],
-        [x(tall), middle + half(tall)],
-        [x(0.0), middle + half(0.0)],
-    ];
+    let flank: Vec<[f64; 2]> = (0..=FLANK_PARTS)
+        .map(|i| tall * f64::from(i) / f64::from(FLANK_PARTS))
+        .map(|mm| [x(mm), half(mm)])
+        .collect();
+    let upper = flank.iter().map(|[x, half]| [*x, middle - half]);
+    let lower = flank.iter().rev().map(|[x, half]| [*x, middle + half]);
+    let body: Vec<[f64; 2]> = upper.chain(lower).collect();
     fill(scene, &body, Constituent::Martensite);
     let certain = section.certain_mm.max(0.0).min(tall);
     let through = certain >= tall;
@@ -275,11 +301,16 @@ fn plate(scene: &mut Scene, section: &SectionData, labels: &Labels, thickness: f
     }
 }
 
-fn round(scene: &mut Scene, section: &SectionData, labels: &Labels, diameter: f64) {
+/// A round or a square bar.
+fn bar(scene: &mut Scene, section: &SectionData, labels: &Labels, diameter: f64, is_square: bool) {
     let [width, height] = scene.size_px;
     let radius = (0.5 * height - 26.0).clamp(20.0, 60.0);
     let centre = [(0.5 * width - 30.0).max(radius + 12.0), 0.5 * height];
     let disc = |r: f64| -> Vec<[f64; 2]> {
+        if is_square {
+            let [x, y] = centre;
+            return Rect::new(x - r, y - r, x + r, y + r).corners().to_vec();
+        }
         (0..72)
             .map(|i| {
                 let (sin, cos) = (TAU * f64::from(i) / 72.0).sin_cos();

@@ -10,6 +10,8 @@
 use super::Medium;
 use super::mesh::{Link, Mesh};
 use super::properties::{Local, Material};
+use super::turning::Turned;
+use super::until::Until;
 use crate::numeric::banded::Banded;
 use crate::sources::sandu_1997::{A, C, GAMMA, M};
 
@@ -26,35 +28,6 @@ const MOST_CHANGE_K: f64 = 25.0;
 const LANDING_K: f64 = 0.02;
 /// Most attempts to end there.
 const LANDINGS: usize = 8;
-
-/// When to leave a medium.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Until {
-    /// As soon as the whole piece has passed this.
-    pub(super) reached: Reached,
-    /// At this time at the latest, s.
-    pub(super) time_s: f64,
-}
-
-/// What the whole piece is to pass.
-#[derive(Debug, Clone, Copy)]
-pub(super) enum Reached {
-    /// No node is hotter than this, °C.
-    Cooled(f64),
-    /// No node is colder than this, °C.
-    Heated(f64),
-}
-
-impl Reached {
-    /// How far the last node is from it, K; negative beyond.
-    fn left_k(self, temperature_c: &[f64]) -> f64 {
-        let nodes = temperature_c.iter().copied();
-        match self {
-            Self::Cooled(to_c) => nodes.fold(f64::MIN, f64::max) - to_c,
-            Self::Heated(to_c) => to_c - nodes.fold(f64::MAX, f64::min),
-        }
-    }
-}
 
 /// The state of the piece, and what is needed to move it on.
 pub(super) struct Conduction<'a, const W: usize> {
@@ -76,6 +49,7 @@ pub(super) struct Conduction<'a, const W: usize> {
     stage_c: Vec<f64>,
     stage_rate: Vec<f64>,
     locals: Vec<Local>,
+    turned: Option<Turned<'a>>,
 }
 
 impl<'a, const W: usize> Conduction<'a, W> {
@@ -103,7 +77,20 @@ impl<'a, const W: usize> Conduction<'a, W> {
             stage_c: zeros(),
             stage_rate: zeros(),
             locals: vec![material.at(start_c); n],
+            turned: None,
         }
+    }
+
+    /// The same piece, which turns into ferrite, pearlite or bainite as it cools.
+    pub(super) fn turning(mut self, turned: Turned<'a>) -> Self {
+        self.turned = Some(turned);
+        self
+    }
+
+    /// How far it has turned.
+    #[cfg(test)]
+    pub(super) fn turned_for_test(&self) -> &Turned<'a> {
+        self.turned.as_ref().unwrap()
     }
 
     /// Stays in a medium, with its heat transfer times `agitation`, until the first condition is
@@ -160,9 +147,18 @@ impl<'a, const W: usize> Conduction<'a, W> {
                 .fold(0.0_f64, |most, (before, after)| {
                     most.max((before - after).abs())
                 });
-            let factor = factor.min(MOST_CHANGE_K / change.max(1e-9));
+            let mut factor = factor.min(MOST_CHANGE_K / change.max(1e-9));
+            if error <= 1.0
+                && let Some(turned) = &mut self.turned
+            {
+                error = turned.correct(&self.temperature_c, &mut self.stage_c, step);
+                factor = factor.min(0.85 / error.max(1e-9).sqrt());
+            }
             if error <= 1.0 || step <= SHORTEST_STEP_S {
                 self.time_s += step;
+                if let Some(turned) = &mut self.turned {
+                    turned.keep(&self.stage_c, step);
+                }
                 std::mem::swap(&mut self.temperature_c, &mut self.stage_c);
                 self.linearise(medium, agitation);
                 record(self);
@@ -195,29 +191,25 @@ impl<'a, const W: usize> Conduction<'a, W> {
     fn linearise(&mut self, medium: &Medium, agitation: f64) {
         let half = W / 2;
         let mesh = self.mesh;
-        for ((local, &t), (storage, volume)) in self
-            .locals
-            .iter_mut()
-            .zip(&self.temperature_c)
-            .zip(self.storage.iter_mut().zip(&mesh.volume))
-        {
+        for (local, &t) in self.locals.iter_mut().zip(&self.temperature_c) {
             *local = self.material.at(t);
+        }
+        if let Some(turned) = self.turned.as_mut().filter(|turned| turned.is_mixed) {
+            turned.mix(&self.temperature_c, &mut self.locals);
+        }
+        for ((storage, local), volume) in
+            self.storage.iter_mut().zip(&self.locals).zip(&mesh.volume)
+        {
             *storage = local.capacity * volume;
         }
         self.jacobian.fill([0.0; W]);
         // The flux first, in W; divided by the heat stored at the end.
         let rate = &mut self.rate_k_per_s;
         let jacobian = &mut self.jacobian;
-        rate.fill(0.0);
-        for &Link {
-            from,
-            to,
-            conductance,
-        } in &mesh.links
-        {
-            let (a, b) = (&self.locals[from], &self.locals[to]);
-            let flux = conductance * (a.potential - b.potential);
-            let (by_a, by_b) = (conductance * a.conductivity, conductance * b.conductivity);
+        start_from_sources(rate, self.turned.as_ref(), mesh);
+        for link in &mesh.links {
+            let &Link { from, to, .. } = link;
+            let [flux, by_a, by_b] = flow(link, &self.locals, self.turned.as_ref());
             let stride = to - from;
             rate[from] -= flux;
             rate[to] += flux;
@@ -248,17 +240,15 @@ impl<'a, const W: usize> Conduction<'a, W> {
         for (local, &t) in self.locals.iter_mut().zip(&self.stage_c) {
             *local = self.material.at(t);
         }
+        if let Some(turned) = self.turned.as_mut().filter(|turned| turned.is_mixed) {
+            turned.mix(&self.stage_c, &mut self.locals);
+        }
         let rate = &mut self.stage_rate;
-        rate.fill(0.0);
-        for &Link {
-            from,
-            to,
-            conductance,
-        } in &mesh.links
-        {
-            let flux = conductance * (self.locals[from].potential - self.locals[to].potential);
-            rate[from] -= flux;
-            rate[to] += flux;
+        start_from_sources(rate, self.turned.as_ref(), mesh);
+        for link in &mesh.links {
+            let [flux, ..] = flow(link, &self.locals, self.turned.as_ref());
+            rate[link.from] -= flux;
+            rate[link.to] += flux;
         }
         for &(i, area) in &mesh.faces {
             rate[i] -= area * medium.flux(self.stage_c[i], agitation).0;
@@ -329,6 +319,36 @@ impl<'a, const W: usize> Conduction<'a, W> {
     }
 }
 
+/// Heat that comes up in each node, W.
+#[inline]
+fn start_from_sources(heat: &mut [f64], turned: Option<&Turned<'_>>, mesh: &Mesh) {
+    match turned {
+        Some(turned) if turned.is_mixed => {
+            for ((heat, source), volume) in heat.iter_mut().zip(&turned.source).zip(&mesh.volume) {
+                *heat = source * volume;
+            }
+        }
+        _ => heat.fill(0.0),
+    }
+}
+
+/// Heat flow along a link, W, and its derivatives by the temperatures of its ends, W/K. Both ends
+/// are taken as the same mixture: no heat flows between nodes of one temperature.
+#[inline]
+fn flow(link: &Link, locals: &[Local], turned: Option<&Turned<'_>>) -> [f64; 3] {
+    let along = |a: &Local, b: &Local| {
+        [a.potential - b.potential, a.conductivity, b.conductivity]
+            .map(|value| link.conductance * value)
+    };
+    let own = along(&locals[link.from], &locals[link.to]);
+    let Some(turned) = turned.filter(|turned| turned.is_mixed) else {
+        return own;
+    };
+    let product = along(&turned.locals[link.from], &turned.locals[link.to]);
+    let fraction = 0.5 * (turned.fraction(link.from) + turned.fraction(link.to));
+    std::array::from_fn(|i| own[i] + fraction * (product[i] - own[i]))
+}
+
 /// Adds `factor` times the values to the sums.
 #[inline]
 fn add(sums: &mut [f64], factor: f64, values: &[f64]) {
@@ -344,6 +364,7 @@ mod tests {
     use super::*;
     use crate::heat::OwnMedium;
     use crate::heat::mesh::Shape;
+    use crate::heat::until::Reached;
 
     /// Temperature of the surface after two seconds, the last part in equal steps, with a
     /// nonlinear surface but without the corners of tables, which cost order.

@@ -6,10 +6,12 @@ use serde::Serialize;
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Place {
-    /// Middle plane of a plate, axis of a round.
+    /// Middle plane of a plate, axis of a round or a square bar.
     Centre,
-    /// Surface of a plate or a round.
+    /// Surface of a plate or a round, middle of a face of a square bar.
     Surface,
+    /// Corner of a square bar.
+    Corner,
     /// In a plate, a round or a ball, at this fraction of the way from the centre to the surface.
     Within(f64),
     /// Middle of the edge face of a blade.

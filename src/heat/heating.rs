@@ -1,7 +1,8 @@
 //! Heating up in the furnace: time at temperature begins when the core is there.
 
-use super::conduct::{Conduction, Reached, Until};
+use super::conduct::Conduction;
 use super::mesh::{Mesh, Shape};
+use super::until::{Reached, Until};
 use super::{HeatError, Material, Medium, Piece, Section};
 use serde::Serialize;
 
@@ -45,7 +46,8 @@ impl Heating {
 /// Heats a piece from room temperature in a furnace that holds `furnace_c`, °C, 100 to 1300.
 ///
 /// Walls all around radiate on scaled steel (emissivity 0.8). A blade is heated as the plate of
-/// its spine, which the tapering sides would warm a little sooner.
+/// its spine, which the tapering sides would warm a little sooner; a square bar as the round that
+/// fits in it, which has as much volume for its surface.
 ///
 /// # Errors
 /// [`HeatError`] for a section or a temperature out of range.
@@ -65,6 +67,8 @@ pub fn heat_up(section: Section, furnace_c: f64) -> Result<Heating, HeatError> {
         Section::Plate { thickness_mm } => (Shape::Plate, 0.5 * thickness_mm),
         Section::Blade { spine_mm, .. } => (Shape::Plate, 0.5 * spine_mm),
         Section::Round { diameter_mm } => (Shape::Cylinder, 0.5 * diameter_mm),
+        // As much volume for its surface as the round that fits in it.
+        Section::Square { side_mm } => (Shape::Cylinder, 0.5 * side_mm),
     };
     let furnace = Medium::furnace(furnace_c, FURNACE_AIR_W_M2K);
     let material = Material::heated();
@@ -142,6 +146,7 @@ mod tests {
             edge_mm: 0.4,
             spine_mm: 4.0,
             height_mm: 26.0,
+            grind: crate::heat::Grind::Straight,
         };
         let plate = Section::Plate { thickness_mm: 4.0 };
         assert_eq!(time_s(blade, 830.0), time_s(plate, 830.0));

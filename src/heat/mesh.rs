@@ -4,6 +4,8 @@
 //! at the true temperature of the surface, and both temperatures are read off without
 //! extrapolation.
 
+use super::Grind;
+
 /// Shapes that one coordinate describes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Shape {
@@ -28,7 +30,7 @@ pub(super) struct Link {
 
 /// Control volumes, the links between them, and the faces in contact with the medium. All per m²
 /// of plate, per radian and metre of cylinder, per steradian of sphere, per metre of the length of
-/// one half of a blade.
+/// an eighth of a square bar or one half of a blade.
 #[derive(Debug, Clone)]
 pub(super) struct Mesh {
     /// Volume around each node.
@@ -48,6 +50,11 @@ fn graded(i: usize, n: usize, a: f64) -> f64 {
 
 /// Grading of a plate or a round: the interval at the surface is a quarter of that at the centre.
 const GRADING: f64 = 0.6;
+/// Grading of a square bar, whose corners are the only places with steep gradients for long.
+const SQUARE_GRADING: f64 = 0.3;
+/// Intervals of a square bar from the axis to a face: against the product of two plates, within
+/// 0.1 % of the range of temperature up to a Biot number of 1, 0.2 % at 10.
+pub(super) const SQUARE_INTERVALS: usize = 12;
 /// Strength of the crowding of columns at edge and spine.
 const COLUMN_CROWDING: f64 = 0.75;
 
@@ -103,7 +110,52 @@ impl Mesh {
         (mesh, r)
     }
 
-    /// One half of a blade that tapers straight: `columns` intervals from edge to spine, each
+    /// An eighth of a square bar between its axis, the middle of a face and a corner: rows of
+    /// nodes from the axis outwards, each from the middle of the side to the diagonal.
+    pub(super) fn square(half_m: f64) -> Self {
+        let n = SQUARE_INTERVALS;
+        let x: Vec<f64> = (0..=n)
+            .map(|i| half_m * graded(i, n, SQUARE_GRADING))
+            .collect();
+        let distance: Vec<f64> = x.windows(2).map(|pair| pair[1] - pair[0]).collect();
+        let before = |i: usize| i.checked_sub(1).map_or(0.0, |i| 0.5 * distance[i]);
+        let width: Vec<f64> = (0..=n)
+            .map(|i| before(i) + distance.get(i).map_or(0.0, |next| 0.5 * next))
+            .collect();
+        let number = |i: usize, j: usize| i * (i + 1) / 2 + j;
+        let mut mesh = Self {
+            volume: Vec::with_capacity(number(n, n) + 1),
+            links: Vec::with_capacity(2 * number(n, n)),
+            faces: Vec::with_capacity(n + 1),
+        };
+        for i in 0..=n {
+            for j in 0..=i {
+                // The diagonal halves its volumes, and mirrors the flow to one side to the other.
+                let share = if i == j { 0.5 } else { 1.0 };
+                mesh.volume.push(share * width[i] * width[j]);
+                if let Some(distance) = distance.get(i) {
+                    mesh.links.push(Link {
+                        from: number(i, j),
+                        to: number(i + 1, j),
+                        conductance: width[j] / distance,
+                    });
+                }
+                if j < i {
+                    mesh.links.push(Link {
+                        from: number(i, j),
+                        to: number(i, j + 1),
+                        conductance: width[i] / distance[j],
+                    });
+                }
+                if i == n {
+                    mesh.faces.push((number(i, j), width[j]));
+                }
+            }
+        }
+        mesh
+    }
+
+    /// One half of a blade: `columns` intervals from edge to spine, each
     /// with three nodes from the middle plane to the flank. Heat flows through the thickness and,
     /// between equal relative depths, along the height; the slant of the flank (under 0.2) is
     /// left out. Edge and spine are faces as well. Also returns the heights of the columns.
@@ -111,10 +163,12 @@ impl Mesh {
         edge_m: f64,
         spine_m: f64,
         height_m: f64,
+        grind: Grind,
         columns: usize,
     ) -> (Self, Vec<f64>) {
         let columns = columns.max(4);
-        let half_thickness = |x: f64| 0.5 * (edge_m + (spine_m - edge_m) * x / height_m);
+        let half_thickness =
+            |x: f64| 0.5 * (edge_m + (spine_m - edge_m) * grind.thickening(x / height_m));
         let heights: Vec<f64> = (0..=columns)
             .map(|j| {
                 let x = j as f64 / columns as f64;
@@ -190,9 +244,17 @@ mod tests {
             approx::assert_relative_eq!(total(&mesh), volume, max_relative = 1e-12);
             approx::assert_relative_eq!(faces(&mesh), area, max_relative = 1e-12);
         }
-        let (mesh, heights) = Mesh::blade(0.5, 4.0, 30.0, 24);
-        assert_eq!(mesh.len(), heights.len() * LAYERS);
-        approx::assert_relative_eq!(total(&mesh), 0.5 * 30.0 * 2.25, max_relative = 1e-12);
-        approx::assert_relative_eq!(faces(&mesh), 30.0 + 0.25 + 2.0, max_relative = 1e-12);
+        for (grind, mean, accuracy) in [
+            (Grind::Straight, 2.25, 1e-12),
+            (Grind::Convex, 0.5 + 3.5 * 2.0 / 3.0, 1e-3),
+        ] {
+            let (mesh, heights) = Mesh::blade(0.5, 4.0, 30.0, grind, 24);
+            assert_eq!(mesh.len(), heights.len() * LAYERS);
+            approx::assert_relative_eq!(total(&mesh), 0.5 * 30.0 * mean, max_relative = accuracy);
+            approx::assert_relative_eq!(faces(&mesh), 30.0 + 0.25 + 2.0, max_relative = 1e-12);
+        }
+        let mesh = Mesh::square(3.0);
+        approx::assert_relative_eq!(total(&mesh), 0.5 * 9.0, max_relative = 1e-12);
+        approx::assert_relative_eq!(faces(&mesh), 3.0, max_relative = 1e-12);
     }
 }

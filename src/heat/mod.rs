@@ -12,7 +12,8 @@
 //!   what the hardenability of a steel is told in.
 //! - [`Piece`] and [`Material`] are the solver without a steel, for checks and other materials.
 //!
-//! Properties are those of undercooled austenite, without heat of transformation; Biot numbers
+//! Properties are those of undercooled austenite; [`cool_turning`] adds those of what forms, and
+//! its heat. Biot numbers
 //! from lumped to 20 and more are computed, to 0.1 % of the range of temperature for constant
 //! properties and 0.5 % of the times with boiling curves. The heat transfer itself is known to
 //! 30 % at best: [`Medium::h_band_factor`].
@@ -37,6 +38,8 @@ mod severity;
 mod thermometry;
 mod title;
 mod trace;
+mod turning;
+mod until;
 
 pub use choice::{MediumChoice, OwnMedium};
 pub use curve::{CoolingCurve, Place};
@@ -55,11 +58,12 @@ pub use own::{
 pub use piece::Piece;
 pub use probe::{ProbeFigures, nickel_ball_s, probe};
 pub use properties::Material;
-pub use quench::{Cooled, HeatError, Quenching, cool};
-pub use section::{Section, SectionError};
+pub use quench::{Cooled, HeatError, Quenching, cool, cool_turning};
+pub use section::{Grind, Section, SectionError};
 pub use severity::{
     agitation_factor, grossmann_critical_diameter_mm, grossmann_ideal_diameter_mm,
     half_temperature_fourier,
 };
 pub use thermometry::{ThermocoupleClass, furnace_uniformity_k, type_k_tolerance_k};
 pub use title::MediumTitle;
+pub use turning::Turning;

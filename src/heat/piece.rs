@@ -1,9 +1,10 @@
 //! Plates, rounds and balls of any material in one medium.
 
-use super::conduct::{Conduction, Reached, Until};
+use super::conduct::Conduction;
 use super::curve::{CoolingCurve, Place};
 use super::mesh::{Mesh, Shape};
 use super::trace::{Trace, Watch};
+use super::until::{Reached, Until};
 use super::{Material, Medium};
 
 /// A piece that one coordinate describes, and how finely it is computed.

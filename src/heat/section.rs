@@ -16,7 +16,12 @@ pub enum Section {
         /// Diameter, mm.
         diameter_mm: f64,
     },
-    /// A blade that tapers straight from spine to edge.
+    /// A long square bar.
+    Square {
+        /// Side, mm.
+        side_mm: f64,
+    },
+    /// A blade that tapers from spine to edge.
     Blade {
         /// Thickness at the edge, mm.
         edge_mm: f64,
@@ -24,7 +29,41 @@ pub enum Section {
         spine_mm: f64,
         /// Height from edge to spine, mm.
         height_mm: f64,
+        /// How the flanks run.
+        #[serde(default, skip_serializing_if = "Grind::is_straight")]
+        grind: Grind,
     },
+}
+
+/// How the flanks of a blade run from edge to spine.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Grind {
+    /// Straight.
+    #[default]
+    Straight,
+    /// Convex: parabolas that come into the spine parallel.
+    Convex,
+}
+
+impl Grind {
+    #[allow(
+        clippy::trivially_copy_pass_by_ref,
+        reason = "the signature that serde calls"
+    )]
+    const fn is_straight(&self) -> bool {
+        matches!(self, Self::Straight)
+    }
+
+    /// Part of the way from the thickness of the edge to that of the spine at a part of the
+    /// height, both from 0 to 1.
+    #[must_use]
+    pub fn thickening(self, height_part: f64) -> f64 {
+        match self {
+            Self::Straight => height_part,
+            Self::Convex => height_part * (2.0 - height_part),
+        }
+    }
 }
 
 /// What is wrong with a section.
@@ -73,10 +112,12 @@ impl Section {
         match *self {
             Self::Plate { thickness_mm } => check("thickness", thickness_mm, (0.2, 200.0)),
             Self::Round { diameter_mm } => check("diameter", diameter_mm, (0.2, 300.0)),
+            Self::Square { side_mm } => check("side", side_mm, (0.2, 200.0)),
             Self::Blade {
                 edge_mm,
                 spine_mm,
                 height_mm,
+                ..
             } => {
                 check("edge thickness", edge_mm, (0.1, 20.0))?;
                 check("spine thickness", spine_mm, (0.5, 20.0))?;

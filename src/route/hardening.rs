@@ -9,7 +9,7 @@ use crate::hardness::{
 use crate::heat::CoolingCurve;
 use crate::soak::SoakOutcome;
 use crate::steel::{Composition, OutOfRange};
-use crate::transform::{Austenite, ColdStep, Fractions, Kinetics, cold_treated};
+use crate::transform::{Austenite, ColdStep, Fractions, Kinetics, TurningPiece, cold_treated};
 
 /// Temperatures of the temper chart, °C.
 const CHART_C: (f64, f64) = (100.0, 700.0);
@@ -56,6 +56,11 @@ impl Hardening {
 
     pub(super) const fn kinetics(&self) -> &Kinetics {
         &self.kinetics
+    }
+
+    /// What the nodes of the piece turn into as it cools.
+    pub(super) const fn turning(&self) -> TurningPiece<'_> {
+        TurningPiece::new(&self.kinetics, self.ferrite_left)
     }
 
     /// The piece at the end of a cooling curve.

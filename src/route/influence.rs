@@ -5,7 +5,7 @@ use super::outcome::{Influence, InfluenceKind, Outcome};
 use super::plan::Route;
 use super::run::{FurnaceEnd, quenching, soak_for};
 use super::verdict::{passing_s, settled_c};
-use crate::heat::{Cooled, CoolingCurve, Medium, Quenching, Section, cool};
+use crate::heat::{Cooled, CoolingCurve, Medium, Quenching, Section, cool_turning};
 use crate::soak::Hold;
 
 /// The changes that are tried.
@@ -64,6 +64,9 @@ impl Planned<'_> {
             Section::Round { diameter_mm } => self.settled_curve(Section::Round {
                 diameter_mm: diameter_mm + THICKNESS_STEP_MM,
             }),
+            Section::Square { side_mm } => self.settled_curve(Section::Square {
+                side_mm: side_mm + THICKNESS_STEP_MM,
+            }),
             Section::Blade { spine_mm, .. } => self.curve_of_thicker_spine(spine_mm),
         }?;
         go_on_to(&mut curve, *self.cooled.slowest()?.temperature_c.last()?);
@@ -73,7 +76,7 @@ impl Planned<'_> {
 
     /// Cooling curve of the slowest place of another section, to where its martensite is settled.
     fn settled_curve(&self, section: Section) -> Option<CoolingCurve> {
-        let mut cooled = cool(&Quenching {
+        let quench = Quenching {
             section,
             end_c: settled_c(
                 self.hardening.kinetics(),
@@ -81,8 +84,8 @@ impl Planned<'_> {
                 self.route.quench.end_c,
             ),
             ..quenching(self.route, self.medium)
-        })
-        .ok()?;
+        };
+        let mut cooled = cool_turning(&quench, &mut self.hardening.turning()).ok()?;
         let slowest = cooled.slowest;
         (slowest < cooled.curves.len()).then(|| cooled.curves.swap_remove(slowest))
     }

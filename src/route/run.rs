@@ -13,7 +13,9 @@ use super::plan::{Cold, Route};
 use super::sentences::TELLABLE_HRC;
 use super::validate::validate;
 use super::verdict::{HARDENED, Quencher, judge};
-use crate::heat::{Cooled, CoolingCurve, Medium, Place, Quenching, Section, cool, heat_up};
+use crate::heat::{
+    Cooled, CoolingCurve, Medium, Place, Quenching, Section, cool, cool_turning, heat_up,
+};
 use crate::phases::critical_temperatures;
 use crate::soak::{GrainAt, Hold, LONGEST_S, SoakError, SoakOutcome, Stock, overheated, skin};
 use crate::steel::OutOfRange;
@@ -42,8 +44,12 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     let hold = stock.at(route.soak.temperature_c)?;
     let soaked = soak_for(&hold, route.soak.time_min)?;
     let heating = heat_up(route.section, route.soak.temperature_c)?;
-    let cooled = cool(&quenching(route, &medium))?;
     let hardening = Hardening::of(route, &soaked);
+    let quench = quenching(route, &medium);
+    let cooled = match &hardening {
+        Ok(hardening) => cool_turning(&quench, &mut hardening.turning())?,
+        Err(_) => cool(&quench)?,
+    };
     let quenched = match (&hardening, cooled.slowest()) {
         (Ok(hardening), Some(curve)) => hardening.quench(curve).map(Some),
         (Ok(_), None) => Ok(None),
@@ -250,14 +256,20 @@ fn hardened_depth_mm(route: &Route, kinetics: &Kinetics, cooled: &Cooled) -> Opt
             },
             Place::Spine,
         ) => Some(height_mm - 0.5 * spine_mm),
-        (Section::Plate { .. } | Section::Round { .. }, Place::Surface) => Some(0.0),
+        (
+            Section::Plate { .. } | Section::Round { .. } | Section::Square { .. },
+            Place::Surface,
+        ) => Some(0.0),
         (Section::Plate { thickness_mm: size }, Place::Centre)
-        | (Section::Round { diameter_mm: size }, Place::Centre) => Some(0.5 * size),
+        | (Section::Round { diameter_mm: size }, Place::Centre)
+        | (Section::Square { side_mm: size }, Place::Centre) => Some(0.5 * size),
         _ => None,
     };
     let whole_mm = match route.section {
         Section::Blade { height_mm, .. } => height_mm,
-        Section::Plate { thickness_mm: size } | Section::Round { diameter_mm: size } => 0.5 * size,
+        Section::Plate { thickness_mm: size }
+        | Section::Round { diameter_mm: size }
+        | Section::Square { side_mm: size } => 0.5 * size,
     };
     let mut places: Vec<(f64, f64)> = cooled
         .curves

@@ -244,6 +244,7 @@ const fn place_words(place: Place) -> &'static str {
     match place {
         Place::Centre => "At the centre",
         Place::Edge => "At the edge",
+        Place::Corner => "At the corner",
         Place::Quarter => "A quarter up from the edge",
         Place::Middle => "Half way up",
         Place::ThreeQuarter => "Three quarters up",
@@ -259,6 +260,7 @@ pub const fn place_name(place: Place) -> &'static str {
     match place {
         Place::Centre => "centre",
         Place::Edge => "edge",
+        Place::Corner => "corner",
         Place::Quarter => "quarter height",
         Place::Middle => "mid height",
         Place::ThreeQuarter => "three-quarter height",

@@ -2,7 +2,7 @@
 
 use super::furnace::Thermocouple;
 use super::plan::{Cold, Quench, Route, Soak, Target, Temper};
-use crate::heat::{MediumChoice, Section};
+use crate::heat::{Grind, MediumChoice, Section};
 use crate::soak::StartingStructure;
 use crate::steel::{Composition, Grade};
 
@@ -29,6 +29,7 @@ impl Route {
                 edge_mm: 0.4,
                 spine_mm: 4.0,
                 height_mm: 26.0,
+                grind: Grind::Straight,
             },
             furnace_band_k: 8.0,
             thermocouple: Thermocouple::Checked,

@@ -64,6 +64,7 @@ pub fn quench_table(route: &Route) -> Result<QuenchTable, RouteError> {
     };
     let (sizes_mm, section): (_, fn(f64) -> Section) = match route.section {
         Section::Round { .. } => (ROUND_MM, |diameter_mm| Section::Round { diameter_mm }),
+        Section::Square { .. } => (ROUND_MM, |side_mm| Section::Square { side_mm }),
         Section::Plate { .. } | Section::Blade { .. } => {
             (FLAT_MM, |thickness_mm| Section::Plate { thickness_mm })
         }

@@ -181,6 +181,7 @@ impl Quencher<'_> {
             Section::Round { .. } => Section::Round {
                 diameter_mm: size_mm,
             },
+            Section::Square { .. } => Section::Square { side_mm: size_mm },
             Section::Plate { .. } | Section::Blade { .. } => Section::Plate {
                 thickness_mm: size_mm,
             },
@@ -198,6 +199,7 @@ impl Quencher<'_> {
         | Section::Plate {
             thickness_mm: size_mm,
         }
+        | Section::Square { side_mm: size_mm }
         | Section::Blade {
             spine_mm: size_mm, ..
         }) = self.route.section;

@@ -11,6 +11,7 @@ mod isothermal;
 mod kinetics;
 mod martensite;
 mod shape;
+mod turning;
 
 pub use along::{Fractions, HistoryPoint, Transformed, along};
 pub use critical::{CriticalCooling, NoseGap, critical_cooling, spare_of};
@@ -22,6 +23,7 @@ pub use martensite::{
     martensite_temperature_c, rate_parameter_per_k, retained_austenite, stabilisation_k,
 };
 pub use shape::{FINISH, Progress, SPREAD, START, STEEP, Shape};
+pub use turning::TurningPiece;
 
 use crate::steel::Composition;
 

@@ -15,7 +15,7 @@ use crate::chart::{
     TemperPoint, Verdict, glow, hardness_ladder, influence_chart, oxide, quench_chart,
     section_view, soak_history, soak_map, temper_chart,
 };
-use crate::heat::{CoolingCurve, Place, Section};
+use crate::heat::{CoolingCurve, Grind, Place, Section};
 use crate::phases::PhaseMap;
 use crate::route::{self, InfluenceKind, Step};
 use crate::transform::{Fractions, Product};
@@ -245,15 +245,18 @@ pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Sce
     let (outline, whole_mm) = match section {
         Section::Plate { thickness_mm } => (Outline::Plate { thickness_mm }, 0.5 * thickness_mm),
         Section::Round { diameter_mm } => (Outline::Round { diameter_mm }, 0.5 * diameter_mm),
+        Section::Square { side_mm } => (Outline::Square { side_mm }, 0.5 * side_mm),
         Section::Blade {
             edge_mm,
             spine_mm,
             height_mm,
+            grind,
         } => (
             Outline::Blade {
                 edge_mm,
                 spine_mm,
                 height_mm,
+                is_convex: grind == Grind::Convex,
             },
             height_mm,
         ),

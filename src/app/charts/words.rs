@@ -27,6 +27,7 @@ pub(crate) fn still_does(bench: Bench) -> Option<String> {
     let thickest = transformed.thickest_mm.map_or_else(String::new, |mm| {
         let shape = match bench.route.with(|r| r.section) {
             Section::Round { .. } => "round",
+            Section::Square { .. } => "square bar",
             Section::Plate { .. } | Section::Blade { .. } => "flat section",
         };
         format!(

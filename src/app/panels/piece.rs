@@ -20,6 +20,7 @@ fn size_words(section: &Section, unit: LengthUnit) -> (String, &'static str) {
     match *section {
         Section::Plate { thickness_mm } => (format_length(thickness_mm, unit), " thick"),
         Section::Round { diameter_mm } => (format_length(diameter_mm, unit), " round"),
+        Section::Square { side_mm } => (format_length(side_mm, unit), " square"),
         Section::Blade { spine_mm, .. } => (format_length(spine_mm, unit), " at the spine"),
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::app::controls::{Segment, Typed, quantities};
 use crate::app::state::bench;
-use crate::heat::Section;
+use crate::heat::{Grind, Section};
 use leptos::prelude::*;
 
 /// A shape without its sizes.
@@ -10,6 +10,7 @@ use leptos::prelude::*;
 enum Shape {
     Plate,
     Round,
+    Square,
     Blade,
 }
 
@@ -17,6 +18,7 @@ const fn shape_of(section: &Section) -> Shape {
     match section {
         Section::Plate { .. } => Shape::Plate,
         Section::Round { .. } => Shape::Round,
+        Section::Square { .. } => Shape::Square,
         Section::Blade { .. } => Shape::Blade,
     }
 }
@@ -26,6 +28,7 @@ const fn thickness_mm(section: &Section) -> f64 {
     match *section {
         Section::Plate { thickness_mm } => thickness_mm,
         Section::Round { diameter_mm } => diameter_mm,
+        Section::Square { side_mm } => side_mm,
         Section::Blade { spine_mm, .. } => spine_mm,
     }
 }
@@ -40,12 +43,14 @@ fn reshaped(section: &Section, shape: Shape) -> Section {
         Shape::Round => Section::Round {
             diameter_mm: size_mm,
         },
+        Shape::Square => Section::Square { side_mm: size_mm },
         Shape::Blade => {
             let spine_mm = size_mm.clamp(0.5, 20.0);
             Section::Blade {
                 edge_mm: 0.5_f64.min(spine_mm),
                 spine_mm,
                 height_mm: 26.0,
+                grind: Grind::Straight,
             }
         }
     }
@@ -78,6 +83,10 @@ pub(crate) fn SectionPanel() -> impl IntoView {
         .into_any(),
         Shape::Round => size("Diameter", (0.2, 300.0), 0.5, thickness_mm, |s, mm| {
             *s = Section::Round { diameter_mm: mm };
+        })
+        .into_any(),
+        Shape::Square => size("Side", (0.2, 200.0), 0.5, thickness_mm, |s, mm| {
+            *s = Section::Square { side_mm: mm };
         })
         .into_any(),
         Shape::Blade => (
@@ -116,6 +125,23 @@ pub(crate) fn SectionPanel() -> impl IntoView {
                     }
                 },
             ),
+            view! {
+                <div class="field">
+                    <Segment
+                        name="Flanks"
+                        entries=vec![(Grind::Straight, "straight"), (Grind::Convex, "convex")]
+                        chosen=Signal::derive(move || grind(&section.get()))
+                        pick=move |picked: Grind| {
+                            bench
+                                .change(|r| {
+                                    if let Section::Blade { grind, .. } = &mut r.section {
+                                        *grind = picked;
+                                    }
+                                })
+                        }
+                    />
+                </div>
+            },
         )
             .into_any(),
     };
@@ -127,6 +153,7 @@ pub(crate) fn SectionPanel() -> impl IntoView {
                     (Shape::Blade, "blade"),
                     (Shape::Plate, "flat"),
                     (Shape::Round, "round"),
+                    (Shape::Square, "square"),
                 ]
                 chosen=shape
                 pick=move |picked| {
@@ -145,6 +172,13 @@ const fn edge_mm(section: &Section) -> f64 {
     match *section {
         Section::Blade { edge_mm, .. } => edge_mm,
         _ => thickness_mm(section),
+    }
+}
+
+const fn grind(section: &Section) -> Grind {
+    match *section {
+        Section::Blade { grind, .. } => grind,
+        _ => Grind::Straight,
     }
 }
 

@@ -58,6 +58,7 @@ const fn size_mm(section: Section) -> f64 {
     match section {
         Section::Plate { thickness_mm } => thickness_mm,
         Section::Round { diameter_mm } => diameter_mm,
+        Section::Square { side_mm } => side_mm,
         Section::Blade { spine_mm, .. } => spine_mm,
     }
 }
@@ -71,12 +72,17 @@ fn resized(section: Section, size_mm: f64) -> Section {
         Section::Round { .. } => Section::Round {
             diameter_mm: size_mm,
         },
+        Section::Square { .. } => Section::Square { side_mm: size_mm },
         Section::Blade {
-            edge_mm, height_mm, ..
+            edge_mm,
+            height_mm,
+            grind,
+            ..
         } => Section::Blade {
             edge_mm: edge_mm.min(size_mm),
             spine_mm: size_mm,
             height_mm,
+            grind,
         },
     }
 }
@@ -207,6 +213,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
     let brought = kept_up(errand);
     let what = move || match bench.route.with(|route| route.section) {
         Section::Round { .. } => "a round",
+        Section::Square { .. } => "a square bar",
         Section::Plate { .. } | Section::Blade { .. } => "a flat piece",
     };
     let shown = move || match brought.get() {

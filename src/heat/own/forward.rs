@@ -1,10 +1,11 @@
 //! The probe computed so that the curve can be laid on readings and its derivatives taken.
 
 use super::thin::Point;
-use crate::heat::conduct::{Conduction, Reached, Until};
+use crate::heat::conduct::Conduction;
 use crate::heat::mesh::Mesh;
 use crate::heat::probe::probe_piece;
 use crate::heat::trace::hermite;
+use crate::heat::until::{Reached, Until};
 use crate::heat::{Material, Medium};
 
 /// What is computed again and again.

@@ -1,0 +1,30 @@
+//! When a piece leaves a medium.
+
+/// When to leave a medium.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Until {
+    /// As soon as the whole piece has passed this.
+    pub(super) reached: Reached,
+    /// At this time at the latest, s.
+    pub(super) time_s: f64,
+}
+
+/// What the whole piece is to pass.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Reached {
+    /// No node is hotter than this, °C.
+    Cooled(f64),
+    /// No node is colder than this, °C.
+    Heated(f64),
+}
+
+impl Reached {
+    /// How far the last node is from it, K; negative beyond.
+    pub(super) fn left_k(self, temperature_c: &[f64]) -> f64 {
+        let nodes = temperature_c.iter().copied();
+        match self {
+            Self::Cooled(to_c) => nodes.fold(f64::MIN, f64::max) - to_c,
+            Self::Heated(to_c) => to_c - nodes.fold(f64::MAX, f64::min),
+        }
+    }
+}
