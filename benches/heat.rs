@@ -18,6 +18,7 @@ mod native {
             start_c: 800.0,
             air_delay_s: 0.0,
             end_c: 20.0,
+            then: &[],
             martensite_start_c: None,
         }
     }

@@ -93,6 +93,7 @@ fn parts(c: &mut Criterion) {
         start_c: 830.0,
         air_delay_s: 1.0,
         end_c: 20.0,
+        then: &[],
         martensite_start_c: None,
     };
     let blade = quench(route.section);

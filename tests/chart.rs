@@ -189,6 +189,7 @@ fn scenes() -> Vec<(String, Scene)> {
         note: "core may hold 2 % pearlite, bainite".into(),
     };
     let blade = Outline::Blade {
+        is_convex: false,
         edge_mm: 0.4,
         spine_mm: 4.0,
         height_mm: 26.0,

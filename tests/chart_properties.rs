@@ -116,7 +116,9 @@ proptest! {
         for outline in [
             Outline::Plate { thickness_mm: a },
             Outline::Round { diameter_mm: b },
-            Outline::Blade { edge_mm: a, spine_mm: b, height_mm: c },
+            Outline::Square { side_mm: c },
+            Outline::Blade { edge_mm: a, spine_mm: b, height_mm: c, is_convex: false },
+            Outline::Blade { edge_mm: a, spine_mm: b, height_mm: c, is_convex: true },
         ] {
             let section = SectionData { outline, certain_mm: d, core: Constituent::Bainite, note: "core".into() };
             drawn(&section_view(&section, &Labels::METRIC, size))?;

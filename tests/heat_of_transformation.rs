@@ -35,6 +35,7 @@ fn quenching(name: &str, thickness_mm: f64) -> Quenching<'_> {
         start_c: 820.0,
         air_delay_s: 0.0,
         end_c: 40.0,
+        then: &[],
         martensite_start_c: None,
     }
 }

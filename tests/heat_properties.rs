@@ -15,6 +15,7 @@ fn quench(section: Section, medium: &Medium) -> Quenching<'_> {
         start_c: 800.0,
         air_delay_s: 0.0,
         end_c: 20.0,
+        then: &[],
         martensite_start_c: None,
     }
 }
@@ -101,7 +102,7 @@ proptest! {
     ) {
         let medium = own.resolve().expect("a valid curve");
         match cool(&Quenching {
-            section, medium: &medium, agitation, start_c, air_delay_s, end_c, martensite_start_c,
+            section, medium: &medium, agitation, start_c, air_delay_s, end_c, then: &[], martensite_start_c,
         }) {
             Ok(cooled) => {
                 assert_sound(&cooled);

@@ -33,6 +33,7 @@ fn plate_times_s(medium: &Medium) -> [f64; 3] {
             start_c: 800.0,
             air_delay_s: 0.0,
             end_c: 500.0,
+            then: &[],
             martensite_start_c: None,
         })
         .expect("a quench")

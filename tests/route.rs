@@ -232,13 +232,23 @@ fn comparison(number: u64, dice: &mut Dice, route: &Route, outcome: &Outcome) ->
                 outcome.quench.transformed.given()?,
                 slower.quench.transformed.given()?,
             );
-            // Both end within a few hundredths of a kelvin of the same temperature.
-            if slow.fractions.martensite > fast.fractions.martensite + 1e-3
-                || slow.hardened_fraction > fast.hardened_fraction + 1e-6
+            // Both end within a few hundredths of a kelvin of the same temperature. A piece that
+            // mostly turns into pearlite is warmed by that to where it turns slowly, and hot water
+            // may then collapse on it at a later stage of the pearlite: there a slower bath leaves
+            // more for martensite.
+            let is_hard = fast.hardened_fraction > 0.5;
+            if is_hard
+                && (slow.fractions.martensite > fast.fractions.martensite + 1e-3
+                    || slow.hardened_fraction > fast.hardened_fraction + 1e-6)
+                || slow.margin.factor > fast.margin.factor * (1.0 + 1e-6)
             {
                 return Some(format!(
-                    "slower by agitation {}: {:?} then {:?}",
-                    other.quench.agitation, fast.fractions, slow.fractions
+                    "slower by agitation {}: {:?}, factor {}, then {:?}, factor {}",
+                    other.quench.agitation,
+                    fast.fractions,
+                    fast.margin.factor,
+                    slow.fractions,
+                    slow.margin.factor
                 ));
             }
         }

@@ -2,8 +2,8 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 use proptest::prelude::*;
-use recalesce::heat::{Grind, MediumChoice, OwnMedium, Section, media};
-use recalesce::route::{Cold, Quench, Route, Soak, Target, Temper, Thermocouple};
+use recalesce::heat::{Grind, Leave, MediumChoice, OwnMedium, Section, media};
+use recalesce::route::{Cold, NextBath, Quench, Route, Soak, Target, Temper, Thermocouple};
 use recalesce::save::{
     Kind, LARGEST_FILE_BYTES, MOST_ROUTES, Preferences, ReadError, Shelf, ShelfError, Theme,
     WriteError, read, read_bench, read_preferences, write_bench, write_preferences, write_shelf,
@@ -487,6 +487,19 @@ fn any_text() -> impl Strategy<Value = String> {
 }
 
 prop_compose! {
+    fn any_next_bath()(
+        leave in prop_oneof![
+            thousandths(0.0, 86_400.0).prop_map(Leave::AfterS),
+            thousandths(-200.0, 900.0).prop_map(Leave::AtC),
+        ],
+        medium in any_medium(),
+        agitation in thousandths(0.1, 5.0),
+    ) -> NextBath {
+        NextBath { leave, medium, agitation }
+    }
+}
+
+prop_compose! {
     fn any_route()(
         piece in any_text(),
         grade in prop::option::of(any_text()),
@@ -498,6 +511,7 @@ prop_compose! {
         (soak_c, soak_min) in (thousandths(500.0, 1300.0), thousandths(0.0, 60_000.0)),
         medium in any_medium(),
         (agitation, air_delay_s, end_c) in (thousandths(0.1, 5.0), thousandths(0.0, 120.0), thousandths(-200.0, 400.0)),
+        then in prop::collection::vec(any_next_bath(), 0..=3),
         cold in prop::option::of((thousandths(-200.0, 20.0), thousandths(0.0, 60_000.0), thousandths(0.0, 60_000.0))),
         tempers in prop::collection::vec((thousandths(20.0, 750.0), thousandths(0.0, 60_000.0)), 0..6),
         (least_hrc, most_hrc) in (thousandths(20.0, 45.0), thousandths(45.0, 70.0)),
@@ -512,7 +526,7 @@ prop_compose! {
             thermocouple,
             furnace_offset_k,
             soak: Soak { temperature_c: soak_c, time_min: soak_min },
-            quench: Quench { medium, agitation, air_delay_s, end_c },
+            quench: Quench { medium, agitation, air_delay_s, end_c, then },
             cold: cold.map(|(temperature_c, time_min, delay_min)| Cold {
                 temperature_c,
                 time_min,

@@ -12,6 +12,27 @@ pub enum MediumChoice {
     Own(OwnMedium),
 }
 
+/// When a piece is taken out of a bath.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Leave {
+    /// After a time in it, s.
+    AfterS(f64),
+    /// As soon as no place of the piece is hotter than this, °C.
+    AtC(f64),
+}
+
+/// A bath that follows another.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LaterBath {
+    /// When the bath before is left.
+    pub leave: Leave,
+    /// This bath.
+    pub medium: super::Medium,
+    /// Factor on its still heat transfer, 0.05 to 20.
+    pub agitation: f64,
+}
+
 /// A heat-transfer curve of the user's own.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -6,7 +6,7 @@ use super::mesh::{LAYERS, Mesh, SQUARE_INTERVALS, Shape};
 use super::trace::{Trace, Watch};
 use super::turning::{Turned, Turning};
 use super::until::{Reached, Until};
-use super::{Material, Medium, Piece, Section, SectionError, media};
+use super::{LaterBath, Leave, Material, Medium, Piece, Section, SectionError, media};
 use serde::Serialize;
 
 /// Intervals from edge to spine of a blade.
@@ -43,6 +43,8 @@ pub struct Quenching<'a> {
     pub air_delay_s: f64,
     /// Temperature to which the whole piece is to cool, °C, -200 to 600, and below the start.
     pub end_c: f64,
+    /// Baths after the first, in order.
+    pub then: &'a [LaterBath],
     /// Ms of the austenite, °C, when the properties and the latent heat of martensite are to
     /// count below it; without it the piece has the properties of austenite throughout.
     pub martensite_start_c: Option<f64>,
@@ -92,6 +94,8 @@ pub struct Cooled {
     pub slowest: usize,
     /// When the piece enters the bath, s.
     pub bath_entry_s: f64,
+    /// When it goes into each of the later baths, s.
+    pub changes_s: Vec<f64>,
     /// When the piece leaves the bath for still air, s; none when it ends in the bath.
     pub bath_exit_s: Option<f64>,
     /// Whether the piece reached the end within the time limit.
@@ -117,7 +121,8 @@ impl Cooled {
 /// The piece passes through still air for the delay, then into the bath. It stays there until
 /// its hottest place is at `end_c`, or within 1 K of the bath where that is warmer; but where the
 /// bath is well above both `end_c` and the room, the piece leaves it once it is within 5 K, and
-/// goes on to `end_c`, or to within 1 K of the room, in still air. Still air of the list is used
+/// goes on to `end_c`, or to within 1 K of the room, in still air. With later baths each is left as
+/// they tell, and the last as said before. Still air of the list is used
 /// as it is; `agitation` acts on the bath only.
 ///
 /// Holds for plates and rounds up to a few hundred millimetres, away from their ends, and for
@@ -222,6 +227,21 @@ impl Quenching<'_> {
             3600.0,
             "s",
         )?;
+        for later in self.then {
+            check(
+                "agitation",
+                later.agitation,
+                0.05,
+                20.0,
+                "times the still bath",
+            )?;
+            match later.leave {
+                Leave::AfterS(stay_s) => check("time in the bath", stay_s, 0.0, LONGEST_S, "s")?,
+                Leave::AtC(temperature_c) => {
+                    check("out of the bath at", temperature_c, -200.0, 1300.0, "°C")?;
+                }
+            }
+        }
         let hottest_end_c = 600.0_f64.min(self.start_c - LEAVES_BATH_K);
         check("end of quench", self.end_c, -200.0, hottest_end_c, "°C")?;
         if let Some(start_c) = self.martensite_start_c {
@@ -319,7 +339,24 @@ impl Quenching<'_> {
             piece.stay_in(air, 1.0, until, |piece| trace.record(piece));
         }
         let bath_entry_s = piece.time_s;
-        let bath_c = self.medium.bath_c;
+        let mut bath = (self.medium, self.agitation);
+        let mut changes_s = Vec::with_capacity(self.then.len());
+        for later in self.then {
+            let until = match later.leave {
+                Leave::AfterS(stay_s) => Until {
+                    reached: Reached::Cooled(f64::NEG_INFINITY),
+                    time_s: piece.time_s + stay_s,
+                },
+                Leave::AtC(temperature_c) => Until {
+                    reached: Reached::Cooled(temperature_c.max(bath.0.bath_c + NEAR_K)),
+                    time_s: piece.time_s + LONGEST_S,
+                },
+            };
+            piece.stay_in(bath.0, bath.1, until, |piece| trace.record(piece));
+            changes_s.push(piece.time_s);
+            bath = (&later.medium, later.agitation);
+        }
+        let bath_c = bath.0.bath_c;
         let then_air = air.filter(|air| bath_c > self.end_c.max(air.bath_c) + LEAVES_BATH_K);
         let near = if then_air.is_some() {
             LEAVES_BATH_K
@@ -331,8 +368,8 @@ impl Quenching<'_> {
             time_s: time_s + LONGEST_S,
         };
         let mut complete = piece.stay_in(
-            self.medium,
-            self.agitation,
+            bath.0,
+            bath.1,
             until(bath_c + near, piece.time_s),
             |piece| trace.record(piece),
         );
@@ -357,6 +394,7 @@ impl Quenching<'_> {
             curves,
             slowest,
             bath_entry_s,
+            changes_s,
             bath_exit_s,
             complete,
         }
@@ -388,6 +426,7 @@ mod tests {
                 start_c: 1000.0,
                 air_delay_s: 0.0,
                 end_c: 1.0,
+                then: &[],
                 martensite_start_c: None,
             };
             let square = quenching.square(&material, None, half_m);

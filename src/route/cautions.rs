@@ -1,5 +1,6 @@
 //! What can go wrong or hurt, from the outcome.
 
+use super::baths::Baths;
 use super::outcome::{Caution, Outcome, Step};
 use super::plan::Route;
 use crate::hardness::embrittling_range_c;
@@ -25,7 +26,7 @@ const TOLD_FERRITE: f64 = 0.01;
 const CRACKING_CARBON_WT: f64 = 0.55;
 
 /// The cautions of an outcome, in the order of the route.
-pub(super) fn cautions(route: &Route, medium: &Medium, outcome: &Outcome) -> Vec<Caution> {
+pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<Caution> {
     let mut told = Vec::new();
     let soak_c = route.soak.temperature_c;
     let handbook = route
@@ -82,18 +83,18 @@ pub(super) fn cautions(route: &Route, medium: &Medium, outcome: &Outcome) -> Vec
             austenite,
         });
     }
-    if may_crack(medium, end.carbon_wt) {
+    if may_crack(&baths.first, end.carbon_wt) {
         told.push(Caution::MayCrack);
     }
     let cold = route.cold.as_ref();
     let hazards = cold.map_or(&[][..], |cold| cold_hazards(cold.temperature_c));
-    told.extend(
-        medium
-            .cautions()
-            .iter()
-            .chain(hazards)
-            .map(|&text| Caution::Hazard { text }),
-    );
+    let baths = std::iter::once(&baths.first).chain(baths.later.iter().map(|bath| &bath.medium));
+    for &text in baths.flat_map(Medium::cautions).chain(hazards) {
+        let caution = Caution::Hazard { text };
+        if !told.contains(&caution) {
+            told.push(caution);
+        }
+    }
     if route.tempers.is_empty() {
         told.push(Caution::NotTempered);
     }

@@ -1,11 +1,12 @@
 //! What moves the final hardness: one thing changed at a time, everything else as planned.
 
+use super::baths::Baths;
 use super::hardening::{Hardened, Hardening, Tempering};
 use super::outcome::{Influence, InfluenceKind, Outcome};
 use super::plan::Route;
-use super::run::{FurnaceEnd, quenching, soak_for};
+use super::run::{FurnaceEnd, soak_for};
 use super::verdict::{passing_s, settled_c};
-use crate::heat::{Cooled, CoolingCurve, Medium, Quenching, Section, cool_turning};
+use crate::heat::{Cooled, CoolingCurve, Quenching, Section, cool_turning};
 use crate::soak::Hold;
 
 /// The changes that are tried.
@@ -18,7 +19,7 @@ const NOSE_C: f64 = 540.0;
 /// The route as planned, with what it has come to so far.
 pub(super) struct Planned<'a> {
     pub(super) route: &'a Route,
-    pub(super) medium: &'a Medium,
+    pub(super) baths: &'a Baths,
     pub(super) hold: &'a Hold<'a>,
     pub(super) cooled: &'a Cooled,
     pub(super) hardening: &'a Hardening,
@@ -80,10 +81,10 @@ impl Planned<'_> {
             section,
             end_c: settled_c(
                 self.hardening.kinetics(),
-                self.medium,
+                self.baths,
                 self.route.quench.end_c,
             ),
-            ..quenching(self.route, self.medium)
+            ..self.baths.quenching(self.route)
         };
         let mut cooled = cool_turning(&quench, &mut self.hardening.turning()).ok()?;
         let slowest = cooled.slowest;
@@ -96,7 +97,7 @@ impl Planned<'_> {
         let in_bath_s = |thickness_mm: f64| {
             let section = Section::Plate { thickness_mm };
             let agitation = self.route.quench.agitation;
-            let passing = passing_s(self.route, self.medium, section, agitation, NOSE_C);
+            let passing = passing_s(self.route, &self.baths.first, section, agitation, NOSE_C);
             Some(passing.ok()?? - self.cooled.bath_entry_s)
         };
         let slower = in_bath_s(spine_mm + THICKNESS_STEP_MM)? / in_bath_s(spine_mm)?;

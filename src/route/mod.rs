@@ -1,5 +1,6 @@
 //! From a route to its outcome: the pipeline, the verdicts, the bands.
 
+mod baths;
 mod caution_words;
 mod cautions;
 mod error;
@@ -21,6 +22,7 @@ mod table;
 mod validate;
 mod verdict;
 
+pub use baths::later_baths;
 pub use caution_words::caution_text;
 pub use cautions::COARSE_GRAIN_ASTM;
 pub use error::RouteError;
@@ -31,12 +33,14 @@ pub use outcome::{
     Caution, ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, Neighbour, Outcome,
     QuenchOutcome, QuenchTransformed, Stage, Step, TemperOutcome, TemperPoint, Verdict,
 };
-pub use plan::{Cold, Quench, Route, Soak, Target, Temper};
+pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 pub use run::{overheating, run};
 pub use sentences::{
     NumberKey, Part, Sentence, Tone, inside_a_sentence, margin_words, place_name, sentences,
 };
 pub use soak_notes::{rough_duration, soak_notes};
 pub use table::{QuenchTable, TableCell, TableRow, quench_table};
-pub use validate::{LONGEST_STEP_H, LONGEST_TEXT, MOST_TEMPERS, RouteFieldError, validate};
+pub use validate::{
+    LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, validate,
+};
 pub use verdict::{AGITATION_RANGE, HARDENED, agitation_to_pass};

@@ -147,6 +147,9 @@ pub struct QuenchTransformed {
     pub fractions: Fractions,
     /// Martensite and retained austenite as a fraction of what was austenite: 1 is hardened through.
     pub hardened_fraction: f64,
+    /// Temperature of the bath above Ms in which the piece is held for bainite, °C, if any: bainite
+    /// then counts as hardened, and the margin is that of the arrival in the bath.
+    pub held_c: Option<f64>,
     /// How the verdict stands.
     pub margin: Margin,
     /// The same place in the next slower quenchant of the list.

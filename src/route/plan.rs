@@ -1,7 +1,7 @@
 //! A route: what the user decides. Everything else is computed from it.
 
 use super::furnace::Thermocouple;
-use crate::heat::{MediumChoice, Section};
+use crate::heat::{Leave, MediumChoice, Section};
 use crate::soak::StartingStructure;
 use crate::steel::Composition;
 use serde::{Deserialize, Serialize};
@@ -69,6 +69,22 @@ pub struct Quench {
     /// Temperature to which the piece is left to cool before the next step, °C.
     #[serde(default = "room_c")]
     pub end_c: f64,
+    /// Baths after the first, in order.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub then: Vec<NextBath>,
+}
+
+/// A bath of a quench after the first.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct NextBath {
+    /// When the piece leaves the bath before.
+    pub leave: Leave,
+    /// The quenchant.
+    pub medium: MediumChoice,
+    /// Factor on the heat transfer of the still bath.
+    #[serde(default = "still")]
+    pub agitation: f64,
 }
 
 fn is_default<T: Default + PartialEq>(value: &T) -> bool {

@@ -1,6 +1,7 @@
 //! The pipeline: soak, cooling, transformation, cold bath, hardness, temper; then verdicts, bands
 //! and cautions.
 
+use super::baths::{Baths, until_arrival};
 use super::cautions::cautions;
 use super::error::RouteError;
 use super::hardening::{Hardened, Hardening, Tempering};
@@ -13,9 +14,7 @@ use super::plan::{Cold, Route};
 use super::sentences::TELLABLE_HRC;
 use super::validate::validate;
 use super::verdict::{HARDENED, Quencher, judge};
-use crate::heat::{
-    Cooled, CoolingCurve, Medium, Place, Quenching, Section, cool, cool_turning, heat_up,
-};
+use crate::heat::{Cooled, CoolingCurve, Place, Section, cool, cool_turning, heat_up};
 use crate::phases::critical_temperatures;
 use crate::soak::{GrainAt, Hold, LONGEST_S, SoakError, SoakOutcome, Stock, overheated, skin};
 use crate::steel::OutOfRange;
@@ -25,6 +24,8 @@ use crate::transform::{Kinetics, martensite_temperature_c};
 const WEIGHED_COLD_C: f64 = -75.0;
 /// Fall in retained austenite that is worth a cold bath by itself, volume fraction.
 const WORTH_AUSTENITE: f64 = 0.04;
+/// Hardened fraction above which so little has formed that its heat does not count.
+const NOTHING_FORMED: f64 = 0.99;
 /// Below this a piece that heats up loses next to no carbon and grows little scale, °C.
 const SCALES_FROM_C: f64 = 700.0;
 /// The history of a soak is shown to at least this time, s.
@@ -38,14 +39,15 @@ const SHORTEST_HISTORY_S: f64 = 1800.0;
 /// told inside the outcome as [`Known::Refused`].
 pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     validate(route)?;
-    let medium = route.quench.medium.resolve()?;
+    let baths = Baths::of(&route.quench)?;
+    let medium = &baths.first;
     let critical = critical_temperatures(&route.composition)?;
     let stock = Stock::new(&route.composition, route.start)?;
     let hold = stock.at(route.soak.temperature_c)?;
     let soaked = soak_for(&hold, route.soak.time_min)?;
     let heating = heat_up(route.section, route.soak.temperature_c)?;
     let hardening = Hardening::of(route, &soaked);
-    let quench = quenching(route, &medium);
+    let quench = baths.quenching(route);
     let cooled = match &hardening {
         Ok(hardening) => cool_turning(&quench, &mut hardening.turning())?,
         Err(_) => cool(&quench)?,
@@ -60,7 +62,7 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     let transformed = match (&hardening, &quenched, deciding) {
         (Ok(hardening), Ok(Some(quenched)), Some(curve)) => Known::from(transformed(
             route,
-            &medium,
+            &baths,
             hardening.kinetics(),
             &cooled,
             curve,
@@ -147,7 +149,7 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     if let (Ok(hardening), Ok(Some(quenched))) = (&hardening, &quenched) {
         let planned = Planned {
             route,
-            medium: &medium,
+            baths: &baths,
             hold: &hold,
             cooled: &cooled,
             hardening,
@@ -158,7 +160,7 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
         outcome.influences = planned.influences(&outcome);
     }
     outcome.widen_by_furnace();
-    outcome.cautions = cautions(route, &medium, &outcome);
+    outcome.cautions = cautions(route, &baths, &outcome);
     Ok(outcome)
 }
 
@@ -196,32 +198,24 @@ fn history_end_s(time_s: f64) -> f64 {
     end_s.min(LONGEST_S)
 }
 
-/// The quench of a route.
-pub(super) const fn quenching<'a>(route: &Route, medium: &'a Medium) -> Quenching<'a> {
-    Quenching {
-        section: route.section,
-        medium,
-        agitation: route.quench.agitation,
-        start_c: route.soak.temperature_c,
-        air_delay_s: route.quench.air_delay_s,
-        end_c: route.quench.end_c,
-        martensite_start_c: None,
-    }
-}
-
 fn transformed(
     route: &Route,
-    medium: &Medium,
+    baths: &Baths,
     kinetics: &Kinetics,
     cooled: &Cooled,
     curve: &CoolingCurve,
     fractions: crate::transform::Fractions,
 ) -> Result<QuenchTransformed, OutOfRange> {
     let austenite = kinetics.austenite();
-    let margin = judge(kinetics, curve, medium.h_band_factor)?;
+    let held_c = baths.held_c(kinetics.ms_c());
+    let cold_curve = without_heat(route, baths, &fractions, cooled.slowest);
+    let mut judged = cold_curve.as_ref().unwrap_or(curve);
+    let arriving = held_c.map(|bath_c| until_arrival(judged, bath_c));
+    judged = arriving.as_ref().unwrap_or(judged);
+    let margin = judge(kinetics, judged, baths.first.h_band_factor)?;
     let quencher = Quencher {
         route,
-        medium,
+        baths,
         kinetics,
     };
     let slowest_medium = quencher.slowest_medium();
@@ -231,18 +225,41 @@ fn transformed(
         m50_c: martensite_temperature_c(austenite, 0.5)?,
         m90_c: martensite_temperature_c(austenite, 0.9)?,
         fractions,
-        hardened_fraction: fractions.hardened(),
+        hardened_fraction: fractions.hardened()
+            + held_c.map_or(0.0, |_| fractions.bainite_of_matrix()),
+        held_c,
         margin,
         next_slower: quencher.next_slower(),
         slowest_medium,
         thickest_mm: quencher.thickest_mm(),
-        hardened_depth_mm: hardened_depth_mm(route, kinetics, cooled),
+        hardened_depth_mm: hardened_depth_mm(route, kinetics, cooled, held_c),
     })
+}
+
+/// The cooling curve of a place as it would be without heat of transformation: what could be
+/// slower or has to be faster is told from it, since on a quench that just hardens there is none.
+/// None where next to nothing has formed, and the two are the same.
+fn without_heat(
+    route: &Route,
+    baths: &Baths,
+    fractions: &crate::transform::Fractions,
+    place: usize,
+) -> Option<CoolingCurve> {
+    if fractions.hardened() > NOTHING_FORMED {
+        return None;
+    }
+    let mut cooled = cool(&baths.quenching(route)).ok()?;
+    (place < cooled.curves.len()).then(|| cooled.curves.swap_remove(place))
 }
 
 /// How far the section hardens, mm, between the places that are computed: in a blade from the edge
 /// up, else from the surface inwards.
-fn hardened_depth_mm(route: &Route, kinetics: &Kinetics, cooled: &Cooled) -> Option<f64> {
+fn hardened_depth_mm(
+    route: &Route,
+    kinetics: &Kinetics,
+    cooled: &Cooled,
+    held_c: Option<f64>,
+) -> Option<f64> {
     let depth_of = |place: Place| match (route.section, place) {
         (Section::Blade { .. }, Place::Edge) => Some(0.0),
         (Section::Blade { height_mm, .. }, Place::Quarter) => Some(0.25 * height_mm),
@@ -276,6 +293,8 @@ fn hardened_depth_mm(route: &Route, kinetics: &Kinetics, cooled: &Cooled) -> Opt
         .iter()
         .filter_map(|curve| {
             let depth_mm = depth_of(curve.place)?;
+            let arriving = held_c.map(|bath_c| until_arrival(curve, bath_c));
+            let curve = arriving.as_ref().unwrap_or(curve);
             let hardened = kinetics
                 .hardened(&curve.time_s, &curve.temperature_c)
                 .ok()?;

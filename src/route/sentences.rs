@@ -5,7 +5,7 @@ use super::plan::Route;
 use crate::heat::Place;
 use crate::units::{
     TemperatureScale, format_duration_s, format_fixed, format_hrc, format_percent,
-    format_weight_percent,
+    format_temperature, format_weight_percent,
 };
 
 /// How a sentence is marked: by shape and colour, never colour alone.
@@ -208,6 +208,13 @@ fn quench_sentence(outcome: &Outcome, scale: TemperatureScale) -> Sentence {
                 format_percent(quenched.hardened_fraction)
             ))
     };
+    if let Some(bath_c) = quenched.held_c {
+        return sentence.text_part(format!(
+            " on the way to the bath; held there at {}, {} of it turns into bainite.",
+            format_temperature(bath_c, scale),
+            format_percent(quenched.fractions.bainite)
+        ));
+    }
     match (&quenched.next_slower, &quenched.slowest_medium) {
         (Some(next), _) if margin.seconds >= 0.0 => {
             let name = inside_a_sentence(&next.title.words(scale));

@@ -39,6 +39,7 @@ impl Route {
                 time_min: 12.0,
             },
             quench: Quench {
+                then: Vec::new(),
                 medium: MediumChoice::Named("oil_medium".to_owned()),
                 agitation: 1.2,
                 air_delay_s: 1.0,

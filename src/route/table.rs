@@ -1,5 +1,6 @@
 //! Which quench still does it: every quenchant of the list against sizes of the piece.
 
+use super::baths::Baths;
 use super::cautions::may_crack;
 use super::error::RouteError;
 use super::hardening::Hardening;
@@ -53,13 +54,13 @@ pub struct TableCell {
 /// As [`super::run`], and where the kinetics do not cover the dissolved composition.
 pub fn quench_table(route: &Route) -> Result<QuenchTable, RouteError> {
     validate(route)?;
-    let medium = route.quench.medium.resolve()?;
+    let baths = Baths::of(&route.quench)?;
     let stock = Stock::new(&route.composition, route.start)?;
     let soaked = soak_for(&stock.at(route.soak.temperature_c)?, route.soak.time_min)?;
     let hardening = Hardening::of(route, &soaked)?;
     let quencher = Quencher {
         route,
-        medium: &medium,
+        baths: &baths,
         kinetics: hardening.kinetics(),
     };
     let (sizes_mm, section): (_, fn(f64) -> Section) = match route.section {
@@ -126,7 +127,8 @@ mod tests {
             let margin = outcome.quench.transformed.given().unwrap().margin;
             let cell = row.cells[column].unwrap();
             assert_eq!(cell.verdict, margin.verdict, "{name}");
-            approx::assert_relative_eq!(cell.factor, margin.factor, max_relative = 1e-3);
+            // The route's own curve has the heat of martensite in it, and shorter steps.
+            approx::assert_relative_eq!(cell.factor, margin.factor, max_relative = 3e-3);
             approx::assert_relative_eq!(cell.seconds, margin.seconds, max_relative = 1e-2);
         }
     }

@@ -1,13 +1,15 @@
 //! Which routes make sense at all: every number in a range that a shop could mean. The models
 //! have narrower ranges of their own and refuse by themselves.
 
-use super::{Cold, Quench, Route, Soak, Target, Temper};
-use crate::heat::MediumChoice;
+use super::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
+use crate::heat::{Leave, MediumChoice};
 
 /// Longest text in a route, characters.
 pub const LONGEST_TEXT: usize = 200;
 /// Most tempers in a route.
 pub const MOST_TEMPERS: usize = 6;
+/// Most baths of a quench after the first.
+pub const MOST_LATER_BATHS: usize = 3;
 /// Longest time of any step, h.
 pub const LONGEST_STEP_H: f64 = 1000.0;
 
@@ -144,7 +146,34 @@ fn quench(quench: &Quench) -> Result<(), RouteFieldError> {
         .map_err(|e| fault("quench.medium", e))?;
     allowed("quench.agitation", "agitation", (0.1, 5.0), "").check(quench.agitation)?;
     allowed("quench.air_delay_s", "time in air", (0.0, 120.0), "s").check(quench.air_delay_s)?;
-    allowed("quench.end_c", "end of the quench", (-200.0, 400.0), "°C").check(quench.end_c)
+    allowed("quench.end_c", "end of the quench", (-200.0, 400.0), "°C").check(quench.end_c)?;
+    if quench.then.len() > MOST_LATER_BATHS {
+        return Err(fault(
+            "quench.then",
+            format!(
+                "the quench has {} later baths; {MOST_LATER_BATHS} are allowed",
+                quench.then.len()
+            ),
+        ));
+    }
+    quench.then.iter().try_for_each(next_bath)
+}
+
+fn next_bath(next: &NextBath) -> Result<(), RouteFieldError> {
+    const FIELD: &str = "quench.then";
+    const STAY_S: (f64, f64) = (0.0, 86_400.0);
+    const LEAVES_C: (f64, f64) = (-200.0, 900.0);
+    if let MediumChoice::Named(name) = &next.medium {
+        text(FIELD, "the name of the quenchant", name)?;
+    }
+    next.medium.resolve().map_err(|e| fault(FIELD, e))?;
+    allowed(FIELD, "agitation", (0.1, 5.0), "").check(next.agitation)?;
+    match next.leave {
+        Leave::AfterS(stay_s) => allowed(FIELD, "time in the bath", STAY_S, "s").check(stay_s),
+        Leave::AtC(temperature_c) => {
+            allowed(FIELD, "out of the bath at", LEAVES_C, "°C").check(temperature_c)
+        }
+    }
 }
 
 fn cold(cold: &Cold) -> Result<(), RouteFieldError> {
@@ -227,6 +256,7 @@ mod tests {
                 time_min: 12.0,
             },
             quench: Quench {
+                then: Vec::new(),
                 medium: MediumChoice::Named("oil_fast".to_owned()),
                 agitation: 1.0,
                 air_delay_s: 1.0,

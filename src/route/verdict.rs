@@ -1,5 +1,6 @@
 //! Is this quench fast enough, by what margin, and how sure is it?
 
+use super::baths::{Baths, until_arrival};
 use super::cautions::may_crack;
 use super::outcome::{Margin, Neighbour, Verdict};
 use super::plan::Route;
@@ -87,8 +88,8 @@ pub(super) const fn compared_section(section: Section) -> Section {
 pub(super) struct Quencher<'a> {
     /// The route.
     pub(super) route: &'a Route,
-    /// Its quenchant.
-    pub(super) medium: &'a Medium,
+    /// Its baths.
+    pub(super) baths: &'a Baths,
     /// The austenite's kinetics.
     pub(super) kinetics: &'a Kinetics,
 }
@@ -109,6 +110,7 @@ impl Quencher<'_> {
             start_c: self.route.soak.temperature_c,
             air_delay_s: self.route.quench.air_delay_s,
             end_c,
+            then: &[],
             martensite_start_c: None,
         };
         let mut cooled = cool(&quenching).ok()?;
@@ -116,10 +118,31 @@ impl Quencher<'_> {
         (slowest < cooled.curves.len()).then(|| cooled.curves.swap_remove(slowest))
     }
 
-    /// Part of the austenite that is left for martensite, from a curve that ends when that is
-    /// settled.
+    /// Part of the austenite of another section that the baths of the route leave for martensite,
+    /// or for bainite in the bath in which it is held.
+    fn hardened_here(&self, section: Section) -> Option<f64> {
+        let end_c = settled_c(self.kinetics, self.baths, self.route.quench.end_c);
+        let mut cooled = cool(&Quenching {
+            section,
+            end_c,
+            ..self.baths.quenching(self.route)
+        })
+        .ok()?;
+        let slowest = cooled.slowest;
+        let mut curve =
+            (slowest < cooled.curves.len()).then(|| cooled.curves.swap_remove(slowest))?;
+        if let Some(bath_c) = self.baths.held_c(self.kinetics.ms_c()) {
+            curve = until_arrival(&curve, bath_c);
+        }
+        self.kinetics
+            .hardened(&curve.time_s, &curve.temperature_c)
+            .ok()
+    }
+
+    /// Part of the austenite that another quenchant leaves for martensite, from a curve that ends
+    /// when that is settled.
     fn hardened(&self, medium: &Medium, agitation: f64, section: Section) -> Option<f64> {
-        let end_c = settled_c(self.kinetics, medium, self.route.quench.end_c);
+        let end_c = settled_in_c(self.kinetics, medium, self.route.quench.end_c);
         let curve = self.deciding(medium, agitation, section, end_c)?;
         self.kinetics
             .hardened(&curve.time_s, &curve.temperature_c)
@@ -128,7 +151,7 @@ impl Quencher<'_> {
 
     /// How a quenchant, still, stands for a section.
     pub(super) fn margin(&self, medium: &Medium, section: Section) -> Option<Margin> {
-        let end_c = settled_c(self.kinetics, medium, self.route.quench.end_c);
+        let end_c = settled_in_c(self.kinetics, medium, self.route.quench.end_c);
         let curve = self.deciding(medium, 1.0, section, end_c)?;
         judge(self.kinetics, &curve, medium.h_band_factor).ok()
     }
@@ -150,7 +173,7 @@ impl Quencher<'_> {
 
     /// The next slower quenchant of the list that a shop would use in this one's place.
     pub(super) fn next_slower(&self) -> Option<Neighbour> {
-        self.neighbour(next_slower_than(self.medium)?)
+        self.neighbour(next_slower_than(&self.baths.first)?)
     }
 
     /// The slowest quenchant of the list, still, that hardens this section. The list runs from
@@ -176,7 +199,6 @@ impl Quencher<'_> {
     /// The thickest section of this shape that this quench hardens, mm; none when even the
     /// thinnest fails, or the thickest that the heat model covers still hardens.
     pub(super) fn thickest_mm(&self) -> Option<f64> {
-        let agitation = self.route.quench.agitation;
         let of_size = |size_mm: f64| match self.route.section {
             Section::Round { .. } => Section::Round {
                 diameter_mm: size_mm,
@@ -188,10 +210,7 @@ impl Quencher<'_> {
         };
         let spare = |ln_size: f64| {
             let section = of_size(ln_size.exp());
-            Some(spare_of(
-                self.hardened(self.medium, agitation, section)?,
-                HARDENED,
-            ))
+            Some(spare_of(self.hardened_here(section)?, HARDENED))
         };
         let (Section::Round {
             diameter_mm: size_mm,
@@ -248,9 +267,18 @@ pub(super) fn next_slower_than(here: &Medium) -> Option<&'static Medium> {
 /// Most that ferrite's carbon lowers Ms of what is left, K.
 const MOST_ENRICHED_K: f64 = 150.0;
 
+/// The same as [`settled_in_c`] for the baths of a route: several are followed to the end.
+pub(super) fn settled_c(kinetics: &Kinetics, baths: &Baths, end_c: f64) -> f64 {
+    if baths.later.is_empty() {
+        settled_in_c(kinetics, &baths.first, end_c)
+    } else {
+        end_c
+    }
+}
+
 /// Temperature below which a cooling curve no longer changes what martensite can form, °C: Ms, or
 /// where the quench ends if the piece leaves a hot bath above it.
-pub(super) fn settled_c(kinetics: &Kinetics, medium: &Medium, end_c: f64) -> f64 {
+pub(super) fn settled_in_c(kinetics: &Kinetics, medium: &Medium, end_c: f64) -> f64 {
     /// The piece leaves a bath within this distance of it, K, with room to spare.
     const BATH_K: f64 = 10.0;
     let enriched_k = if kinetics.ferrite_limit() > 0.0 {
@@ -343,6 +371,7 @@ pub(super) fn passing_s(
         end_c: (temperature_c - PAST_K)
             .min(HOTTEST_END_C)
             .max(route.quench.end_c),
+        then: &[],
         martensite_start_c: None,
     })?;
     Ok(cooled

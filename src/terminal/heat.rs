@@ -4,6 +4,7 @@ use super::asked::{Asked, fields};
 use super::catalogue::{Question, needed, optional};
 use super::refusal::Refusal;
 use crate::heat::{self, Medium, MediumChoice, Place, Quenching, cool};
+use crate::route::{NextBath, later_baths};
 use serde_json::{Map, Value, json};
 
 /// Coldest end of a quench that the heat model takes, °C.
@@ -27,6 +28,11 @@ pub(super) const QUESTIONS: &[Question] = &[
                 "air_delay_s",
                 "time in air between furnace and bath, s",
                 "0",
+            ),
+            optional(
+                "then",
+                r#"later baths, as [{"leave":{"after_s":3},"medium":"oil_fast","agitation":1}], or {"at_c":200}"#,
+                "none",
             ),
             needed(
                 "start_c",
@@ -93,6 +99,8 @@ fn cooling(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
         });
     }
     let medium = medium(asked)?;
+    let later: Vec<NextBath> = asked.optional("then")?.unwrap_or_default();
+    let then = later_baths(&later)?;
     let coldest_c = at_c.iter().copied().fold(f64::INFINITY, f64::min);
     let cooled = cool(&Quenching {
         section: asked.value("section")?,
@@ -102,6 +110,7 @@ fn cooling(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
         air_delay_s: asked.optional("air_delay_s")?.unwrap_or(0.0),
         // Down to room temperature at least, so that the greatest rate is met on the way.
         end_c: coldest_c.clamp(COLDEST_END_C, ROOM_C),
+        then: &then,
         martensite_start_c: None,
     })?;
     let times_s = |places: [Place; 2]| {

@@ -37,6 +37,17 @@ impl Fractions {
         let matrix = hard + self.ferrite + self.pearlite + self.bainite;
         if matrix > 0.0 { hard / matrix } else { 0.0 }
     }
+
+    /// Bainite as a fraction of all but undissolved carbide.
+    #[must_use]
+    pub fn bainite_of_matrix(&self) -> f64 {
+        let matrix = 1.0 - self.carbide;
+        if matrix > 0.0 {
+            self.bainite / matrix
+        } else {
+            0.0
+        }
+    }
 }
 
 /// What a piece consists of at one point of its cooling curve.

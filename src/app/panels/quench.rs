@@ -1,6 +1,7 @@
 //! The quench: transformation curves with the cooling curves on top, and where the section hardens.
 
 use super::piece::{MediumList, medium_words};
+use super::second_bath::SecondBath;
 use crate::app::charts::{self, glow_css};
 use crate::app::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantities};
 use crate::app::plot::{Plot, Shown, handle_at};
@@ -210,7 +211,7 @@ fn QuenchWords() -> impl IntoView {
                     value=Signal::derive(move || quench.get().end_c)
                     set=move |c| bench.change(|r| r.quench.end_c = c)
                 />
-            </Word> ", then "
+            </Word> ", " <SecondBath /> ", then "
             <Word
                 text=Signal::derive(move || {
                     cold.get()

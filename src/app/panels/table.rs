@@ -202,6 +202,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
         let mut route = bench.route.get();
         // What follows the quench, and the quench itself, change nothing in the table.
         route.quench = Quench {
+            then: Vec::new(),
             medium: MediumChoice::Named("air_still".to_owned()),
             agitation: 1.0,
             ..route.quench

@@ -1,0 +1,169 @@
+//! A second bath: when the piece goes into it, and which.
+
+use crate::app::controls::{Choice, Entry, Segment, Typed, Word, quantities};
+use crate::app::state::{Bench, bench};
+use crate::heat::{Leave, MediumChoice};
+use crate::route::{NextBath, Route, inside_a_sentence};
+use crate::units::{TemperatureScale, format_duration_s, format_temperature};
+use leptos::prelude::*;
+
+/// When a piece leaves the first bath, as it is first offered.
+const OUT_AT_C: f64 = 200.0;
+const OUT_AFTER_S: f64 = 3.0;
+/// What may be typed.
+const AT_C: (f64, f64) = (20.0, 800.0);
+const AFTER_S: (f64, f64) = (0.1, 86_400.0);
+
+/// Ways to leave the first bath.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Way {
+    Stays,
+    At,
+    After,
+}
+
+fn way(route: &Route) -> Way {
+    match route.quench.then.first().map(|next| next.leave) {
+        None => Way::Stays,
+        Some(Leave::AtC(_)) => Way::At,
+        Some(Leave::AfterS(_)) => Way::After,
+    }
+}
+
+/// The second bath in the sentence of the quench.
+fn words(route: &Route, scale: TemperatureScale) -> String {
+    let Some(next) = route.quench.then.first() else {
+        return "no second bath".to_owned();
+    };
+    let when = match next.leave {
+        Leave::AtC(c) => format!("at {}", format_temperature(c, scale)),
+        Leave::AfterS(s) => format!("after {}", format_duration_s(s)),
+    };
+    let into = next.medium.resolve().map_or_else(
+        |error| error.to_string(),
+        |medium| inside_a_sentence(&medium.title.words(scale)),
+    );
+    format!("{when} into {into}")
+}
+
+/// Changes the second bath; air follows the first one when there was none.
+fn change(bench: Bench, set: impl FnOnce(&mut NextBath)) {
+    bench.change(|route| {
+        let mut next = route.quench.then.first().cloned().unwrap_or(NextBath {
+            leave: Leave::AtC(OUT_AT_C),
+            medium: MediumChoice::Named("air_still".to_owned()),
+            agitation: 1.0,
+        });
+        set(&mut next);
+        route.quench.then.truncate(1);
+        match route.quench.then.first_mut() {
+            Some(first) => *first = next,
+            None => route.quench.then.push(next),
+        }
+    });
+}
+
+fn fields(bench: Bench, way: Way) -> Option<AnyView> {
+    let leave = move || {
+        bench
+            .route
+            .with(|route| route.quench.then.first().map(|next| next.leave))
+    };
+    let typed = match way {
+        Way::Stays => return None,
+        Way::At => view! {
+            <Typed
+                label="Out when the core is at"
+                quantity=Signal::derive(move || quantities::temperature(bench.scale.get(), AT_C))
+                value=Signal::derive(move || match leave() {
+                    Some(Leave::AtC(c)) => c,
+                    _ => OUT_AT_C,
+                })
+                set=move |c| change(bench, |next| next.leave = Leave::AtC(c))
+            />
+        }
+        .into_any(),
+        Way::After => view! {
+            <Typed
+                label="Time in the first bath"
+                quantity=Signal::stored(quantities::seconds(AFTER_S, 0.5))
+                value=Signal::derive(move || match leave() {
+                    Some(Leave::AfterS(s)) => s,
+                    _ => OUT_AFTER_S,
+                })
+                set=move |s| change(bench, |next| next.leave = Leave::AfterS(s))
+            />
+        }
+        .into_any(),
+    };
+    let entries = Signal::derive(move || {
+        let scale = bench.scale.get();
+        // The mildest first: most pieces go on in air.
+        let media = crate::heat::media().iter().rev();
+        media
+            .map(|medium| Entry {
+                value: medium.name.clone(),
+                title: medium.title.words(scale),
+                note: String::new(),
+            })
+            .collect::<Vec<_>>()
+    });
+    let chosen = Signal::derive(move || {
+        let medium = bench
+            .route
+            .with(|route| route.quench.then.first().map(|next| next.medium.clone()));
+        match medium {
+            Some(MediumChoice::Named(name)) => name,
+            _ => String::new(),
+        }
+    });
+    let list = view! {
+        <Choice
+            name="Second bath"
+            entries=entries
+            chosen=chosen
+            pick=move |name: String| {
+                change(bench, |next| next.medium = MediumChoice::Named(name));
+            }
+        />
+    };
+    Some((typed, list).into_any())
+}
+
+/// The second bath as a word that opens.
+#[component]
+pub(super) fn SecondBath() -> impl IntoView {
+    let bench = bench();
+    let now = Memo::new(move |_| bench.route.with(way));
+    view! {
+        <Word
+            text=Signal::derive(move || {
+                let scale = bench.scale.get();
+                bench.route.with(|route| words(route, scale))
+            })
+            name="Second bath"
+        >
+            <div class="field">
+                <Segment
+                    name="Leaves the first bath"
+                    entries=vec![
+                        (Way::Stays, "not"),
+                        (Way::At, "at a temperature"),
+                        (Way::After, "after a time"),
+                    ]
+                    chosen=now
+                    pick=move |picked: Way| match picked {
+                        Way::Stays => bench.change(|route| route.quench.then.clear()),
+                        Way::At => change(bench, |next| next.leave = Leave::AtC(OUT_AT_C)),
+                        Way::After => change(bench, |next| next.leave = Leave::AfterS(OUT_AFTER_S)),
+                    }
+                />
+            </div>
+            {move || fields(bench, now.get())}
+            <p class="hint">
+                "Interrupted or martempered pieces go on in air above Ms or just below it. Held for long in a bath above Ms, austenite turns into bainite."
+            </p>
+        </Word>
+    }
+    .into_any()
+}

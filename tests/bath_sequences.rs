@@ -1,0 +1,106 @@
+//! Baths one after the other: interrupted quench, hot bath then air, hold for bainite, water then
+//! oil.
+#![cfg(not(target_arch = "wasm32"))]
+
+use recalesce::heat::{Leave, MediumChoice, Section};
+use recalesce::route::{NextBath, Outcome, Route, Verdict, run, sentences, validate};
+use recalesce::units::TemperatureScale;
+
+fn next(leave: Leave, name: &str) -> NextBath {
+    NextBath {
+        leave,
+        medium: MediumChoice::Named(name.to_owned()),
+        agitation: 1.0,
+    }
+}
+
+fn quenched(medium: &str, thickness_mm: f64, then: Vec<NextBath>) -> Route {
+    let mut route = Route::example();
+    route.section = Section::Plate { thickness_mm };
+    route.quench.medium = MediumChoice::Named(medium.to_owned());
+    route.quench.air_delay_s = 0.0;
+    route.quench.then = then;
+    route
+}
+
+fn passes_s(outcome: &Outcome, temperature_c: f64) -> f64 {
+    let curve = outcome.quench.deciding_curve().unwrap();
+    curve.time_to_c(temperature_c).unwrap()
+}
+
+#[test]
+fn above_the_change_nothing_changes_and_air_is_slower_below() {
+    let through = run(&quenched("oil_fast", 4.0, Vec::new())).unwrap();
+    let interrupted = quenched("oil_fast", 4.0, vec![next(Leave::AtC(230.0), "air_still")]);
+    let interrupted = run(&interrupted).unwrap();
+    for t in [700.0, 540.0, 300.0] {
+        approx::assert_relative_eq!(
+            passes_s(&interrupted, t),
+            passes_s(&through, t),
+            max_relative = 2e-3
+        );
+    }
+    assert!(passes_s(&interrupted, 100.0) > 10.0 * passes_s(&through, 100.0));
+    let [a, b] = [&through, &interrupted].map(|o| o.quench.transformed.given().unwrap());
+    approx::assert_abs_diff_eq!(a.fractions.austenite, b.fractions.austenite, epsilon = 0.01);
+}
+
+#[test]
+fn water_for_a_second_then_oil_lies_between_the_two() {
+    let time = |medium: &str, then| passes_s(&run(&quenched(medium, 10.0, then)).unwrap(), 540.0);
+    let both = time("water20", vec![next(Leave::AfterS(1.0), "oil_slow")]);
+    let (water, oil) = (time("water20", Vec::new()), time("oil_slow", Vec::new()));
+    assert!(water < both && both < oil, "{water} {both} {oil}");
+}
+
+/// Steel with 1 % C and 1.5 % Cr in stirred salt at 290 °C: past pearlite when it arrives, then it
+/// becomes bainite. How long that takes is checked with the isothermal curves.
+#[test]
+fn held_above_ms_the_austenite_turns_into_bainite() {
+    let held = |hours: f64| {
+        let hold = next(Leave::AfterS(3600.0 * hours), "air_still");
+        let mut route = quenched("oil_fast", 2.0, vec![hold]);
+        route.quench.medium = MediumChoice::Own(recalesce::heat::OwnMedium {
+            h_w_m2k: vec![[300.0, 2500.0], [850.0, 2500.0]],
+            bath_c: 290.0,
+            radiation: false,
+        });
+        let outcome = run(&route).unwrap();
+        let told = sentences(&route, &outcome, TemperatureScale::Celsius);
+        (outcome, told[1].text())
+    };
+    let mut before = 0.0;
+    for hours in [0.02, 0.05, 0.1, 0.5] {
+        let (outcome, _) = held(hours);
+        let bainite = outcome
+            .quench
+            .transformed
+            .given()
+            .unwrap()
+            .fractions
+            .bainite;
+        assert!(bainite > before, "{hours} h: {bainite}");
+        before = bainite;
+    }
+    assert!(before > 0.8, "{before}");
+    let (outcome, text) = held(0.5);
+    let quenched = outcome.quench.transformed.given().unwrap();
+    assert_eq!(quenched.held_c, Some(290.0));
+    assert_eq!(quenched.margin.verdict, Verdict::Holds);
+    assert!(text.contains("turns into bainite"), "{text}");
+}
+
+#[test]
+fn what_makes_no_sense_is_refused_by_name() {
+    let wrong = [
+        next(Leave::AfterS(-1.0), "air_still"),
+        next(Leave::AtC(5000.0), "air_still"),
+        next(Leave::AtC(200.0), "treacle"),
+    ];
+    for bath in wrong {
+        let error = validate(&quenched("oil_fast", 4.0, vec![bath])).unwrap_err();
+        assert_eq!(error.field, "quench.then");
+    }
+    let four = vec![next(Leave::AtC(200.0), "air_still"); 4];
+    assert!(validate(&quenched("oil_fast", 4.0, four)).is_err());
+}
