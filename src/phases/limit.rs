@@ -1,10 +1,11 @@
 //! What a soak tends to: austenite beside what carbide or ferrite remains at equilibrium, and
 //! the carbide of the annealed steel from which it starts.
 
-use super::critical::{AUSTENITE, Boundaries, CARBIDES, check};
+use super::critical::{AUSTENITE, Boundaries, CARBIDES, FERRITE, check};
 use super::equilibrium::HeldBack;
-use super::search::Upwards;
+use super::gibbs::Structure;
 use super::{Equilibrium, EquilibriumError, PhaseAmount, PhaseError, PhaseName, equilibrium};
+use crate::numeric::roots::{Crossing, falling_root};
 use crate::steel::{Composition, Element};
 
 /// Equilibrium at a soak temperature. Mass and volume fractions are of the whole piece.
@@ -179,49 +180,76 @@ impl Together {
 
 /// Carbon of austenite that ferrite stands beside, with the alloy of the austenite at the limit,
 /// wt %: the austenite's own while ferrite remains at equilibrium, less above, and none where no
-/// ferrite would form without carbon either.
+/// ferrite would form without carbon either. The search begins at `near_wt`.
 ///
 /// # Errors
 /// When the search does not come to rest.
 pub fn carbon_beside_ferrite_wt(
     limit: &SoakLimit,
     temperature_c: f64,
+    near_wt: f64,
 ) -> Result<f64, EquilibriumError> {
+    const STRUCTURES: &[Structure] = &[Structure::Fcc, Structure::Bcc, Structure::M6C];
+    /// Usual rise of the height of ferrite, in units of RT per wt % carbon of austenite.
+    const USUAL_RISE: f64 = 0.06;
     let austenite = &limit.austenite;
-    if limit.ferrite_mass_fraction > 0.0 {
+    if limit.ferrite_mass_fraction > 0.0 || austenite.c <= LEAST_CARBON_WT {
         return Ok(austenite.c);
     }
-    let mut alone = Boundaries::default();
-    // carbon is counted downwards
-    let mut height =
-        |less_wt: f64| alone.ferrite_height(&austenite.with_carbon(-less_wt), temperature_c);
-    if height(-austenite.c)? <= 0.0 {
-        return Ok(austenite.c);
+    let mut without = HeldBack::among(STRUCTURES, FERRITE);
+    // carbon is counted downwards, as the height rises with it
+    let found = crossing(
+        |less_wt| without.height(&austenite.with_carbon(-less_wt), temperature_c),
+        -near_wt,
+        (-austenite.c, -LEAST_CARBON_WT),
+        -USUAL_RISE,
+    )?;
+    match found {
+        Some(Crossing::At(less_wt)) => Ok(-less_wt),
+        Some(Crossing::Before) => Ok(austenite.c),
+        Some(Crossing::Beyond) => Ok(0.0),
+        None => Err(EquilibriumError::NotConverged { temperature_c }),
     }
-    let found = Upwards {
-        from: -austenite.c,
-        to: -LEAST_CARBON_WT,
-        step: 0.02,
-        longest: 0.3,
-        tolerance: 1e-4,
-    }
-    .first_change(height)?;
-    Ok(found.map_or(0.0, |less_wt| -less_wt))
 }
 
 /// Carbon at which austenite with this alloy would be in balance with carbide, wt %.
 fn saturation_wt(austenite: &Composition, temperature_c: f64) -> Result<f64, EquilibriumError> {
-    let mut alone = Boundaries::default();
-    let from = austenite.c.max(0.01);
-    let found = Upwards {
-        from,
-        to: MOST_SATURATION_WT,
-        step: 0.05,
-        longest: 1.0,
-        tolerance: 1e-4,
+    const STRUCTURES: &[Structure] = &[
+        Structure::Fcc,
+        Structure::Cementite,
+        Structure::M7C3,
+        Structure::M23C6,
+        Structure::M6C,
+    ];
+    /// Usual fall of the height of carbide, in units of RT, for the logarithm of carbon.
+    const USUAL_FALL: f64 = 0.3;
+    let mut without = HeldBack::among(STRUCTURES, CARBIDES);
+    let least_wt = austenite.c.max(0.01);
+    let found = crossing(
+        |ln_wt| without.height(&austenite.with_carbon(ln_wt.exp()), temperature_c),
+        least_wt.ln(),
+        (least_wt.ln(), MOST_SATURATION_WT.ln()),
+        -USUAL_FALL,
+    )?;
+    match found {
+        Some(Crossing::At(ln_wt)) => Ok(ln_wt.exp()),
+        Some(Crossing::Before) => Ok(least_wt),
+        Some(Crossing::Beyond) => Ok(MOST_SATURATION_WT),
+        None => Err(EquilibriumError::NotConverged { temperature_c }),
     }
-    .first_change(|carbon_wt| {
-        alone.carbide_height(&austenite.with_carbon(carbon_wt), temperature_c)
-    })?;
-    Ok(found.unwrap_or(MOST_SATURATION_WT))
+}
+
+/// Crossing of a falling function as [`falling_root`] finds it; its first error, if it has one.
+fn crossing(
+    mut height: impl FnMut(f64) -> Result<f64, EquilibriumError>,
+    guess: f64,
+    range: (f64, f64),
+    usual_slope: f64,
+) -> Result<Option<Crossing>, EquilibriumError> {
+    /// Of the argument: of the last step, whose error is far smaller.
+    const TOLERANCE: f64 = 5e-5;
+    let mut fault = None;
+    let value = |x| height(x).map_err(|error| fault = Some(error)).ok();
+    let found = falling_root(value, guess, range, usual_slope, TOLERANCE);
+    fault.map_or(Ok(found), Err)
 }

@@ -87,7 +87,11 @@ impl Before {
         if most_wt < 0.5 * carbon_wt.min(steel.c) {
             return Ok(0.0);
         }
-        Ok(phases::carbon_beside_ferrite_wt(limit, temperature_c)?)
+        Ok(phases::carbon_beside_ferrite_wt(
+            limit,
+            temperature_c,
+            most_wt,
+        )?)
     }
 
     /// Austenite in balance with cementite that has left all its metals behind.
