@@ -4,7 +4,7 @@
 use super::browser::{density, theme};
 use crate::chart::Palette;
 use crate::phases::PhaseMap;
-use crate::route::{Known, NumberKey, Outcome, Route, RouteError};
+use crate::route::{Known, NumberKey, Outcome, Prepared, Route, RouteError};
 use crate::save::Shelf;
 use crate::soak::GrainAt;
 use crate::steel::Composition;
@@ -109,6 +109,7 @@ impl Bench {
         let route = RwSignal::new(super::keep::bench(&mut notice));
         let shelf = RwSignal::new(super::keep::shelf(&mut notice));
         let composition = Memo::new(move |_| route.with(|r| r.composition));
+        let prepared = prepared(route);
         Self {
             route,
             scale: RwSignal::new(preferences.temperature_scale),
@@ -131,9 +132,9 @@ impl Bench {
             shelf,
             notice: RwSignal::new(notice),
             opened: RwSignal::new(None),
-            computed: computed(route),
+            computed: computed(route, prepared),
             map: map(composition),
-            overheating: overheating(route),
+            overheating: overheating(route, prepared),
         }
     }
 
@@ -148,17 +149,37 @@ impl Bench {
     }
 }
 
+type Kept = Arc<Option<Prepared>>;
+
 fn now_ms() -> f64 {
     web_sys::window()
         .and_then(|window| window.performance())
         .map_or(0.0, |clock| clock.now())
 }
 
-fn computed(route: RwSignal<Route>) -> Memo<Arc<Computed>> {
+/// What the steel alone decides; none where there is none, which its outcome then says.
+fn prepared(route: RwSignal<Route>) -> Memo<Kept> {
+    let steel = Memo::new(move |_| route.with(|r| (r.composition, r.start)));
+    Memo::new_with_compare(
+        move |_| {
+            steel.track();
+            Arc::new(route.with_untracked(Prepared::of).ok())
+        },
+        |before, now| match (before, now) {
+            (Some(before), Some(now)) => !Arc::ptr_eq(before, now),
+            _ => true,
+        },
+    )
+}
+
+fn computed(route: RwSignal<Route>, prepared: Memo<Kept>) -> Memo<Arc<Computed>> {
     Memo::new_with_compare(
         move |before: Option<&Arc<Computed>>| {
             let started_ms = now_ms();
-            let result = route.with(crate::route::run);
+            let result = route.with(|route| match prepared.get().as_ref() {
+                Some(prepared) => prepared.run(route),
+                None => crate::route::run(route),
+            });
             let took_ms = now_ms() - started_ms;
             Arc::new(match result {
                 Ok(outcome) => Computed {
@@ -190,12 +211,16 @@ fn map(composition: Memo<Composition>) -> Memo<Arc<Known<PhaseMap>>> {
     )
 }
 
-fn overheating(route: RwSignal<Route>) -> Memo<Option<[GrainAt; 3]>> {
+fn overheating(route: RwSignal<Route>, prepared: Memo<Kept>) -> Memo<Option<[GrainAt; 3]>> {
     // Not computed anew while the quench or the temper is dragged.
     let soaked = Memo::new(move |_| route.with(|r| (r.composition, r.start, r.soak)));
     Memo::new(move |_| {
         soaked.track();
-        route.with_untracked(crate::route::overheating).ok()
+        let kept = prepared.get();
+        let prepared = kept.as_ref().as_ref()?;
+        route
+            .with_untracked(|route| prepared.overheating(route))
+            .ok()
     })
 }
 
