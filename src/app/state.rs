@@ -2,9 +2,10 @@
 //! Nothing else owns state.
 
 use super::browser::{density, theme};
+use super::errand::{Brought, Errand, Runner, kept_up};
 use crate::chart::Palette;
 use crate::phases::PhaseMap;
-use crate::route::{Known, NumberKey, Outcome, Prepared, Route, RouteError};
+use crate::route::{NumberKey, Outcome, Prepared, Route, RouteError};
 use crate::save::Shelf;
 use crate::soak::GrainAt;
 use crate::steel::Composition;
@@ -59,6 +60,18 @@ pub(crate) struct Computed {
     pub(crate) took_ms: f64,
 }
 
+/// The phase map that the second thread has brought last.
+#[derive(Clone, Default)]
+pub(crate) struct Mapped {
+    /// The map, if there is one.
+    pub(crate) map: Option<Arc<PhaseMap>>,
+    /// Why there is none, on every scale.
+    pub(crate) refusal: Option<[String; 2]>,
+    /// Time from the question to the answer, ms: shown to the page benchmark only.
+    pub(crate) took_ms: Option<f64>,
+    of: Option<Composition>,
+}
+
 /// Handles to everything the page holds; copied into every panel.
 #[derive(Clone, Copy)]
 pub(crate) struct Bench {
@@ -92,8 +105,12 @@ pub(crate) struct Bench {
     pub(crate) opened: RwSignal<Option<NumberKey>>,
     /// Outcome of the route.
     pub(crate) computed: Memo<Arc<Computed>>,
-    /// Phase map of the steel.
-    pub(crate) map: Memo<Arc<Known<PhaseMap>>>,
+    /// Phase map of the steel, or of the steel before while its own is being computed.
+    pub(crate) mapped: Memo<Mapped>,
+    /// Whether the map of this steel is being computed.
+    pub(crate) is_map_coming: Memo<bool>,
+    /// The second thread.
+    pub(crate) runner: StoredValue<Runner, LocalStorage>,
     /// Grain of the same soak in a furnace that is too hot, where it is known.
     pub(crate) overheating: Memo<Option<[GrainAt; 3]>>,
 }
@@ -110,6 +127,8 @@ impl Bench {
         let shelf = RwSignal::new(super::keep::shelf(&mut notice));
         let composition = Memo::new(move |_| route.with(|r| r.composition));
         let prepared = prepared(route);
+        let runner = StoredValue::new_local(Runner::start());
+        let mapped = mapped(runner, composition);
         Self {
             route,
             scale: RwSignal::new(preferences.temperature_scale),
@@ -133,7 +152,11 @@ impl Bench {
             notice: RwSignal::new(notice),
             opened: RwSignal::new(None),
             computed: computed(route, prepared),
-            map: map(composition),
+            mapped,
+            is_map_coming: Memo::new(move |_| {
+                mapped.with(|mapped| mapped.of != Some(composition.get()))
+            }),
+            runner,
             overheating: overheating(route, prepared),
         }
     }
@@ -201,13 +224,35 @@ fn computed(route: RwSignal<Route>, prepared: Memo<Kept>) -> Memo<Arc<Computed>>
     )
 }
 
-fn map(composition: Memo<Composition>) -> Memo<Arc<Known<PhaseMap>>> {
+fn mapped(runner: StoredValue<Runner, LocalStorage>, steel: Memo<Composition>) -> Memo<Mapped> {
+    let asked_ms = StoredValue::new(0.0);
+    let brought = kept_up(
+        runner,
+        Memo::new(move |_| {
+            asked_ms.set_value(now_ms());
+            Errand::PhaseMap(steel.get())
+        }),
+    );
     Memo::new_with_compare(
-        move |_| Arc::new(Known::from(crate::phases::phase_map(&composition.get()))),
-        |before, now| match (before, now) {
-            (Some(before), Some(now)) => !Arc::ptr_eq(before, now),
-            _ => true,
+        move |before: Option<&Mapped>| {
+            let took_ms = Some(now_ms() - asked_ms.get_value());
+            brought.with(|brought| match brought {
+                Some(Brought::PhaseMap(of, map)) => Mapped {
+                    map: Some(Arc::new(map.as_ref().clone())),
+                    refusal: None,
+                    took_ms,
+                    of: Some(*of),
+                },
+                Some(Brought::NoMap(of, words)) => Mapped {
+                    map: None,
+                    refusal: Some(words.clone()),
+                    took_ms,
+                    of: Some(*of),
+                },
+                _ => before.cloned().unwrap_or_default(),
+            })
         },
+        |_, _| true,
     )
 }
 
