@@ -1,7 +1,7 @@
 //! Errands: what the page has computed by a second thread, because it takes longer than a frame.
 
 use super::browser::worker::{Heard, Worker};
-use crate::phases::{PhaseMap, phase_map};
+use crate::phases::phase_map;
 use crate::route::{Known, QuenchTable, Route, quench_table};
 use crate::steel::Composition;
 use crate::units::TemperatureScale;
@@ -22,8 +22,8 @@ pub(crate) enum Errand {
 /// What came of it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub(crate) enum Brought {
-    /// The map, and of which steel.
-    PhaseMap(Composition, Box<PhaseMap>),
+    /// The numbers of a map, and of which steel.
+    PhaseMap(Composition, Vec<f64>),
     /// No map of a steel, and why, on every scale.
     NoMap(Composition, [String; 2]),
     /// The table.
@@ -53,7 +53,7 @@ impl Errand {
     fn done(self) -> Brought {
         match self {
             Self::PhaseMap(steel) => match Known::from(phase_map(&steel)) {
-                Known::Given(map) => Brought::PhaseMap(steel, Box::new(map)),
+                Known::Given(map) => Brought::PhaseMap(steel, map.to_numbers()),
                 Known::Refused { refused } => {
                     Brought::NoMap(steel, SCALES.map(|scale| refused.words(scale)))
                 }

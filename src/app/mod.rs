@@ -198,17 +198,11 @@ fn Dock() -> impl IntoView {
 fn BenchPlace() -> impl IntoView {
     let state = bench();
     let took_ms = move || state.computed.with(|c| format!("{:.3}", c.took_ms));
-    let map_ms = move || {
-        let took_ms = state.mapped.with(|mapped| mapped.took_ms);
-        took_ms
-            .filter(|_| !state.is_map_coming.get())
-            .map(|took_ms| format!("{took_ms:.3}"))
-    };
     view! {
         <Piece />
         <Strip />
         <Tabs />
-        <main class="bench" data-recompute-ms=took_ms data-map-ms=map_ms>
+        <main class="bench" data-recompute-ms=took_ms>
             <div class="sheet">
                 <StageFrame
                     stage=Stage::Soak

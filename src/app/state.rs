@@ -67,8 +67,6 @@ pub(crate) struct Mapped {
     pub(crate) map: Option<Arc<PhaseMap>>,
     /// Why there is none, on every scale.
     pub(crate) refusal: Option<[String; 2]>,
-    /// Time from the question to the answer, ms: shown to the page benchmark only.
-    pub(crate) took_ms: Option<f64>,
     of: Option<Composition>,
 }
 
@@ -107,8 +105,7 @@ pub(crate) struct Bench {
     pub(crate) computed: Memo<Arc<Computed>>,
     /// Phase map of the steel, or of the steel before while its own is being computed.
     pub(crate) mapped: Memo<Mapped>,
-    /// Whether the map of this steel is being computed.
-    pub(crate) is_map_coming: Memo<bool>,
+    composition: Memo<Composition>,
     /// The second thread.
     pub(crate) runner: StoredValue<Runner, LocalStorage>,
     /// Grain of the same soak in a furnace that is too hot, where it is known.
@@ -153,9 +150,7 @@ impl Bench {
             opened: RwSignal::new(None),
             computed: computed(route, prepared),
             mapped,
-            is_map_coming: Memo::new(move |_| {
-                mapped.with(|mapped| mapped.of != Some(composition.get()))
-            }),
+            composition,
             runner,
             overheating: overheating(route, prepared),
         }
@@ -164,6 +159,12 @@ impl Bench {
     /// The outcome to show, if there is one.
     pub(crate) fn outcome(self) -> Option<Arc<Outcome>> {
         self.computed.with(|c| c.outcome.clone())
+    }
+
+    /// Whether the map of this steel is being computed.
+    pub(crate) fn is_map_coming(self) -> bool {
+        let of = self.mapped.with(|mapped| mapped.of);
+        of != Some(self.composition.get())
     }
 
     /// Changes the route.
@@ -182,11 +183,15 @@ fn now_ms() -> f64 {
 
 /// What the steel alone decides; none where there is none, which its outcome then says.
 fn prepared(route: RwSignal<Route>) -> Memo<Kept> {
-    let steel = Memo::new(move |_| route.with(|r| (r.composition, r.start)));
     Memo::new_with_compare(
-        move |_| {
-            steel.track();
-            Arc::new(route.with_untracked(Prepared::of).ok())
+        move |before: Option<&Kept>| {
+            route.with(|route| {
+                let is_of = |kept: &&Kept| kept.as_ref().as_ref().is_some_and(|p| p.is_of(route));
+                before
+                    .filter(is_of)
+                    .cloned()
+                    .unwrap_or_else(|| Arc::new(Prepared::of(route).ok()))
+            })
         },
         |before, now| match (before, now) {
             (Some(before), Some(now)) => !Arc::ptr_eq(before, now),
@@ -225,28 +230,18 @@ fn computed(route: RwSignal<Route>, prepared: Memo<Kept>) -> Memo<Arc<Computed>>
 }
 
 fn mapped(runner: StoredValue<Runner, LocalStorage>, steel: Memo<Composition>) -> Memo<Mapped> {
-    let asked_ms = StoredValue::new(0.0);
-    let brought = kept_up(
-        runner,
-        Memo::new(move |_| {
-            asked_ms.set_value(now_ms());
-            Errand::PhaseMap(steel.get())
-        }),
-    );
+    let brought = kept_up(runner, Memo::new(move |_| Errand::PhaseMap(steel.get())));
     Memo::new_with_compare(
         move |before: Option<&Mapped>| {
-            let took_ms = Some(now_ms() - asked_ms.get_value());
             brought.with(|brought| match brought {
-                Some(Brought::PhaseMap(of, map)) => Mapped {
-                    map: Some(Arc::new(map.as_ref().clone())),
+                Some(Brought::PhaseMap(of, numbers)) => Mapped {
+                    map: PhaseMap::from_numbers(numbers).map(Arc::new),
                     refusal: None,
-                    took_ms,
                     of: Some(*of),
                 },
                 Some(Brought::NoMap(of, words)) => Mapped {
                     map: None,
                     refusal: Some(words.clone()),
-                    took_ms,
                     of: Some(*of),
                 },
                 _ => before.cloned().unwrap_or_default(),

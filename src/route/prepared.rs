@@ -32,7 +32,9 @@ impl Prepared {
         })
     }
 
-    fn is_of(&self, route: &Route) -> bool {
+    /// Whether a route begins with this steel and structure.
+    #[must_use]
+    pub fn is_of(&self, route: &Route) -> bool {
         self.composition == route.composition && self.start == route.start
     }
 

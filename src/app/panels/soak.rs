@@ -164,10 +164,10 @@ pub(crate) fn SoakStage() -> impl IntoView {
         }
         .into_any()
     };
-    let busy = move || bench.is_map_coming.get().to_string();
+    let is_coming = move || bench.is_map_coming().to_string();
     view! {
         <SoakWords />
-        <div class="map" class:coming=bench.is_map_coming aria-busy=busy>
+        <div class="map" aria-busy=is_coming>
             <Plot
                 class="tall"
                 scene=move |w, h| charts::soak_map_scene(bench, w, h)

@@ -4,6 +4,7 @@
 mod columns;
 mod fields;
 mod lines;
+mod numbers;
 mod strip;
 
 use super::critical::{Boundaries, check};
@@ -20,7 +21,7 @@ use strip::Strip;
 /// straight in between, by no more than 2 K beside it. Where fields begin and end is foreseen from
 /// both sides, in strips of 0.02 to 0.1 wt %; one that is smaller and lies between the contents
 /// searched is not found.
-#[derive(Debug, Clone, PartialEq, serde::Serialize, serde::Deserialize)]
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
 pub struct PhaseMap {
     /// All fields. They cover the map without gap or overlap, and neighbours share their points.
     pub fields: Vec<Field>,
@@ -50,7 +51,7 @@ pub struct PhaseMap {
 }
 
 /// A field of the map: where the same phases are stable.
-#[derive(Debug, Clone, PartialEq, serde::Serialize, serde::Deserialize)]
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
 pub struct Field {
     /// The stable phases in the order of [`PhaseName::ALL`].
     pub phases: Vec<PhaseName>,
@@ -59,7 +60,7 @@ pub struct Field {
 }
 
 /// Where two fields touch.
-#[derive(Debug, Clone, PartialEq, serde::Serialize, serde::Deserialize)]
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
 pub struct Boundary {
     /// Place of the field below in [`PhaseMap::fields`].
     pub below: usize,
@@ -70,7 +71,7 @@ pub struct Boundary {
 }
 
 /// A field at the steel's own carbon.
-#[derive(Debug, Clone, PartialEq, serde::Serialize, serde::Deserialize)]
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
 pub struct OwnField {
     /// The stable phases in the order of [`PhaseName::ALL`].
     pub phases: Vec<PhaseName>,
