@@ -9,7 +9,7 @@
 use criterion::{Criterion, criterion_group, criterion_main};
 use recalesce::heat::{MediumChoice, Quenching, Section, cool, medium};
 use recalesce::phases::phase_map;
-use recalesce::route::{Route, agitation_to_pass, explain, quench_table, run, sentences};
+use recalesce::route::{Prepared, Route, agitation_to_pass, explain, quench_table, run, sentences};
 use recalesce::soak::soak;
 use recalesce::transform::{Austenite, Kinetics};
 use recalesce::units::TemperatureScale;
@@ -39,6 +39,11 @@ fn whole_routes(c: &mut Criterion) {
         ("plate, air", plate("O1", 6.0, "air_still")),
     ] {
         group.bench_function(name, |b| b.iter(|| run(black_box(&route))));
+        if let Ok(prepared) = Prepared::of(&route) {
+            group.bench_function(format!("{name}, steel prepared"), |b| {
+                b.iter(|| prepared.run(black_box(&route)));
+            });
+        }
     }
     let route = Route::example();
     if let Ok(outcome) = run(&route) {

@@ -2,9 +2,10 @@
 //! Nothing else owns state.
 
 use super::browser::{density, theme};
+use super::errand::{Brought, Errand, Runner, kept_up};
 use crate::chart::Palette;
 use crate::phases::PhaseMap;
-use crate::route::{Known, NumberKey, Outcome, Route, RouteError};
+use crate::route::{NumberKey, Outcome, Prepared, Route, RouteError};
 use crate::save::Shelf;
 use crate::soak::GrainAt;
 use crate::steel::Composition;
@@ -59,6 +60,16 @@ pub(crate) struct Computed {
     pub(crate) took_ms: f64,
 }
 
+/// The phase map that the second thread has brought last.
+#[derive(Clone, Default)]
+pub(crate) struct Mapped {
+    /// The map, if there is one.
+    pub(crate) map: Option<Arc<PhaseMap>>,
+    /// Why there is none, on every scale.
+    pub(crate) refusal: Option<[String; 2]>,
+    of: Option<Composition>,
+}
+
 /// Handles to everything the page holds; copied into every panel.
 #[derive(Clone, Copy)]
 pub(crate) struct Bench {
@@ -92,8 +103,11 @@ pub(crate) struct Bench {
     pub(crate) opened: RwSignal<Option<NumberKey>>,
     /// Outcome of the route.
     pub(crate) computed: Memo<Arc<Computed>>,
-    /// Phase map of the steel.
-    pub(crate) map: Memo<Arc<Known<PhaseMap>>>,
+    /// Phase map of the steel, or of the steel before while its own is being computed.
+    pub(crate) mapped: Memo<Mapped>,
+    composition: Memo<Composition>,
+    /// The second thread.
+    pub(crate) runner: StoredValue<Runner, LocalStorage>,
     /// Grain of the same soak in a furnace that is too hot, where it is known.
     pub(crate) overheating: Memo<Option<[GrainAt; 3]>>,
 }
@@ -109,6 +123,9 @@ impl Bench {
         let route = RwSignal::new(super::keep::bench(&mut notice));
         let shelf = RwSignal::new(super::keep::shelf(&mut notice));
         let composition = Memo::new(move |_| route.with(|r| r.composition));
+        let prepared = prepared(route);
+        let runner = StoredValue::new_local(Runner::start());
+        let mapped = mapped(runner, composition);
         Self {
             route,
             scale: RwSignal::new(preferences.temperature_scale),
@@ -131,9 +148,11 @@ impl Bench {
             shelf,
             notice: RwSignal::new(notice),
             opened: RwSignal::new(None),
-            computed: computed(route),
-            map: map(composition),
-            overheating: overheating(route),
+            computed: computed(route, prepared),
+            mapped,
+            composition,
+            runner,
+            overheating: overheating(route, prepared),
         }
     }
 
@@ -142,11 +161,19 @@ impl Bench {
         self.computed.with(|c| c.outcome.clone())
     }
 
+    /// Whether the map of this steel is being computed.
+    pub(crate) fn is_map_coming(self) -> bool {
+        let of = self.mapped.with(|mapped| mapped.of);
+        of != Some(self.composition.get())
+    }
+
     /// Changes the route.
     pub(crate) fn change(self, change: impl FnOnce(&mut Route)) {
         self.route.update(change);
     }
 }
+
+type Kept = Arc<Option<Prepared>>;
 
 fn now_ms() -> f64 {
     web_sys::window()
@@ -154,11 +181,33 @@ fn now_ms() -> f64 {
         .map_or(0.0, |clock| clock.now())
 }
 
-fn computed(route: RwSignal<Route>) -> Memo<Arc<Computed>> {
+/// What the steel alone decides; none where there is none, which its outcome then says.
+fn prepared(route: RwSignal<Route>) -> Memo<Kept> {
+    Memo::new_with_compare(
+        move |before: Option<&Kept>| {
+            route.with(|route| {
+                let is_of = |kept: &&Kept| kept.as_ref().as_ref().is_some_and(|p| p.is_of(route));
+                before
+                    .filter(is_of)
+                    .cloned()
+                    .unwrap_or_else(|| Arc::new(Prepared::of(route).ok()))
+            })
+        },
+        |before, now| match (before, now) {
+            (Some(before), Some(now)) => !Arc::ptr_eq(before, now),
+            _ => true,
+        },
+    )
+}
+
+fn computed(route: RwSignal<Route>, prepared: Memo<Kept>) -> Memo<Arc<Computed>> {
     Memo::new_with_compare(
         move |before: Option<&Arc<Computed>>| {
             let started_ms = now_ms();
-            let result = route.with(crate::route::run);
+            let result = route.with(|route| match prepared.get().as_ref() {
+                Some(prepared) => prepared.run(route),
+                None => crate::route::run(route),
+            });
             let took_ms = now_ms() - started_ms;
             Arc::new(match result {
                 Ok(outcome) => Computed {
@@ -180,22 +229,38 @@ fn computed(route: RwSignal<Route>) -> Memo<Arc<Computed>> {
     )
 }
 
-fn map(composition: Memo<Composition>) -> Memo<Arc<Known<PhaseMap>>> {
+fn mapped(runner: StoredValue<Runner, LocalStorage>, steel: Memo<Composition>) -> Memo<Mapped> {
+    let brought = kept_up(runner, Memo::new(move |_| Errand::PhaseMap(steel.get())));
     Memo::new_with_compare(
-        move |_| Arc::new(Known::from(crate::phases::phase_map(&composition.get()))),
-        |before, now| match (before, now) {
-            (Some(before), Some(now)) => !Arc::ptr_eq(before, now),
-            _ => true,
+        move |before: Option<&Mapped>| {
+            brought.with(|brought| match brought {
+                Some(Brought::PhaseMap(of, numbers)) => Mapped {
+                    map: PhaseMap::from_numbers(numbers).map(Arc::new),
+                    refusal: None,
+                    of: Some(*of),
+                },
+                Some(Brought::NoMap(of, words)) => Mapped {
+                    map: None,
+                    refusal: Some(words.clone()),
+                    of: Some(*of),
+                },
+                _ => before.cloned().unwrap_or_default(),
+            })
         },
+        |_, _| true,
     )
 }
 
-fn overheating(route: RwSignal<Route>) -> Memo<Option<[GrainAt; 3]>> {
+fn overheating(route: RwSignal<Route>, prepared: Memo<Kept>) -> Memo<Option<[GrainAt; 3]>> {
     // Not computed anew while the quench or the temper is dragged.
     let soaked = Memo::new(move |_| route.with(|r| (r.composition, r.start, r.soak)));
     Memo::new(move |_| {
         soaked.track();
-        route.with_untracked(crate::route::overheating).ok()
+        let kept = prepared.get();
+        let prepared = kept.as_ref().as_ref()?;
+        route
+            .with_untracked(|route| prepared.overheating(route))
+            .ok()
     })
 }
 

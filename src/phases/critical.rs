@@ -190,26 +190,6 @@ impl Boundaries {
         last_c(a1_c, |t_c| self.without_carbides.height(steel, t_c))
     }
 
-    /// How far ferrite is from forming in austenite with at most MC and M6C beside it.
-    pub(super) fn ferrite_height(
-        &mut self,
-        steel: &Composition,
-        temperature_c: f64,
-    ) -> Result<f64, EquilibriumError> {
-        let [height] = self.alone.heights(steel, temperature_c, [FERRITE])?;
-        Ok(height)
-    }
-
-    /// How far carbide is from forming in austenite with at most MC and M6C beside it.
-    pub(super) fn carbide_height(
-        &mut self,
-        steel: &Composition,
-        temperature_c: f64,
-    ) -> Result<f64, EquilibriumError> {
-        let [height] = self.alone.heights(steel, temperature_c, [CARBIDES])?;
-        Ok(height)
-    }
-
     /// Where A3 and Acm meet. When that is not below 1250 °C: at that temperature, where both
     /// phases are as far from forming.
     pub(super) fn eutectoid(

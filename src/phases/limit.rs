@@ -1,11 +1,13 @@
 //! What a soak tends to: austenite beside what carbide or ferrite remains at equilibrium, and
 //! the carbide of the annealed steel from which it starts.
 
-use super::critical::{AUSTENITE, Boundaries, CARBIDES, check};
+use super::critical::{AUSTENITE, Boundaries, CARBIDES, FERRITE, check};
 use super::equilibrium::HeldBack;
-use super::search::Upwards;
-use super::{Equilibrium, EquilibriumError, PhaseAmount, PhaseError, PhaseName, equilibrium};
+use super::gibbs::Structure;
+use super::{Equilibrium, EquilibriumError, EquilibriumSeries, PhaseAmount, PhaseError, PhaseName};
+use crate::numeric::roots::{Crossing, falling_root};
 use crate::steel::{Composition, Element};
+use std::sync::OnceLock;
 
 /// Equilibrium at a soak temperature. Mass and volume fractions are of the whole piece.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
@@ -59,54 +61,152 @@ const LEAST_CARBON_WT: f64 = 1e-3;
 /// Most carbon for which saturation is sought, wt %.
 const MOST_SATURATION_WT: f64 = 3.0;
 
-/// Equilibrium of a steel at a soak temperature.
-///
-/// Uncertainty of the carbon in austenite: 0.02 wt % for plain carbon steel, 0.04 for low alloy,
-/// 0.05 for 5 to 18 % Cr. Phosphorus and sulphur are shared by austenite and ferrite alike.
+/// What soaks of one steel tend to, each found from equilibria at an anchor nearby: the same
+/// whatever was asked before, and many times faster than from nothing.
+#[derive(Debug, Clone)]
+pub struct SoakLimits {
+    steel: Composition,
+    anchors: [OnceLock<Anchor>; ANCHORS],
+}
+
+/// Distance between anchors, K; the first is at the lowest temperature.
+const BETWEEN_ANCHORS_K: f64 = 40.0;
+const ANCHORS: usize = 17;
+
+impl SoakLimits {
+    /// Of a steel.
+    ///
+    /// # Errors
+    /// When the composition is no steel or outside [`super::EQUILIBRIUM_RANGE`].
+    pub fn of(steel: &Composition) -> Result<Self, PhaseError> {
+        check(steel)?;
+        Ok(Self {
+            steel: *steel,
+            anchors: [const { OnceLock::new() }; ANCHORS],
+        })
+    }
+
+    /// Equilibrium at a soak temperature.
+    ///
+    /// Uncertainty of the carbon in austenite: 0.02 wt % for plain carbon steel, 0.04 for low
+    /// alloy, 0.05 for 5 to 18 % Cr. Phosphorus and sulphur are shared by austenite and ferrite
+    /// alike.
+    ///
+    /// # Errors
+    /// [`PhaseError::BelowA1`] or [`PhaseError::FerriteAgain`] where no austenite is stable;
+    /// otherwise as [`super::equilibrium`].
+    pub fn at(&self, temperature_c: f64) -> Result<SoakLimit, PhaseError> {
+        let steel = &self.steel;
+        if temperature_c < LOWEST_SOAK_C {
+            let a1_c = Boundaries::default().first_austenite_c(steel)?;
+            if temperature_c < a1_c {
+                return Err(no_austenite(temperature_c, a1_c));
+            }
+        }
+        let mut near = self.anchor(temperature_c).clone();
+        if let Some(limit) = near.limit(steel, temperature_c)? {
+            return Ok(limit);
+        }
+        let a1_c = Boundaries::default().first_austenite_c(steel)?;
+        Err(no_austenite(temperature_c, a1_c))
+    }
+
+    /// Carbon of austenite that ferrite stands beside, with the alloy of the austenite at the
+    /// limit, wt %: the austenite's own while ferrite remains at equilibrium, less above, and none
+    /// where no ferrite would form without carbon either.
+    ///
+    /// # Errors
+    /// When the search does not come to rest.
+    pub fn carbon_beside_ferrite_wt(
+        &self,
+        limit: &SoakLimit,
+        temperature_c: f64,
+    ) -> Result<f64, EquilibriumError> {
+        let mut ferrite = self.anchor(temperature_c).ferrite.clone();
+        beside_ferrite_wt(&mut ferrite, limit, temperature_c)
+    }
+
+    /// The anchor nearest to a temperature.
+    fn anchor(&self, temperature_c: f64) -> &Anchor {
+        let steps = ((temperature_c - LOWEST_SOAK_C) / BETWEEN_ANCHORS_K).round();
+        let place = (steps.max(0.0) as usize).min(ANCHORS - 1);
+        self.anchors[place].get_or_init(|| {
+            let anchor_c = LOWEST_SOAK_C + BETWEEN_ANCHORS_K * place as f64;
+            Anchor::at(&self.steel, anchor_c)
+        })
+    }
+}
+
+/// Equilibrium of a steel at a soak temperature, as [`SoakLimits::at`] gives it.
 ///
 /// # Errors
-/// [`PhaseError::BelowA1`] or [`PhaseError::FerriteAgain`] where no austenite is stable; otherwise as [`super::equilibrium`].
+/// As there.
 pub fn soak_limit(steel: &Composition, temperature_c: f64) -> Result<SoakLimit, PhaseError> {
-    check(steel)?;
-    if temperature_c < LOWEST_SOAK_C {
-        let a1_c = Boundaries::default().first_austenite_c(steel)?;
-        if temperature_c < a1_c {
-            return Err(no_austenite(temperature_c, a1_c));
+    SoakLimits::of(steel)?.at(temperature_c)
+}
+
+/// Searches with what they remember of one temperature.
+#[derive(Debug, Clone)]
+struct Anchor {
+    all: EquilibriumSeries,
+    saturation: Search,
+    ferrite: Search,
+}
+
+impl Anchor {
+    fn at(steel: &Composition, temperature_c: f64) -> Self {
+        let mut anchor = Self {
+            all: EquilibriumSeries::default(),
+            saturation: Search::new(HeldBack::among(BESIDE_CARBIDE, CARBIDES)),
+            ferrite: Search::new(HeldBack::among(BESIDE_FERRITE, FERRITE)),
+        };
+        // what is not found here is sought from nothing nearby
+        if let Ok(Some(limit)) = anchor.limit(steel, temperature_c) {
+            let _ = beside_ferrite_wt(&mut anchor.ferrite, &limit, temperature_c);
         }
+        anchor
     }
-    let found = equilibrium(steel, temperature_c)?;
-    let Some(austenite) = found.phase(PhaseName::Austenite) else {
-        let a1_c = Boundaries::default().first_austenite_c(steel)?;
-        return Err(no_austenite(temperature_c, a1_c));
-    };
-    let ferrite = found.phase(PhaseName::Ferrite);
-    let carbide = Together::of(&found);
-    let matrix = 1.0 - carbide.mass_fraction;
-    let with_traces = |of: &PhaseAmount| {
-        let mut content = of.composition;
-        content.p = steel.p / matrix;
-        content.s = steel.s / matrix;
-        content
-    };
-    let is_saturated = CARBIDES.iter().any(|name| found.phase(*name).is_some());
-    let carbon_wt = austenite.composition.c;
-    let carbon_saturation_wt = if is_saturated {
-        carbon_wt
-    } else {
-        saturation_wt(&austenite.composition, temperature_c)?.max(carbon_wt)
-    };
-    Ok(SoakLimit {
-        austenite: with_traces(austenite),
-        ferrite: ferrite.map(with_traces).unwrap_or_default(),
-        carbide: carbide.content,
-        austenite_mass_fraction: austenite.mass_fraction,
-        ferrite_mass_fraction: ferrite.map_or(0.0, |f| f.mass_fraction),
-        carbide_mass_fraction: carbide.mass_fraction,
-        austenite_volume_fraction: austenite.volume_fraction,
-        ferrite_volume_fraction: ferrite.map_or(0.0, |f| f.volume_fraction),
-        carbide_volume_fraction: carbide.volume_fraction,
-        carbon_saturation_wt,
-    })
+
+    /// The limit at a temperature; none where there is no austenite.
+    fn limit(
+        &mut self,
+        steel: &Composition,
+        temperature_c: f64,
+    ) -> Result<Option<SoakLimit>, EquilibriumError> {
+        let found = self.all.at(steel, temperature_c)?;
+        let Some(austenite) = found.phase(PhaseName::Austenite) else {
+            return Ok(None);
+        };
+        let ferrite = found.phase(PhaseName::Ferrite);
+        let carbide = Together::of(&found);
+        let matrix = 1.0 - carbide.mass_fraction;
+        let with_traces = |of: &PhaseAmount| {
+            let mut content = of.composition;
+            content.p = steel.p / matrix;
+            content.s = steel.s / matrix;
+            content
+        };
+        let is_saturated = CARBIDES.iter().any(|name| found.phase(*name).is_some());
+        let carbon_wt = austenite.composition.c;
+        let carbon_saturation_wt = if is_saturated {
+            carbon_wt
+        } else {
+            saturation_wt(&mut self.saturation, &austenite.composition, temperature_c)?
+                .max(carbon_wt)
+        };
+        Ok(Some(SoakLimit {
+            austenite: with_traces(austenite),
+            ferrite: ferrite.map(with_traces).unwrap_or_default(),
+            carbide: carbide.content,
+            austenite_mass_fraction: austenite.mass_fraction,
+            ferrite_mass_fraction: ferrite.map_or(0.0, |f| f.mass_fraction),
+            carbide_mass_fraction: carbide.mass_fraction,
+            austenite_volume_fraction: austenite.volume_fraction,
+            ferrite_volume_fraction: ferrite.map_or(0.0, |f| f.volume_fraction),
+            carbide_volume_fraction: carbide.volume_fraction,
+            carbon_saturation_wt,
+        }))
+    }
 }
 
 const fn no_austenite(temperature_c: f64, a1_c: f64) -> PhaseError {
@@ -177,51 +277,102 @@ impl Together {
     }
 }
 
-/// Carbon of austenite that ferrite stands beside, with the alloy of the austenite at the limit,
-/// wt %: the austenite's own while ferrite remains at equilibrium, less above, and none where no
-/// ferrite would form without carbon either.
-///
-/// # Errors
-/// When the search does not come to rest.
-pub fn carbon_beside_ferrite_wt(
+/// Structures that may be there where austenite begins to turn into ferrite, and into carbide.
+const BESIDE_FERRITE: &[Structure] = &[Structure::Fcc, Structure::Bcc, Structure::M6C];
+const BESIDE_CARBIDE: &[Structure] = &[
+    Structure::Fcc,
+    Structure::Cementite,
+    Structure::M7C3,
+    Structure::M23C6,
+    Structure::M6C,
+];
+
+/// As [`SoakLimits::carbon_beside_ferrite_wt`].
+fn beside_ferrite_wt(
+    search: &mut Search,
     limit: &SoakLimit,
     temperature_c: f64,
 ) -> Result<f64, EquilibriumError> {
+    /// Usual rise of the height of ferrite, in units of RT per wt % carbon of austenite.
+    const USUAL_RISE: f64 = 0.06;
     let austenite = &limit.austenite;
-    if limit.ferrite_mass_fraction > 0.0 {
+    if limit.ferrite_mass_fraction > 0.0 || austenite.c <= LEAST_CARBON_WT {
         return Ok(austenite.c);
     }
-    let mut alone = Boundaries::default();
-    // carbon is counted downwards
-    let mut height =
-        |less_wt: f64| alone.ferrite_height(&austenite.with_carbon(-less_wt), temperature_c);
-    if height(-austenite.c)? <= 0.0 {
-        return Ok(austenite.c);
-    }
-    let found = Upwards {
-        from: -austenite.c,
-        to: -LEAST_CARBON_WT,
-        step: 0.02,
-        longest: 0.3,
-        tolerance: 1e-4,
-    }
-    .first_change(height)?;
-    Ok(found.map_or(0.0, |less_wt| -less_wt))
+    // carbon is counted downwards, as the height rises with it
+    let found = search.crossing(
+        |less_wt| austenite.with_carbon(-less_wt),
+        temperature_c,
+        (-austenite.c, -LEAST_CARBON_WT),
+        -USUAL_RISE,
+    )?;
+    Ok(match found {
+        Crossing::At(less_wt) => -less_wt,
+        Crossing::Before => austenite.c,
+        Crossing::Beyond => 0.0,
+    })
 }
 
 /// Carbon at which austenite with this alloy would be in balance with carbide, wt %.
-fn saturation_wt(austenite: &Composition, temperature_c: f64) -> Result<f64, EquilibriumError> {
-    let mut alone = Boundaries::default();
-    let from = austenite.c.max(0.01);
-    let found = Upwards {
-        from,
-        to: MOST_SATURATION_WT,
-        step: 0.05,
-        longest: 1.0,
-        tolerance: 1e-4,
+fn saturation_wt(
+    search: &mut Search,
+    austenite: &Composition,
+    temperature_c: f64,
+) -> Result<f64, EquilibriumError> {
+    /// Usual fall of the height of carbide, in units of RT, for the logarithm of carbon.
+    const USUAL_FALL: f64 = 0.3;
+    let least_wt = austenite.c.max(0.01);
+    let found = search.crossing(
+        |ln_wt| austenite.with_carbon(ln_wt.exp()),
+        temperature_c,
+        (least_wt.ln(), MOST_SATURATION_WT.ln()),
+        -USUAL_FALL,
+    )?;
+    Ok(match found {
+        Crossing::At(ln_wt) => ln_wt.exp(),
+        Crossing::Before => least_wt,
+        Crossing::Beyond => MOST_SATURATION_WT,
+    })
+}
+
+/// A search for where the height of phases that are held back passes zero over carbon.
+#[derive(Debug, Clone)]
+struct Search {
+    without: HeldBack,
+    last: Option<f64>,
+}
+
+impl Search {
+    const fn new(without: HeldBack) -> Self {
+        Self {
+            without,
+            last: None,
+        }
     }
-    .first_change(|carbon_wt| {
-        alone.carbide_height(&austenite.with_carbon(carbon_wt), temperature_c)
-    })?;
-    Ok(found.unwrap_or(MOST_SATURATION_WT))
+
+    /// Crossing within a range of what `steel_of` takes, over which the height falls; sought from
+    /// the last one, or from the lower end.
+    fn crossing(
+        &mut self,
+        steel_of: impl Fn(f64) -> Composition,
+        temperature_c: f64,
+        range: (f64, f64),
+        usual_slope: f64,
+    ) -> Result<Crossing, EquilibriumError> {
+        /// Of the last step, whose error is far smaller.
+        const TOLERANCE: f64 = 5e-5;
+        let mut fault = None;
+        let height = |x| {
+            let found = self.without.height(&steel_of(x), temperature_c);
+            found.map_err(|error| fault = Some(error)).ok()
+        };
+        let guess = self.last.unwrap_or(range.0);
+        let found = falling_root(height, guess, range, usual_slope, TOLERANCE);
+        let found = found.ok_or(EquilibriumError::NotConverged { temperature_c });
+        let found = fault.map_or(found, Err)?;
+        if let Crossing::At(x) = found {
+            self.last = Some(x);
+        }
+        Ok(found)
+    }
 }

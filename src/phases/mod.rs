@@ -18,7 +18,7 @@ pub use equilibrium::{
     equilibrium, full_equilibrium_austenite, para_equilibrium,
 };
 pub use gibbs::{ParameterLine, parameter_lines};
-pub use limit::{Annealed, SoakLimit, annealed, carbon_beside_ferrite_wt, soak_limit};
+pub use limit::{Annealed, SoakLimit, SoakLimits, annealed, soak_limit};
 pub use map::{Boundary, Field, OwnField, PhaseMap, phase_map};
 
 use crate::steel::{CompositionError, OutOfRange};

@@ -5,7 +5,7 @@ use super::explain::{
 };
 use super::outcome::Outcome;
 use super::plan::Route;
-use super::run::overheating;
+use super::prepared::overheating;
 use super::soak_notes::rough_duration;
 use crate::heat::{AT_TEMPERATURE_K, EMISSIVITY, FURNACE_AIR_W_M2K};
 use crate::units::{

@@ -12,6 +12,7 @@ mod influence;
 mod known;
 mod outcome;
 mod plan;
+mod prepared;
 mod run;
 mod sentences;
 mod soak_notes;
@@ -34,7 +35,7 @@ pub use outcome::{
     QuenchOutcome, QuenchTransformed, Stage, Step, TemperOutcome, TemperPoint, Verdict,
 };
 pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
-pub use run::{overheating, run};
+pub use prepared::{Prepared, overheating, run};
 pub use sentences::{
     NumberKey, Part, Sentence, Tone, inside_a_sentence, margin_words, place_name, sentences,
 };

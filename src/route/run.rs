@@ -11,12 +11,11 @@ use super::outcome::{
     ColdOutcome, FurnaceBand, Outcome, QuenchOutcome, QuenchTransformed, Stage, Step,
 };
 use super::plan::{Cold, Route};
+use super::prepared::Prepared;
 use super::sentences::TELLABLE_HRC;
-use super::validate::validate;
 use super::verdict::{HARDENED, Quencher, judge};
 use crate::heat::{Cooled, CoolingCurve, Place, Section, cool, cool_turning, heat_up};
-use crate::phases::critical_temperatures;
-use crate::soak::{GrainAt, Hold, LONGEST_S, SoakError, SoakOutcome, Stock, overheated, skin};
+use crate::soak::{Hold, LONGEST_S, SoakError, SoakOutcome, Stock, skin};
 use crate::steel::OutOfRange;
 use crate::transform::{Kinetics, martensite_temperature_c};
 
@@ -31,18 +30,13 @@ const SCALES_FROM_C: f64 = 700.0;
 /// The history of a soak is shown to at least this time, s.
 const SHORTEST_HISTORY_S: f64 = 1800.0;
 
-/// Computes the whole outcome of a route. Pure: the same route gives the same outcome.
-///
-/// # Errors
-/// When the route makes no sense or nothing hardens: a field out of range, a soak below A1, a
-/// composition that the equilibrium does not cover. A model that only refuses its own part is
-/// told inside the outcome as [`Known::Refused`].
-pub fn run(route: &Route) -> Result<Outcome, RouteError> {
-    validate(route)?;
-    let baths = Baths::of(&route.quench)?;
-    let medium = &baths.first;
-    let critical = critical_temperatures(&route.composition)?;
-    let stock = Stock::new(&route.composition, route.start)?;
+/// The outcome of a valid route whose steel is prepared.
+pub(super) fn outcome(
+    route: &Route,
+    baths: &Baths,
+    prepared: &Prepared,
+) -> Result<Outcome, RouteError> {
+    let stock = &prepared.stock;
     let hold = stock.at(route.soak.temperature_c)?;
     let soaked = soak_for(&hold, route.soak.time_min)?;
     let heating = heat_up(route.section, route.soak.temperature_c)?;
@@ -62,7 +56,7 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     let transformed = match (&hardening, &quenched, deciding) {
         (Ok(hardening), Ok(Some(quenched)), Some(curve)) => Known::from(transformed(
             route,
-            &baths,
+            baths,
             hardening.kinetics(),
             &cooled,
             curve,
@@ -124,18 +118,18 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     }
     let ends = [-1.0, 1.0].map(|side| {
         let soak_c = route.soak.temperature_c + side * route.soak_band_k();
-        FurnaceEnd::at(route, &stock, soak_c, &cooled)
+        FurnaceEnd::at(route, stock, soak_c, &cooled)
     });
     let furnace = furnace_band(route, &ends);
     let hot_s = 60.0 * route.soak.time_min + heating.above_s(SCALES_FROM_C);
     let mut outcome = Outcome {
-        critical,
+        critical: prepared.critical,
         heating,
         skin: Known::from(skin(route.soak.temperature_c, hot_s.min(LONGEST_S))),
         soak: soaked,
         furnace,
         quench: QuenchOutcome {
-            medium_title: medium.title.clone(),
+            medium_title: baths.first.title.clone(),
             deciding: cooled.slowest,
             curves: cooled.curves.clone(),
             transformed,
@@ -149,7 +143,7 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     if let (Ok(hardening), Ok(Some(quenched))) = (&hardening, &quenched) {
         let planned = Planned {
             route,
-            baths: &baths,
+            baths,
             hold: &hold,
             cooled: &cooled,
             hardening,
@@ -160,20 +154,8 @@ pub fn run(route: &Route) -> Result<Outcome, RouteError> {
         outcome.influences = planned.influences(&outcome);
     }
     outcome.widen_by_furnace();
-    outcome.cautions = cautions(route, &baths, &outcome);
+    outcome.cautions = cautions(route, baths, &outcome);
     Ok(outcome)
-}
-
-/// The grain that the same soak gives in a furnace that is too hot. Apart from the outcome, as it
-/// takes three more soaks.
-///
-/// # Errors
-/// As [`run`].
-pub fn overheating(route: &Route) -> Result<[GrainAt; 3], RouteError> {
-    validate(route)?;
-    let stock = Stock::new(&route.composition, route.start)?;
-    let time_s = 60.0 * route.soak.time_min;
-    Ok(overheated(&stock, route.soak.temperature_c, time_s)?)
 }
 
 const WEIGHED_COLD: Cold = Cold {

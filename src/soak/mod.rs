@@ -14,7 +14,7 @@ pub use overheat::{GrainAt, OVERHEATS_K, overheated};
 pub use skin::{Depth, Skin, decarburised_depth_mm, skin};
 pub use structure::StartingStructure;
 
-use crate::phases::{self, PhaseError, SoakLimit};
+use crate::phases::{PhaseError, SoakLimit, SoakLimits};
 use crate::steel::{Composition, OutOfRange};
 use piece::{Before, Piece, PieceState};
 
@@ -129,6 +129,7 @@ pub struct Stock {
     steel: Composition,
     start: StartingStructure,
     before: Before,
+    limits: SoakLimits,
 }
 
 impl Stock {
@@ -141,6 +142,7 @@ impl Stock {
             steel: *steel,
             start,
             before: Before::new(steel, start)?,
+            limits: SoakLimits::of(steel)?,
         })
     }
 
@@ -149,16 +151,23 @@ impl Stock {
     /// # Errors
     /// As [`soak`].
     pub fn at(&self, temperature_c: f64) -> Result<Hold<'_>, SoakError> {
-        let limit = phases::soak_limit(&self.steel, temperature_c)?;
+        let limit = self.limits.at(temperature_c)?;
         Ok(Hold {
             stock: self,
             temperature_c,
             limit,
             fast_limit: self.before.fast_limit(temperature_c)?,
-            beside_ferrite_wt: self
-                .before
-                .beside_ferrite_wt(&self.steel, &limit, temperature_c)?,
+            beside_ferrite_wt: self.beside_ferrite_wt(&limit, temperature_c)?,
         })
+    }
+
+    /// Carbon of austenite that ferrite stands beside, wt %; zero far above A1, where austenite
+    /// holds more from the beginning.
+    fn beside_ferrite_wt(&self, limit: &SoakLimit, temperature_c: f64) -> Result<f64, PhaseError> {
+        if self.before.is_far_above_ferrite(&self.steel, temperature_c) {
+            return Ok(0.0);
+        }
+        Ok(self.limits.carbon_beside_ferrite_wt(limit, temperature_c)?)
     }
 }
 

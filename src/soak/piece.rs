@@ -64,14 +64,8 @@ impl Before {
         })
     }
 
-    /// Carbon of austenite that ferrite stands beside, wt %; zero far above A1, where austenite
-    /// holds more from the beginning.
-    pub(super) fn beside_ferrite_wt(
-        &self,
-        steel: &Composition,
-        limit: &SoakLimit,
-        temperature_c: f64,
-    ) -> Result<f64, PhaseError> {
+    /// Whether austenite holds so much carbon from the beginning that no ferrite stands beside it.
+    pub(super) fn is_far_above_ferrite(&self, steel: &Composition, temperature_c: f64) -> bool {
         /// The line A3 lies below this power of the way from the eutectoid to where it ends without
         /// carbon, at most so far up.
         const POWER: f64 = 1.3;
@@ -84,10 +78,7 @@ impl Before {
         let end_c = LEAST_END_C.max(from_c + LEAST_SPAN_K);
         let way = ((end_c - temperature_c) / (end_c - from_c)).clamp(0.0, 1.0);
         let most_wt = carbon_wt * way.powf(POWER);
-        if most_wt < 0.5 * carbon_wt.min(steel.c) {
-            return Ok(0.0);
-        }
-        Ok(phases::carbon_beside_ferrite_wt(limit, temperature_c)?)
+        most_wt < 0.5 * carbon_wt.min(steel.c)
     }
 
     /// Austenite in balance with cementite that has left all its metals behind.

@@ -70,11 +70,22 @@ export class BenchPage {
     return bench;
   }
 
-  /** Opens the page and waits until it shows the outcome of its route. */
+  /** Opens the page and waits until it shows the outcome of its route and the phase map of its steel. */
   static async ready(browser, options) {
     const bench = await (await BenchPage.open(browser, options)).started();
     await bench.sentenceList.first().waitFor({ state: "attached" });
+    await bench.mapArrives();
     return bench;
+  }
+
+  /** Waits until the phase map is that of the steel. */
+  async mapArrives() {
+    await this.page.locator(".map[aria-busy=false]").waitFor({ state: "attached" });
+  }
+
+  /** Whether it is still being computed. */
+  async isMapComing() {
+    return (await this.page.locator(".map").getAttribute("aria-busy")) === "true";
   }
 
   async watch() {
@@ -359,6 +370,14 @@ export class BenchPage {
 
   option(value) {
     return this.panel.locator(`[role=option][data-value="${value}"]`);
+  }
+
+  /** Picks a grade and closes its panel. */
+  async takeGrade(grade) {
+    await this.openWord("The steel");
+    await this.gradeSearch.fill(grade);
+    await this.option(grade).click();
+    await this.page.keyboard.press("Escape");
   }
 
   get gradeSearch() {

@@ -221,3 +221,30 @@ for (const name of Object.keys(HANDLES)) {
     await bench.close();
   });
 }
+
+test("the soak is dragged while the map of another steel is coming, and the map arrives", async () => {
+  let letGo;
+  const held = new Promise((resolve) => {
+    letGo = resolve;
+  });
+  // The second thread starts late.
+  const before = (page) =>
+    page.route(/\/worker-[^/]*\.js$/, async (route) => {
+      await held;
+      await route.continue();
+    });
+  const bench = await (await BenchPage.open(browser, { before })).started();
+  await bench.sentenceList.first().waitFor({ state: "attached" });
+  const start = await bench.valueOf("soak");
+  await bench.drag("soak", [0, -20]);
+  const moved = await bench.until(() => bench.valueOf("soak"), (value) => value > start, "soak grows");
+  await bench.takeGrade("O1");
+  await bench.press("soak", "ArrowUp");
+  assert.notEqual(await bench.valueOf("soak"), moved);
+  assert.ok(await bench.isMapComing());
+  assert.match(await bench.summary(0), /^Phase map: at \d+ °C/);
+  letGo();
+  await bench.mapArrives();
+  bench.assertNoTrouble();
+  await bench.close();
+});

@@ -13,6 +13,7 @@ const READY: &str = "ready";
 pub(crate) struct Worker {
     inner: web_sys::Worker,
     _heard: Closure<dyn FnMut(MessageEvent)>,
+    _ended: Closure<dyn FnMut()>,
 }
 
 /// What a thread says.
@@ -21,15 +22,20 @@ pub(crate) enum Heard {
     Ready,
     /// An answer.
     Answer(String),
+    /// It could not be started, or has come to grief.
+    Ended,
 }
 
 impl Worker {
     /// Starts a thread; none where the browser has no workers or the page does not say where its
     /// files are.
-    pub(crate) fn hire(mut hear: impl FnMut(Heard) + 'static) -> Option<Self> {
+    pub(crate) fn hire(hear: impl Fn(Heard) + Clone + 'static) -> Option<Self> {
         let options = WorkerOptions::new();
         options.set_type(WorkerType::Module);
         let inner = web_sys::Worker::new_with_options(&address("worker")?, &options).ok()?;
+        let end = hear.clone();
+        let ended = Closure::new(move || end(Heard::Ended));
+        inner.set_onerror(Some(ended.as_ref().unchecked_ref()));
         let heard = Closure::new(move |message: MessageEvent| {
             if let Some(text) = message.data().as_string() {
                 hear(if text == READY {
@@ -49,6 +55,7 @@ impl Worker {
         Some(Self {
             inner,
             _heard: heard,
+            _ended: ended,
         })
     }
 
@@ -62,6 +69,7 @@ impl Worker {
 impl Drop for Worker {
     fn drop(&mut self) {
         self.inner.set_onmessage(None);
+        self.inner.set_onerror(None);
         self.inner.terminate();
     }
 }

@@ -83,11 +83,17 @@ pub(crate) fn amounts(fractions: &Fractions) -> Vec<(Constituent, f64)> {
     ]
 }
 
-/// The phase map with the soak on it. It needs the map alone: the soak handle can be dragged even
-/// where the rest of the route has no outcome.
+/// Where the axis of the map has A1 until that of the steel is known, °C.
+const USUAL_A1_C: f64 = 730.0;
+
+/// The phase map with the soak on it, none where this steel has no map. It needs neither the map,
+/// which may still be coming, nor an outcome: the soak handle can be dragged before there are any.
 pub(crate) fn soak_map_scene(bench: Bench, width: f64, height: f64) -> Option<Scene> {
-    let map = bench.map.get();
-    let map = map.given()?;
+    let mapped = bench.mapped.get();
+    if mapped.refusal.is_some() {
+        return None;
+    }
+    let map = mapped.map.as_deref();
     let labels = labels(bench);
     let route = bench.route.get();
     let outcome = bench.outcome();
@@ -101,16 +107,24 @@ pub(crate) fn soak_map_scene(bench: Bench, width: f64, height: f64) -> Option<Sc
         path.push([s.end.carbon_wt, soak_c]);
         path
     });
+    let line =
+        |of: fn(&PhaseMap) -> &Vec<[f64; 2]>| map.map_or_else(Vec::new, |map| of(map).clone());
+    let of_outcome = outcome.as_ref().map(|o| o.critical.a1_c);
+    let a1_c = map.map(|map| map.a1_c).or(of_outcome).unwrap_or(USUAL_A1_C);
     Some(soak_map(
         &SoakMapData {
-            fields: map.fields.iter().map(phases::map_field).collect(),
-            boundaries: map.boundaries.iter().map(|b| b.points.clone()).collect(),
+            fields: map.map_or_else(Vec::new, |map| {
+                map.fields.iter().map(phases::map_field).collect()
+            }),
+            boundaries: map.map_or_else(Vec::new, |map| {
+                map.boundaries.iter().map(|b| b.points.clone()).collect()
+            }),
             range_c: PhaseMap::RANGE_C,
-            a3: map.a3.clone(),
-            acm: map.acm.clone(),
-            a1_lower: map.a1_lower.clone(),
-            a1_upper: map.a1_upper.clone(),
-            a1_c: map.a1_c,
+            a3: line(|map| &map.a3),
+            acm: line(|map| &map.acm),
+            a1_lower: line(|map| &map.a1_lower),
+            a1_upper: line(|map| &map.a1_upper),
+            a1_c,
             bulk_carbon_wt: route.composition.c,
             soak_c,
             wander_k: route.soak_band_k(),

@@ -56,8 +56,8 @@ fn lowered(name: &str) -> String {
 /// What is stable at the steel's own carbon, from cold to hot: temperatures and phases.
 pub(crate) fn own_fields(bench: Bench) -> Vec<(String, String)> {
     let scale = bench.scale.get();
-    let map = bench.map.get();
-    let own = map.given().map_or(&[][..], |map| &map.own);
+    let mapped = bench.mapped.get();
+    let own = mapped.map.as_ref().map_or(&[][..], |map| &map.own);
     own.iter()
         .map(|field| {
             let names: Vec<_> = field.phases.iter().copied().map(name).collect();

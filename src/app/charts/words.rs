@@ -1,5 +1,6 @@
 //! Figures and sentences beside the charts.
 
+use crate::app::errand;
 use crate::app::state::{Bench, Stage};
 use crate::heat::Section;
 use crate::route;
@@ -51,12 +52,10 @@ pub(crate) fn no_temper(bench: Bench) -> String {
 
 /// Why there is no phase map.
 pub(crate) fn no_map(bench: Bench) -> String {
+    let place = errand::place_of(bench.scale.get());
     bench
-        .map
-        .with(|map| {
-            map.refusal()
-                .map(|refusal| refusal.words(bench.scale.get()))
-        })
+        .mapped
+        .with(|mapped| mapped.refusal.as_ref().map(|words| words[place].clone()))
         .unwrap_or_default()
 }
 

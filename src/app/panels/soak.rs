@@ -164,14 +164,20 @@ pub(crate) fn SoakStage() -> impl IntoView {
         }
         .into_any()
     };
+    let is_coming = move || bench.is_map_coming().to_string();
     view! {
         <SoakWords />
-        <Plot
-            class="tall"
-            scene=move |w, h| charts::soak_map_scene(bench, w, h)
-            nothing=Signal::derive(move || charts::no_map(bench))
-            handles=Box::new(map_handle)
-        />
+        <div class="map" aria-busy=is_coming>
+            <Plot
+                class="tall"
+                scene=move |w, h| charts::soak_map_scene(bench, w, h)
+                nothing=Signal::derive(move || charts::no_map(bench))
+                handles=Box::new(map_handle)
+            />
+            <p class="late" aria-hidden="true">
+                "The map of this steel is being computed."
+            </p>
+        </div>
         <div class="sub">
             <h3>
                 "While it soaks at "

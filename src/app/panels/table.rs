@@ -211,7 +211,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
         route.tempers.clear();
         Errand::QuenchTable(Box::new(route), bench.scale.get())
     });
-    let brought = kept_up(errand);
+    let brought = kept_up(bench.runner, errand);
     let what = move || match bench.route.with(|route| route.section) {
         Section::Round { .. } => "a round",
         Section::Square { .. } => "a square bar",
@@ -220,7 +220,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
     let shown = move || match brought.get() {
         Some(Brought::QuenchTable(found)) => table(bench, found),
         Some(Brought::Nothing(why)) => view! { <p class="hint">{why}</p> }.into_any(),
-        None => view! { <p class="hint">"Working it out."</p> }.into_any(),
+        _ => view! { <p class="hint">"Working it out."</p> }.into_any(),
     };
     view! {
         <section class="quenches" aria-label="Which quench still does it">

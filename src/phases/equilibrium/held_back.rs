@@ -1,10 +1,11 @@
 //! Equilibria from which some phases are held back, and how far these are from forming: the
 //! boundary of a phase is where that distance is zero.
 
-use super::slots::Amounts;
+use super::slots::{Amounts, Phases};
 use super::solver::Solver;
 use super::state::{Equilibrium, read};
 use super::{EquilibriumError, PhaseName, ZERO_C_K};
+use crate::phases::gibbs::Structure;
 use crate::steel::Composition;
 
 /// Stands for the height of a phase that cannot form at all, in units of RT.
@@ -13,13 +14,23 @@ const FAR: f64 = 1.0;
 /// Equilibria without some phases, each begun from the last.
 #[derive(Debug, Clone)]
 pub(in crate::phases) struct HeldBack {
+    structures: &'static [Structure],
     names: &'static [PhaseName],
     solver: Option<Solver>,
 }
 
 impl HeldBack {
     pub(in crate::phases) const fn new(names: &'static [PhaseName]) -> Self {
+        Self::among(&Structure::ALL, names)
+    }
+
+    /// Among phases of some structures only: the others are never looked at.
+    pub(in crate::phases) const fn among(
+        structures: &'static [Structure],
+        names: &'static [PhaseName],
+    ) -> Self {
         Self {
+            structures,
             names,
             solver: None,
         }
@@ -73,7 +84,7 @@ impl HeldBack {
             self.solver = None;
         }
         let solver = self.solver.get_or_insert_with(|| {
-            let mut solver = Solver::new(&amounts);
+            let mut solver = Solver::of(Phases::of(self.structures, &amounts.present));
             for slot in &mut solver.phases.slots {
                 slot.suspended = self.names.contains(&slot.name);
             }

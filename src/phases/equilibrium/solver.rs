@@ -42,7 +42,10 @@ pub(super) struct Solver {
 
 impl Solver {
     pub(super) fn new(amounts: &Amounts) -> Self {
-        let phases = Phases::new(&amounts.present);
+        Self::of(Phases::new(&amounts.present))
+    }
+
+    pub(super) fn of(phases: Phases) -> Self {
         let responses = vec![None; phases.slots.len()];
         Self {
             phases,

@@ -59,26 +59,30 @@ enum Shape {
 }
 
 /// One product of site fractions with its factor.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Copy)]
 struct Product {
     shape: Shape,
     /// Variables in the product; those that the factor depends on come first.
     variables: [usize; 4],
     count: usize,
-    /// Printed terms of each order.
-    orders: Vec<&'static [Term]>,
-    /// Their values at the temperature set.
-    coefficients: Vec<f64>,
+    /// Place of the first of its coefficients, and how many there are, one for each order.
+    first: usize,
+    orders: usize,
 }
 
 /// A sum of products.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Polynomial {
     products: Vec<Product>,
+    /// Printed terms of every coefficient.
+    terms: Vec<&'static [Term]>,
+    /// Their values at the temperature set.
+    coefficients: Vec<f64>,
 }
 
 impl Polynomial {
-    /// Collects the parameters of one kind whose constituents are all present.
+    /// Collects the parameters of one kind whose constituents are all present; the orders of one
+    /// product follow one another.
     /// `place` gives the variable of a constituent on a sublattice, `None` when it fills the
     /// sublattice alone; `present` tells whether it is there at all.
     pub(crate) fn collect(
@@ -88,57 +92,52 @@ impl Polynomial {
         place: impl Fn(usize, Component) -> Option<usize>,
     ) -> Self {
         let mut polynomial = Self::default();
-        let mut keys: Vec<&'static [&'static [Component]]> = Vec::new();
-        for parameter in parameters.iter().filter(|p| p.kind == kind) {
-            let all_there = parameter
-                .sites
-                .iter()
-                .enumerate()
-                .all(|(s, site)| site.iter().all(|c| present(s, *c)));
-            if !all_there {
-                continue;
+        let mut parameters = parameters.iter().filter(|p| p.kind == kind).peekable();
+        while let Some(parameter) = parameters.next() {
+            let sites = parameter.sites;
+            let first = polynomial.terms.len();
+            let mut sublattices = sites.iter().enumerate();
+            let is_there = sublattices.all(|(s, site)| site.iter().all(|c| present(s, *c)));
+            if is_there {
+                polynomial.add_order(first, parameter);
             }
-            if let Some(known) = keys.iter().position(|key| *key == parameter.sites) {
-                polynomial.products[known].add_order(parameter);
-                continue;
-            }
-            keys.push(parameter.sites);
-            let mut variables = [0; 4];
-            let mut count = 0;
-            // interacting constituents first: the factor depends on them
-            let mut sublattices: Vec<usize> = (0..parameter.sites.len()).collect();
-            sublattices.sort_by_key(|s| std::cmp::Reverse(parameter.sites[*s].len()));
-            for s in sublattices {
-                for constituent in parameter.sites[s] {
-                    if let (Some(variable), true) = (place(s, *constituent), count < 4) {
-                        variables[count] = variable;
-                        count += 1;
-                    }
+            while let Some(further) = parameters.next_if(|p| p.sites == sites) {
+                if is_there {
+                    polynomial.add_order(first, further);
                 }
             }
-            let mut product = Product {
-                shape: Shape::Constant,
-                variables,
-                count,
-                orders: Vec::new(),
-                coefficients: Vec::new(),
-            };
-            product.add_order(parameter);
-            polynomial.products.push(product);
-        }
-        for (product, sites) in polynomial.products.iter_mut().zip(keys) {
+            if !is_there {
+                continue;
+            }
             let interacting = sites.iter().map(|site| site.len()).max().unwrap_or(1);
-            product.shape = match (product.orders.len(), interacting) {
+            let shape = match (polynomial.terms.len() - first, interacting) {
                 (..=1, _) => Shape::Constant,
                 (_, 3) => Shape::Weighted,
                 _ => Shape::Difference,
             };
-            if product.shape == Shape::Weighted {
-                product.orders.resize(3, &[]);
+            if shape == Shape::Weighted {
+                polynomial.terms.resize(first + 3, &[]);
             }
-            product.coefficients = vec![0.0; product.orders.len()];
+            let (variables, count) = variables(sites, &place);
+            polynomial.products.push(Product {
+                shape,
+                variables,
+                count,
+                first,
+                orders: polynomial.terms.len() - first,
+            });
         }
+        polynomial.coefficients = vec![0.0; polynomial.terms.len()];
         polynomial
+    }
+
+    /// Adds the terms of one order to the product whose coefficients begin at `first`.
+    fn add_order(&mut self, first: usize, parameter: &Parameter) {
+        let place = first + parameter.order;
+        if self.terms.len() <= place {
+            self.terms.resize(place + 1, &[]);
+        }
+        self.terms[place] = parameter.terms;
     }
 
     pub(crate) fn is_empty(&self) -> bool {
@@ -147,40 +146,53 @@ impl Polynomial {
 
     /// Evaluates the coefficients at a temperature.
     pub(crate) fn set_temperature(&mut self, at: &AtTemperature) {
-        for product in &mut self.products {
-            for (value, terms) in product.coefficients.iter_mut().zip(&product.orders) {
-                *value = at.sum(terms);
-            }
+        for (value, terms) in self.coefficients.iter_mut().zip(&self.terms) {
+            *value = at.sum(terms);
         }
     }
 
     /// Adds value, gradient and the upper triangle of the Hessian.
     pub(crate) fn add_to(&self, y: &[f64; MOST], out: &mut Derivatives) {
         for product in &self.products {
-            product.add_to(y, out);
+            let coefficients = &self.coefficients[product.first..product.first + product.orders];
+            product.add_to(coefficients, y, out);
         }
     }
 }
 
-impl Product {
-    fn add_order(&mut self, parameter: &Parameter) {
-        if self.orders.len() <= parameter.order {
-            self.orders.resize(parameter.order + 1, &[]);
+/// The variables of a product, interacting constituents first: the factor depends on them.
+fn variables(
+    sites: &[&[Component]],
+    place: impl Fn(usize, Component) -> Option<usize>,
+) -> ([usize; 4], usize) {
+    let (mut variables, mut count) = ([0; 4], 0);
+    let most = sites.iter().map(|site| site.len()).max().unwrap_or(0);
+    for interacting in (1..=most).rev() {
+        let sublattices = sites.iter().enumerate();
+        for (s, site) in sublattices.filter(|(_, site)| site.len() == interacting) {
+            for constituent in *site {
+                if let (Some(variable), true) = (place(s, *constituent), count < 4) {
+                    variables[count] = variable;
+                    count += 1;
+                }
+            }
         }
-        self.orders[parameter.order] = parameter.terms;
     }
+    (variables, count)
+}
 
-    fn add_to(&self, y: &[f64; MOST], out: &mut Derivatives) {
+impl Product {
+    fn add_to(&self, coefficients: &[f64], y: &[f64; MOST], out: &mut Derivatives) {
         match self.shape {
             Shape::Constant => {
-                let factor = self.coefficients.first().copied().unwrap_or(0.0);
+                let factor = coefficients.first().copied().unwrap_or(0.0);
                 self.add_product(y, factor, out);
             }
             Shape::Difference => {
                 let [a, b, ..] = self.variables;
                 let difference = y[a] - y[b];
                 let (mut q, mut q1, mut q2) = (0.0, 0.0, 0.0);
-                for coefficient in self.coefficients.iter().rev() {
+                for coefficient in coefficients.iter().rev() {
                     q2 = q2 * difference + q1;
                     q1 = q1 * difference + q;
                     q = q * difference + coefficient;
@@ -202,12 +214,12 @@ impl Product {
                 let [a, b, c, _] = self.variables;
                 let missing = (1.0 - y[a] - y[b] - y[c]) / 3.0;
                 let (mut q, mut sum) = (0.0, 0.0);
-                for (coefficient, v) in self.coefficients.iter().zip([a, b, c]) {
+                for (coefficient, v) in coefficients.iter().zip([a, b, c]) {
                     q += coefficient * (y[v] + missing);
                     sum += coefficient;
                 }
                 let p = self.add_product(y, q, out);
-                for (coefficient, v) in self.coefficients.iter().zip([a, b, c]) {
+                for (coefficient, v) in coefficients.iter().zip([a, b, c]) {
                     let slope = coefficient - sum / 3.0;
                     out.gradient[v] += p * slope;
                     for (k, &w) in self.variables[..self.count].iter().enumerate() {

@@ -4,6 +4,7 @@
 mod columns;
 mod fields;
 mod lines;
+mod numbers;
 mod strip;
 
 use super::critical::{Boundaries, check};

@@ -191,4 +191,22 @@ mod tests {
             );
         }
     }
+
+    /// Products are collected in one pass over the list.
+    #[test]
+    fn orders_of_one_product_follow_one_another() {
+        for parameters in [FCC_A1, BCC_A2, CEMENTITE, M7C3, M23C6, M6C] {
+            for kind in [Kind::Energy, Kind::Ordering, Kind::Moment] {
+                let mut sites: Vec<Sites> = parameters
+                    .iter()
+                    .filter(|p| p.kind == kind)
+                    .map(|p| p.sites)
+                    .collect();
+                sites.dedup();
+                for (place, key) in sites.iter().enumerate() {
+                    assert!(!sites[..place].contains(key), "{kind:?} {key:?}");
+                }
+            }
+        }
+    }
 }

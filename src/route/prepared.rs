@@ -1,0 +1,124 @@
+//! What a route's steel alone decides: kept while soak, quench and temper are tried out.
+
+use super::baths::Baths;
+use super::error::RouteError;
+use super::outcome::Outcome;
+use super::plan::Route;
+use super::run::outcome;
+use super::validate::validate;
+use crate::phases::{CriticalTemperatures, critical_temperatures};
+use crate::soak::{GrainAt, StartingStructure, Stock, overheated};
+use crate::steel::Composition;
+
+/// A steel and its structure, prepared for all routes that begin with it.
+#[derive(Debug, Clone)]
+pub struct Prepared {
+    composition: Composition,
+    start: StartingStructure,
+    pub(super) critical: CriticalTemperatures,
+    pub(super) stock: Stock,
+}
+
+impl Prepared {
+    /// Prepares the steel of a route.
+    ///
+    /// # Errors
+    /// When the equilibrium does not cover the composition.
+    pub fn of(route: &Route) -> Result<Self, RouteError> {
+        Ok(Self {
+            composition: route.composition,
+            start: route.start,
+            critical: critical_temperatures(&route.composition)?,
+            stock: Stock::new(&route.composition, route.start)?,
+        })
+    }
+
+    /// Whether a route begins with this steel and structure.
+    #[must_use]
+    pub fn is_of(&self, route: &Route) -> bool {
+        self.composition == route.composition && self.start == route.start
+    }
+
+    /// As [`run`]: the same outcome to the last bit. A route of another steel is prepared anew.
+    ///
+    /// # Errors
+    /// As [`run`].
+    pub fn run(&self, route: &Route) -> Result<Outcome, RouteError> {
+        if !self.is_of(route) {
+            return run(route);
+        }
+        validate(route)?;
+        let baths = Baths::of(&route.quench)?;
+        outcome(route, &baths, self)
+    }
+
+    /// As [`overheating`]. A route of another steel is prepared anew.
+    ///
+    /// # Errors
+    /// As [`run`].
+    pub fn overheating(&self, route: &Route) -> Result<[GrainAt; 3], RouteError> {
+        if !self.is_of(route) {
+            return overheating(route);
+        }
+        validate(route)?;
+        grains(&self.stock, route)
+    }
+}
+
+/// The grain that the same soak gives in a furnace that is too hot. Apart from the outcome, as it
+/// takes three more soaks.
+///
+/// # Errors
+/// As [`run`].
+pub fn overheating(route: &Route) -> Result<[GrainAt; 3], RouteError> {
+    validate(route)?;
+    grains(&Stock::new(&route.composition, route.start)?, route)
+}
+
+fn grains(stock: &Stock, route: &Route) -> Result<[GrainAt; 3], RouteError> {
+    let time_s = 60.0 * route.soak.time_min;
+    Ok(overheated(stock, route.soak.temperature_c, time_s)?)
+}
+
+/// Computes the whole outcome of a route. Pure: the same route gives the same outcome.
+///
+/// # Errors
+/// When the route makes no sense or nothing hardens: a field out of range, a soak below A1, a
+/// composition that the equilibrium does not cover. A model that only refuses its own part is
+/// told inside the outcome as [`super::Known::Refused`].
+pub fn run(route: &Route) -> Result<Outcome, RouteError> {
+    validate(route)?;
+    let baths = Baths::of(&route.quench)?;
+    outcome(route, &baths, &Prepared::of(route)?)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A drag over soaks, there and back, on one preparation: what was asked before leaves no trace.
+    #[test]
+    fn what_is_kept_changes_no_bit() {
+        for designation in ["52100", "4140", "A2"] {
+            let mut route = Route::example();
+            route.take_grade(crate::steel::find(designation).unwrap());
+            let prepared = Prepared::of(&route).unwrap();
+            let planned_c = route.soak.temperature_c;
+            for over_k in [0.0, 35.0, 12.0, -8.0, 0.0] {
+                route.soak.temperature_c = planned_c + over_k;
+                assert_eq!(prepared.run(&route), run(&route));
+                assert_eq!(prepared.overheating(&route), overheating(&route));
+            }
+        }
+    }
+
+    #[test]
+    fn another_steel_is_prepared_anew() {
+        let prepared = Prepared::of(&Route::example()).unwrap();
+        let mut other = Route::example();
+        other.composition.c = 0.8;
+        assert_eq!(prepared.run(&other), run(&other));
+        other.start = StartingStructure::FinePearlite;
+        assert_eq!(prepared.run(&other), run(&other));
+    }
+}
