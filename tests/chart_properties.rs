@@ -3,10 +3,11 @@
 
 use proptest::prelude::*;
 use recalesce::chart::{
-    Constituent, CoolingTrace, HistoryPoint, Labels, LadderRow, MapField, Margin, Outline, Palette,
-    ProductCurves, QuenchData, Role, RouteData, RouteStep, Scene, SectionData, SoakHistoryData,
-    SoakMapData, TemperData, TemperPoint, Verdict, hardness_ladder, phase_bar, quench_chart,
-    route_strip, section_view, soak_history, soak_map, svg, temper_chart,
+    Across, Constituent, CoolingTrace, HistoryPoint, Labels, LadderRow, MapField, Margin, Outline,
+    Palette, ProductCurves, QuenchData, ReplayData, Role, RouteData, RouteStep, Scene, SectionData,
+    SoakHistoryData, SoakMapData, TemperData, TemperPoint, Verdict, hardness_ladder, phase_bar,
+    quench_chart, replay_view, route_strip, section_view, soak_history, soak_map, svg,
+    temper_chart,
 };
 
 /// Plausible numbers, and any others.
@@ -103,6 +104,22 @@ proptest! {
         drawn(&hardness_ladder(&rows, some.then_some([low, high]), size[0]))?;
         let parts: Vec<_> = Constituent::ALL.into_iter().zip(n).collect();
         drawn(&phase_bar(&parts, size))?;
+    }
+
+    #[test]
+    fn replays(points in curve(), n in prop::array::uniform4(number()), size in size()) {
+        let across = |&[at_mm, temperature_c]: &[f64; 2]| Across {
+            at_mm,
+            temperature_c,
+            parts: vec![(Constituent::Martensite, n[0]), (Constituent::Austenite, n[1])],
+        };
+        let replay = ReplayData {
+            across: points.iter().map(across).collect(),
+            ends: ["edge", "spine"],
+            start_c: n[2],
+            time: "2 s".into(),
+        };
+        drawn(&replay_view(&replay, &Labels::METRIC, size))?;
     }
 
     #[test]

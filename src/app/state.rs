@@ -5,7 +5,7 @@ use super::browser::{density, theme};
 use super::errand::{Brought, Errand, Runner, kept_up};
 use crate::chart::Palette;
 use crate::phases::PhaseMap;
-use crate::route::{NumberKey, Outcome, Prepared, Route, RouteError};
+use crate::route::{NumberKey, Outcome, Prepared, Replay, Route, RouteError};
 use crate::save::Shelf;
 use crate::soak::GrainAt;
 use crate::steel::Composition;
@@ -101,6 +101,8 @@ pub(crate) struct Bench {
     pub(crate) notice: RwSignal<Option<Notice>>,
     /// The number that is opened.
     pub(crate) opened: RwSignal<Option<NumberKey>>,
+    /// What the steel alone decides.
+    prepared: Memo<Kept>,
     /// Outcome of the route.
     pub(crate) computed: Memo<Arc<Computed>>,
     /// Phase map of the steel, or of the steel before while its own is being computed.
@@ -148,6 +150,7 @@ impl Bench {
             shelf,
             notice: RwSignal::new(notice),
             opened: RwSignal::new(None),
+            prepared,
             computed: computed(route, prepared),
             mapped,
             composition,
@@ -159,6 +162,13 @@ impl Bench {
     /// The outcome to show, if there is one.
     pub(crate) fn outcome(self) -> Option<Arc<Outcome>> {
         self.computed.with(|c| c.outcome.clone())
+    }
+
+    /// The quench across the section, where it can be told.
+    pub(crate) fn replay(self) -> Option<Replay> {
+        let prepared = self.prepared.get();
+        self.route
+            .with(|route| prepared.as_ref().as_ref()?.replay(route).ok())
     }
 
     /// Whether the map of this steel is being computed.

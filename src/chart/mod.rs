@@ -25,6 +25,7 @@ pub mod pattern;
 pub mod place;
 pub mod plane;
 mod quench_chart;
+mod replay_view;
 mod route_strip;
 pub mod scene;
 mod section_view;
@@ -44,6 +45,7 @@ pub use plane::{Plane, Rect};
 pub use quench_chart::{
     CoolingTrace, Margin, ProductCurves, QuenchData, Role, Verdict, quench_chart,
 };
+pub use replay_view::{Across, ReplayData, replay_view};
 pub use route_strip::{RouteData, RouteStep, RouteStrip, route_strip};
 pub use scene::{Handle, Scene};
 pub use section_view::{Outline, SectionData, section_view};

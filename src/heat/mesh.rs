@@ -112,7 +112,8 @@ impl Mesh {
 
     /// An eighth of a square bar between its axis, the middle of a face and a corner: rows of
     /// nodes from the axis outwards, each from the middle of the side to the diagonal.
-    pub(super) fn square(half_m: f64) -> Self {
+    /// Also returns the distances of the rows from the axis.
+    pub(super) fn square(half_m: f64) -> (Self, Vec<f64>) {
         let n = SQUARE_INTERVALS;
         let x: Vec<f64> = (0..=n)
             .map(|i| half_m * graded(i, n, SQUARE_GRADING))
@@ -152,7 +153,7 @@ impl Mesh {
                 }
             }
         }
-        mesh
+        (mesh, x)
     }
 
     /// One half of a blade: `columns` intervals from edge to spine, each
@@ -253,7 +254,7 @@ mod tests {
             approx::assert_relative_eq!(total(&mesh), 0.5 * 30.0 * mean, max_relative = accuracy);
             approx::assert_relative_eq!(faces(&mesh), 30.0 + 0.25 + 2.0, max_relative = 1e-12);
         }
-        let mesh = Mesh::square(3.0);
+        let (mesh, _) = Mesh::square(3.0);
         approx::assert_relative_eq!(total(&mesh), 0.5 * 9.0, max_relative = 1e-12);
         approx::assert_relative_eq!(faces(&mesh), 3.0, max_relative = 1e-12);
     }

@@ -21,6 +21,7 @@
 mod choice;
 mod conduct;
 mod curve;
+mod cut;
 mod end_quench;
 mod family;
 mod hazard;
@@ -58,7 +59,7 @@ pub use own::{
 pub use piece::Piece;
 pub use probe::{ProbeFigures, nickel_ball_s, probe};
 pub use properties::Material;
-pub use quench::{Cooled, HeatError, Quenching, cool, cool_turning};
+pub use quench::{Cooled, HeatError, Quenching, cool, cool_across, cool_turning};
 pub use section::{Grind, Section, SectionError};
 pub use severity::{
     agitation_factor, grossmann_critical_diameter_mm, grossmann_ideal_diameter_mm,

@@ -2,23 +2,13 @@
 
 use super::conduct::Conduction;
 use super::curve::{CoolingCurve, Place};
-use super::mesh::{LAYERS, Mesh, SQUARE_INTERVALS, Shape};
-use super::trace::{Trace, Watch};
+use super::cut::{BLADE_BAND, Cut, Kind, SQUARE_BAND, View};
+use super::trace::Trace;
 use super::turning::{Turned, Turning};
 use super::until::{Reached, Until};
-use super::{LaterBath, Leave, Material, Medium, Piece, Section, SectionError, media};
+use super::{LaterBath, Leave, Material, Medium, Section, SectionError, media};
 use serde::Serialize;
 
-/// Intervals from edge to spine of a blade.
-const COLUMNS: usize = 24;
-/// Width of the band of a blade's equations: as far as the next column on both sides.
-const BLADE_BAND: usize = 2 * LAYERS + 1;
-/// Width of the band of a square bar's equations: as far as the next row of nodes.
-const SQUARE_BAND: usize = 2 * SQUARE_INTERVALS + 1;
-/// Largest error of a node of a square bar in one step, K.
-const SQUARE_TOLERANCE_K: f64 = 0.1;
-/// Largest error of a node of a blade in one step, K; there the error is that of the mesh.
-const BLADE_TOLERANCE_K: f64 = 0.2;
 /// The piece is left in the bath, or in air, until its hottest place is so near to it, K.
 const NEAR_K: f64 = 1.0;
 /// A piece that goes on to cool in air leaves the bath when it is so near to it, K.
@@ -127,13 +117,13 @@ impl Cooled {
 ///
 /// Holds for plates and rounds up to a few hundred millimetres, away from their ends, and for
 /// blades whose flanks slope by less than 0.2. Heat of transformation is left out, but for
-/// martensite where its start is given; [`cool_turning`] has it all. Against finer meshes and steps the time to 540 °C lies
-/// within 0.5 %; the heat transfer of the medium is uncertain by 30 % and more.
+/// martensite where its start is given; [`cool_turning`] has it all. Against finer meshes and steps
+/// the time to 540 °C lies within 0.5 %; the heat transfer of the medium is uncertain by 30 % and more.
 ///
 /// # Errors
 /// Any number out of the range given at its field, or a bath that does not cool the piece.
 pub fn cool(quenching: &Quenching<'_>) -> Result<Cooled, HeatError> {
-    quenching.compute(None)
+    quenching.compute(None, View::Named)
 }
 
 /// The same, with the properties of ferrite, pearlite and bainite and their heat as they form:
@@ -146,45 +136,38 @@ pub fn cool_turning(
     quenching: &Quenching<'_>,
     turning: &mut dyn Turning,
 ) -> Result<Cooled, HeatError> {
-    let quenching = Quenching {
+    turning_from(quenching, turning).compute(Some(turning), View::Named)
+}
+
+/// As [`cool_turning`], looked at from the centre to the surface, or in a blade from edge to spine
+/// on the middle plane: places [`Place::Within`], evenly spaced, all with the same times.
+///
+/// # Errors
+/// As [`cool`].
+pub fn cool_across(
+    quenching: &Quenching<'_>,
+    turning: &mut dyn Turning,
+) -> Result<Vec<CoolingCurve>, HeatError> {
+    let cooled = turning_from(quenching, turning).compute(Some(turning), View::Across)?;
+    Ok(cooled.curves)
+}
+
+fn turning_from<'a>(quenching: &Quenching<'a>, turning: &dyn Turning) -> Quenching<'a> {
+    Quenching {
         martensite_start_c: Some(turning.martensite_start_c()),
         ..quenching.clone()
-    };
-    quenching.compute(Some(turning))
+    }
 }
 
 impl Quenching<'_> {
-    fn compute(&self, turning: Option<&mut dyn Turning>) -> Result<Cooled, HeatError> {
+    fn compute(&self, turning: Option<&mut dyn Turning>, view: View) -> Result<Cooled, HeatError> {
         self.validate()?;
         let material = match self.martensite_start_c {
             Some(start_c) => Material::austenite_to_martensite(start_c),
             None => Material::austenite(),
         };
-        let cooled = match self.section {
-            Section::Plate { thickness_mm } => {
-                self.simple(&material, turning, Shape::Plate, 0.5e-3 * thickness_mm)
-            }
-            Section::Round { diameter_mm } => {
-                self.simple(&material, turning, Shape::Cylinder, 0.5e-3 * diameter_mm)
-            }
-            Section::Square { side_mm } => self.square(&material, turning, 0.5e-3 * side_mm),
-            Section::Blade {
-                edge_mm,
-                spine_mm,
-                height_mm,
-                grind,
-            } => {
-                let [edge_m, spine_m, height_m] =
-                    [edge_mm, spine_mm, height_mm].map(|mm| 1e-3 * mm);
-                self.blade(
-                    &material,
-                    turning,
-                    &Mesh::blade(edge_m, spine_m, height_m, grind, COLUMNS),
-                    spine_m,
-                    height_m,
-                )
-            }
-        };
+        let cut = Cut::of(&self.section, view);
+        let cooled = self.cooled(&material, turning, cut);
         let finite = |curve: &CoolingCurve| {
             [&curve.time_s, &curve.temperature_c, &curve.rate_k_per_s]
                 .iter()
@@ -256,76 +239,34 @@ impl Quenching<'_> {
         Ok(())
     }
 
-    fn simple(
-        &self,
-        material: &Material,
-        turning: Option<&mut dyn Turning>,
-        shape: Shape,
-        size_m: f64,
-    ) -> Cooled {
-        let (mesh, _) = Mesh::radial(shape, size_m, Piece::intervals(shape));
-        let watches = vec![
-            Watch::node(Place::Centre, 0),
-            Watch::node(Place::Surface, mesh.len() - 1),
-        ];
-        self.run::<3>(&mesh, material, turning, Piece::TOLERANCE_K, watches)
-    }
-
-    fn square(
-        &self,
-        material: &Material,
-        turning: Option<&mut dyn Turning>,
-        half_m: f64,
-    ) -> Cooled {
-        let mesh = Mesh::square(half_m);
-        let watches = vec![
-            Watch::node(Place::Centre, 0),
-            Watch::node(Place::Surface, mesh.len() - SQUARE_INTERVALS - 1),
-            Watch::node(Place::Corner, mesh.len() - 1),
-        ];
-        self.run::<SQUARE_BAND>(&mesh, material, turning, SQUARE_TOLERANCE_K, watches)
-    }
-
-    fn blade(
-        &self,
-        material: &Material,
-        turning: Option<&mut dyn Turning>,
-        (mesh, heights): &(Mesh, Vec<f64>),
-        spine_m: f64,
-        height_m: f64,
-    ) -> Cooled {
-        let core = (height_m - 0.5 * spine_m).max(0.75 * height_m);
-        let middle =
-            |place, height| Watch::between(place, height, heights, |column| column * LAYERS);
-        let watches = vec![
-            Watch::node(Place::Edge, 0),
-            middle(Place::Quarter, 0.25 * height_m),
-            middle(Place::Middle, 0.5 * height_m),
-            middle(Place::ThreeQuarter, 0.75 * height_m),
-            middle(Place::Spine, core),
-            Watch::between(Place::SpineSurface, core, heights, |column| {
-                column * LAYERS + LAYERS - 1
-            }),
-        ];
-        self.run::<BLADE_BAND>(mesh, material, turning, BLADE_TOLERANCE_K, watches)
+    fn cooled(&self, material: &Material, turning: Option<&mut dyn Turning>, cut: Cut) -> Cooled {
+        match cut.kind {
+            Kind::Radial => self.run::<3>(material, turning, cut),
+            Kind::Square => self.run::<SQUARE_BAND>(material, turning, cut),
+            Kind::Blade => self.run::<BLADE_BAND>(material, turning, cut),
+        }
     }
 
     /// Takes the piece through air, bath and air.
     fn run<const W: usize>(
         &self,
-        mesh: &Mesh,
         material: &Material,
         turning: Option<&mut dyn Turning>,
-        tolerance_k: f64,
-        watches: Vec<Watch>,
+        cut: Cut,
     ) -> Cooled {
+        let Cut {
+            mesh,
+            watches,
+            tolerance_k,
+            ..
+        } = cut;
         let mut trace = Trace::new(watches);
         // The latent heat makes a corner at the start of martensite, which asks for shorter steps.
         let tolerance_k = match self.martensite_start_c {
             Some(_) => 0.3 * tolerance_k,
             None => tolerance_k,
         };
-        let mut piece = Conduction::<W>::new(mesh, material, self.start_c, tolerance_k);
+        let mut piece = Conduction::<W>::new(&mesh, material, self.start_c, tolerance_k);
         if let Some(turning) = turning {
             let turned = Turned::new(turning, material, mesh.len(), self.start_c);
             piece = piece.turning(turned);
@@ -404,7 +345,8 @@ impl Quenching<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::heat::OwnMedium;
+    use crate::heat::mesh::Shape;
+    use crate::heat::{OwnMedium, Piece};
 
     /// With constant properties a square bar is the product of two plates, at every place; the bath is at 0 °C
     /// and the start at 1000.
@@ -429,7 +371,8 @@ mod tests {
                 then: &[],
                 martensite_start_c: None,
             };
-            let square = quenching.square(&material, None, half_m);
+            let cut = Cut::of(&quenching.section, View::Named);
+            let square = quenching.cooled(&material, None, cut);
             let plate = Piece {
                 intervals: 60,
                 tolerance_k: 1e-3,

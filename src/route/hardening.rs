@@ -74,6 +74,15 @@ impl Hardening {
         )
     }
 
+    /// What the piece consists of at every point of a cooling curve.
+    pub(super) fn history(&self, curve: &CoolingCurve) -> Result<Vec<Fractions>, OutOfRange> {
+        let transformed = self.kinetics.along(&curve.time_s, &curve.temperature_c)?;
+        let points = transformed.history.iter();
+        Ok(points
+            .map(|point| with_ferrite(&point.fractions, self.ferrite_left))
+            .collect())
+    }
+
     /// The same piece after a cold bath.
     pub(super) fn cold(&self, quenched: &Hardened, cold: &Cold) -> Result<Hardened, OutOfRange> {
         let step = ColdStep {

@@ -1,6 +1,7 @@
 //! The quench: transformation curves with the cooling curves on top, and where the section hardens.
 
 use super::piece::{MediumList, medium_words};
+use super::replay::ReplayPanel;
 use super::second_bath::SecondBath;
 use crate::app::charts::{self, glow_css};
 use crate::app::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantities};
@@ -309,6 +310,7 @@ pub(crate) fn QuenchStage() -> impl IntoView {
                 nothing=Signal::stored("Not known for this steel.".to_owned())
             />
             <p class="hint">{move || charts::still_does(bench)}</p>
+            <ReplayPanel />
         </div>
     }
     .into_any()

@@ -1,0 +1,113 @@
+//! The quench in slow motion: played, or moved to a time by hand.
+
+use crate::app::charts;
+use crate::app::plot::Plot;
+use crate::app::state::bench;
+use crate::units::format_duration_s;
+use leptos::leptos_dom::helpers::IntervalHandle;
+use leptos::prelude::*;
+use std::time::Duration;
+
+/// Positions of the slider.
+const POSITIONS: f64 = 400.0;
+/// Time between two pictures while it plays.
+const BEAT: Duration = Duration::from_millis(40);
+/// How far it moves from picture to picture: ten seconds from end to end.
+const STRIDE: f64 = POSITIONS / 250.0;
+/// Time at the first position after the start, s; from there on the logarithm of time runs evenly,
+/// as on the chart above.
+const FIRST_S: f64 = 0.05;
+
+/// The time at a position of the slider, s.
+fn time_s(position: f64, end_s: f64) -> f64 {
+    if position <= 0.0 {
+        return 0.0;
+    }
+    let end_s = end_s.max(2.0 * FIRST_S);
+    FIRST_S * (end_s / FIRST_S).powf((position / POSITIONS).min(1.0))
+}
+
+/// The replay, computed once it is opened.
+#[component]
+pub(super) fn ReplayPanel() -> impl IntoView {
+    let bench = bench();
+    let is_open = RwSignal::new(false);
+    let position = RwSignal::new(0.45 * POSITIONS);
+    let playing = StoredValue::new(None::<IntervalHandle>);
+    let is_playing = RwSignal::new(false);
+    let replay = Memo::new(move |_| is_open.get().then(|| bench.replay()).flatten());
+    let end_s = Memo::new(move |_| replay.with(|r| r.as_ref().map_or(0.0, |r| r.end_s())));
+    let now_s = Memo::new(move |_| time_s(position.get(), end_s.get()));
+    let stop = move || {
+        if let Some(handle) = playing.try_update_value(Option::take).flatten() {
+            handle.clear();
+        }
+        is_playing.try_set(false);
+    };
+    let play = move || {
+        if position.get_untracked() >= POSITIONS {
+            position.set(0.0);
+        }
+        let beat = move || {
+            position.update(|p| *p = (*p + STRIDE).min(POSITIONS));
+            if position.get_untracked() >= POSITIONS {
+                stop();
+            }
+        };
+        if let Ok(handle) = set_interval_with_handle(beat, BEAT) {
+            playing.set_value(Some(handle));
+            is_playing.set(true);
+        }
+    };
+    on_cleanup(stop);
+    let shown = move || {
+        view! {
+            <div class="replay">
+                <button
+                    type="button"
+                    on:click=move |_| if is_playing.get_untracked() { stop() } else { play() }
+                >
+                    {move || if is_playing.get() { "Stop" } else { "Play" }}
+                </button>
+                <input
+                    type="range"
+                    min="0"
+                    max=POSITIONS
+                    aria-label="Time since leaving the furnace"
+                    aria-valuetext=move || format_duration_s(now_s.get())
+                    prop:value=move || position.get()
+                    on:input:target=move |event| {
+                        stop();
+                        if let Ok(at) = event.target().value().parse() {
+                            position.set(at);
+                        }
+                    }
+                />
+            </div>
+            <Plot
+                class="replay-view"
+                scene=move |w, h| {
+                    replay
+                        .with(|r| Some(charts::replay_scene(bench, r.as_ref()?, now_s.get(), w, h)))
+                }
+                nothing=Signal::stored("Not known for this steel.".to_owned())
+            />
+        }
+    };
+    view! {
+        <details
+            class="table-view"
+            on:toggle=move |event| {
+                let opened = event_target::<web_sys::Element>(&event).has_attribute("open");
+                is_open.set(opened);
+                if !opened {
+                    stop();
+                }
+            }
+        >
+            <summary>"The quench in slow motion"</summary>
+            {move || is_open.get().then(shown)}
+        </details>
+    }
+    .into_any()
+}
