@@ -40,6 +40,8 @@ const RIGHT_PX: f64 = 14.0;
 const GLOW_PX: f64 = 26.0;
 const STRUCTURE_PX: f64 = 38.0;
 const GAP_PX: f64 = 8.0;
+/// Room for the names of the ends above the stack, px.
+const NAMES_PX: f64 = 18.0;
 const BOTTOM_PX: f64 = 22.0;
 
 /// The view at a size in css px.
@@ -52,7 +54,7 @@ pub fn replay_view(replay: &ReplayData, labels: &Labels, size_px: [f64; 2]) -> S
     let bottom = height - BOTTOM_PX;
     let stack = Rect::new(LEFT_PX, bottom - STRUCTURE_PX, right, bottom);
     let glow = Rect::new(LEFT_PX, 1.0, right, 1.0 + GLOW_PX);
-    let plot = Rect::new(LEFT_PX, glow.bottom + GAP_PX, right, stack.top - GAP_PX);
+    let plot = Rect::new(LEFT_PX, glow.bottom + GAP_PX, right, stack.top - NAMES_PX);
     let top_c = replay.start_c.max(100.0) + 20.0;
     let coldest = replay.across.iter().map(|a| a.temperature_c);
     let low_c = coldest.fold(0.0, f64::min);
@@ -93,7 +95,7 @@ pub fn replay_view(replay: &ReplayData, labels: &Labels, size_px: [f64; 2]) -> S
         (replay.ends[1], right, Anchor::End),
     ] {
         let text = format!("{end}{NBSP}");
-        let label = Label::new(px(column, stack.top - 4.0), anchor, text.trim_end());
+        let label = Label::new(px(column, stack.top - 8.0), anchor, text.trim_end());
         scene.label(label.styled(Ink::Ink2, 11.0, Weight::Text));
     }
     scene.summary = summary(replay, labels);

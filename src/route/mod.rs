@@ -46,4 +46,4 @@ pub use table::{QuenchTable, TableCell, TableRow, quench_table};
 pub use validate::{
     LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, validate,
 };
-pub use verdict::{AGITATION_RANGE, HARDENED, agitation_to_pass};
+pub use verdict::{AGITATION_RANGE, HARDENED, agitation_to_pass, shop_media};

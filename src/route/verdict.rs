@@ -237,7 +237,7 @@ const REFERENCE_FLUIDS: [&str; 1] = ["ref_fluid"];
 const OUT_OF_ORDER: usize = 3;
 
 /// The quenchants of the list that a shop can quench in, from fast to slow.
-pub(super) fn shop_media() -> impl Iterator<Item = &'static Medium> {
+pub fn shop_media() -> impl Iterator<Item = &'static Medium> {
     media().iter().filter(|medium| is_of_a_shop(medium))
 }
 

@@ -3,7 +3,7 @@
 use crate::app::controls::{Choice, Entry, Segment, Typed, Word, quantities};
 use crate::app::state::{Bench, bench};
 use crate::heat::{Leave, MediumChoice};
-use crate::route::{NextBath, Route, inside_a_sentence};
+use crate::route::{NextBath, Route, inside_a_sentence, shop_media};
 use crate::units::{TemperatureScale, format_duration_s, format_temperature};
 use leptos::prelude::*;
 
@@ -99,8 +99,10 @@ fn fields(bench: Bench, way: Way) -> Option<AnyView> {
     let entries = Signal::derive(move || {
         let scale = bench.scale.get();
         // The mildest first: most pieces go on in air.
-        let media = crate::heat::media().iter().rev();
+        let media: Vec<_> = shop_media().collect();
         media
+            .into_iter()
+            .rev()
             .map(|medium| Entry {
                 value: medium.name.clone(),
                 title: medium.title.words(scale),
@@ -145,11 +147,11 @@ pub(super) fn SecondBath() -> impl IntoView {
         >
             <div class="field">
                 <Segment
-                    name="Leaves the first bath"
+                    name="When it goes there"
                     entries=vec![
-                        (Way::Stays, "not"),
-                        (Way::At, "at a temperature"),
-                        (Way::After, "after a time"),
+                        (Way::Stays, "none"),
+                        (Way::At, "by heat"),
+                        (Way::After, "by time"),
                     ]
                     chosen=now
                     pick=move |picked: Way| match picked {
