@@ -38,7 +38,7 @@ mod thermometry;
 mod title;
 mod trace;
 
-pub use choice::{MediumChoice, OwnMedium};
+pub use choice::{LONGEST_TITLE, MediumChoice, OwnMedium};
 pub use curve::{CoolingCurve, Place};
 pub use end_quench::{end_quench_curve, jominy_rate_at_704c};
 pub use family::Family;
