@@ -1,6 +1,8 @@
 //! Errands: what the page has computed by a second thread, because it takes longer than a frame.
 
 use super::browser::worker::{Heard, Worker};
+use super::own::{self, Found};
+use crate::heat::{CurveFitProgress, Figure, QuenchantFigures};
 use crate::route::{QuenchTable, Route, quench_table};
 use crate::units::TemperatureScale;
 use leptos::prelude::*;
@@ -13,6 +15,11 @@ use std::rc::Rc;
 pub(crate) enum Errand {
     /// Which quench still does it, with temperatures of a refusal on a scale.
     QuenchTable(Box<Route>, TemperatureScale),
+    /// The quenchant that has these figures in a bath, °C.
+    Figures(QuenchantFigures, f64),
+    /// The quenchant in which the probe cools as this text says, on a scale if that is told, in a
+    /// bath, °C.
+    Curve(String, Option<TemperatureScale>, f64),
 }
 
 /// What came of it.
@@ -20,24 +27,35 @@ pub(crate) enum Errand {
 pub(crate) enum Brought {
     /// The table.
     QuenchTable(QuenchTable),
+    /// How far a fit is; more comes.
+    Progress(CurveFitProgress),
+    /// A quenchant.
+    Quenchant(Box<Found>),
+    /// No quenchant, and why; the figure that is to blame if there is one.
+    Refused { figure: Option<Figure>, why: String },
     /// Nothing, and why in a sentence.
     Nothing(String),
 }
 
-/// Does an errand, from text to text: what the second thread is there for.
-pub(super) fn answer(errand: &str) -> String {
-    let brought = match serde_json::from_str(errand) {
+/// Does an errand, from text to texts that `tell` brings back: what the second thread is there for.
+pub(super) fn answer(errand: &str, tell: &dyn Fn(&str)) {
+    let say = |brought: &Brought| tell(&serde_json::to_string(brought).unwrap_or_default());
+    say(&match serde_json::from_str(errand) {
         Ok(Errand::QuenchTable(route, scale)) => match quench_table(&route) {
             Ok(table) => Brought::QuenchTable(table),
             Err(error) => Brought::Nothing(error.words(scale)),
         },
+        Ok(Errand::Figures(figures, bath_c)) => own::from_figures(&figures, bath_c),
+        Ok(Errand::Curve(text, scale, bath_c)) => {
+            own::from_curve(&text, scale, bath_c, |far| say(&Brought::Progress(far)))
+        }
         Err(fault) => Brought::Nothing(fault.to_string()),
-    };
-    serde_json::to_string(&brought).unwrap_or_default()
+    });
 }
 
 /// Runs errands one after the other. While one is out, only the newest of those that come waits:
-/// a drag asks faster than the thread answers.
+/// a drag asks faster than the thread answers. The thread ends, whatever it is at, when this is
+/// dropped.
 pub(crate) struct Runner {
     state: Rc<RefCell<State>>,
 }
@@ -70,14 +88,20 @@ impl Runner {
                 let Some(state) = state.upgrade() else {
                     return;
                 };
-                {
+                let brought = match heard {
+                    Heard::Ready => None,
+                    Heard::Answer(text) => Some(
+                        serde_json::from_str(&text)
+                            .unwrap_or_else(|fault| Brought::Nothing(fault.to_string())),
+                    ),
+                };
+                if !matches!(brought, Some(Brought::Progress(_))) {
                     let mut state = state.borrow_mut();
                     state.is_free = true;
                     state.send();
                 }
-                if let Heard::Answer(text) = heard {
-                    let brought = serde_json::from_str(&text);
-                    take(brought.unwrap_or_else(|fault| Brought::Nothing(fault.to_string())));
+                if let Some(brought) = brought {
+                    take(brought);
                 }
             }
         };

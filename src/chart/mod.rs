@@ -41,7 +41,9 @@ pub use influence_chart::{InfluenceRow, influence_chart};
 pub use ink::{Constituent, Ink, Paint, Palette};
 pub use labels::Labels;
 pub use outcome::{LadderRow, hardness_ladder, ladder_height_px, phase_bar, swatch};
-pub use own_quenchant::{HeatTransferPoint, ProbePoint, heat_transfer, probe_test};
+pub use own_quenchant::{
+    HeatTransferData, HeatTransferPoint, ProbePoint, heat_transfer, probe_test,
+};
 pub use plane::{Plane, Rect};
 pub use quench_chart::{
     CoolingTrace, Margin, ProductCurves, QuenchData, Role, Verdict, quench_chart,

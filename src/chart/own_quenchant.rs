@@ -34,10 +34,12 @@ pub struct HeatTransferPoint {
     pub is_weak: bool,
 }
 
-/// Temperatures that both charts show, °C.
+/// Temperatures that both charts show at least, °C.
 const RANGE_C: [f64; 2] = [0.0, 900.0];
 /// Dots of readings are not nearer than this, px: fifty thousand would be a smear.
 const DOTS_APART_PX: f64 = 7.0;
+/// Room beside the curve, as a factor.
+const ROOM: f64 = 1.12;
 /// Coefficients that the axis names, W/m²K.
 const NAMED_H: [f64; 10] = [
     50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0, 10_000.0, 20_000.0, 50_000.0,
@@ -53,7 +55,7 @@ pub fn probe_test(points: &[ProbePoint], labels: &Labels, size_px: [f64; 2]) -> 
     let end_s = points.iter().fold(1.0_f64, |end, p| end.max(p.time_s));
     let plane = Plane::new(
         Axis::linear(0.0, end_s),
-        Axis::linear(RANGE_C[0], RANGE_C[1]),
+        frame::covering(RANGE_C, points.iter().map(|p| p.measured_c)),
         plot(size_px),
     );
     let mut scene = Scene::new(size_px, plane);
@@ -100,13 +102,20 @@ pub fn probe_test(points: &[ProbePoint], labels: &Labels, size_px: [f64; 2]) -> 
     scene
 }
 
-/// The heat-transfer curve with its band, at a size in css px. Temperatures rise.
-pub fn heat_transfer(
-    points: &[HeatTransferPoint],
-    bath_c: f64,
-    labels: &Labels,
-    size_px: [f64; 2],
-) -> Scene {
+/// What the chart of the heat transfer shows.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HeatTransferData {
+    /// The curve, temperatures rising.
+    pub points: Vec<HeatTransferPoint>,
+    /// Temperature of the bath, °C.
+    pub bath_c: f64,
+    /// Whether it comes from readings, which end where the curve ends.
+    pub is_measured: bool,
+}
+
+/// The heat-transfer curve with its band, at a size in css px.
+pub fn heat_transfer(found: &HeatTransferData, labels: &Labels, size_px: [f64; 2]) -> Scene {
+    let points = &found.points;
     let (least, most) = points.iter().fold((f64::MAX, f64::MIN), |(low, high), p| {
         (
             low.min(p.h_w_m2k / p.band_factor),
@@ -114,8 +123,8 @@ pub fn heat_transfer(
         )
     });
     let plane = Plane::new(
-        Axis::log10(least.max(40.0), most.min(1e5)),
-        Axis::linear(RANGE_C[0], RANGE_C[1]),
+        Axis::log10(least.max(40.0) / ROOM, most.min(1e5) * ROOM),
+        frame::covering(RANGE_C, points.iter().map(|p| p.surface_c)),
         plot(size_px),
     );
     let mut scene = Scene::new(size_px, plane);
@@ -129,7 +138,9 @@ pub fn heat_transfer(
     frame::bottom_axis(&mut scene, ticks.collect(), true);
     frame::base_line(&mut scene);
     frame::axis_title(&mut scene, "heat transfer, W/m²K; surface of the probe");
-    unseen(&mut scene, points, &plane);
+    if found.is_measured {
+        unseen(&mut scene, points, &plane);
+    }
     band(&mut scene, points);
     let at = |p: &HeatTransferPoint| [p.h_w_m2k, p.surface_c];
     for pair in points.windows(2) {
@@ -142,35 +153,36 @@ pub fn heat_transfer(
         };
         scene.curve(pair.iter().map(at).collect(), pen);
     }
-    let wanted = |weak: bool| move |p: &&HeatTransferPoint| p.is_weak == weak;
-    for (is_weak, words) in [(false, "well determined"), (true, "weakly")] {
-        let of_kind: Vec<&HeatTransferPoint> = points.iter().filter(wanted(is_weak)).collect();
-        if let Some(middle) = of_kind.get(of_kind.len() / 2)
-            && points.iter().any(|p| p.is_weak)
-        {
-            let place = data(middle.h_w_m2k, middle.surface_c);
-            scene.label(
-                Label::new(place, Anchor::Start, words)
-                    .styled(Ink::Ink2, 12.0, Weight::Text)
-                    .halo(Ink::Sheet)
-                    .around(&[place], 14.0, Rank::Other),
-            );
-        }
-    }
-    scene.guide(
-        vec![[plane.x.low(), bath_c], [plane.x.high(), bath_c]],
-        Pen::new(Ink::Axis, 1.0).dashed(&[1.0, 3.0]),
-    );
+    name_parts(&mut scene, points);
     let peak = points.iter().max_by(|a, b| a.h_w_m2k.total_cmp(&b.h_w_m2k));
     scene.summary = peak.map_or_else(String::new, |peak| {
         format!(
             "Heat transfer of the bath of {}: at most {} W/m²K, at a surface of {}.",
-            labels.temperature(bath_c),
+            labels.temperature(found.bath_c),
             fixed(peak.h_w_m2k, 0),
             labels.temperature(peak.surface_c)
         )
     });
     scene
+}
+
+/// Says which part is which, where there are both.
+fn name_parts(scene: &mut Scene, points: &[HeatTransferPoint]) {
+    let known = points.iter().filter(|p| !p.is_weak);
+    let best = known.min_by(|a, b| a.band_factor.total_cmp(&b.band_factor));
+    let weak: Vec<&HeatTransferPoint> = points.iter().filter(|p| p.is_weak).collect();
+    let (Some(best), Some(middle)) = (best, weak.get(weak.len() / 2)) else {
+        return;
+    };
+    for (point, words) in [(best, "well determined"), (*middle, "weakly")] {
+        let place = data(point.h_w_m2k, point.surface_c);
+        scene.label(
+            Label::new(place, Anchor::Start, words)
+                .styled(Ink::Ink2, 12.0, Weight::Text)
+                .halo(Ink::Sheet)
+                .around(&[place], 14.0, Rank::Other),
+        );
+    }
 }
 
 /// What lies below the coldest and above the hottest point: no reading came from there.

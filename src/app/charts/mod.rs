@@ -1,9 +1,11 @@
 //! From the outcome to the plain data that charts take. No geometry and no physics here.
 
+mod own;
 mod phases;
 mod strip;
 mod words;
 
+pub(crate) use own::{probe_scene, transfer_scene};
 pub(crate) use phases::{own_fields, soak_phases};
 pub(crate) use strip::{blocks, strip};
 pub(crate) use words::{answer, figures, no_map, no_temper, still_does};

@@ -4,6 +4,8 @@ mod furnace;
 pub(crate) mod header;
 pub(crate) mod opened;
 pub(crate) mod outcome;
+pub(crate) mod own;
+mod own_found;
 mod phase_table;
 pub(crate) mod piece;
 pub(crate) mod quench;

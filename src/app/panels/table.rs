@@ -212,7 +212,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
     let shown = move || match brought.get() {
         Some(Brought::QuenchTable(found)) => table(bench, found),
         Some(Brought::Nothing(why)) => view! { <p class="hint">{why}</p> }.into_any(),
-        None => view! { <p class="hint">"Working it out."</p> }.into_any(),
+        _ => view! { <p class="hint">"Working it out."</p> }.into_any(),
     };
     view! {
         <section class="quenches" aria-label="Which quench still does it">

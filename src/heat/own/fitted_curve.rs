@@ -89,6 +89,13 @@ impl CurveFit {
             row.iter_mut().for_each(|entry| *entry *= excess.max(1.0));
         }
         let h_band_factor = self.band(&covariance).ok_or(undetermined)?;
+        let medium = OwnMedium {
+            h_band_factor: Some(h_band_factor),
+            figures: measured,
+            ..curve
+        };
+        // A band so wide that nobody would use it is no answer.
+        medium.resolve().map_err(|_| undetermined)?;
         let points = self.run.spots(&self.points, self.at[KNOTS]);
         Ok(FittedCurve {
             knots: self.knots(&readings, &covariance, excess.max(1.0)),
@@ -105,11 +112,7 @@ impl CurveFit {
             expected_rms_k,
             entry_shift_s: self.at[KNOTS],
             h_band_factor,
-            medium: OwnMedium {
-                h_band_factor: Some(h_band_factor),
-                figures: measured,
-                ..curve
-            },
+            medium,
         })
     }
 
