@@ -361,6 +361,13 @@ export class BenchPage {
     return this.panel.locator(`[role=option][data-value="${value}"]`);
   }
 
+  /** The quenchants that the open panel lists; its last entry leads to the user's own. */
+  async quenchantNames() {
+    const names = await this.options.evaluateAll((all) => all.map((one) => one.dataset.value));
+    assert.equal(names.at(-1), "own");
+    return names.slice(0, -1);
+  }
+
   get gradeSearch() {
     return this.panel.getByRole("searchbox");
   }

@@ -6,6 +6,7 @@ pub(crate) mod opened;
 pub(crate) mod outcome;
 pub(crate) mod own;
 mod own_found;
+mod own_work;
 mod phase_table;
 pub(crate) mod piece;
 pub(crate) mod quench;

@@ -1,44 +1,20 @@
 //! Your own quenchant: by its figures or by a measured curve of the probe.
 
 use super::own_found::FoundView;
-use crate::app::browser::files;
+use super::own_work::{BATH_RANGE_C, Own, Way, Work};
 use crate::app::controls::{Quantity, Segment, Typed, quantities};
-use crate::app::errand::{Brought, Errand, Runner};
-use crate::app::own::Found;
 use crate::app::state::bench;
-use crate::heat::{CurveFitProgress, Figure, MediumChoice, OwnMedium, QuenchantFigures};
+use crate::heat::{Figure, MediumChoice};
 use crate::units::TemperatureScale;
 use leptos::ev;
-use leptos::html::{Input, Textarea};
+use leptos::html::Input;
 use leptos::prelude::*;
-use std::sync::Arc;
 use wasm_bindgen::JsCast;
 
 /// The panel's identity in the document.
 const ID: &str = "own";
-/// Baths that a quenchant may be tested in, °C.
-const BATH_RANGE_C: (f64, f64) = (-20.0, 250.0);
-/// Largest file that is read, bytes: half a million rows.
-const LARGEST_FILE: f64 = 2e7;
 /// Steps of a fit after which half of the rule is drawn; five to twenty are usual.
 const HALF_WAY: f64 = 6.0;
-
-/// From what it is found.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Way {
-    Figures,
-    Curve,
-}
-
-/// How the work stands.
-#[derive(Debug, Clone, PartialEq)]
-enum Work {
-    Still,
-    Out(Option<CurveFitProgress>),
-    Stopped,
-    Done,
-    Refused(Option<Figure>, String),
-}
 
 /// Opens the panel and leads there.
 pub(super) fn lead() {
@@ -53,96 +29,6 @@ pub(super) fn lead() {
     if let Some(head) = head.and_then(|head| head.dyn_into::<web_sys::HtmlElement>().ok()) {
         // One that cannot take the focus leaves it where it was.
         let _ = head.focus();
-    }
-}
-
-/// What the panel holds; copied into its parts.
-#[derive(Clone, Copy)]
-pub(super) struct Own {
-    way: RwSignal<Way>,
-    figures: RwSignal<QuenchantFigures>,
-    bath_c: RwSignal<f64>,
-    scale: RwSignal<Option<TemperatureScale>>,
-    text: NodeRef<Textarea>,
-    work: RwSignal<Work>,
-    runner: StoredValue<Option<Runner>, LocalStorage>,
-    /// The user's name for it.
-    pub(super) title: RwSignal<String>,
-    /// What was found last.
-    pub(super) found: RwSignal<Option<Arc<Found>>>,
-}
-
-impl Own {
-    fn is_out(self) -> bool {
-        self.work.with(|work| matches!(work, Work::Out(_)))
-    }
-
-    /// Sends the fit to a thread of its own.
-    fn find(self) {
-        let bath_c = self.bath_c.get_untracked();
-        let errand = match self.way.get_untracked() {
-            Way::Figures => Errand::Figures(self.figures.get_untracked(), bath_c),
-            Way::Curve => {
-                let area = self.text.get_untracked();
-                let text = area.map(|area| area.value()).unwrap_or_default();
-                Errand::Curve(text, self.scale.get_untracked(), bath_c)
-            }
-        };
-        self.work.set(Work::Out(None));
-        self.runner.update_value(|runner| {
-            runner
-                .get_or_insert_with(|| Runner::start(move |brought| self.take(brought)))
-                .send(&errand);
-        });
-    }
-
-    fn take(self, brought: Brought) {
-        let work = match brought {
-            Brought::Progress(far) => Work::Out(Some(far)),
-            Brought::Quenchant(found) => {
-                self.found.set(Some(Arc::new(*found)));
-                Work::Done
-            }
-            Brought::Refused { figure, why } => Work::Refused(figure, why),
-            Brought::Nothing(why) => Work::Refused(None, why),
-            Brought::QuenchTable(_) => return,
-        };
-        self.work.set(work);
-    }
-
-    /// Ends the thread: it is in the middle of a step.
-    fn stop(self) {
-        self.runner.set_value(None);
-        self.work.set(Work::Stopped);
-    }
-
-    /// Takes a file's text for the curve.
-    fn read(self, file: &web_sys::File) {
-        if file.size() > LARGEST_FILE {
-            let why = "The file is larger than 20 MB: average the curve first.".to_owned();
-            return self.work.set(Work::Refused(None, why));
-        }
-        self.way.set(Way::Curve);
-        files::read_text(file, move |text| match (text, self.text.get_untracked()) {
-            (Some(text), Some(area)) => {
-                area.set_value(&text);
-                self.work.set(Work::Still);
-            }
-            _ => {
-                let why = "That file cannot be read.".to_owned();
-                self.work.set(Work::Refused(None, why));
-            }
-        });
-    }
-
-    /// Shows a quenchant that came with a route.
-    fn show(self, own: &OwnMedium) {
-        self.figures.set(own.figures);
-        self.bath_c.set(own.bath_c);
-        self.title.set(own.title.clone().unwrap_or_default());
-        self.found.set(Found::kept(own).map(Arc::new));
-        self.way.set(Way::Figures);
-        self.work.set(Work::Still);
     }
 }
 
@@ -265,7 +151,7 @@ fn Curve(own: Own) -> impl IntoView {
 #[component]
 fn Working(own: Own) -> impl IntoView {
     let press = move |_| {
-        if own.work.with_untracked(|work| matches!(work, Work::Out(_))) {
+        if untrack(|| own.is_out()) {
             own.stop();
         } else {
             own.find();
@@ -317,36 +203,15 @@ fn Working(own: Own) -> impl IntoView {
 #[component]
 pub(crate) fn OwnPanel() -> impl IntoView {
     let bench = bench();
-    let own = Own {
-        way: RwSignal::new(Way::Figures),
-        figures: RwSignal::default(),
-        bath_c: RwSignal::new(50.0),
-        scale: RwSignal::new(None),
-        text: NodeRef::new(),
-        work: RwSignal::new(Work::Still),
-        runner: StoredValue::new_local(None),
-        title: RwSignal::default(),
-        found: RwSignal::new(None),
-    };
+    let own = Own::new();
     let was_opened = RwSignal::new(false);
-    let of_route = Memo::new(move |_| {
-        bench.route.with(|route| match &route.quench.medium {
-            MediumChoice::Own(medium) => Some(medium.clone()),
-            MediumChoice::Named(_) => None,
-        })
-    });
+    let of_route = Memo::new(move |_| bench.route.with(|route| route.quench.medium.clone()));
     Effect::new(move || {
-        if !was_opened.get() {
-            return;
-        }
-        if let Some(medium) = of_route.get() {
-            let is_shown = own.found.with_untracked(|found| {
-                let found = found.as_ref().map(|found| &found.medium);
-                found.is_some_and(|shown| shown.h_w_m2k == medium.h_w_m2k)
+        if was_opened.get() {
+            of_route.with(|choice| match choice {
+                MediumChoice::Own(medium) => own.show(medium),
+                MediumChoice::Named(_) => own.expect_bath(choice),
             });
-            if !is_shown {
-                own.show(&medium);
-            }
         }
     });
     let dropped = move |drop: ev::DragEvent| {

@@ -1,6 +1,6 @@
 //! What was found of a quenchant of the user's own, and the way into the route.
 
-use super::own::Own;
+use super::own_work::Own;
 use crate::app::charts;
 use crate::app::own::Found;
 use crate::app::plot::Plot;
