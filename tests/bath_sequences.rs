@@ -63,7 +63,7 @@ fn held_above_ms_the_austenite_turns_into_bainite() {
         route.quench.medium = MediumChoice::Own(recalesce::heat::OwnMedium {
             h_w_m2k: vec![[300.0, 2500.0], [850.0, 2500.0]],
             bath_c: 290.0,
-            radiation: false,
+            ..recalesce::heat::OwnMedium::default()
         });
         let outcome = run(&route).unwrap();
         let told = sentences(&route, &outcome, TemperatureScale::Celsius);

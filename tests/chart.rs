@@ -4,11 +4,11 @@
 use std::fmt::Write as _;
 
 use recalesce::chart::{
-    Constituent, CoolingTrace, HistoryPoint, Ink, Labels, LadderRow, MapField, Margin, Outline,
-    Palette, ProductCurves, QuenchData, Role, RouteData, RouteStep, Scene, SectionData,
-    SoakHistoryData, SoakMapData, TemperData, TemperPoint, Verdict, hardness_ladder, hit::nearest,
-    phase_bar, quench_chart, route_strip, section_view, soak_history, soak_map, svg, swatch,
-    temper_chart,
+    Constituent, CoolingTrace, HeatTransferData, HeatTransferPoint, HistoryPoint, Ink, Labels,
+    LadderRow, MapField, Margin, Outline, Palette, ProbePoint, ProductCurves, QuenchData, Role,
+    RouteData, RouteStep, Scene, SectionData, SoakHistoryData, SoakMapData, TemperData,
+    TemperPoint, Verdict, hardness_ladder, heat_transfer, hit::nearest, phase_bar, probe_test,
+    quench_chart, route_strip, section_view, soak_history, soak_map, svg, swatch, temper_chart,
 };
 use recalesce::phases::{Field, PhaseMap, PhaseName, phase_map};
 
@@ -250,6 +250,15 @@ fn scenes() -> Vec<(String, Scene)> {
     for constituent in Constituent::ALL {
         add(constituent.name(), swatch(constituent, 13.0));
     }
+    add("probe", probe_test(&probe_points(), metric, [330.0, 330.0]));
+    add(
+        "transfer",
+        heat_transfer(&transfer_data(), metric, [330.0, 330.0]),
+    );
+    add(
+        "transfer-phone",
+        heat_transfer(&transfer_data(), &FAHRENHEIT, [362.0, 420.0]),
+    );
     add(
         "route",
         route_strip(&route_data(), metric, [1384.0, 116.0]).scene,
@@ -302,6 +311,37 @@ fn temper_data() -> TemperData {
         embrittling_c: Some([260.0, 370.0]),
         temper_c: 190.0,
         hrc: hrc(190.0),
+    }
+}
+
+/// An invented probe, read 0.5 K too high.
+fn probe_points() -> Vec<ProbePoint> {
+    let at = |time_s: f64| 50.0 + 800.0 * (-time_s / 9.0).exp();
+    let point = |[time_s, computed_c]: [f64; 2]| ProbePoint {
+        time_s,
+        measured_c: computed_c + 0.5,
+        computed_c,
+    };
+    let points = curve(600, |f| [40.0 * f, at(40.0 * f)]);
+    points.into_iter().map(point).collect()
+}
+
+/// An invented curve, weak at its hot end.
+fn transfer_data() -> HeatTransferData {
+    let point = |[surface_c, h_w_m2k]: [f64; 2]| HeatTransferPoint {
+        surface_c,
+        h_w_m2k,
+        band_factor: if surface_c > 700.0 { 1.5 } else { 1.05 },
+        is_weak: surface_c > 700.0,
+    };
+    let points = curve(23, |f| {
+        let c = 130.0 + 720.0 * f;
+        [c, 400.0 + 2400.0 * (-((c - 520.0) / 100.0).powi(2)).exp()]
+    });
+    HeatTransferData {
+        points: points.into_iter().map(point).collect(),
+        bath_c: 50.0,
+        is_measured: true,
     }
 }
 
@@ -474,4 +514,19 @@ fn words_and_numbers() {
     ] {
         assert!(temper.contains(words), "{words}");
     }
+    let probe = probe_test(&probe_points(), &Labels::METRIC, [330.0, 330.0]);
+    assert_eq!(
+        probe.summary,
+        "The probe as measured and as computed over 40 s: 0.5 K apart at most."
+    );
+    let transfer = heat_transfer(&transfer_data(), &FAHRENHEIT, [362.0, 420.0]);
+    let shown = text(&transfer);
+    for words in ["not seen by this test", "well determined", "weakly"] {
+        assert!(shown.contains(words), "{words}");
+    }
+    // The twelfth of the 23 steps, 14.3 K below the peak.
+    assert_eq!(
+        transfer.summary,
+        "Heat transfer of the bath of 122\u{a0}°F: at most 2751 W/m²K, at a surface of 942\u{a0}°F."
+    );
 }

@@ -3,9 +3,10 @@
 
 use proptest::prelude::*;
 use recalesce::chart::{
-    Across, Constituent, CoolingTrace, HistoryPoint, Labels, LadderRow, MapField, Margin, Outline,
-    Palette, ProductCurves, QuenchData, ReplayData, Role, RouteData, RouteStep, Scene, SectionData,
-    SoakHistoryData, SoakMapData, TemperData, TemperPoint, Verdict, hardness_ladder, phase_bar,
+    Across, Constituent, CoolingTrace, HeatTransferData, HeatTransferPoint, HistoryPoint, Labels,
+    LadderRow, MapField, Margin, Outline, Palette, ProbePoint, ProductCurves, QuenchData,
+    ReplayData, Role, RouteData, RouteStep, Scene, SectionData, SoakHistoryData, SoakMapData,
+    TemperData, TemperPoint, Verdict, hardness_ladder, heat_transfer, phase_bar, probe_test,
     quench_chart, replay_view, route_strip, section_view, soak_history, soak_map, svg,
     temper_chart,
 };
@@ -140,5 +141,16 @@ proptest! {
             let section = SectionData { outline, certain_mm: d, core: Constituent::Bainite, note: "core".into() };
             drawn(&section_view(&section, &Labels::METRIC, size))?;
         }
+    }
+
+    #[test]
+    fn own_quenchants(points in prop::collection::vec(prop::array::uniform3(number()), 0..12), bath_c in number(), is_measured in any::<bool>(), size in size()) {
+        let readings: Vec<ProbePoint> = points.iter().map(|&[time_s, measured_c, computed_c]| ProbePoint { time_s, measured_c, computed_c }).collect();
+        drawn(&probe_test(&readings, &Labels::METRIC, size))?;
+        let points = points
+            .iter()
+            .map(|&[surface_c, h_w_m2k, band_factor]| HeatTransferPoint { surface_c, h_w_m2k, band_factor, is_weak: band_factor > 1.0 })
+            .collect();
+        drawn(&heat_transfer(&HeatTransferData { points, bath_c, is_measured }, &Labels::METRIC, size))?;
     }
 }

@@ -67,6 +67,7 @@ fn any_own() -> impl Strategy<Value = OwnMedium> {
                 h_w_m2k: points.iter().map(|(t, ln_h)| [*t, ln_h.exp()]).collect(),
                 bath_c,
                 radiation,
+                ..OwnMedium::default()
             }
         })
 }
@@ -288,7 +289,7 @@ fn the_error_falls_with_the_square_of_the_spacing() {
         let bath = OwnMedium {
             h_w_m2k: vec![[0.0, 5000.0], [1000.0, 5000.0]],
             bath_c: 50.0,
-            radiation: false,
+            ..OwnMedium::default()
         };
         let bath = bath.resolve().unwrap();
         let curves = piece.cool(&bath, 1.0, 850.0, 0.0, 4.0, &[Place::Centre]);

@@ -90,6 +90,7 @@ impl Dice {
                 ],
                 bath_c: self.between(0.0, 250.0),
                 radiation: self.chance(0.5),
+                ..OwnMedium::default()
             })
         } else {
             MediumChoice::Named(self.pick(media()).name.clone())

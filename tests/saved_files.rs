@@ -2,7 +2,9 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 use proptest::prelude::*;
-use recalesce::heat::{Grind, Leave, MediumChoice, OwnMedium, Section, media};
+use recalesce::heat::{
+    Grind, LONGEST_TITLE, Leave, MediumChoice, OwnMedium, QuenchantFigures, Section, media,
+};
 use recalesce::route::{Cold, NextBath, Quench, Route, Soak, Target, Temper, Thermocouple};
 use recalesce::save::{
     Kind, LARGEST_FILE_BYTES, MOST_ROUTES, Preferences, ReadError, Shelf, ShelfError, Theme,
@@ -19,6 +21,9 @@ const V1_PREFERENCES: &str = include_str!("saved/v1_preferences.json");
 const V2_SHELF: &str = include_str!("saved/v2_shelf.json");
 const V2_BENCH: &str = include_str!("saved/v2_bench.json");
 const V2_PREFERENCES: &str = include_str!("saved/v2_preferences.json");
+const V3_SHELF: &str = include_str!("saved/v3_shelf.json");
+const V3_BENCH: &str = include_str!("saved/v3_bench.json");
+const V3_PREFERENCES: &str = include_str!("saved/v3_preferences.json");
 
 fn shelf() -> Shelf {
     read(V1_SHELF).expect("the shelf of version 1").shelf
@@ -77,6 +82,32 @@ fn version_2_adds_to_the_furnace() {
     assert_eq!(names(&loaded.shelf), names(&shelf()));
 }
 
+#[test]
+fn version_3_adds_to_a_quenchant_of_the_users_own() {
+    let quenchant = |text: &str| {
+        let loaded = read(text).expect("a shelf");
+        assert_eq!(loaded.rejected, []);
+        match &loaded.shelf.items()[4].route.quench.medium {
+            MediumChoice::Own(own) => own.clone(),
+            MediumChoice::Named(name) => panic!("{name}"),
+        }
+    };
+    let own = quenchant(V3_SHELF);
+    assert_eq!(own.figures.nickel_ball_s, Some(12.5));
+    let medium = own.resolve().expect("a medium");
+    assert_eq!(medium.title.to_string(), "Barrel by the door");
+    assert_eq!(medium.h_band_factor, 1.42);
+    for older in [V1_SHELF, V2_SHELF] {
+        let own = quenchant(older);
+        assert!(own.figures.is_empty());
+        let medium = own.resolve().expect("a medium");
+        assert_eq!(medium.title.to_string(), "Your own quenchant");
+        assert_eq!(medium.h_band_factor, 1.3);
+    }
+    let bench = |text| read_bench(text).expect("a bench").route;
+    assert_eq!(bench(V3_BENCH), bench(V2_BENCH));
+}
+
 /// The names of the structures, which files and questions hold: the three of version 1, then those
 /// that version 2 added.
 #[test]
@@ -103,20 +134,19 @@ fn structures_keep_their_names() {
 
 #[test]
 fn what_is_written_is_what_was_read() {
-    let shelf = read(V2_SHELF).expect("the shelf of version 2").shelf;
+    let shelf = read(V3_SHELF).expect("the shelf of version 3").shelf;
     let text = write_shelf(&shelf).expect("text");
     assert_eq!(read(&text).map(|l| l.shelf), Ok(shelf));
     let value: Value = serde_json::from_str(&text).expect("JSON");
-    let original: Value = serde_json::from_str(V2_SHELF).expect("JSON");
+    let original: Value = serde_json::from_str(V3_SHELF).expect("JSON");
     assert_eq!(value, original);
 }
 
 #[test]
 fn preferences_of_every_version() {
-    assert_eq!(
-        read_preferences(V2_PREFERENCES),
-        read_preferences(V1_PREFERENCES)
-    );
+    for newer in [V2_PREFERENCES, V3_PREFERENCES] {
+        assert_eq!(read_preferences(newer), read_preferences(V1_PREFERENCES));
+    }
     let preferences = read_preferences(V1_PREFERENCES).expect("preferences");
     assert_eq!(
         preferences,
@@ -169,7 +199,7 @@ fn each_bad_envelope_has_its_own_words() {
             "version is 1.5",
         ),
         (
-            "{\"format\":\"recalesce\",\"version\":3,\"anything\":[]}",
+            "{\"format\":\"recalesce\",\"version\":4,\"anything\":[]}",
             "made by a newer version",
         ),
         (
@@ -247,6 +277,7 @@ fn bad_routes_are_told_and_good_ones_kept() {
 
 #[test]
 fn absurd_numbers_are_refused_wherever_they_stand() {
+    let own = |field: &str, value: Value| json!({"h_w_m2k": [[70.0, 300.0], [850.0, 600.0]], "bath_c": 50.0, field: value});
     let absurd = [
         ("/composition/c", json!(-1.0)),
         ("/composition/cr", json!(1e300)),
@@ -259,6 +290,12 @@ fn absurd_numbers_are_refused_wherever_they_stand() {
         ("/quench/end_c", json!(-273.0)),
         ("/quench/medium", json!({"h_w_m2k": [], "bath_c": 20.0})),
         ("/quench/medium", json!("quicksilver")),
+        ("/quench/medium", own("title", json!("x".repeat(61)))),
+        ("/quench/medium", own("h_band_factor", json!(0.5))),
+        (
+            "/quench/medium",
+            own("figures", json!({"nickel_ball_s": 1e9})),
+        ),
         ("/cold/temperature_c", json!(-250.0)),
         ("/tempers/0/temperature_c", json!(800.0)),
         ("/tempers/1/time_min", json!(1e7)),
@@ -468,18 +505,35 @@ fn any_medium() -> impl Strategy<Value = MediumChoice> {
         (
             prop::collection::vec(thousandths(10.0, 1e4), 2..20),
             thousandths(-20.0, 300.0),
-            any::<bool>()
+            any::<bool>(),
+            prop::option::of(any_title()),
+            prop::option::of(thousandths(1.0, 10.0)),
+            prop::option::of(thousandths(0.0, 1e4)),
         )
-            .prop_map(|(h, bath_c, radiation)| MediumChoice::Own(OwnMedium {
-                h_w_m2k: h
-                    .into_iter()
-                    .enumerate()
-                    .map(|(i, h)| [50.0 * i as f64, h])
-                    .collect(),
-                bath_c,
-                radiation,
-            })),
+            .prop_map(
+                |(h, bath_c, radiation, title, h_band_factor, nickel_ball_s)| MediumChoice::Own(
+                    OwnMedium {
+                        h_w_m2k: h
+                            .into_iter()
+                            .enumerate()
+                            .map(|(i, h)| [50.0 * i as f64, h])
+                            .collect(),
+                        bath_c,
+                        radiation,
+                        title,
+                        h_band_factor,
+                        figures: QuenchantFigures {
+                            nickel_ball_s,
+                            ..QuenchantFigures::default()
+                        },
+                    }
+                )
+            ),
     ]
+}
+
+fn any_title() -> impl Strategy<Value = String> {
+    prop::collection::vec(any::<char>(), 0..LONGEST_TITLE).prop_map(|c| c.into_iter().collect())
 }
 
 fn any_text() -> impl Strategy<Value = String> {

@@ -1,6 +1,8 @@
 //! Errands: what the page has computed by a second thread, because it takes longer than a frame.
 
 use super::browser::worker::{Heard, Worker};
+use super::own::{self, Found};
+use crate::heat::{CurveFitProgress, Figure, QuenchantFigures};
 use crate::phases::phase_map;
 use crate::route::{Known, QuenchTable, Route, quench_table};
 use crate::steel::Composition;
@@ -17,6 +19,11 @@ pub(crate) enum Errand {
     PhaseMap(Composition),
     /// Which quench still does it, with temperatures of a refusal on a scale.
     QuenchTable(Box<Route>, TemperatureScale),
+    /// The quenchant that has these figures in a bath, °C.
+    Figures(QuenchantFigures, f64),
+    /// The quenchant in which the probe cools as this text says, on a scale if that is told, in a
+    /// bath, °C.
+    Curve(String, Option<TemperatureScale>, f64),
 }
 
 /// What came of it.
@@ -28,6 +35,12 @@ pub(crate) enum Brought {
     NoMap(Composition, [String; 2]),
     /// The table.
     QuenchTable(QuenchTable),
+    /// How far a fit is; more comes.
+    Progress(CurveFitProgress),
+    /// A quenchant.
+    Quenchant(Box<Found>),
+    /// No quenchant, and why; the figure that is to blame if there is one.
+    Refused { figure: Option<Figure>, why: String },
     /// Nothing, and why in a sentence.
     Nothing(String),
 }
@@ -40,17 +53,21 @@ pub(crate) fn place_of(scale: TemperatureScale) -> usize {
 }
 
 /// Kinds of errand, the most wanted first.
-const KINDS: usize = 2;
+const KINDS: usize = 3;
+/// The kind of the fits of a quenchant.
+const FIT: usize = 2;
 
 impl Errand {
     const fn kind(&self) -> usize {
         match self {
             Self::PhaseMap(_) => 0,
             Self::QuenchTable(..) => 1,
+            Self::Figures(..) | Self::Curve(..) => FIT,
         }
     }
 
-    fn done(self) -> Brought {
+    /// Does it; `tell` hears how far it is.
+    fn done(self, tell: &dyn Fn(&Brought)) -> Brought {
         match self {
             Self::PhaseMap(steel) => match Known::from(phase_map(&steel)) {
                 Known::Given(map) => Brought::PhaseMap(steel, map.to_numbers()),
@@ -62,21 +79,26 @@ impl Errand {
                 Ok(table) => Brought::QuenchTable(table),
                 Err(error) => Brought::Nothing(error.words(scale)),
             },
+            Self::Figures(figures, bath_c) => own::from_figures(&figures, bath_c),
+            Self::Curve(text, scale, bath_c) => {
+                own::from_curve(&text, scale, bath_c, |far| tell(&Brought::Progress(far)))
+            }
         }
     }
 }
 
-/// Does an errand, from text to text: what the second thread is there for.
-pub(super) fn answer(errand: &str) -> String {
-    let brought = match serde_json::from_str::<Errand>(errand) {
-        Ok(errand) => errand.done(),
+/// Does an errand, from text to texts that `tell` brings back: what the second thread is there for.
+pub(super) fn answer(errand: &str, tell: &dyn Fn(&str)) {
+    let say = |brought: &Brought| tell(&serde_json::to_string(brought).unwrap_or_default());
+    say(&match serde_json::from_str::<Errand>(errand) {
+        Ok(errand) => errand.done(&say),
         Err(fault) => Brought::Nothing(fault.to_string()),
-    };
-    serde_json::to_string(&brought).unwrap_or_default()
+    });
 }
 
 /// Runs errands one after the other. While one is out, only the newest of each kind waits: a drag
-/// asks faster than the thread answers.
+/// asks faster than the thread answers. The thread ends, whatever it is at, when the last of its
+/// runners is dropped.
 #[derive(Clone)]
 pub(crate) struct Runner {
     state: Rc<RefCell<State>>,
@@ -132,6 +154,13 @@ impl Runner {
         runner
     }
 
+    /// Starts a thread for fits of quenchants, which brings everything to `take`.
+    pub(crate) fn for_fits(take: impl Fn(Brought) + 'static) -> Self {
+        let runner = Self::start();
+        runner.set_taker(FIT, take);
+        runner
+    }
+
     fn hear(&self, heard: Heard) {
         let brought = {
             let mut state = self.state.borrow_mut();
@@ -145,21 +174,26 @@ impl Runner {
                     None
                 }
                 Heard::Answer(text) => {
-                    let take = state.out.take().and_then(|kind| state.takers[kind].clone());
-                    take.map(|take| (take, text))
+                    let brought = serde_json::from_str(&text)
+                        .unwrap_or_else(|fault| Brought::Nothing(fault.to_string()));
+                    let kind = match brought {
+                        Brought::Progress(_) => state.out,
+                        _ => state.out.take(),
+                    };
+                    let take = kind.and_then(|kind| state.takers[kind].clone());
+                    take.map(|take| (take, brought))
                 }
             }
         };
         self.state.borrow_mut().send();
         self.do_here();
-        if let Some((take, text)) = brought {
-            let brought = serde_json::from_str(&text);
-            take(brought.unwrap_or_else(|fault| Brought::Nothing(fault.to_string())));
+        if let Some((take, brought)) = brought {
+            take(brought);
         }
     }
 
     /// Sends an errand, now or when the thread is free; without a thread it is done here.
-    fn send(&self, errand: Errand) {
+    pub(crate) fn send(&self, errand: Errand) {
         {
             let mut state = self.state.borrow_mut();
             let kind = errand.kind();
@@ -180,7 +214,7 @@ impl Runner {
         };
         for (errand, take) in waiting.into_iter().zip(takers) {
             if let (Some(errand), Some(take)) = (errand, take) {
-                take(errand.done());
+                take(errand.done(&|_| {}));
             }
         }
     }

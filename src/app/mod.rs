@@ -6,6 +6,7 @@ mod charts;
 mod controls;
 mod errand;
 mod keep;
+mod own;
 mod panels;
 mod plot;
 mod state;
@@ -14,6 +15,7 @@ use leptos::prelude::*;
 use panels::header::Header;
 use panels::opened::Opened;
 use panels::outcome::{OutcomePanel, say_all};
+use panels::own::OwnPanel;
 use panels::piece::Piece;
 use panels::quench::QuenchStage;
 use panels::shelf::ShelfPanel;
@@ -227,6 +229,7 @@ fn BenchPlace() -> impl IntoView {
                 </StageFrame>
             </div>
             <OutcomePanel />
+            <OwnPanel />
             <QuenchTablePanel />
         </main>
         <Dock />

@@ -20,6 +20,7 @@ pub mod ink;
 mod labels;
 pub mod numbers;
 mod outcome;
+mod own_quenchant;
 pub mod oxide;
 pub mod pattern;
 pub mod place;
@@ -41,6 +42,9 @@ pub use influence_chart::{InfluenceRow, influence_chart};
 pub use ink::{Constituent, Ink, Paint, Palette};
 pub use labels::Labels;
 pub use outcome::{LadderRow, hardness_ladder, ladder_height_px, phase_bar, swatch};
+pub use own_quenchant::{
+    HeatTransferData, HeatTransferPoint, ProbePoint, heat_transfer, probe_test,
+};
 pub use plane::{Plane, Rect};
 pub use quench_chart::{
     CoolingTrace, Margin, ProductCurves, QuenchData, Role, Verdict, quench_chart,

@@ -373,6 +373,7 @@ mod tests {
             h_w_m2k: vec![[-100.0, 300.0], [1400.0, 3000.0]],
             bath_c: 50.0,
             radiation: true,
+            ..OwnMedium::default()
         };
         let air = air.resolve().unwrap();
         let (mesh, _) = Mesh::radial(Shape::Cylinder, 4e-3, 10);

@@ -2,7 +2,7 @@
 
 use super::hazard::Hazard;
 use super::title::MediumTitle;
-use super::{Family, MediumChoice, OwnMedium, media};
+use super::{Family, Figure, LONGEST_TITLE};
 use crate::units::{TemperatureScale, format_temperature};
 use serde::Deserialize;
 
@@ -14,12 +14,8 @@ const ZERO_C_IN_K: f64 = 273.15;
 
 /// Allowed heat-transfer coefficients, W/m²K.
 const H_RANGE: [f64; 2] = [1.0, 200_000.0];
-/// Allowed bath temperatures, °C.
-const BATH_RANGE: [f64; 2] = [-200.0, 600.0];
 /// Allowed surface temperatures of a curve, °C.
 const SURFACE_RANGE: [f64; 2] = [-200.0, 1400.0];
-/// Longest part of an unknown name that an error repeats, characters.
-const LONGEST_NAME_TOLD: usize = 40;
 /// Most points of a curve.
 const MOST_POINTS: usize = 500;
 
@@ -69,6 +65,26 @@ pub enum MediumError {
     Bath {
         /// The temperature given, °C.
         bath_c: f64,
+    },
+    /// A name is too long.
+    #[error("the name of the quenchant has {length} characters; {LONGEST_TITLE} are allowed")]
+    LongTitle {
+        /// How many it has.
+        length: usize,
+    },
+    /// The band is not a number or out of range.
+    #[error("a band of {factor} is outside 1 to 10")]
+    Band {
+        /// The factor given.
+        factor: f64,
+    },
+    /// A figure kept with the curve is not a number or out of range.
+    #[error("{figure}: {given} {unit} is outside 0 to 10000 {unit}", unit = figure.unit())]
+    Figure {
+        /// Which.
+        figure: Figure,
+        /// The figure given.
+        given: f64,
     },
 }
 
@@ -293,64 +309,20 @@ impl Medium {
     }
 }
 
-impl OwnMedium {
-    /// Checks the curve and makes a medium of it, with the band of a class (1.3).
-    ///
-    /// # Errors
-    /// As [`HeatTransfer::new`], and a bath outside -200 to 600 °C.
-    pub fn resolve(&self) -> Result<Medium, MediumError> {
-        if !within(self.bath_c, BATH_RANGE) {
-            return Err(MediumError::Bath {
-                bath_c: self.bath_c,
-            });
-        }
-        Ok(Medium {
-            name: "own".to_owned(),
-            title: MediumTitle::new("Your own quenchant", self.bath_c),
-            family: Family::Own,
-            h_w_m2k: HeatTransfer::new(&self.h_w_m2k)?,
-            bath_c: self.bath_c,
-            usual_bath_c: None,
-            radiation: self.radiation,
-            h_band_factor: 1.3,
-            confidence: Confidence::Given,
-            grossmann_h: String::new(),
-            class: ClassFigures::default(),
-            note: String::new(),
-        })
-    }
-}
-
-impl MediumChoice {
-    /// The medium chosen.
-    ///
-    /// # Errors
-    /// A name that is not in the list, or a curve of the user's own that is not usable.
-    pub fn resolve(&self) -> Result<Medium, MediumError> {
-        match self {
-            Self::Named(name) => media::medium(name)
-                .cloned()
-                .ok_or_else(|| MediumError::Unknown {
-                    name: name.chars().take(LONGEST_NAME_TOLD).collect(),
-                }),
-            Self::Own(own) => own.resolve(),
-        }
-    }
-}
-
-fn within(value: f64, [least, most]: [f64; 2]) -> bool {
+pub(super) fn within(value: f64, [least, most]: [f64; 2]) -> bool {
     (least..=most).contains(&value)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::heat::{MediumChoice, OwnMedium, media};
 
     fn own(points: &[[f64; 2]], bath_c: f64) -> Result<Medium, MediumError> {
         OwnMedium {
             h_w_m2k: points.to_vec(),
             bath_c,
-            radiation: false,
+            ..OwnMedium::default()
         }
         .resolve()
     }

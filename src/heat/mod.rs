@@ -42,7 +42,7 @@ mod trace;
 mod turning;
 mod until;
 
-pub use choice::{LaterBath, Leave, MediumChoice, OwnMedium};
+pub use choice::{LONGEST_TITLE, LaterBath, Leave, MediumChoice, OwnMedium};
 pub use curve::{CoolingCurve, Place};
 pub use end_quench::{end_quench_curve, jominy_rate_at_704c};
 pub use family::Family;

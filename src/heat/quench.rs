@@ -358,7 +358,7 @@ mod tests {
             let bath = OwnMedium {
                 h_w_m2k: [-100.0, 1400.0].map(|t| [t, biot * 25.0 / half_m]).to_vec(),
                 bath_c: 0.0,
-                radiation: false,
+                ..OwnMedium::default()
             };
             let bath = bath.resolve().unwrap();
             let quenching = Quenching {

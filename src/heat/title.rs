@@ -30,6 +30,15 @@ impl MediumTitle {
         }
     }
 
+    /// The user's own words, whatever they are.
+    pub(super) fn plain(text: &str) -> Self {
+        Self {
+            before: text.to_owned(),
+            bath_c: None,
+            after: String::new(),
+        }
+    }
+
     /// The title with its temperature on a scale.
     #[must_use]
     pub fn words(&self, scale: TemperatureScale) -> String {

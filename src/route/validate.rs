@@ -358,7 +358,7 @@ mod tests {
             with(MediumChoice::Own(OwnMedium {
                 h_w_m2k,
                 bath_c: 50.0,
-                radiation: false,
+                ..OwnMedium::default()
             }))
         };
         assert_eq!(own(vec![[70.0, 300.0], [265.0, 485.0]]), None);

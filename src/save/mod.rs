@@ -9,7 +9,7 @@
 mod file;
 mod preferences;
 mod shelf;
-mod v2;
+mod v3;
 
 pub use file::{
     Kind, LARGEST_FILE_BYTES, Loaded, ReadError, VERSION, WriteError, read, read_bench,

@@ -22,6 +22,7 @@ Section    {\"shape\":\"plate\",\"thickness_mm\":3}, {\"shape\":\"round\",\"diam
            {\"shape\":\"blade\",\"edge_mm\":0.5,\"spine_mm\":4,\"height_mm\":30}
 Quenchant  its name, listed below; or your own curve of surface temperature, °C, and W/m²K,
            log-linear between: {\"h_w_m2k\":[[70,300],[265,485],[850,600]],\"bath_c\":50,\"radiation\":false}
+           with, if you like, `title` and `h_band_factor`, within which it is true either way
 
 Predictions are for planning and teaching. A part whose failure can injure someone must be tested.
 ";

@@ -45,8 +45,8 @@ pub(super) const QUESTIONS: &[Question] = &[Question {
     answers: &[
         (
             "h_w_m2k",
-            "pairs of surface temperature, °C, and W/m²K; with `bath_c` a quenchant for other \
-             questions",
+            "pairs of surface temperature, °C, and W/m²K; with `bath_c` and `h_band_factor` a \
+             quenchant for other questions",
         ),
         ("bath_c", "temperature of the bath, °C"),
         (

@@ -380,6 +380,13 @@ export class BenchPage {
     await this.page.keyboard.press("Escape");
   }
 
+  /** The quenchants that the open panel lists; its last entry leads to the user's own. */
+  async quenchantNames() {
+    const names = await this.options.evaluateAll((all) => all.map((one) => one.dataset.value));
+    assert.equal(names.at(-1), "own");
+    return names.slice(0, -1);
+  }
+
   get gradeSearch() {
     return this.panel.getByRole("searchbox");
   }
@@ -598,6 +605,96 @@ export class BenchPage {
   /** What stands in place of the table. */
   get quenchHint() {
     return this.page.locator(".quenches .scroll .hint");
+  }
+
+  // -- Your own quenchant
+
+  get own() {
+    return this.page.locator("details.own");
+  }
+
+  get ownHead() {
+    return this.own.locator("summary");
+  }
+
+  /** Opens the panel, in one of its two ways: `its figures` or `a probe curve`. */
+  async openOwn(way) {
+    if ((await this.own.getAttribute("open")) === null) await this.ownHead.click();
+    await this.own.getByRole("button", { name: way, exact: true }).click();
+  }
+
+  /** A field of the panel, by its label. */
+  ownField(label) {
+    return this.own.getByRole("textbox", { name: label, exact: true });
+  }
+
+  async typeOwn(label, text) {
+    await this.ownField(label).fill(text);
+    await this.ownField(label).press("Enter");
+  }
+
+  get ownCurve() {
+    return this.ownField("Time and temperature, one reading per line");
+  }
+
+  /** Pastes a text into the field of the curve, in place of what stands there. */
+  async pasteOwn(text) {
+    await this.page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+    await this.ownCurve.focus();
+    await this.page.evaluate((text) => navigator.clipboard.writeText(text), text);
+    await this.page.keyboard.press("ControlOrMeta+A");
+    await this.page.keyboard.press("ControlOrMeta+V");
+    await this.shows(() => this.ownCurve.inputValue(), text, "the text is in the field");
+  }
+
+  ownButton(name) {
+    return this.own.getByRole("button", { name, exact: true });
+  }
+
+  /** Takes a file as if it were picked. */
+  pickOwn(name, text) {
+    const file = { name, mimeType: "text/csv", buffer: Buffer.from(text) };
+    return this.page.getByLabel("Probe curve", { exact: true }).setInputFiles(file);
+  }
+
+  /** Drops a file onto the panel. */
+  async dropOwn(name, text) {
+    const data = await this.page.evaluateHandle(
+      ([name, text]) => {
+        const transfer = new DataTransfer();
+        transfer.items.add(new File([text], name, { type: "text/csv" }));
+        return transfer;
+      },
+      [name, text],
+    );
+    await this.own.dispatchEvent("dragover", { dataTransfer: data });
+    await this.own.dispatchEvent("drop", { dataTransfer: data });
+  }
+
+  /** How the work stands, in words. */
+  async ownWork() {
+    return plain(await this.own.locator(".actions [role=status]").first().textContent());
+  }
+
+  async ownFound() {
+    await this.shows(() => this.ownWork(), "Found.", "the quenchant is found");
+  }
+
+  /** What is wrong with a field or the whole. */
+  get ownWrong() {
+    return this.own.locator(".wrong:not(:empty)");
+  }
+
+  /** The figures beside each other: name, given, computed, whether they agree. */
+  ownFigures() {
+    return this.own
+      .locator("tbody tr")
+      .evaluateAll((rows) => rows.map((row) => [...row.cells].map((cell) => cell.textContent)))
+      .then((rows) => rows.map((row) => row.map(plain)));
+  }
+
+  async ownNotes() {
+    return (await this.own.locator("li").allTextContents()).map(plain);
   }
 
   // -- Canvases

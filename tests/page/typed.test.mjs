@@ -211,7 +211,7 @@ test("in °F every quenchant, every cold bath and every refusal speaks of °F al
     strays.push(...(text.match(/[^\n.;:]*\d °C[^\n.;:]*/g) ?? []).map((stray) => `${where}: ${stray}`));
   };
   await bench.openWord("Quenchant");
-  const names = await bench.options.evaluateAll((all) => all.map((one) => one.dataset.value));
+  const names = await bench.quenchantNames();
   await look("the list");
   for (const name of names) {
     await bench.option(name).click();
@@ -336,7 +336,7 @@ test("the section changes between blade, flat and round and keeps its thickness"
 test("every quenchant of the list gives an outcome, a slow one too slow", async () => {
   const bench = await BenchPage.ready(browser);
   await bench.openWord("Quenchant");
-  const names = await bench.options.evaluateAll((all) => all.map((one) => one.dataset.value));
+  const names = await bench.quenchantNames();
   assert.ok(names.length > 8, `${names.length} quenchants`);
   for (const name of names) {
     await bench.option(name).click();

@@ -155,6 +155,7 @@ fn own(h_w_m2k: Vec<[f64; 2]>, bath_c: f64, radiation: bool) -> Medium {
         h_w_m2k,
         bath_c,
         radiation,
+        ..OwnMedium::default()
     }
     .resolve()
     .expect("a usable medium")

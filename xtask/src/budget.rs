@@ -16,13 +16,14 @@ struct Part {
     limit: usize,
 }
 
-/// The parts with their limits. The aim is 600 kB together; the fields of the phase map and the table
-/// of quenchants brought the program above it. One part may gain what another gives up.
+/// The parts with their limits. The aim is 600 kB together; the fields of the phase map, the table of
+/// quenchants and the fits of a user's own brought the program above it. One part may gain what
+/// another gives up.
 const PARTS: [Part; 5] = [
     Part {
         name: "WebAssembly",
         endings: &["wasm"],
-        limit: 607_500,
+        limit: 690_000,
     },
     Part {
         name: "typeface",
@@ -110,7 +111,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(PARTS.iter().map(|part| part.limit).sum::<usize>(), 663_700);
+        assert_eq!(PARTS.iter().map(|part| part.limit).sum::<usize>(), 736_700);
     }
 
     #[test]

@@ -79,12 +79,18 @@ pub(crate) fn this_thread() -> Option<DedicatedWorkerGlobalScope> {
     js_sys::global().dyn_into().ok()
 }
 
-/// Answers every text that the page sends, for as long as the thread lives.
-pub(crate) fn serve(thread: DedicatedWorkerGlobalScope, answer: fn(&str) -> String) {
+/// From a text that is asked to those that come back, by the second argument.
+pub(crate) type Answer = fn(&str, &dyn Fn(&str));
+
+/// Answers every text that the page sends, each with as many texts as it takes, for as long as the
+/// thread lives.
+pub(crate) fn serve(thread: DedicatedWorkerGlobalScope, answer: Answer) {
     let back = thread.clone();
     let heard = Closure::<dyn FnMut(MessageEvent)>::new(move |message: MessageEvent| {
         if let Some(text) = message.data().as_string() {
-            let _ = back.post_message(&JsValue::from(answer(&text)));
+            answer(&text, &|said| {
+                let _ = back.post_message(&JsValue::from(said));
+            });
         }
     });
     thread.set_onmessage(Some(heard.as_ref().unchecked_ref()));

@@ -13,7 +13,7 @@ pub(crate) type Reader = Arc<dyn Fn(&str) -> Result<f64, String> + Send + Sync>;
 pub(crate) struct Quantity {
     /// Text of a value in the units shown.
     pub(crate) show: Arc<dyn Fn(f64) -> String + Send + Sync>,
-    /// Value from text, or what is wrong with it.
+    /// Value from text, or what is wrong with it; not a number for an empty field that may be.
     pub(crate) read: Reader,
     /// Smallest and largest value allowed.
     pub(crate) range: (f64, f64),
@@ -26,7 +26,7 @@ impl Quantity {
     fn checked(&self, text: &str) -> Result<f64, String> {
         let value = (self.read)(text)?;
         let (least, most) = self.range;
-        if (least..=most).contains(&value) {
+        if value.is_nan() || (least..=most).contains(&value) {
             Ok(value)
         } else {
             Err(format!(
@@ -37,9 +37,35 @@ impl Quantity {
         }
     }
 
-    /// The value moved by a number of steps, on the grid of steps and within the range.
+    /// The same for a value that may be unknown: an empty field.
+    pub(crate) fn optional(self) -> Self {
+        let (show, read) = (self.show, self.read);
+        Self {
+            show: Arc::new(move |value| {
+                if value.is_nan() {
+                    String::new()
+                } else {
+                    show(value)
+                }
+            }),
+            read: Arc::new(move |text| {
+                if text.trim().is_empty() {
+                    Ok(f64::NAN)
+                } else {
+                    read(text)
+                }
+            }),
+            ..self
+        }
+    }
+
+    /// The value moved by a number of steps, on the grid of steps and within the range; from
+    /// nothing, to the least.
     pub(crate) fn stepped(&self, value: f64, steps: f64) -> f64 {
         let (least, most) = self.range;
+        if value.is_nan() {
+            return least;
+        }
         ((value / self.step + steps).round() * self.step).clamp(least, most)
     }
 }
@@ -62,10 +88,14 @@ pub(crate) fn Typed(
     /// Called with each good value.
     #[prop(into)]
     set: Callback<f64>,
+    /// What is wrong with the good value beside others.
+    #[prop(optional, into)]
+    fault: Signal<Option<String>>,
 ) -> impl IntoView {
     let id = format!("typed-{}", FIELDS.fetch_add(1, Ordering::Relaxed));
     let wrong_id = format!("{id}-wrong");
     let wrong = RwSignal::new(None::<String>);
+    let said = move || wrong.get().or_else(|| fault.get());
     let take = move |text: String| match quantity.get_untracked().checked(&text) {
         Ok(good) => {
             wrong.set(None);
@@ -106,7 +136,7 @@ pub(crate) fn Typed(
                     id=id
                     autocomplete="off"
                     prop:value=shown
-                    aria-invalid=move || wrong.get().is_some().to_string()
+                    aria-invalid=move || said().is_some().to_string()
                     aria-describedby=wrong_id.clone()
                     on:change:target=move |event| take(event.target().value())
                     on:keydown=keys
@@ -116,7 +146,7 @@ pub(crate) fn Typed(
                 </button>
             </div>
             <span class="wrong" id=wrong_id role="alert">
-                {move || wrong.get()}
+                {said}
             </span>
         </div>
     }

@@ -15,6 +15,9 @@ use leptos::prelude::*;
 /// Longest name of a piece, letters.
 const LONGEST_NAME: usize = 60;
 
+/// Stands in the list of quenchants for the user's own.
+const OWN: &str = "own";
+
 /// The size that names a section in the sentence.
 fn size_words(section: &Section, unit: LengthUnit) -> (String, &'static str) {
     match *section {
@@ -40,13 +43,16 @@ fn target_words(least_hrc: f64, most_hrc: f64) -> String {
     }
 }
 
-/// The quenchant's title as a word of a sentence.
+/// The quenchant's title as a word of a sentence. A name that the user gave stays as it is.
 pub(crate) fn medium_words(choice: &MediumChoice, scale: TemperatureScale) -> String {
     let title = choice.resolve().map_or_else(
         |error| error.to_string(),
         |medium| medium.title.words(scale),
     );
-    inside_a_sentence(&title)
+    match choice {
+        MediumChoice::Own(own) if own.title.is_some() => title,
+        _ => inside_a_sentence(&title),
+    }
 }
 
 /// The list of quenchants.
@@ -55,6 +61,11 @@ pub(super) fn MediumList() -> impl IntoView {
     let bench = bench();
     let entries = Signal::derive(move || {
         let scale = bench.scale.get();
+        let own = Entry {
+            value: OWN.to_owned(),
+            title: "Your own quenchant".to_owned(),
+            note: "from its figures or a probe curve".to_owned(),
+        };
         crate::heat::media()
             .iter()
             .map(|medium| Entry {
@@ -62,20 +73,28 @@ pub(super) fn MediumList() -> impl IntoView {
                 title: medium.title.words(scale),
                 note: medium.describe(scale),
             })
+            .chain([own])
             .collect::<Vec<_>>()
     });
     let chosen = Signal::derive(move || {
         bench.route.with(|r| match &r.quench.medium {
             MediumChoice::Named(name) => name.clone(),
-            MediumChoice::Own(_) => String::new(),
+            MediumChoice::Own(_) => OWN.to_owned(),
         })
     });
+    let pick = move |name: String| {
+        if name == OWN {
+            super::own::lead();
+        } else {
+            bench.change(|r| r.quench.medium = MediumChoice::Named(name));
+        }
+    };
     view! {
         <Choice
             name="Quenchants"
             entries=entries
             chosen=chosen
-            pick=move |name: String| bench.change(|r| r.quench.medium = MediumChoice::Named(name))
+            pick=pick
         />
     }
 }

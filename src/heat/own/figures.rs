@@ -14,7 +14,7 @@ const SLACK: f64 = 1.03;
 const AGREES_WITHIN: f64 = 2.0;
 
 /// A figure of the standard tests of a quenchant.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Figure {
     /// Time of the nickel ball of ASTM D3520 from 885 to 354 °C, s.
     #[serde(rename = "nickel_ball_s")]
@@ -50,6 +50,20 @@ impl Figure {
         Self::TimeTo400c,
         Self::TimeTo200c,
     ];
+
+    /// What it is, in the middle of a sentence.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::NickelBall => "nickel-ball time",
+            Self::MaxRate => "highest rate of the probe",
+            Self::MaxRateAt => "temperature of the highest rate",
+            Self::RateAt300c => "rate of the probe at 300 °C",
+            Self::TimeTo600c => "time of the probe to 600 °C",
+            Self::TimeTo400c => "time of the probe to 400 °C",
+            Self::TimeTo200c => "time of the probe to 200 °C",
+        }
+    }
 
     /// Unit.
     #[must_use]
@@ -107,15 +121,7 @@ impl Figure {
 
 impl fmt::Display for Figure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::NickelBall => "nickel-ball time",
-            Self::MaxRate => "highest rate of the probe",
-            Self::MaxRateAt => "temperature of the highest rate",
-            Self::RateAt300c => "rate of the probe at 300 °C",
-            Self::TimeTo600c => "time of the probe to 600 °C",
-            Self::TimeTo400c => "time of the probe to 400 °C",
-            Self::TimeTo200c => "time of the probe to 200 °C",
-        })
+        f.write_str(self.words())
     }
 }
 
@@ -124,18 +130,25 @@ impl fmt::Display for Figure {
 #[serde(deny_unknown_fields, default)]
 pub struct QuenchantFigures {
     /// Nickel-ball time, s.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub nickel_ball_s: Option<f64>,
     /// Highest cooling rate of the 12.5 mm probe, K/s.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub max_rate_k_per_s: Option<f64>,
     /// Temperature of the probe at its highest rate, °C.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub max_rate_at_c: Option<f64>,
     /// Cooling rate of the probe at 300 °C, K/s.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub rate_at_300c_k_per_s: Option<f64>,
     /// Time of the probe from 850 to 600 °C, s.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub time_to_600c_s: Option<f64>,
     /// Time of the probe from 850 to 400 °C, s.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub time_to_400c_s: Option<f64>,
     /// Time of the probe from 850 to 200 °C, s.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub time_to_200c_s: Option<f64>,
 }
 
@@ -209,7 +222,7 @@ impl fmt::Display for Limit {
 }
 
 /// A figure as given or measured beside the computed one.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Compared {
     /// Which.
     pub figure: Figure,
@@ -219,17 +232,6 @@ pub struct Compared {
     pub simulated: f64,
     /// Whether they are as near as two laboratories come (95 %).
     pub agrees: bool,
-}
-
-impl Compared {
-    pub(super) fn new(figure: Figure, given: f64, simulated: f64) -> Self {
-        Self {
-            figure,
-            given,
-            simulated,
-            agrees: figure.deviation(simulated, given).abs() <= AGREES_WITHIN,
-        }
-    }
 }
 
 impl QuenchantFigures {
@@ -254,13 +256,36 @@ impl QuenchantFigures {
             .filter_map(|figure| Some((figure, self.get(figure)?)))
     }
 
+    /// Each that is known beside the same of another list, where that has it.
+    #[must_use]
+    pub fn beside(&self, simulated: &Self) -> Vec<Compared> {
+        self.known()
+            .filter_map(|(figure, given)| {
+                let simulated = simulated.get(figure)?;
+                Some(Compared {
+                    figure,
+                    given,
+                    simulated,
+                    agrees: figure.deviation(simulated, given).abs() <= AGREES_WITHIN,
+                })
+            })
+            .collect()
+    }
+
+    /// Whether none is known.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.known().next().is_none()
+    }
+
     /// Whether nothing but the nickel-ball time is known.
     pub(super) fn is_ball_alone(&self) -> bool {
         self.known().all(|(figure, _)| figure == Figure::NickelBall)
     }
 
-    /// The same without one figure.
-    pub(super) fn without(mut self, figure: Figure) -> Self {
+    /// The same with one figure otherwise.
+    #[must_use]
+    pub const fn with(mut self, figure: Figure, value: Option<f64>) -> Self {
         *match figure {
             Figure::NickelBall => &mut self.nickel_ball_s,
             Figure::MaxRate => &mut self.max_rate_k_per_s,
@@ -269,7 +294,7 @@ impl QuenchantFigures {
             Figure::TimeTo600c => &mut self.time_to_600c_s,
             Figure::TimeTo400c => &mut self.time_to_400c_s,
             Figure::TimeTo200c => &mut self.time_to_200c_s,
-        } = None;
+        } = value;
         self
     }
 

@@ -18,7 +18,7 @@ use crate::heat::probe::probe_piece;
 use crate::numeric::least_squares::Normal;
 use crate::sources::beck_1985::SECOND_DIFFERENCE;
 use crate::sources::golub_1979;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// Number of knots, and of unknowns: the knots and the time of entry.
 pub(super) const KNOTS: usize = 24;
@@ -62,7 +62,7 @@ const SETTLED: f64 = 3e-3;
 const MOST_STEPS: usize = 40;
 
 /// How far a fit has come.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct CurveFitProgress {
     /// Steps taken.
     pub steps: usize,
@@ -309,7 +309,7 @@ impl CurveFit {
         OwnMedium {
             h_w_m2k: points.collect(),
             bath_c: self.bath_c,
-            radiation: false,
+            ..OwnMedium::default()
         }
     }
 

@@ -28,7 +28,7 @@ const CONTRADICTS_BEYOND: f64 = 6.0;
 /// A curve found from figures.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct FiguresFit {
-    /// The curve and its bath.
+    /// The curve and its bath, with its band and the figures given.
     pub medium: OwnMedium,
     /// Name of the medium of the list that it takes after.
     pub template: String,
@@ -84,7 +84,7 @@ fn contradiction(
     given: f64,
     simulated: f64,
 ) -> FigureError {
-    let expected = fit(&figures.without(figure), bath_c)
+    let expected = fit(&figures.with(figure, None), bath_c)
         .ok()
         .and_then(|others| QuenchantFigures::of(&others.medium.resolve().ok()?).ok())
         .and_then(|others| others.get(figure))
@@ -117,18 +117,19 @@ fn fit(figures: &QuenchantFigures, bath_c: f64) -> Result<FiguresFit, FigureErro
     let Minimum { at, covariance, .. } =
         minimise(prior, SPACING, &mut residuals).ok_or(FigureError::NotFound)?;
     let shape = scaled.with(&at);
-    let medium = shape.medium(bath_c);
+    let h_band_factor = band(&scaled, &at, &covariance).ok_or(FigureError::NotFound)?;
+    let medium = OwnMedium {
+        h_band_factor: Some(h_band_factor),
+        figures: *figures,
+        ..shape.medium(bath_c)
+    };
     let resolved = medium.resolve().map_err(|_| FigureError::NotFound)?;
     let simulated = simulate(figures, &resolved)?;
-    let compared = figures
-        .known()
-        .filter_map(|(figure, given)| Some(Compared::new(figure, given, simulated.get(figure)?)))
-        .collect();
     Ok(FiguresFit {
-        h_band_factor: band(&scaled, &at, &covariance).ok_or(FigureError::NotFound)?,
         medium,
         template,
-        compared,
+        compared: figures.beside(&simulated),
+        h_band_factor,
     })
 }
 

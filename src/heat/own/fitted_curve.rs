@@ -8,7 +8,7 @@ use super::measured;
 use crate::heat::probe::probe_from;
 use crate::heat::{HeatTransfer, OwnMedium};
 use crate::numeric::least_squares::Normal;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// A knot of whose value the readings decide less than this is decided by its neighbours.
 const DECIDED_BY_READINGS: f64 = 0.5;
@@ -20,7 +20,7 @@ const MOST_RMS_K: f64 = 5.0;
 const MOST_RMS_OVER_EXPECTED: f64 = 4.0;
 
 /// One knot of the curve found.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct FittedKnot {
     /// Temperature of the surface, °C.
     pub surface_c: f64,
@@ -36,7 +36,7 @@ pub struct FittedKnot {
 /// A heat-transfer curve found from a measured curve of the probe.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct FittedCurve {
-    /// The curve and its bath.
+    /// The curve and its bath, with its band and the figures read off.
     pub medium: OwnMedium,
     /// Its knots, by rising temperature, with how well each is known.
     pub knots: Vec<FittedKnot>,
@@ -70,15 +70,11 @@ impl CurveFit {
         if rms_k > MOST_RMS_K.max(MOST_RMS_OVER_EXPECTED * expected_rms_k) {
             return Err(CurveFitError::NotFollowed { rms_k });
         }
-        let medium = self.medium_at(&self.at);
-        let resolved = medium.resolve().map_err(|_| undetermined)?;
+        let curve = self.medium_at(&self.at);
+        let resolved = curve.resolve().map_err(|_| undetermined)?;
         let computed = probe_from(&resolved, self.start_c).map_err(|_| undetermined)?;
         let computed = QuenchantFigures::from(&computed);
         let measured = measured::figures(&self.points, self.noise_k, self.at[KNOTS]);
-        let compared = measured
-            .known()
-            .filter_map(|(figure, given)| Some(Compared::new(figure, given, computed.get(figure)?)))
-            .collect();
         let readings = self.linearise();
         // How smooth the curve had to be says nothing on how smooth boiling is: corners as sharp
         // as boiling has must lie in the band.
@@ -92,6 +88,14 @@ impl CurveFit {
         for row in &mut covariance {
             row.iter_mut().for_each(|entry| *entry *= excess.max(1.0));
         }
+        let h_band_factor = self.band(&covariance).ok_or(undetermined)?;
+        let medium = OwnMedium {
+            h_band_factor: Some(h_band_factor),
+            figures: measured,
+            ..curve
+        };
+        // A band so wide that nobody would use it is no answer.
+        medium.resolve().map_err(|_| undetermined)?;
         let points = self.run.spots(&self.points, self.at[KNOTS]);
         Ok(FittedCurve {
             knots: self.knots(&readings, &covariance, excess.max(1.0)),
@@ -103,11 +107,11 @@ impl CurveFit {
                     [time_s, p.temperature_c, self.run.at(spot)[0]]
                 })
                 .collect(),
-            compared,
+            compared: measured.beside(&computed),
             rms_k,
             expected_rms_k,
             entry_shift_s: self.at[KNOTS],
-            h_band_factor: self.band(&covariance).ok_or(undetermined)?,
+            h_band_factor,
             medium,
         })
     }

@@ -162,7 +162,7 @@ mod tests {
                 [900.0, 1300.0],
             ],
             bath_c: 50.0,
-            radiation: false,
+            ..OwnMedium::default()
         };
         own.resolve().unwrap()
     }

@@ -120,7 +120,7 @@ impl BoilingShape {
         OwnMedium {
             h_w_m2k: self.points().to_vec(),
             bath_c,
-            radiation: false,
+            ..OwnMedium::default()
         }
     }
 }

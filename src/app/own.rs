@@ -1,0 +1,130 @@
+//! A quenchant of the user's own as the page shows it, whichever way it was found. The fits are
+//! errands: they run in the second thread.
+
+use super::errand::Brought;
+use crate::heat::{
+    Compared, CurveFit, CurveFitProgress, CurveOptions, Figure, FigureError, FittedKnot, Medium,
+    OwnMedium, ProbeCurve, QuenchantFigures, fit_figures, medium,
+};
+use crate::route::inside_a_sentence;
+use crate::units::TemperatureScale;
+use serde::{Deserialize, Serialize};
+
+/// What was found.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(crate) struct Found {
+    /// The curve, its bath, its band and its figures.
+    pub(crate) medium: OwnMedium,
+    /// Its figures as given and as computed.
+    pub(crate) compared: Vec<Compared>,
+    /// From a probe curve: how well each point of the curve is known.
+    pub(crate) knots: Vec<FittedKnot>,
+    /// From a probe curve: time since entry, s, measured and computed temperature, °C.
+    pub(crate) points: Vec<[f64; 3]>,
+    /// What was assumed and what is left open, in words.
+    pub(crate) notes: Vec<String>,
+}
+
+impl Found {
+    /// What is still known of a quenchant that is kept with a route.
+    pub(crate) fn kept(own: &OwnMedium) -> Option<Self> {
+        let medium = own.resolve().ok()?;
+        let compared = if own.figures.is_empty() {
+            Vec::new()
+        } else {
+            own.figures.beside(&QuenchantFigures::of(&medium).ok()?)
+        };
+        Some(Self {
+            medium: own.clone(),
+            compared,
+            knots: Vec::new(),
+            points: Vec::new(),
+            notes: vec![band_words(medium.h_band_factor)],
+        })
+    }
+}
+
+fn band_words(factor: f64) -> String {
+    format!("What decides the nose is known within ×{factor:.2} either way.")
+}
+
+/// Finds it from its figures, in a bath, °C.
+pub(super) fn from_figures(figures: &QuenchantFigures, bath_c: f64) -> Brought {
+    match fit_figures(figures, bath_c) {
+        Ok(fit) => {
+            let like = medium(&fit.template).map(|known: &Medium| {
+                format!(
+                    "What the figures leave open is as in {}.",
+                    inside_a_sentence(&known.title.to_string())
+                )
+            });
+            Brought::Quenchant(Box::new(Found {
+                medium: fit.medium,
+                compared: fit.compared,
+                knots: Vec::new(),
+                points: Vec::new(),
+                notes: like
+                    .into_iter()
+                    .chain([band_words(fit.h_band_factor)])
+                    .collect(),
+            }))
+        }
+        Err(error) => Brought::Refused {
+            figure: figure_of(&error),
+            why: error.to_string(),
+        },
+    }
+}
+
+/// The figure that an error is about.
+const fn figure_of(error: &FigureError) -> Option<Figure> {
+    match error {
+        FigureError::Outside { figure, .. } => Some(*figure),
+        _ => None,
+    }
+}
+
+/// Finds it from a measured curve of the probe, in a bath, °C, and tells how far it is.
+pub(super) fn from_curve(
+    text: &str,
+    scale: Option<TemperatureScale>,
+    bath_c: f64,
+    mut tell: impl FnMut(CurveFitProgress),
+) -> Brought {
+    let options = CurveOptions {
+        scale,
+        ..CurveOptions::default()
+    };
+    let refused = |why: String| Brought::Refused { figure: None, why };
+    let curve = match ProbeCurve::read(text, &options) {
+        Ok(curve) => curve,
+        Err(error) => return refused(error.to_string()),
+    };
+    let found = CurveFit::new(&curve, bath_c).and_then(|mut fit| {
+        loop {
+            let progress = fit.step();
+            tell(progress);
+            if progress.is_done {
+                return fit.fitted();
+            }
+        }
+    });
+    match found {
+        Ok(fit) => {
+            let mut notes: Vec<String> = curve.notes.iter().map(ToString::to_string).collect();
+            notes.push(format!(
+                "The computed probe misses the readings by {:.1} K; their scatter makes {:.1} K.",
+                fit.rms_k, fit.expected_rms_k
+            ));
+            notes.push(band_words(fit.h_band_factor));
+            Brought::Quenchant(Box::new(Found {
+                medium: fit.medium,
+                compared: fit.compared,
+                knots: fit.knots,
+                points: fit.points,
+                notes,
+            }))
+        }
+        Err(error) => refused(error.to_string()),
+    }
+}

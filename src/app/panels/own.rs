@@ -1,0 +1,277 @@
+//! Your own quenchant: by its figures or by a measured curve of the probe.
+
+use super::own_found::FoundView;
+use super::own_work::{BATH_RANGE_C, Own, Way, Work};
+use crate::app::controls::{Quantity, Segment, Typed, quantities};
+use crate::app::state::bench;
+use crate::heat::{Figure, MediumChoice};
+use crate::units::TemperatureScale;
+use leptos::ev;
+use leptos::html::Input;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+/// The panel's identity in the document.
+const ID: &str = "own";
+/// Steps of a fit after which half of the rule is drawn; five to twenty are usual.
+const HALF_WAY: f64 = 6.0;
+
+/// Opens the panel and leads there.
+pub(super) fn lead() {
+    let panel = web_sys::window()
+        .and_then(|window| window.document())
+        .and_then(|document| document.get_element_by_id(ID));
+    let Some(panel) = panel else { return };
+    // An attribute that has a right name can be set.
+    let _ = panel.set_attribute("open", "");
+    panel.scroll_into_view();
+    let head = panel.query_selector("summary").ok().flatten();
+    if let Some(head) = head.and_then(|head| head.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // One that cannot take the focus leaves it where it was.
+        let _ = head.focus();
+    }
+}
+
+fn quantity(figure: Figure, scale: TemperatureScale) -> Quantity {
+    let [least, most] = figure.allowed();
+    let range = (least, most);
+    match figure {
+        Figure::MaxRateAt => quantities::temperature(scale, range),
+        Figure::MaxRate | Figure::RateAt300c => {
+            quantities::plain("\u{a0}K/s", 1, range, 1.0, "Write 72 K/s.")
+        }
+        _ => quantities::plain("\u{a0}s", 1, range, 0.5, "Write 12.5 s."),
+    }
+    .optional()
+}
+
+#[component]
+fn Figures(own: Own) -> impl IntoView {
+    let bench = bench();
+    let fields = Figure::ALL.map(|figure| {
+        view! {
+            <Typed
+                label=figure.words()
+                quantity=Signal::derive(move || quantity(figure, bench.scale.get()))
+                value=Signal::derive(move || {
+                    own.figures.with(|all| all.get(figure)).unwrap_or(f64::NAN)
+                })
+                set=move |value: f64| {
+                    let known = Some(value).filter(|value| !value.is_nan());
+                    own.figures.update(|all| *all = all.with(figure, known));
+                }
+                fault=Signal::derive(move || {
+                    own.work
+                        .with(|work| match work {
+                            Work::Refused(Some(of), why) if *of == figure => Some(why.clone()),
+                            _ => None,
+                        })
+                })
+            />
+        }
+    });
+    view! { <div class="two">{fields}</div> }.into_any()
+}
+
+#[component]
+fn Curve(own: Own) -> impl IntoView {
+    let picker = NodeRef::<Input>::new();
+    let picked = move |_| {
+        if let Some(input) = picker.get_untracked() {
+            if let Some(file) = input.files().and_then(|list| list.get(0)) {
+                own.read(&file);
+            }
+            // So that the same file can be picked again.
+            input.set_value("");
+        }
+    };
+    let pick = move |_| {
+        if let Some(input) = picker.get_untracked() {
+            input.click();
+        }
+    };
+    // A browser edits a field line by line: it would stand still for seconds over a long curve.
+    let pasted = move |paste: ev::ClipboardEvent| {
+        let text = paste
+            .clipboard_data()
+            .and_then(|data| data.get_data("text/plain").ok());
+        if let (Some(text), Some(area)) = (text, own.text.get_untracked()) {
+            paste.prevent_default();
+            // Refused only for a place that is not in the field.
+            let _ = area.set_range_text(&text);
+        }
+    };
+    view! {
+        <div class="field">
+            <label for="own-curve">"Time and temperature, one reading per line"</label>
+            <textarea
+                id="own-curve"
+                class="text"
+                node_ref=own.text
+                on:paste=pasted
+                rows="9"
+                spellcheck="false"
+                autocomplete="off"
+                placeholder="time s; temperature °C\n0.00; 850\n0.05; 849.6"
+            ></textarea>
+        </div>
+        <div class="actions">
+            <button type="button" class="press" on:click=pick>
+                "Open a file"
+            </button>
+            <span class="hint">"or drop it here"</span>
+            <input
+                node_ref=picker
+                class="unseen"
+                type="file"
+                accept=".csv,.tsv,.txt,.dat,text/*"
+                tabindex="-1"
+                aria-label="Probe curve"
+                on:change=picked
+            />
+        </div>
+        <div class="actions">
+            <span class="hint">"Temperatures"</span>
+            <Segment
+                name="Temperatures of the curve"
+                entries=vec![
+                    (None, "as it says"),
+                    (Some(TemperatureScale::Celsius), "°C"),
+                    (Some(TemperatureScale::Fahrenheit), "°F"),
+                ]
+                chosen=own.scale
+                pick=move |scale| own.scale.set(scale)
+            />
+        </div>
+    }
+    .into_any()
+}
+
+/// The button that starts and stops, and how it goes.
+#[component]
+fn Working(own: Own) -> impl IntoView {
+    let press = move |_| {
+        if untrack(|| own.is_out()) {
+            own.stop();
+        } else {
+            own.find();
+        }
+    };
+    let rule = move || {
+        own.work.with(|work| {
+            let Work::Out(far) = work else { return None };
+            let steps = far.map_or(0.0, |far| far.steps as f64);
+            let words = far.map(|far| format!("step {}, {:.1} K off", far.steps, far.rms_k));
+            Some(view! {
+                <progress aria-label="Fit" value=steps / (steps + HALF_WAY)></progress>
+                <span class="hint" aria-hidden="true">
+                    {words}
+                </span>
+            })
+        })
+    };
+    let said = move || {
+        own.work.with(|work| match work {
+            Work::Still | Work::Refused(..) => "",
+            Work::Out(_) => "Working it out.",
+            Work::Stopped => "Stopped.",
+            Work::Done => "Found.",
+        })
+    };
+    let wrong = move || {
+        own.work.with(|work| match work {
+            Work::Refused(None, why) => Some(why.clone()),
+            _ => None,
+        })
+    };
+    view! {
+        <div class="actions">
+            <button type="button" class="press" class:go=move || !own.is_out() on:click=press>
+                {move || if own.is_out() { "Cancel" } else { "Find the heat transfer" }}
+            </button>
+            <span role="status">{said}</span>
+            {rule}
+        </div>
+        <p class="wrong" role="alert">
+            {wrong}
+        </p>
+    }
+    .into_any()
+}
+
+/// The panel. Nothing in it is made before it is opened.
+#[component]
+pub(crate) fn OwnPanel() -> impl IntoView {
+    let bench = bench();
+    let own = Own::new();
+    let was_opened = RwSignal::new(false);
+    let of_route = Memo::new(move |_| bench.route.with(|route| route.quench.medium.clone()));
+    Effect::new(move || {
+        if was_opened.get() {
+            of_route.with(|choice| match choice {
+                MediumChoice::Own(medium) => own.show(medium),
+                MediumChoice::Named(_) => own.expect_bath(choice),
+            });
+        }
+    });
+    let dropped = move |drop: ev::DragEvent| {
+        let files = drop.data_transfer().and_then(|data| data.files());
+        if let Some(file) = files.and_then(|list| list.get(0)) {
+            drop.prevent_default();
+            own.read(&file);
+        }
+    };
+    let inside = move || {
+        was_opened.get().then(|| {
+            view! {
+                <div class="ways">
+                    <div>
+                        <Segment
+                            name="From"
+                            entries=vec![
+                                (Way::Figures, "its figures"),
+                                (Way::Curve, "a probe curve"),
+                            ]
+                            chosen=own.way
+                            pick=move |way| own.way.set(way)
+                        />
+                        <div hidden=move || own.way.get() != Way::Figures>
+                            <p class="hint">"Those that you have, of its still bath."</p>
+                            <Figures own=own />
+                        </div>
+                        <div hidden=move || own.way.get() != Way::Curve>
+                            <p class="hint">
+                                "Of the centre of the 12.5 mm probe of ISO 9950 and ASTM D6200."
+                            </p>
+                            <Curve own=own />
+                        </div>
+                        <Typed
+                            label="bath in the test"
+                            quantity=Signal::derive(move || quantities::temperature(
+                                bench.scale.get(),
+                                BATH_RANGE_C,
+                            ))
+                            value=own.bath_c
+                            set=move |c| own.bath_c.set(c)
+                        />
+                        <Working own=own />
+                    </div>
+                    <FoundView own=own />
+                </div>
+            }
+        })
+    };
+    view! {
+        <details
+            id=ID
+            class="own"
+            on:toggle=move |_| was_opened.set(true)
+            on:dragover=move |drag: ev::DragEvent| drag.prevent_default()
+            on:drop=dropped
+        >
+            <summary>"Your own quenchant"</summary>
+            {inside}
+        </details>
+    }
+    .into_any()
+}

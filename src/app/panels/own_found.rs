@@ -1,0 +1,180 @@
+//! What was found of a quenchant of the user's own, and the way into the route.
+
+use super::own_work::Own;
+use crate::app::charts;
+use crate::app::own::Found;
+use crate::app::plot::Plot;
+use crate::app::state::{Bench, bench};
+use crate::heat::{Compared, Figure, FittedKnot, LONGEST_TITLE, MediumChoice, OwnMedium};
+use crate::units::{format_fixed, format_temperature};
+use leptos::prelude::*;
+use std::sync::Arc;
+
+fn words(bench: Bench, figure: Figure, value: f64) -> String {
+    match figure {
+        Figure::MaxRateAt => format_temperature(value, bench.scale.get()),
+        _ => format!("{}\u{a0}{}", format_fixed(value, 1), figure.unit()),
+    }
+}
+
+/// The figures beside each other.
+fn table(bench: Bench, compared: &[Compared]) -> AnyView {
+    let rows = compared
+        .iter()
+        .map(|one| {
+            view! {
+                <tr>
+                    <th scope="row">{one.figure.words()}</th>
+                    <td>{words(bench, one.figure, one.given)}</td>
+                    <td>{words(bench, one.figure, one.simulated)}</td>
+                    <td>{if one.agrees { "agrees" } else { "apart" }}</td>
+                </tr>
+            }
+        })
+        .collect_view();
+    view! {
+        <table>
+            <thead>
+                <tr>
+                    <td></td>
+                    <th scope="col">"given"</th>
+                    <th scope="col">"computed"</th>
+                    <td></td>
+                </tr>
+            </thead>
+            <tbody>{rows}</tbody>
+        </table>
+    }
+    .into_any()
+}
+
+/// Where the curve is not the readings' own; nothing without readings.
+fn weak_words(bench: Bench, knots: &[FittedKnot]) -> Option<String> {
+    let scale = bench.scale.get();
+    let degrees = |knot: &FittedKnot| format_temperature(knot.surface_c, scale);
+    let below = degrees(knots.first()?);
+    let parts: Vec<String> = knots
+        .chunk_by(|a, b| a.from_neighbours == b.from_neighbours)
+        .filter(|part| part.iter().all(|knot| knot.from_neighbours))
+        .filter_map(|part| {
+            let (first, last) = (degrees(part.first()?), degrees(part.last()?));
+            Some(if first == last {
+                format!("at {first}")
+            } else {
+                format!("from {first} to {last}")
+            })
+        })
+        .collect();
+    let little = if parts.is_empty() {
+        String::new()
+    } else {
+        format!("little {}, ", parts.join(" and "))
+    };
+    Some(format!("The readings say {little}nothing below {below}."))
+}
+
+fn notes(bench: Bench, found: &Found) -> AnyView {
+    let weak = weak_words(bench, &found.knots);
+    let notes = found.notes.iter().cloned().chain(weak);
+    view! { <ul>{notes.map(|note| view! { <li>{note}</li> }).collect_view()}</ul> }.into_any()
+}
+
+/// The name that the user gives, and the button that puts it into the route.
+#[component]
+fn Use(own: Own) -> impl IntoView {
+    let bench = bench();
+    let named = move |found: &Found| OwnMedium {
+        title: Some(own.title.get().trim().to_owned()).filter(|title| !title.is_empty()),
+        ..found.medium.clone()
+    };
+    let is_used = Memo::new(move |_| {
+        own.found.with(|found| {
+            found.as_ref().is_some_and(|found| {
+                let choice = MediumChoice::Own(named(found));
+                bench.route.with(|route| route.quench.medium == choice)
+            })
+        })
+    });
+    let take = move |_| {
+        if let Some(found) = own.found.get_untracked() {
+            let medium = untrack(|| named(&found));
+            bench.change(|route| route.quench.medium = MediumChoice::Own(medium));
+        }
+    };
+    view! {
+        <div class="field">
+            <label for="own-title">"Its name"</label>
+            <input
+                id="own-title"
+                class="text"
+                type="text"
+                autocomplete="off"
+                maxlength=LONGEST_TITLE
+                placeholder="Your own quenchant"
+                prop:value=own.title
+                on:input:target=move |event| own.title.set(event.target().value())
+            />
+        </div>
+        <div class="actions">
+            <button type="button" class="press go" on:click=take>
+                "Use this quenchant"
+            </button>
+            <span role="status">{move || is_used.get().then_some("It is in the route.")}</span>
+        </div>
+    }
+    .into_any()
+}
+
+/// What was found.
+#[component]
+pub(super) fn FoundView(own: Own) -> impl IntoView {
+    let bench = bench();
+    let found = own.found;
+    let has = |of: fn(&Found) -> bool| {
+        Memo::new(move |_| found.with(|found| found.as_deref().is_some_and(of)))
+    };
+    let is_found = has(|_| true);
+    let is_measured = has(|found| !found.points.is_empty());
+    let of_found = move |view: fn(Bench, &Found) -> AnyView| {
+        move || found.with(|found: &Option<Arc<Found>>| found.as_deref().map(|f| view(bench, f)))
+    };
+    let probe = move || {
+        is_measured.get().then(|| {
+            view! {
+                <div class="probe">
+                    <h3>"The probe"</h3>
+                    <Plot
+                        class="tall"
+                        scene=move |w, h| {
+                            found.with(|found| charts::probe_scene(bench, found.as_deref()?, w, h))
+                        }
+                    />
+                </div>
+            }
+        })
+    };
+    move || {
+        is_found.get().then(|| {
+            view! {
+                {probe}
+                <div>
+                    <h3>"Its heat transfer"</h3>
+                    <Plot
+                        class="tall"
+                        scene=move |w, h| {
+                            found
+                                .with(|found| Some(
+                                    charts::transfer_scene(bench, found.as_deref()?, w, h),
+                                ))
+                        }
+                    />
+                </div>
+                <div class="result">
+                    {of_found(|bench, found| table(bench, &found.compared))}
+                    <div>{of_found(notes)} <Use own=own /></div>
+                </div>
+            }
+            .into_any()
+        })
+    }
+}

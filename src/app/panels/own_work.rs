@@ -1,0 +1,159 @@
+//! The state of the panel of a user's own quenchant: what is given, what is under way, what was found.
+
+use crate::app::browser::files;
+use crate::app::errand::{Brought, Errand, Runner};
+use crate::app::own::Found;
+use crate::heat::{CurveFitProgress, Figure, MediumChoice, OwnMedium, QuenchantFigures};
+use crate::units::TemperatureScale;
+use leptos::html::Textarea;
+use leptos::prelude::*;
+use std::sync::Arc;
+
+/// Baths that a quenchant may be tested in, °C.
+pub(super) const BATH_RANGE_C: (f64, f64) = (-20.0, 250.0);
+/// Largest file that is read, bytes: half a million rows.
+const LARGEST_FILE: f64 = 2e7;
+
+/// From what it is found.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Way {
+    Figures,
+    Curve,
+}
+
+/// How the work stands.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Work {
+    Still,
+    Out(Option<CurveFitProgress>),
+    Stopped,
+    Done,
+    Refused(Option<Figure>, String),
+}
+
+/// What the panel holds; copied into its parts.
+#[derive(Clone, Copy)]
+pub(super) struct Own {
+    /// From what it is found.
+    pub(super) way: RwSignal<Way>,
+    /// Those that are given.
+    pub(super) figures: RwSignal<QuenchantFigures>,
+    /// Bath in the test, °C.
+    pub(super) bath_c: RwSignal<f64>,
+    /// Scale of the curve, where it is told.
+    pub(super) scale: RwSignal<Option<TemperatureScale>>,
+    /// The curve as text.
+    pub(super) text: NodeRef<Textarea>,
+    /// How the work stands.
+    pub(super) work: RwSignal<Work>,
+    runner: StoredValue<Option<Runner>, LocalStorage>,
+    /// The user's name for it.
+    pub(super) title: RwSignal<String>,
+    /// What was found last.
+    pub(super) found: RwSignal<Option<Arc<Found>>>,
+}
+
+impl Own {
+    pub(super) fn new() -> Self {
+        Self {
+            way: RwSignal::new(Way::Figures),
+            figures: RwSignal::default(),
+            bath_c: RwSignal::new(50.0),
+            scale: RwSignal::new(None),
+            text: NodeRef::new(),
+            work: RwSignal::new(Work::Still),
+            runner: StoredValue::new_local(None),
+            title: RwSignal::default(),
+            found: RwSignal::new(None),
+        }
+    }
+
+    pub(super) fn is_out(self) -> bool {
+        self.work.with(|work| matches!(work, Work::Out(_)))
+    }
+
+    /// Sends the fit to a thread of its own.
+    pub(super) fn find(self) {
+        let bath_c = self.bath_c.get_untracked();
+        let errand = match self.way.get_untracked() {
+            Way::Figures => Errand::Figures(self.figures.get_untracked(), bath_c),
+            Way::Curve => {
+                let area = self.text.get_untracked();
+                let text = area.map(|area| area.value()).unwrap_or_default();
+                Errand::Curve(text, self.scale.get_untracked(), bath_c)
+            }
+        };
+        self.work.set(Work::Out(None));
+        self.runner.update_value(|runner| {
+            runner
+                .get_or_insert_with(|| Runner::for_fits(move |brought| self.take(brought)))
+                .send(errand);
+        });
+    }
+
+    fn take(self, brought: Brought) {
+        let work = match brought {
+            Brought::Progress(far) => Work::Out(Some(far)),
+            Brought::Quenchant(found) => {
+                self.found.set(Some(Arc::new(*found)));
+                Work::Done
+            }
+            Brought::Refused { figure, why } => Work::Refused(figure, why),
+            Brought::Nothing(why) => Work::Refused(None, why),
+            Brought::QuenchTable(_) | Brought::PhaseMap(..) | Brought::NoMap(..) => return,
+        };
+        self.work.set(work);
+    }
+
+    /// Ends the thread: it is in the middle of a step.
+    pub(super) fn stop(self) {
+        self.runner.set_value(None);
+        self.work.set(Work::Stopped);
+    }
+
+    /// Takes a file's text for the curve.
+    pub(super) fn read(self, file: &web_sys::File) {
+        if file.size() > LARGEST_FILE {
+            let why = "The file is larger than 20 MB: average the curve first.".to_owned();
+            return self.work.set(Work::Refused(None, why));
+        }
+        self.way.set(Way::Curve);
+        files::read_text(file, move |text| match (text, self.text.get_untracked()) {
+            (Some(text), Some(area)) => {
+                area.set_value(&text);
+                self.work.set(Work::Still);
+            }
+            _ => {
+                let why = "That file cannot be read.".to_owned();
+                self.work.set(Work::Refused(None, why));
+            }
+        });
+    }
+
+    /// Shows a quenchant that came with a route; not one that is shown in full already.
+    pub(super) fn show(self, medium: &OwnMedium) {
+        let is_shown = self.found.with_untracked(|found| {
+            let found = found.as_ref().map(|found| &found.medium);
+            found.is_some_and(|shown| shown.h_w_m2k == medium.h_w_m2k)
+        });
+        if is_shown {
+            return;
+        }
+        self.figures.set(medium.figures);
+        self.bath_c.set(medium.bath_c);
+        self.title.set(medium.title.clone().unwrap_or_default());
+        self.found.set(Found::kept(medium).map(Arc::new));
+        self.way.set(Way::Figures);
+        self.work.set(Work::Still);
+    }
+
+    /// The bath in use is the likeliest to have been tested.
+    pub(super) fn expect_bath(self, choice: &MediumChoice) {
+        let (least, most) = BATH_RANGE_C;
+        if let Ok(used) = choice.resolve()
+            && self.work.with_untracked(|work| *work == Work::Still)
+        {
+            self.bath_c.set(used.bath_c.clamp(least, most));
+        }
+    }
+}
