@@ -213,6 +213,27 @@ fn steel() -> impl Strategy<Value = Composition> {
     })
 }
 
+/// Plain and low-alloy steel.
+fn low_alloy() -> impl Strategy<Value = Composition> {
+    let content = |most: f64| prop_oneof![1 => Just(0.0), 2 => 0.0..most];
+    (
+        content(1.5),
+        content(1.0),
+        content(2.0),
+        content(2.0),
+        content(0.3),
+    )
+        .prop_map(|(mn, si, cr, ni, mo)| Composition {
+            c: 0.6,
+            mn,
+            si,
+            cr,
+            ni,
+            mo,
+            ..Composition::default()
+        })
+}
+
 proptest! {
     #![proptest_config(ProptestConfig {
         cases: 12,
@@ -230,6 +251,26 @@ proptest! {
                 let upper_c = along(&map.a1_upper, 0, *carbon_wt);
                 prop_assert!(upper_c.is_none_or(|c| c >= lower_c - 0.3), "{carbon_wt}");
             }
+        }
+    }
+
+    /// Carbon holds austenite together against ferrite, and drives it to carbide. Next to the
+    /// eutectoid the lines are not followed but foreseen, and may end a few kelvin off.
+    #[test]
+    fn a3_falls_and_acm_rises_with_carbon_in_low_alloy_steel(steel in low_alloy()) {
+        const FORESEEN_WT: f64 = 0.02;
+        let map = phase_map(&steel).unwrap();
+        let followed = |line: &[[f64; 2]]| -> Vec<[f64; 2]> {
+            let is_away = |p: &&[f64; 2]| (p[0] - map.eutectoid_carbon_wt).abs() > FORESEEN_WT;
+            line.iter().filter(is_away).copied().collect()
+        };
+        let (a3, acm) = (followed(&map.a3), followed(&map.acm));
+        prop_assert!(a3.len() > 4 && acm.len() > 4, "{} {}", a3.len(), acm.len());
+        for pair in a3.windows(2) {
+            prop_assert!(pair[0][0] < pair[1][0] && pair[0][1] >= pair[1][1], "A3 {pair:?}");
+        }
+        for pair in acm.windows(2) {
+            prop_assert!(pair[0][0] < pair[1][0] && pair[0][1] <= pair[1][1], "Acm {pair:?}");
         }
     }
 }

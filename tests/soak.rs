@@ -650,3 +650,29 @@ fn upper_limit_changes_from_a3_to_acm_at_the_eutectoid() {
     assert!(matches!(upper(0.6), UpperLimit::A3 { .. }));
     assert!(matches!(upper(0.9), UpperLimit::Acm { .. }));
 }
+
+/// Where dissolving goes over from the pace of carbon to that of alloy, the course has no step.
+#[test]
+fn dissolved_carbon_has_no_step_in_temperature() {
+    const STEP_K: f64 = 0.1;
+    /// Twice the steepest that carbon rises with temperature, just above A1.
+    const MOST_WT: f64 = 0.0015;
+    let steel = recalesce::steel::find("52100").unwrap().nominal;
+    for start in StartingStructure::ALL {
+        let stock = Stock::new(&steel, start).unwrap();
+        let mut before: Option<f64> = None;
+        for i in 0..600 {
+            let temperature_c = 740.0 + STEP_K * f64::from(i);
+            let soaked = stock.at(temperature_c).unwrap().soak(600.0, 600.0).unwrap();
+            let carbon_wt = soaked.end.carbon_wt;
+            if let Some(before) = before {
+                let step_wt = carbon_wt - before;
+                assert!(
+                    step_wt.abs() < MOST_WT,
+                    "{start:?} {temperature_c} {step_wt}"
+                );
+            }
+            before = Some(carbon_wt);
+        }
+    }
+}

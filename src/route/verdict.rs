@@ -182,18 +182,22 @@ impl Quencher<'_> {
     pub(super) fn slowest_medium(&self) -> Option<Neighbour> {
         let list: Vec<&Medium> = shop_media().collect();
         let section = compared_section(self.route.section);
-        let hardens = |medium: &&&Medium| {
-            self.hardened(medium, 1.0, section)
-                .is_some_and(|hardened| hardened >= HARDENED)
+        let mut known: Vec<Option<bool>> = vec![None; list.len()];
+        let mut hardens = |place: &usize| {
+            *known[*place].get_or_insert_with(|| {
+                self.hardened(list[*place], 1.0, section)
+                    .is_some_and(|hardened| hardened >= HARDENED)
+            })
         };
-        let first_too_slow = list.partition_point(|medium| hardens(&medium));
-        let slowest = list
-            .iter()
+        let places: Vec<usize> = (0..list.len()).collect();
+        let first_too_slow = places.partition_point(&mut hardens);
+        let slowest = places
+            .into_iter()
             .skip(first_too_slow + 1)
             .take(OUT_OF_ORDER)
             .rfind(hardens)
-            .or_else(|| list.get(first_too_slow.checked_sub(1)?))?;
-        self.neighbour(slowest)
+            .or_else(|| first_too_slow.checked_sub(1))?;
+        self.neighbour(list.get(slowest)?)
     }
 
     /// The thickest section of this shape that this quench hardens, mm; none when even the

@@ -16,6 +16,7 @@
 //! of the equilibrium, so that masses balance at every time and equilibrium is met at the end.
 
 use super::sizes::{CELLS, Sizes};
+use super::walk::Walk;
 use crate::phases::SoakLimit;
 use crate::sources::agren_1979::{CARBON_PER_WT, CHROMIUM_PER_WT, MANGANESE_PER_WT};
 use crate::steel::{Composition, Element};
@@ -84,25 +85,63 @@ struct Surface {
     carbon_wt: f64,
 }
 
+/// Austenite away from the carbide.
+struct Balance {
+    carbon_wt: f64,
+    /// Metals of the carbide, wt %.
+    alloy_wt: f64,
+    /// By how much its activity of carbon is below that of saturation, as a logarithm.
+    short: f64,
+}
+
 impl Dissolution<'_> {
     /// The course from the beginning of the soak, to be followed in time.
     pub(super) fn course(&self) -> Course<'_> {
         let end = self.end();
         let surface = self.surface();
         let from = self.sizes.shrinkage_to(self.part_at_first.max(end));
-        let first_cell = self.sizes.cell(from);
-        let pace_per_s = (first_cell..=CELLS)
-            .map(|i| self.sizes.remaining(self.sizes.node(i)))
-            .take_while(|&part| part > end)
-            .map(|part| self.pace(&surface, part))
-            .collect();
+        let mut paces = Vec::with_capacity(CELLS + 2);
+        for i in self.sizes.cell(from)..=CELLS {
+            let shrinkage = self.sizes.node(i);
+            let part = self.sizes.remaining(shrinkage);
+            if part <= end {
+                paces.push((shrinkage, 0.0));
+                break;
+            }
+            paces.push((shrinkage, self.pace(&surface, part)));
+        }
+        self.put_handover(&surface, &mut paces);
         Course {
             dissolution: self,
-            pace_per_s,
+            paces,
             from,
-            first_cell,
             end,
             end_shrinkage: self.sizes.shrinkage_to(end),
+        }
+    }
+
+    /// Puts in where dissolving goes over from the pace of carbon to that of alloy: the pace, which
+    /// falls thousandfold to there, is straight on either side only.
+    fn put_handover(&self, surface: &Surface, paces: &mut Vec<(f64, f64)>) {
+        let is_by_carbon = |shrinkage: f64| {
+            self.balance(self.sizes.remaining(shrinkage)).short > surface.held_back
+        };
+        let is_after = |(shrinkage, pace): &(f64, f64)| *pace == 0.0 || !is_by_carbon(*shrinkage);
+        let Some(place) = paces.iter().position(is_after).filter(|place| *place > 0) else {
+            return;
+        };
+        let (mut low, mut high) = (paces[place - 1].0, paces[place].0);
+        for _ in 0..48 {
+            let middle = f64::midpoint(low, high);
+            if is_by_carbon(middle) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        let part = self.sizes.remaining(high);
+        if low < high && high < paces[place].0 && part > self.end() {
+            paces.insert(place, (high, self.pace(surface, part)));
         }
     }
 
@@ -168,8 +207,8 @@ impl Dissolution<'_> {
         }
     }
 
-    /// Rate of shrinkage, median radius squared per second, when a part of the carbide is left.
-    fn pace(&self, surface: &Surface, part: f64) -> f64 {
+    /// What austenite holds when a part of the carbide is left.
+    fn balance(&self, part: f64) -> Balance {
         let now = self.carbide(part);
         let limit = self.limit;
         let austenite = 1.0 - limit.ferrite_mass_fraction - now.mass;
@@ -179,14 +218,27 @@ impl Dissolution<'_> {
             .max(1e-3);
         let matrix = 1.0 - now.mass;
         let mut dissolved = Composition::default().with_carbon(carbon_wt);
-        let mut here_wt = 0.0;
+        let mut alloy_wt = 0.0;
         for (element, _) in CARBIDE_METALS {
             let wt = (self.steel.get(element) - now.content.get(element)) / matrix;
             dissolved.set(element, wt);
-            here_wt += wt;
+            alloy_wt += wt;
         }
         let saturated = limit.austenite.with_carbon(limit.carbon_saturation_wt);
-        let short = ln_activity(&saturated) - ln_activity(&dissolved);
+        Balance {
+            carbon_wt,
+            alloy_wt,
+            short: ln_activity(&saturated) - ln_activity(&dissolved),
+        }
+    }
+
+    /// Rate of shrinkage, median radius squared per second, when a part of the carbide is left.
+    fn pace(&self, surface: &Surface, part: f64) -> f64 {
+        let Balance {
+            carbon_wt,
+            alloy_wt: here_wt,
+            short,
+        } = self.balance(part);
         let (of_carbon, of_alloy) = self.pace_per_s;
         let Surface {
             carbide_wt,
@@ -232,10 +284,11 @@ fn ln_activity(austenite: &Composition) -> f64 {
 /// Rates of shrinkage along the axis, until the carbide of the limit is left.
 pub(super) struct Course<'a> {
     dissolution: &'a Dissolution<'a>,
-    pace_per_s: Vec<f64>,
-    /// Shrinkage when the soak begins, and the cell that holds it, which has the first pace.
+    /// Shrinkages with their paces, per s; the pace is straight between them. The first two hold
+    /// between them where the soak begins.
+    paces: Vec<(f64, f64)>,
+    /// Shrinkage when the soak begins.
     from: f64,
-    first_cell: usize,
     /// Part of the first carbide that stays, and the shrinkage that leaves it.
     end: f64,
     end_shrinkage: f64,
@@ -243,17 +296,10 @@ pub(super) struct Course<'a> {
 
 impl Course<'_> {
     /// Starts at the beginning of the soak.
-    pub(super) const fn follow(&self) -> Follower<'_> {
+    pub(super) fn follow(&self) -> Follower<'_> {
         Follower {
             course: self,
-            walk: Walk {
-                pace: self.pace_per_s.as_slice(),
-                sizes: self.dissolution.sizes,
-                first_cell: self.first_cell,
-                cell: self.first_cell,
-                shrinkage: self.from,
-                now_s: 0.0,
-            },
+            walk: Walk::new(&self.paces, self.from),
         }
     }
 }
@@ -284,59 +330,6 @@ impl Follower<'_> {
     }
 }
 
-/// Follows `ds/dt = pace(s)`, pace linear within each cell of the axis, which has an exact
-/// solution. Beyond the last pace it is zero.
-struct Walk<'a> {
-    /// Paces from the first cell on.
-    pace: &'a [f64],
-    sizes: &'a Sizes,
-    first_cell: usize,
-    cell: usize,
-    shrinkage: f64,
-    now_s: f64,
-}
-
-impl Walk<'_> {
-    fn to(&mut self, time_s: f64) -> f64 {
-        while self.now_s < time_s {
-            let place = self.cell - self.first_cell;
-            let Some(&slow) = self.pace.get(place) else {
-                break;
-            };
-            let fast = self.pace.get(place + 1).copied().unwrap_or(0.0);
-            let (from, to) = (self.sizes.node(self.cell), self.sizes.node(self.cell + 1));
-            let slope = (fast - slow) / (to - from);
-            let here = slow + slope * (self.shrinkage - from);
-            if here <= 0.0 || self.cell >= CELLS {
-                break;
-            }
-            let cell_s = if fast <= 0.0 {
-                f64::INFINITY
-            } else if (fast / here - 1.0).abs() < 1e-9 {
-                (to - self.shrinkage) / here
-            } else {
-                (fast / here).ln() / slope
-            };
-            let step_s = time_s - self.now_s;
-            if cell_s <= step_s {
-                self.shrinkage = to;
-                self.now_s += cell_s;
-                self.cell += 1;
-            } else {
-                let way = if (slope * step_s).abs() < 1e-12 {
-                    here * step_s
-                } else {
-                    here * (slope * step_s).exp_m1() / slope
-                };
-                self.shrinkage = (self.shrinkage + way).min(to);
-                self.now_s = time_s;
-            }
-        }
-        self.now_s = self.now_s.max(time_s);
-        self.shrinkage
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -347,26 +340,6 @@ mod tests {
             let exact = std::f64::consts::PI.sqrt() * lambda;
             let omega = exact * (lambda * lambda).exp() * (1.0 + libm::erf(lambda));
             assert!((drawn_out(omega) / exact - 1.0).abs() < 0.03, "{lambda}");
-        }
-    }
-
-    #[test]
-    fn walk_solves_decay_exactly() {
-        // ds/dt = s_1 - s in the first cell, from 0: s = s_1 (1 - exp(-t)).
-        let sizes = Sizes::new(crate::soak::StartingStructure::Spheroidised, 0.0);
-        let width = sizes.node(1);
-        let pace = [width, 0.0];
-        let mut walk = Walk {
-            pace: &pace,
-            sizes: &sizes,
-            first_cell: 0,
-            cell: 0,
-            shrinkage: 0.0,
-            now_s: 0.0,
-        };
-        for time_s in [0.1, 0.7, 1.5, 8.0_f64] {
-            let exact = width * (1.0 - (-time_s).exp());
-            assert!((walk.to(time_s) - exact).abs() < 1e-12 * width);
         }
     }
 }

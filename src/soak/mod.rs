@@ -9,6 +9,7 @@ mod piece;
 mod sizes;
 mod skin;
 mod structure;
+mod walk;
 
 pub use overheat::{GrainAt, OVERHEATS_K, overheated};
 pub use skin::{Depth, Skin, decarburised_depth_mm, skin};

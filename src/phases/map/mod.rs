@@ -35,7 +35,8 @@ pub struct PhaseMap {
     pub a1_upper_c: f64,
     /// Where the last ferrite goes with no carbide but MC and M6C beside it, from little carbon down
     /// to the eutectoid. Carbon may fall on the way in steels of 12 % Cr and more; in those of
-    /// 17 % there may be no such line on the map.
+    /// 17 % there may be no such line on the map, nor Acm: one of ferrite and carbide stands beside
+    /// austenite up to the top.
     pub a3: Vec<[f64; 2]>,
     /// Where the last carbide other than MC and M6C goes without ferrite beside it, from the
     /// eutectoid up.
