@@ -19,6 +19,9 @@ pub(crate) fn Strip() -> impl IntoView {
     });
     let blocks = move || {
         let strip = strip.get()?;
+        // In parts of the width, which paper changes without a new picture.
+        let [width, _] = strip.scene.size_px;
+        let part = move |px: f64| format!("{:.3}%", 100.0 * px / width);
         let route = bench.route.get();
         let outcome = bench.outcome();
         Some(
@@ -31,8 +34,8 @@ pub(crate) fn Strip() -> impl IntoView {
                         <button
                             type="button"
                             aria-pressed=move || (bench.stage.get() == stage).to_string()
-                            style:left=format!("{left:.1}px")
-                            style:width=format!("{:.1}px", right - left)
+                            style:left=part(left)
+                            style:width=part(right - left)
                             on:click=move |_| bench.stage.set(stage)
                         >
                             <b>{block.title}</b>
