@@ -23,7 +23,7 @@ const NO_CARBIDE: f64 = 0.002;
 const TOLD_FERRITE: f64 = 0.01;
 /// Carbon in solution above which a quench in water or brine may crack, wt %. Shop practice, from
 /// memory: "over 0.5 to 0.6 % C in water".
-const CRACKING_CARBON_WT: f64 = 0.55;
+pub(super) const CRACKING_CARBON_WT: f64 = 0.55;
 
 /// The cautions of an outcome, in the order of the route.
 pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<Caution> {
@@ -114,7 +114,12 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
 
 /// True of a quench that is harsh for this much carbon in solution, wt %.
 pub(super) fn may_crack(medium: &Medium, carbon_wt: f64) -> bool {
-    matches!(medium.family, Family::Water | Family::Brine) && carbon_wt > CRACKING_CARBON_WT
+    is_harsh(medium.family) && carbon_wt > CRACKING_CARBON_WT
+}
+
+/// Baths that cool hard where martensite forms.
+pub(super) const fn is_harsh(family: Family) -> bool {
+    matches!(family, Family::Water | Family::Brine)
 }
 
 /// The usual cautions for a cold bath of a temperature.

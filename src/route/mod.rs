@@ -13,6 +13,7 @@ mod known;
 mod outcome;
 mod plan;
 mod prepared;
+mod quench_notes;
 mod replay;
 mod run;
 mod sentences;
@@ -37,6 +38,7 @@ pub use outcome::{
 };
 pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 pub use prepared::{Prepared, overheating, run};
+pub use quench_notes::quench_notes;
 pub use replay::{PlaceThen, Replay};
 pub use sentences::{
     NumberKey, Part, Sentence, Tone, inside_a_sentence, margin_words, place_name, sentences,

@@ -1,5 +1,6 @@
 //! The quench: transformation curves with the cooling curves on top, and where the section hardens.
 
+use super::outcome::Say;
 use super::piece::{MediumList, medium_words};
 use super::replay::ReplayPanel;
 use super::second_bath::SecondBath;
@@ -7,7 +8,7 @@ use crate::app::charts::{self, glow_css};
 use crate::app::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantities};
 use crate::app::plot::{Plot, Shown, handle_at};
 use crate::app::state::bench;
-use crate::route::{AGITATION_RANGE, Cold, agitation_to_pass};
+use crate::route::{AGITATION_RANGE, Cold, agitation_to_pass, quench_notes};
 use crate::units::{format_duration_s, format_factor, format_temperature, format_weight_percent};
 use leptos::prelude::*;
 
@@ -295,6 +296,14 @@ pub(crate) fn QuenchStage() -> impl IntoView {
         }
         .into_any()
     };
+    let reasons = move || {
+        let outcome = bench.outcome()?;
+        let scale = bench.scale.get();
+        let sentence = bench
+            .route
+            .with(|route| quench_notes(route, &outcome, scale))?;
+        Some(view! { <Say sentence=sentence /> })
+    };
     view! {
         <QuenchWords />
         <Plot
@@ -310,6 +319,7 @@ pub(crate) fn QuenchStage() -> impl IntoView {
                 nothing=Signal::stored("Not known for this steel.".to_owned())
             />
             <p class="hint">{move || charts::still_does(bench)}</p>
+            <div class="notes">{reasons}</div>
             <ReplayPanel />
         </div>
     }

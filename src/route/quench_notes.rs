@@ -1,0 +1,153 @@
+//! What speaks for cracks and warping in a quench: reasons, not a percentage.
+
+use super::cautions::{COARSE_GRAIN_ASTM, CRACKING_CARBON_WT, is_harsh};
+use super::outcome::Outcome;
+use super::plan::Route;
+use super::sentences::{NumberKey, Sentence, Tone};
+use crate::heat::Section;
+use crate::units::{
+    TemperatureScale, format_factor, format_fixed, format_temperature,
+    format_temperature_difference, format_weight_percent,
+};
+
+/// Martensite that begins below this forms when the steel can no longer give, °C. Notes on quench
+/// cracking, from memory.
+const LOW_MS_C: f64 = 250.0;
+/// Difference across the piece as its martensite begins that is told, K (expert value).
+const UNEVEN_K: f64 = 80.0;
+/// Ratio of spine to edge from which a change of section is told (expert value).
+const UNEVEN_SECTION: f64 = 5.0;
+/// A margin from which a harsh quench is called faster than needed, as a factor. Notes on
+/// quenching, from memory: about 3.
+const FASTER_THAN_NEEDED: f64 = 3.0;
+/// So many reasons together are a warning.
+const MANY: usize = 3;
+
+/// The sentence, with temperatures on a scale; none where nothing hardens or nothing speaks for it.
+#[must_use]
+pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Option<Sentence> {
+    let quenched = outcome.quench.transformed.given()?;
+    if quenched.fractions.martensite < 0.5 {
+        return None;
+    }
+    let end = &outcome.soak.end;
+    let mut reasons: Vec<(String, Option<(String, NumberKey)>, &str)> = Vec::new();
+    let medium = route.quench.medium.resolve().ok()?;
+    if is_harsh(medium.family) {
+        let factor = quenched.margin.factor;
+        reasons.push(if factor > FASTER_THAN_NEEDED {
+            let times = (format_factor(factor), NumberKey::Margin);
+            (
+                "a harsh bath, ".into(),
+                Some(times),
+                " faster than it needs",
+            )
+        } else {
+            ("a harsh bath".into(), None, "")
+        });
+    }
+    if end.carbon_wt > CRACKING_CARBON_WT {
+        let carbon = (
+            format_weight_percent(end.carbon_wt),
+            NumberKey::DissolvedCarbon,
+        );
+        reasons.push((String::new(), Some(carbon), " carbon in solution"));
+    }
+    if quenched.ms_c < LOW_MS_C {
+        let ms = format_temperature(quenched.ms_c, scale);
+        reasons.push((format!("martensite that begins as late as {ms}"), None, ""));
+    }
+    if let Some(apart_k) = apart_at_k(outcome, quenched.ms_c)
+        && apart_k > UNEVEN_K
+    {
+        let apart = format_temperature_difference(apart_k, scale);
+        reasons.push((format!("{apart} across the piece as it begins"), None, ""));
+    }
+    if let Section::Blade {
+        edge_mm, spine_mm, ..
+    } = route.section
+        && spine_mm / edge_mm >= UNEVEN_SECTION
+    {
+        let ratio = format_fixed(spine_mm / edge_mm, 0);
+        reasons.push((
+            format!("an edge {ratio} times thinner than the spine"),
+            None,
+            "",
+        ));
+    }
+    if end.grain_astm < COARSE_GRAIN_ASTM {
+        let grain = format!("ASTM\u{a0}{}", format_fixed(end.grain_astm, 0));
+        reasons.push(("coarse grain, ".into(), Some((grain, NumberKey::Grain)), ""));
+    }
+    let count = reasons.len();
+    if count == 0 {
+        return None;
+    }
+    let tone = if count >= MANY {
+        Tone::Narrow
+    } else {
+        Tone::Holds
+    };
+    let mut sentence = Sentence::new(tone).text_part("For cracks and warping speak: ");
+    for (i, (before, number, after)) in reasons.into_iter().enumerate() {
+        let joint = match i {
+            0 => "",
+            _ if i + 1 == count => " and ",
+            _ => ", ",
+        };
+        sentence = sentence.text_part(format!("{joint}{before}"));
+        if let Some((number, key)) = number {
+            sentence = sentence.number(number, key);
+        }
+        sentence = sentence.text_part(after);
+    }
+    Some(sentence.text_part("."))
+}
+
+/// How far apart the places of the piece are when the first of them reaches a temperature, K.
+fn apart_at_k(outcome: &Outcome, temperature_c: f64) -> Option<f64> {
+    let curves = &outcome.quench.curves;
+    let first_s = curves
+        .iter()
+        .filter_map(|curve| curve.time_to_c(temperature_c))
+        .min_by(f64::total_cmp)?;
+    let then = curves
+        .iter()
+        .filter_map(|curve| curve.temperature_at_s(first_s));
+    Some(then.fold(f64::MIN, f64::max) - temperature_c)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::heat::MediumChoice;
+    use crate::route::run;
+
+    fn told(medium: &str, section: Section) -> Option<(Tone, String)> {
+        let mut route = Route::example();
+        route.quench.medium = MediumChoice::Named(medium.to_owned());
+        route.section = section;
+        let outcome = run(&route).unwrap();
+        let sentence = quench_notes(&route, &outcome, TemperatureScale::Celsius)?;
+        Some((sentence.tone, sentence.text().replace('\u{a0}', " ")))
+    }
+
+    #[test]
+    fn a_harsher_bath_and_a_thicker_piece_have_more_reasons() {
+        let thin = Section::Plate { thickness_mm: 2.0 };
+        let thick = Section::Plate { thickness_mm: 12.0 };
+        let (mild, oil) = told("oil_slow", thin).unwrap();
+        assert!(
+            oil.starts_with("For cracks and warping speak: 0.71 % carbon in solution"),
+            "{oil}"
+        );
+        assert_eq!(mild, Tone::Holds);
+        let (harsh, water) = told("water20", thick).unwrap();
+        assert_eq!(harsh, Tone::Narrow);
+        assert!(
+            water.contains("a harsh bath") && water.contains("across the piece"),
+            "{water}"
+        );
+        assert_eq!(told("air_still", thick), None);
+    }
+}
