@@ -115,10 +115,11 @@ impl Dice {
 }
 
 /// Fields that may be absent; everything else that is null was a number that is none.
-const MAY_BE_ABSENT: [&str; 14] = [
+const MAY_BE_ABSENT: [&str; 15] = [
     "next_slower",
     "slowest_medium",
     "thickest_mm",
+    "held_c",
     "hardened_depth_mm",
     "carbon_at_coldest_wt",
     "carbon_at_hottest_wt",
@@ -161,7 +162,11 @@ fn optional_numbers(outcome: &Outcome) -> Vec<Option<f64>> {
         furnace.austenite_at_hottest,
     ];
     if let Some(quenched) = outcome.quench.transformed.given() {
-        numbers.extend([quenched.thickest_mm, quenched.hardened_depth_mm]);
+        numbers.extend([
+            quenched.thickest_mm,
+            quenched.hardened_depth_mm,
+            quenched.held_c,
+        ]);
     }
     for influence in &outcome.influences {
         numbers.extend([influence.less_hrc, influence.more_hrc]);

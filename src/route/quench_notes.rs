@@ -23,6 +23,9 @@ const FASTER_THAN_NEEDED: f64 = 3.0;
 /// So many reasons together are a warning.
 const MANY: usize = 3;
 
+/// Words, a number that can be opened, and words after it.
+type Reason = (String, Option<(String, NumberKey)>, &'static str);
+
 /// The sentence, with temperatures on a scale; none where nothing hardens or nothing speaks for it.
 #[must_use]
 pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Option<Sentence> {
@@ -31,7 +34,7 @@ pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
         return None;
     }
     let end = &outcome.soak.end;
-    let mut reasons: Vec<(String, Option<(String, NumberKey)>, &str)> = Vec::new();
+    let mut reasons: Vec<Reason> = Vec::new();
     let medium = route.quench.medium.resolve().ok()?;
     if is_harsh(medium.family) {
         let factor = quenched.margin.factor;
