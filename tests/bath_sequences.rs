@@ -96,6 +96,8 @@ fn what_makes_no_sense_is_refused_by_name() {
         next(Leave::AfterS(-1.0), "air_still"),
         next(Leave::AtC(5000.0), "air_still"),
         next(Leave::AtC(200.0), "treacle"),
+        // Never reached in oil of 50 °C.
+        next(Leave::AtC(40.0), "air_still"),
     ];
     for bath in wrong {
         let error = validate(&quenched("oil_fast", 4.0, vec![bath])).unwrap_err();
@@ -103,4 +105,52 @@ fn what_makes_no_sense_is_refused_by_name() {
     }
     let four = vec![next(Leave::AtC(200.0), "air_still"); 4];
     assert!(validate(&quenched("oil_fast", 4.0, four)).is_err());
+}
+
+/// A hot bath that follows a colder one warms the piece up to it before it goes on in air.
+#[test]
+fn a_warmer_second_bath_warms_the_piece_up() {
+    let then = vec![next(Leave::AfterS(20.0), "salt200_still")];
+    let outcome = run(&quenched("polymer15", 4.0, then)).unwrap();
+    let curve = outcome.quench.deciding_curve().unwrap();
+    let coldest_c = curve.temperature_at_s(20.0).unwrap();
+    assert!(coldest_c < 100.0, "{coldest_c}");
+    let after = curve
+        .time_s
+        .iter()
+        .zip(&curve.temperature_c)
+        .filter(|p| *p.0 > 20.0);
+    let warmest_c = after.map(|p| *p.1).fold(f64::MIN, f64::max);
+    approx::assert_abs_diff_eq!(warmest_c, 195.0, epsilon = 1.0);
+    let martensite = outcome
+        .quench
+        .transformed
+        .given()
+        .unwrap()
+        .fractions
+        .martensite;
+    assert!(martensite > 0.8, "{martensite}");
+}
+
+#[test]
+fn what_one_bath_carries_into_the_next_is_told() {
+    let told = |first: &str, second: &str| {
+        let route = quenched(first, 4.0, vec![next(Leave::AfterS(1.0), second)]);
+        let outcome = run(&route).unwrap();
+        let words = outcome.cautions.iter();
+        words
+            .map(|caution| recalesce::route::caution_text(caution, TemperatureScale::Celsius))
+            .collect::<Vec<_>>()
+            .join("\n")
+    };
+    assert!(told("water20", "oil_medium").contains("Water carried into oil"));
+    assert!(told("oil_medium", "air_still").contains("taken out hot"));
+    assert!(told("oil_medium", "salt200_still").contains("molten salt: it erupts"));
+    // Where the core passes Ms in oil, it is not water that cracks it.
+    let bath_at_ms = |stay_s: f64| {
+        let then = vec![next(Leave::AfterS(stay_s), "oil_medium")];
+        let outcome = run(&quenched("water20", 12.0, then)).unwrap();
+        outcome.quench.transformed.given().unwrap().bath_at_ms
+    };
+    assert_eq!([bath_at_ms(0.8), bath_at_ms(60.0)], [1, 0]);
 }

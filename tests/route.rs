@@ -1,9 +1,9 @@
 //! The pipeline from a route to its outcome: the example, and properties over random routes.
 #![cfg(not(target_arch = "wasm32"))]
 
-use recalesce::heat::{Family, Grind, MediumChoice, OwnMedium, Section, media, medium};
+use recalesce::heat::{Family, Grind, Leave, MediumChoice, OwnMedium, Section, media, medium};
 use recalesce::route::{
-    Cold, Outcome, Route, Step, Temper, caution_text, run, sentences, validate,
+    Cold, NextBath, Outcome, Route, Step, Temper, caution_text, run, sentences, validate,
 };
 use recalesce::soak::StartingStructure;
 use recalesce::steel::{Element, grades};
@@ -95,6 +95,17 @@ impl Dice {
         } else {
             MediumChoice::Named(self.pick(media()).name.clone())
         };
+        if self.chance(0.1) {
+            route.quench.then = vec![NextBath {
+                leave: if self.chance(0.5) {
+                    Leave::AfterS(self.scale(0.2, 7200.0))
+                } else {
+                    Leave::AtC(self.between(260.0, 600.0))
+                },
+                medium: MediumChoice::Named(self.pick(media()).name.clone()),
+                agitation: 1.0,
+            }];
+        }
         route.quench.agitation = self.scale(0.4, 2.5);
         route.quench.air_delay_s = self.between(0.0, 4.0);
         route.quench.end_c = self.between(-80.0, 120.0);
@@ -231,6 +242,8 @@ fn austenite_as_quenched(outcome: &Outcome) -> Option<f64> {
 fn comparison(number: u64, dice: &mut Dice, route: &Route, outcome: &Outcome) -> Option<String> {
     let mut other = route.clone();
     match number % 3 {
+        // How one bath's speed counts depends on when the next takes over.
+        0 if !route.quench.then.is_empty() => {}
         0 => {
             other.quench.agitation *= dice.between(0.5, 0.95);
             let slower = run(&other).ok()?;

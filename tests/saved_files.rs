@@ -544,7 +544,7 @@ prop_compose! {
     fn any_next_bath()(
         leave in prop_oneof![
             thousandths(0.0, 86_400.0).prop_map(Leave::AfterS),
-            thousandths(-200.0, 900.0).prop_map(Leave::AtC),
+            thousandths(601.0, 900.0).prop_map(Leave::AtC),
         ],
         medium in any_medium(),
         agitation in thousandths(0.1, 5.0),

@@ -171,7 +171,9 @@ impl Runner {
                 }
                 Heard::Ended => {
                     state.worker = None;
-                    None
+                    let take = state.out.take().and_then(|kind| state.takers[kind].clone());
+                    let why = "The second thread has ended: change something to try again.";
+                    take.map(|take| (take, Brought::Nothing(why.to_owned())))
                 }
                 Heard::Answer(text) => {
                     let brought = serde_json::from_str(&text)

@@ -101,6 +101,8 @@ pub(crate) struct Bench {
     pub(crate) notice: RwSignal<Option<Notice>>,
     /// The number that is opened.
     pub(crate) opened: RwSignal<Option<NumberKey>>,
+    /// The route as far as the quench: what follows it is left out.
+    quenched: Memo<Route>,
     /// What the steel alone decides.
     prepared: Memo<Kept>,
     /// Outcome of the route.
@@ -150,6 +152,13 @@ impl Bench {
             shelf,
             notice: RwSignal::new(notice),
             opened: RwSignal::new(None),
+            quenched: Memo::new(move |_| Route {
+                piece: String::new(),
+                cold: None,
+                tempers: Vec::new(),
+                target: Route::example().target,
+                ..route.get()
+            }),
             prepared,
             computed: computed(route, prepared),
             mapped,
@@ -167,7 +176,7 @@ impl Bench {
     /// The quench across the section, where it can be told.
     pub(crate) fn replay(self) -> Option<Replay> {
         let prepared = self.prepared.get();
-        self.route
+        self.quenched
             .with(|route| prepared.as_ref().as_ref()?.replay(route).ok())
     }
 

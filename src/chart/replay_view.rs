@@ -85,25 +85,27 @@ pub fn replay_view(replay: &ReplayData, labels: &Labels, size_px: [f64; 2]) -> S
         .styled(Ink::Ink, 13.0, Weight::Name),
     );
     scene.open(Plane::new(x, Axis::linear(0.0, 1.0), stack));
-    for (mark, _) in stacked(&replay.across) {
+    for mark in stacked(&replay.across) {
         scene.add(mark);
     }
-    let ticks = x.ticks(5, Shown::by(|mm| mm));
+    let mut ticks = x.ticks(5, Shown::by(labels.length));
+    if let Some(tick) = ticks.last_mut() {
+        tick.label = format!("{}{NBSP}{}", tick.label, labels.length_unit);
+    }
     frame::bottom_axis(&mut scene, ticks, false);
     for (end, column, anchor) in [
         (replay.ends[0], LEFT_PX, Anchor::Start),
         (replay.ends[1], right, Anchor::End),
     ] {
-        let text = format!("{end}{NBSP}");
-        let label = Label::new(px(column, stack.top - 8.0), anchor, text.trim_end());
+        let label = Label::new(px(column, stack.top - 8.0), anchor, end);
         scene.label(label.styled(Ink::Ink2, 11.0, Weight::Text));
     }
     scene.summary = summary(replay, labels);
     scene
 }
 
-/// The stack of constituents across the section, with its constituents from the bottom.
-fn stacked(across: &[Across]) -> Vec<(Mark, Constituent)> {
+/// The stack of constituents across the section.
+fn stacked(across: &[Across]) -> Vec<Mark> {
     let kinds = across.first().map_or(0, |a| a.parts.len());
     let mut floor = vec![0.0; across.len()];
     let mut found = Vec::with_capacity(kinds);
@@ -128,10 +130,7 @@ fn stacked(across: &[Across]) -> Vec<(Mark, Constituent)> {
         if let Some(constituent) = constituent
             && thickest > 1e-3
         {
-            found.push((
-                structure(bottom.chain(top).collect(), constituent),
-                constituent,
-            ));
+            found.push(structure(bottom.chain(top).collect(), constituent));
         }
         floor = ceiling;
     }

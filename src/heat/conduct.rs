@@ -93,6 +93,11 @@ impl<'a, const W: usize> Conduction<'a, W> {
         self.turned.as_ref().unwrap()
     }
 
+    /// Temperature of the hottest node, °C.
+    pub(super) fn hottest_c(&self) -> f64 {
+        self.temperature_c.iter().copied().fold(f64::MIN, f64::max)
+    }
+
     /// Stays in a medium, with its heat transfer times `agitation`, until the first condition is
     /// met; `record` sees the state on entry and after every step. Returns whether the
     /// temperature was reached.
@@ -148,13 +153,14 @@ impl<'a, const W: usize> Conduction<'a, W> {
                     most.max((before - after).abs())
                 });
             let mut factor = factor.min(MOST_CHANGE_K / change.max(1e-9));
-            if error <= 1.0
-                && let Some(turned) = &mut self.turned
-            {
-                error = turned.correct(&self.temperature_c, &mut self.stage_c, step);
-                factor = factor.min(0.85 / error.max(1e-9).sqrt());
+            let is_shortest = step <= SHORTEST_STEP_S;
+            let mut is_taken = error <= 1.0 || (is_shortest && error < f64::MAX);
+            if is_taken && let Some(turned) = &mut self.turned {
+                let correction = turned.correct(&self.temperature_c, &mut self.stage_c, step);
+                factor = factor.min(0.85 / correction.max(1e-9).sqrt());
+                is_taken = correction <= 1.0 || is_shortest;
             }
-            if error <= 1.0 || step <= SHORTEST_STEP_S {
+            if is_taken {
                 self.time_s += step;
                 if let Some(turned) = &mut self.turned {
                     turned.keep(&self.stage_c, step);

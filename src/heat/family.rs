@@ -32,6 +32,44 @@ pub enum Family {
 }
 
 impl Family {
+    /// Whether a piece comes wet out of it.
+    const fn is_wet(self) -> bool {
+        matches!(self, Self::Water | Self::Brine | Self::Polymer)
+    }
+
+    /// Whether a piece comes oily out of it.
+    const fn is_oily(self) -> bool {
+        matches!(self, Self::Oil | Self::VegetableOil | Self::HotOil)
+    }
+
+    /// Whether a piece may go into this bath straight from another. Common practice, no source:
+    /// water or oil carried into molten salt makes it erupt.
+    #[must_use]
+    pub const fn may_follow(self, before: Self) -> bool {
+        !(matches!(self, Self::Salt) && (before.is_wet() || before.is_oily()))
+    }
+
+    /// The caution for going from one bath into this one. Common practice, no source.
+    #[must_use]
+    pub const fn caution_after(self, before: Self) -> Option<Hazard> {
+        if !self.may_follow(before) {
+            return Some(Hazard(&[Said::Words(
+                "Never bring a wet or oily piece into molten salt: it erupts.",
+            )]));
+        }
+        if self.is_oily() && before.is_wet() {
+            return Some(Hazard(&[Said::Words(
+                "Water carried into oil spatters, foams over and burns: shake it off, lower the piece from a distance, lid at hand.",
+            )]));
+        }
+        if before.is_oily() && !self.is_oily() {
+            return Some(Hazard(&[Said::Words(
+                "Oil on a piece taken out hot smokes and may flash: vent, no flame near, lid at hand.",
+            )]));
+        }
+        None
+    }
+
     /// The usual cautions, for display. They remind and do not replace local codes, the
     /// supplier's safety data sheet and training.
     #[must_use]

@@ -281,6 +281,7 @@ impl Quenching<'_> {
         }
         let bath_entry_s = piece.time_s;
         let mut bath = (self.medium, self.agitation);
+        let mut complete = true;
         let mut changes_s = Vec::with_capacity(self.then.len());
         for later in self.then {
             let until = match later.leave {
@@ -293,7 +294,8 @@ impl Quenching<'_> {
                     time_s: piece.time_s + LONGEST_S,
                 },
             };
-            piece.stay_in(bath.0, bath.1, until, |piece| trace.record(piece));
+            let reached = piece.stay_in(bath.0, bath.1, until, |piece| trace.record(piece));
+            complete &= reached || matches!(later.leave, Leave::AfterS(_));
             changes_s.push(piece.time_s);
             bath = (&later.medium, later.agitation);
         }
@@ -308,12 +310,15 @@ impl Quenching<'_> {
             reached: Reached::Cooled(self.end_c.max(coldest_c)),
             time_s: time_s + LONGEST_S,
         };
-        let mut complete = piece.stay_in(
-            bath.0,
-            bath.1,
-            until(bath_c + near, piece.time_s),
-            |piece| trace.record(piece),
-        );
+        let until_near = if piece.hottest_c() < bath_c {
+            Until {
+                reached: Reached::Heated(bath_c - near),
+                time_s: piece.time_s + LONGEST_S,
+            }
+        } else {
+            until(bath_c + near, piece.time_s)
+        };
+        complete &= piece.stay_in(bath.0, bath.1, until_near, |piece| trace.record(piece));
         let mut bath_exit_s = None;
         if let Some(air) = then_air {
             bath_exit_s = Some(piece.time_s);

@@ -4,7 +4,9 @@
 //! A step in time is taken with the heat source expected in it; then every node turns along the
 //! path that it took, and its temperature is set so that its heat is what it was, less what has
 //! flowed out. Heat is kept exactly, and the steps are chosen so that this correction stays
-//! small. Martensite is not counted here: its heat is part of the heat capacity below its start.
+//! small. Martensite is not counted here: its heat is part of the heat capacity
+//! below its start, so a place that warms up again through that takes the heat back, which real
+//! martensite does not.
 
 use super::Material;
 use super::properties::Local;

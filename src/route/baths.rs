@@ -1,5 +1,6 @@
 //! The baths of a quench, one after the other.
 
+use super::outcome::Outcome;
 use super::plan::{NextBath, Quench, Route};
 use crate::heat::{CoolingCurve, LaterBath, Leave, Medium, MediumError, Quenching};
 
@@ -25,6 +26,21 @@ impl Baths {
         })
     }
 
+    /// All of them, in order.
+    pub(super) fn media(&self) -> impl Iterator<Item = &Medium> {
+        std::iter::once(&self.first).chain(self.later.iter().map(|bath| &bath.medium))
+    }
+
+    /// The bath in which the deciding place passes Ms; the first where nothing is known.
+    pub(super) fn at_ms(&self, outcome: &Outcome) -> &Medium {
+        let bath = outcome
+            .quench
+            .transformed
+            .given()
+            .map_or(0, |quenched| quenched.bath_at_ms);
+        self.media().nth(bath).unwrap_or(&self.first)
+    }
+
     /// The quench of a route in these baths.
     pub(super) fn quenching(&self, route: &Route) -> Quenching<'_> {
         Quenching {
@@ -41,8 +57,7 @@ impl Baths {
 
     /// Temperature of the bath above Ms in which the piece is held for bainite, °C, if any.
     pub(super) fn held_c(&self, ms_c: f64) -> Option<f64> {
-        let before = std::iter::once(&self.first).chain(self.later.iter().map(|bath| &bath.medium));
-        before
+        self.media()
             .zip(&self.later)
             .find_map(|(medium, next)| match next.leave {
                 Leave::AfterS(stay_s) if stay_s >= SHORTEST_HOLD_S && medium.bath_c > ms_c => {

@@ -83,13 +83,18 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
             austenite,
         });
     }
-    if may_crack(&baths.first, end.carbon_wt) {
+    if may_crack(baths.at_ms(outcome), end.carbon_wt) {
         told.push(Caution::MayCrack);
     }
     let cold = route.cold.as_ref();
     let hazards = cold.map_or(&[][..], |cold| cold_hazards(cold.temperature_c));
-    let baths = std::iter::once(&baths.first).chain(baths.later.iter().map(|bath| &bath.medium));
-    for &text in baths.flat_map(Medium::cautions).chain(hazards) {
+    let media: Vec<&Medium> = baths.media().collect();
+    let passages = media.windows(2).filter_map(|pair| match pair {
+        [before, next] => next.family.caution_after(before.family),
+        _ => None,
+    });
+    let usual = media.iter().flat_map(|medium| medium.cautions());
+    for text in passages.chain(usual.chain(hazards).copied()) {
         let caution = Caution::Hazard { text };
         if !told.contains(&caution) {
             told.push(caution);

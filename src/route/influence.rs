@@ -94,10 +94,14 @@ impl Planned<'_> {
     /// The planned curve of a blade, slower as the plate of its spine becomes by one step of
     /// thickness: a plate is ten times quicker to compute.
     fn curve_of_thicker_spine(&self, spine_mm: f64) -> Option<CoolingCurve> {
+        // A fixed stay in the first of several baths does not stretch with the piece.
+        if !self.baths.later.is_empty() {
+            return None;
+        }
         let in_bath_s = |thickness_mm: f64| {
             let section = Section::Plate { thickness_mm };
             let agitation = self.route.quench.agitation;
-            let passing = passing_s(self.route, &self.baths.first, section, agitation, NOSE_C);
+            let passing = passing_s(self.route, self.baths, section, agitation, NOSE_C);
             Some(passing.ok()?? - self.cooled.bath_entry_s)
         };
         let slower = in_bath_s(spine_mm + THICKNESS_STEP_MM)? / in_bath_s(spine_mm)?;

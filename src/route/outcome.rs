@@ -147,6 +147,8 @@ pub struct QuenchTransformed {
     pub fractions: Fractions,
     /// Martensite and retained austenite as a fraction of what was austenite: 1 is hardened through.
     pub hardened_fraction: f64,
+    /// The bath in which the deciding place passes Ms, counted from zero.
+    pub bath_at_ms: usize,
     /// Temperature of the bath above Ms in which the piece is held for bainite, °C, if any: bainite
     /// then counts as hardened, and the margin is that of the arrival in the bath.
     pub held_c: Option<f64>,

@@ -1,5 +1,6 @@
 //! What speaks for cracks and warping in a quench: reasons, not a percentage.
 
+use super::baths::Baths;
 use super::cautions::{COARSE_GRAIN_ASTM, CRACKING_CARBON_WT, is_harsh};
 use super::outcome::Outcome;
 use super::plan::Route;
@@ -35,8 +36,8 @@ pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
     }
     let end = &outcome.soak.end;
     let mut reasons: Vec<Reason> = Vec::new();
-    let medium = route.quench.medium.resolve().ok()?;
-    if is_harsh(medium.family) {
+    let baths = Baths::of(&route.quench).ok()?;
+    if is_harsh(baths.at_ms(outcome).family) {
         let factor = quenched.margin.factor;
         reasons.push(if factor > FASTER_THAN_NEEDED {
             let times = (format_factor(factor), NumberKey::Margin);

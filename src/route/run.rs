@@ -23,6 +23,8 @@ use crate::transform::{Kinetics, martensite_temperature_c};
 const WEIGHED_COLD_C: f64 = -75.0;
 /// Fall in retained austenite that is worth a cold bath by itself, volume fraction.
 const WORTH_AUSTENITE: f64 = 0.04;
+/// Bainite that makes a stay in a hot bath a hold for bainite, as a fraction of the matrix.
+const HOLD_BAINITE: f64 = 0.1;
 /// Hardened fraction above which so little has formed that its heat does not count.
 const NOTHING_FORMED: f64 = 0.99;
 /// Below this a piece that heats up loses next to no carbon and grows little scale, °C.
@@ -189,7 +191,13 @@ fn transformed(
     fractions: crate::transform::Fractions,
 ) -> Result<QuenchTransformed, OutOfRange> {
     let austenite = kinetics.austenite();
-    let held_c = baths.held_c(kinetics.ms_c());
+    let held_c = baths
+        .held_c(kinetics.ms_c())
+        .filter(|_| fractions.bainite_of_matrix() >= HOLD_BAINITE);
+    let ms_s = curve.time_to_c(kinetics.ms_c()).unwrap_or(f64::INFINITY);
+    let bath_at_ms = cooled
+        .changes_s
+        .partition_point(|change_s| *change_s <= ms_s);
     let cold_curve = without_heat(route, baths, &fractions, cooled.slowest);
     let mut judged = cold_curve.as_ref().unwrap_or(curve);
     let arriving = held_c.map(|bath_c| until_arrival(judged, bath_c));
@@ -209,6 +217,7 @@ fn transformed(
         fractions,
         hardened_fraction: fractions.hardened()
             + held_c.map_or(0.0, |_| fractions.bainite_of_matrix()),
+        bath_at_ms,
         held_c,
         margin,
         next_slower: quencher.next_slower(),

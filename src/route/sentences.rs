@@ -125,7 +125,7 @@ pub fn margin_words(value_s: f64) -> String {
 #[must_use]
 pub fn sentences(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Vec<Sentence> {
     let mut all = vec![soak_sentence(route, outcome)];
-    all.push(quench_sentence(outcome, scale));
+    all.push(quench_sentence(route, outcome, scale));
     all.extend(cold_sentence(outcome));
     all.push(final_sentence(route, outcome, scale));
     all
@@ -174,7 +174,7 @@ fn soak_sentence(route: &Route, outcome: &Outcome) -> Sentence {
     }
 }
 
-fn quench_sentence(outcome: &Outcome, scale: TemperatureScale) -> Sentence {
+fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Sentence {
     let quenched = match &outcome.quench.transformed {
         super::Known::Given(quenched) => quenched,
         super::Known::Refused { refused } => {
@@ -203,10 +203,11 @@ fn quench_sentence(outcome: &Outcome, scale: TemperatureScale) -> Sentence {
         sentence
             .text_part(format!(" {place} it misses by "))
             .number(margin_words(margin.seconds), NumberKey::Margin)
-            .text_part(format!(
-                "; {} hardens",
-                format_percent(quenched.hardened_fraction)
-            ))
+            .text_part(if quenched.held_c.is_some() {
+                String::new()
+            } else {
+                format!("; {} hardens", format_percent(quenched.hardened_fraction))
+            })
     };
     if let Some(bath_c) = quenched.held_c {
         return sentence.text_part(format!(
@@ -214,6 +215,10 @@ fn quench_sentence(outcome: &Outcome, scale: TemperatureScale) -> Sentence {
             format_temperature(bath_c, scale),
             format_percent(quenched.fractions.bainite)
         ));
+    }
+    // Others are weighed alone, which says nothing of a sequence.
+    if !route.quench.then.is_empty() {
+        return sentence.text_part(".");
     }
     match (&quenched.next_slower, &quenched.slowest_medium) {
         (Some(next), _) if margin.seconds >= 0.0 => {

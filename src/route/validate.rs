@@ -156,22 +156,38 @@ fn quench(quench: &Quench) -> Result<(), RouteFieldError> {
             ),
         ));
     }
-    quench.then.iter().try_for_each(next_bath)
+    let mut before = &quench.medium;
+    for next in &quench.then {
+        next_bath(before, next)?;
+        before = &next.medium;
+    }
+    Ok(())
 }
 
-fn next_bath(next: &NextBath) -> Result<(), RouteFieldError> {
+fn next_bath(before: &MediumChoice, next: &NextBath) -> Result<(), RouteFieldError> {
     const FIELD: &str = "quench.then";
     const STAY_S: (f64, f64) = (0.0, 86_400.0);
     const LEAVES_C: (f64, f64) = (-200.0, 900.0);
     if let MediumChoice::Named(name) = &next.medium {
         text(FIELD, "the name of the quenchant", name)?;
     }
-    next.medium.resolve().map_err(|e| fault(FIELD, e))?;
+    let bath_c = next.medium.resolve().map_err(|e| fault(FIELD, e))?.bath_c;
+    let before_c = before.resolve().map_err(|e| fault(FIELD, e))?.bath_c;
     allowed(FIELD, "agitation", (0.1, 5.0), "").check(next.agitation)?;
     match next.leave {
         Leave::AfterS(stay_s) => allowed(FIELD, "time in the bath", STAY_S, "s").check(stay_s),
         Leave::AtC(temperature_c) => {
-            allowed(FIELD, "out of the bath at", LEAVES_C, "°C").check(temperature_c)
+            allowed(FIELD, "out of the bath at", LEAVES_C, "°C").check(temperature_c)?;
+            let coldest_c = before_c.max(bath_c);
+            if temperature_c <= coldest_c {
+                return Err(fault(
+                    FIELD,
+                    format!(
+                        "out of the bath at {temperature_c} °C is not above both baths, the warmer of which is at {coldest_c} °C"
+                    ),
+                ));
+            }
+            Ok(())
         }
     }
 }

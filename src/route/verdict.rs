@@ -4,7 +4,9 @@ use super::baths::{Baths, until_arrival};
 use super::cautions::may_crack;
 use super::outcome::{Margin, Neighbour, Verdict};
 use super::plan::Route;
-use crate::heat::{CoolingCurve, Family, HeatError, Medium, Quenching, Section, cool, media};
+use crate::heat::{
+    CoolingCurve, Family, HeatError, Leave, Medium, Quenching, Section, cool, media,
+};
 use crate::numeric::roots::{Crossing, falling_root};
 use crate::steel::OutOfRange;
 use crate::transform::{Kinetics, Product, spare_of};
@@ -324,7 +326,7 @@ pub fn agitation_to_pass(
     temperature_c: f64,
     time_s: f64,
 ) -> Result<f64, super::RouteError> {
-    let medium = route.quench.medium.resolve()?;
+    let baths = Baths::of(&route.quench)?;
     let (least, most) = AGITATION_RANGE;
     let delay_s = route.quench.air_delay_s;
     // The delay in air does not depend on the bath.
@@ -333,12 +335,21 @@ pub fn agitation_to_pass(
     let Some(planned_s) = curve.time_to_c(temperature_c) else {
         return Ok(planned);
     };
+    // What is passed in a later bath does not go by the stir of the first.
+    let is_later = match route.quench.then.first().map(|next| next.leave) {
+        Some(Leave::AfterS(stay_s)) => in_bath_s(planned_s) > stay_s,
+        Some(Leave::AtC(leave_c)) => temperature_c < leave_c,
+        None => false,
+    };
+    if is_later {
+        return Ok(planned);
+    }
     let slower = in_bath_s(time_s) / in_bath_s(planned_s);
     let section = compared_section(route.section);
     let mut agitation = planned;
     let mut wanted_s = None;
     for _ in 0..AGITATION_STEPS {
-        let passing = passing_s(route, &medium, section, agitation, temperature_c)?;
+        let passing = passing_s(route, &baths, section, agitation, temperature_c)?;
         let Some(now_s) = passing.map(in_bath_s) else {
             break;
         };
@@ -361,22 +372,18 @@ const HOTTEST_END_C: f64 = 590.0;
 /// When the quench cannot be computed.
 pub(super) fn passing_s(
     route: &Route,
-    medium: &Medium,
+    baths: &Baths,
     section: Section,
     agitation: f64,
     temperature_c: f64,
 ) -> Result<Option<f64>, HeatError> {
     let cooled = cool(&Quenching {
         section,
-        medium,
         agitation,
-        start_c: route.soak.temperature_c,
-        air_delay_s: route.quench.air_delay_s,
         end_c: (temperature_c - PAST_K)
             .min(HOTTEST_END_C)
             .max(route.quench.end_c),
-        then: &[],
-        martensite_start_c: None,
+        ..baths.quenching(route)
     })?;
     Ok(cooled
         .slowest()

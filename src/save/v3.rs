@@ -1,6 +1,7 @@
 //! Versions 1 to 3 of the format. Version 2 added the thermocouple and the offset of the furnace, and
 //! structures before hardening to the three of version 1, which kept their names; version 3 added
-//! to a quenchant of the user's own its name, its band and its figures. What a version does not have
+//! to a quenchant of the user's own its name, its band and its figures, later baths to the quench,
+//! and square bars and convex blades to the sections. What a version does not have
 //! is as it meant it by default, so one reader serves all. While version 3 is the newest, its routes
 //! are the project's own types; when a fourth version changes them, the types of this one are
 //! copied here as they are now.

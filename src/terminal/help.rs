@@ -18,8 +18,9 @@ skipped. Unknown and missing fields are errors. Every number has its unit in its
 Steel      `composition` in wt %: {\"c\":1.0,\"mn\":0.35,\"si\":0.25,\"cr\":1.45}, of c mn si cr ni mo v w
            p s, iron the balance; or `grade`, an AISI/SAE, UNS, EN name or material number, for
            its nominal composition, which the answer then names. With both, `composition` counts.
-Section    {\"shape\":\"plate\",\"thickness_mm\":3}, {\"shape\":\"round\",\"diameter_mm\":12} or
-           {\"shape\":\"blade\",\"edge_mm\":0.5,\"spine_mm\":4,\"height_mm\":30}
+Section    {\"shape\":\"plate\",\"thickness_mm\":3}, {\"shape\":\"round\",\"diameter_mm\":12},
+           {\"shape\":\"square\",\"side_mm\":12} or {\"shape\":\"blade\",\"edge_mm\":0.5,\"spine_mm\":4,
+           \"height_mm\":30}, with `grind` \"convex\" if its flanks bulge
 Quenchant  its name, listed below; or your own curve of surface temperature, °C, and W/m²K,
            log-linear between: {\"h_w_m2k\":[[70,300],[265,485],[850,600]],\"bath_c\":50,\"radiation\":false}
            with, if you like, `title` and `h_band_factor`, within which it is true either way

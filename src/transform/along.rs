@@ -100,6 +100,8 @@ pub(super) struct State {
     leaves: [f64; 3],
     /// Start of martensite of what is left, °C.
     pub(super) ms_c: f64,
+    /// Coldest temperature so far, °C.
+    coldest_c: f64,
 }
 
 impl Kinetics {
@@ -110,6 +112,7 @@ impl Kinetics {
             left: 1.0,
             leaves: [1.0; 3],
             ms_c: self.ms_c,
+            coldest_c: f64::INFINITY,
         }
     }
 
@@ -118,6 +121,7 @@ impl Kinetics {
         let low = from_c.min(to_c);
         let high = from_c.max(to_c);
         if duration_s <= 0.0 || low >= self.upper_limit_c() || high <= state.ms_c {
+            state.coldest_c = state.coldest_c.min(low);
             return;
         }
         let mut steps = ((high - low) / STEP_K).ceil().max(1.0);
@@ -141,6 +145,13 @@ impl Kinetics {
     /// One straight piece of a path undivided: right for the austenite left, coarse for the
     /// shares.
     pub(super) fn step(&self, state: &mut State, from_c: f64, to_c: f64, duration_s: f64) {
+        // Once martensite has begun, what a warmer bath would make of the rest is left out: the
+        // ages belong to all of the austenite.
+        let has_begun = state.coldest_c < state.ms_c;
+        state.coldest_c = state.coldest_c.min(from_c.min(to_c));
+        if has_begun {
+            return;
+        }
         let before = state.leaves;
         let floor_c = state.ms_c;
         for product in self.products() {

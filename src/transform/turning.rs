@@ -37,8 +37,7 @@ impl Turning for TurningPiece<'_> {
             return self.ferrite_left;
         };
         *next = *kept;
-        let can = from_c.min(to_c) < self.kinetics.upper_limit_c() && from_c.max(to_c) > kept.ms_c;
-        if can {
+        if from_c.min(to_c) < self.kinetics.upper_limit_c() {
             self.kinetics.step(next, from_c, to_c, duration_s);
         }
         let carbide = self

@@ -13,7 +13,7 @@ after(() => browser.close());
 test("a second bath is chosen, told in the sentence, kept, and taken away again", async () => {
   const bench = await BenchPage.ready(browser);
   await bench.openWord("Second bath");
-  await bench.pick("When it goes there", "by heat");
+  await bench.pick("When it goes there", "by temperature");
   await bench.type("230 °C", "Out when the core is at");
   await bench.option("air_still").click();
   const saved = await bench.savedRoute((route) => route.quench.then?.[0]?.leave.at_c === 230);

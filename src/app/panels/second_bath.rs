@@ -9,7 +9,8 @@ use leptos::prelude::*;
 
 /// When a piece leaves the first bath, as it is first offered.
 const OUT_AT_C: f64 = 200.0;
-const OUT_AFTER_S: f64 = 3.0;
+const OUT_AFTER_S: f64 = 1.0;
+const ABOVE_BATH_K: f64 = 20.0;
 /// What may be typed.
 const AT_C: (f64, f64) = (20.0, 800.0);
 const AFTER_S: (f64, f64) = (0.1, 86_400.0);
@@ -43,7 +44,10 @@ fn words(route: &Route, scale: TemperatureScale) -> String {
         |error| error.to_string(),
         |medium| inside_a_sentence(&medium.title.words(scale)),
     );
-    format!("{when} into {into}")
+    match route.quench.then.len() {
+        1 => format!("{when} into {into}"),
+        all => format!("{when} into {into}, and {} more", all - 1),
+    }
 }
 
 /// Changes the second bath; air follows the first one when there was none.
@@ -55,12 +59,21 @@ fn change(bench: Bench, set: impl FnOnce(&mut NextBath)) {
             agitation: 1.0,
         });
         set(&mut next);
-        route.quench.then.truncate(1);
         match route.quench.then.first_mut() {
             Some(first) => *first = next,
             None => route.quench.then.push(next),
         }
     });
+}
+
+/// Temperature of leaving the first bath as it is first offered: above the bath.
+fn out_at_c(bench: Bench) -> f64 {
+    let medium = bench
+        .route
+        .with_untracked(|route| route.quench.medium.resolve());
+    medium.map_or(OUT_AT_C, |medium| {
+        OUT_AT_C.max(medium.bath_c + ABOVE_BATH_K)
+    })
 }
 
 fn fields(bench: Bench, way: Way) -> Option<AnyView> {
@@ -99,10 +112,16 @@ fn fields(bench: Bench, way: Way) -> Option<AnyView> {
     let entries = Signal::derive(move || {
         let scale = bench.scale.get();
         // The mildest first: most pieces go on in air.
+        let before = bench.route.with(|route| route.quench.medium.resolve().ok());
         let media: Vec<_> = shop_media().collect();
         media
             .into_iter()
             .rev()
+            .filter(|medium| {
+                before
+                    .as_ref()
+                    .is_none_or(|before| medium.family.may_follow(before.family))
+            })
             .map(|medium| Entry {
                 value: medium.name.clone(),
                 title: medium.title.words(scale),
@@ -150,20 +169,24 @@ pub(super) fn SecondBath() -> impl IntoView {
                     name="When it goes there"
                     entries=vec![
                         (Way::Stays, "none"),
-                        (Way::At, "by heat"),
+                        (Way::At, "by temperature"),
                         (Way::After, "by time"),
                     ]
                     chosen=now
                     pick=move |picked: Way| match picked {
+                        _ if picked == now.get_untracked() => {}
                         Way::Stays => bench.change(|route| route.quench.then.clear()),
-                        Way::At => change(bench, |next| next.leave = Leave::AtC(OUT_AT_C)),
+                        Way::At => {
+                            let leave_c = out_at_c(bench);
+                            change(bench, |next| next.leave = Leave::AtC(leave_c));
+                        }
                         Way::After => change(bench, |next| next.leave = Leave::AfterS(OUT_AFTER_S)),
                     }
                 />
             </div>
             {move || fields(bench, now.get())}
             <p class="hint">
-                "Interrupted or martempered pieces go on in air above Ms or just below it. Held for long in a bath above Ms, austenite turns into bainite."
+                "Taken out just above Ms the piece evens out, and its martensite forms slowly in air. Temper it as soon as it is hand-warm."
             </p>
         </Word>
     }

@@ -92,6 +92,7 @@ fn load(bench: Bench, name: &str, size_mm: f64) {
     bench.change(|route| {
         route.quench.medium = MediumChoice::Named(name.to_owned());
         route.quench.agitation = 1.0;
+        route.quench.then.clear();
         route.section = resized(route.section, size_mm);
     });
 }
