@@ -234,6 +234,20 @@ fn low_alloy() -> impl Strategy<Value = Composition> {
         })
 }
 
+/// Ferrite at every temperature without carbon, and fields that begin on the column beside it.
+#[test]
+fn a_field_that_begins_on_a_column_leaves_no_gap() {
+    let steel = Composition {
+        mn: 2.489_961_601_499_080_4,
+        si: 2.694_225_009_168_01,
+        ni: 0.461_215_546_996_280_03,
+        v: 0.523_909_565_843_557_6,
+        w: 0.364_823_750_516_689_6,
+        ..Composition::default()
+    };
+    assert_covers(&phase_map(&steel).unwrap(), "silicon steel");
+}
+
 proptest! {
     #![proptest_config(ProptestConfig {
         cases: 12,

@@ -33,11 +33,14 @@ type Sides = BTreeMap<(Key, Key), (usize, [Point; 2])>;
 
 /// Fields and what lies between them.
 pub(super) fn joined(cells: &[Cell]) -> (Vec<Outlined>, Vec<Border>) {
+    let columns = columns_of(cells);
     let mut sides: Sides = BTreeMap::new();
     for (place, cell) in cells.iter().enumerate() {
         let ends = cell.corners.iter().zip(cell.corners.iter().cycle().skip(1));
         for (from, to) in ends.filter(|(from, to)| from != to) {
-            sides.insert((key(*from), key(*to)), (place, [*from, *to]));
+            for [from, to] in on_column(&columns, *from, *to) {
+                sides.insert((key(from), key(to)), (place, [from, to]));
+            }
         }
     }
     let field_of = fields_of(cells, &sides);
@@ -74,6 +77,36 @@ pub(super) fn joined(cells: &[Cell]) -> (Vec<Outlined>, Vec<Border>) {
         }
     }
     (fields, borders)
+}
+
+/// Temperatures of all corners, rising, by the carbon of their column.
+fn columns_of(cells: &[Cell]) -> BTreeMap<u64, Vec<f64>> {
+    let mut columns: BTreeMap<u64, Vec<f64>> = BTreeMap::new();
+    for [carbon_wt, temperature_c] in cells.iter().flat_map(|cell| &cell.corners) {
+        let column = columns.entry(carbon_wt.to_bits()).or_default();
+        column.push(*temperature_c);
+    }
+    for column in columns.values_mut() {
+        column.sort_by(f64::total_cmp);
+        column.dedup();
+    }
+    columns
+}
+
+/// A side in parts, divided where it lies on a column and passes corners of cells beyond that.
+fn on_column(columns: &BTreeMap<u64, Vec<f64>>, from: Point, to: Point) -> Vec<[Point; 2]> {
+    let column = columns.get(&from[0].to_bits()).filter(|_| from[0] == to[0]);
+    let Some(column) = column else {
+        return vec![[from, to]];
+    };
+    let (low, high) = (from[1].min(to[1]), from[1].max(to[1]));
+    let within = column.iter().filter(|t| (low..=high).contains(*t));
+    let mut points: Vec<Point> = within.map(|t| [from[0], *t]).collect();
+    if from[1] > to[1] {
+        points.reverse();
+    }
+    let pairs = points.windows(2).map(|pair| [pair[0], pair[1]]);
+    pairs.collect()
 }
 
 /// The field of each cell, numbered in the order of the cells.
