@@ -14,7 +14,7 @@ use super::plan::{Cold, Route};
 use super::prepared::Prepared;
 use super::sentences::TELLABLE_HRC;
 use super::verdict::{HARDENED, Quencher, judge};
-use crate::heat::{Cooled, CoolingCurve, Place, Section, cool, cool_turning, heat_up};
+use crate::heat::{Cooled, CoolingCurve, Place, Quenching, Section, cool, cool_turning, heat_up};
 use crate::soak::{Hold, LONGEST_S, SoakError, SoakOutcome, Stock, skin};
 use crate::steel::OutOfRange;
 use crate::transform::{Kinetics, martensite_temperature_c};
@@ -26,7 +26,7 @@ const WORTH_AUSTENITE: f64 = 0.04;
 /// Bainite that makes a stay in a hot bath a hold for bainite, as a fraction of the matrix.
 const HOLD_BAINITE: f64 = 0.1;
 /// Hardened fraction above which so little has formed that its heat does not count.
-const NOTHING_FORMED: f64 = 0.99;
+const NOTHING_FORMED: f64 = 0.995;
 /// Below this a piece that heats up loses next to no carbon and grows little scale, °C.
 const SCALES_FROM_C: f64 = 700.0;
 /// The history of a soak is shown to at least this time, s.
@@ -198,7 +198,8 @@ fn transformed(
     let bath_at_ms = cooled
         .changes_s
         .partition_point(|change_s| *change_s <= ms_s);
-    let cold_curve = without_heat(route, baths, &fractions, cooled.slowest);
+    let ms_c = kinetics.ms_c();
+    let cold_curve = without_heat(route, baths, &fractions, cooled.slowest, ms_c);
     let mut judged = cold_curve.as_ref().unwrap_or(curve);
     let arriving = held_c.map(|bath_c| until_arrival(judged, bath_c));
     judged = arriving.as_ref().unwrap_or(judged);
@@ -227,7 +228,7 @@ fn transformed(
     })
 }
 
-/// The cooling curve of a place as it would be without heat of transformation: what could be
+/// The cooling curve of a place as it would be without heat of pearlite and bainite: what could be
 /// slower or has to be faster is told from it, since on a quench that just hardens there is none.
 /// None where next to nothing has formed, and the two are the same.
 fn without_heat(
@@ -235,11 +236,16 @@ fn without_heat(
     baths: &Baths,
     fractions: &crate::transform::Fractions,
     place: usize,
+    ms_c: f64,
 ) -> Option<CoolingCurve> {
     if fractions.hardened() > NOTHING_FORMED {
         return None;
     }
-    let mut cooled = cool(&baths.quenching(route)).ok()?;
+    let quench = Quenching {
+        martensite_start_c: Some(ms_c),
+        ..baths.quenching(route)
+    };
+    let mut cooled = cool(&quench).ok()?;
     (place < cooled.curves.len()).then(|| cooled.curves.swap_remove(place))
 }
 
