@@ -110,8 +110,8 @@ type Take = Rc<dyn Fn(Brought)>;
 struct State {
     worker: Option<Worker>,
     is_ready: bool,
-    /// The kind that is out.
-    out: Option<usize>,
+    /// What is out.
+    out: Option<Errand>,
     waiting: [Option<Errand>; KINDS],
     takers: [Option<Take>; KINDS],
 }
@@ -130,7 +130,7 @@ impl State {
             return;
         };
         if let Ok(text) = serde_json::to_string(&errand) {
-            self.out = Some(errand.kind());
+            self.out = Some(errand);
             worker.tell(&text);
         }
     }
@@ -171,17 +171,19 @@ impl Runner {
                 }
                 Heard::Ended => {
                     state.worker = None;
-                    let take = state.out.take().and_then(|kind| state.takers[kind].clone());
-                    let why = "The second thread has ended: change something to try again.";
-                    take.map(|take| (take, Brought::Nothing(why.to_owned())))
+                    // What was out is done here, unless something newer waits.
+                    if let Some(errand) = state.out.take() {
+                        state.waiting[errand.kind()].get_or_insert(errand);
+                    }
+                    None
                 }
                 Heard::Answer(text) => {
                     let brought = serde_json::from_str(&text)
                         .unwrap_or_else(|fault| Brought::Nothing(fault.to_string()));
-                    let kind = match brought {
-                        Brought::Progress(_) => state.out,
-                        _ => state.out.take(),
-                    };
+                    let kind = state.out.as_ref().map(Errand::kind);
+                    if !matches!(brought, Brought::Progress(_)) {
+                        state.out = None;
+                    }
                     let take = kind.and_then(|kind| state.takers[kind].clone());
                     take.map(|take| (take, brought))
                 }

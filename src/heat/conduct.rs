@@ -49,7 +49,8 @@ pub(super) struct Conduction<'a, const W: usize> {
     stage_c: Vec<f64>,
     stage_rate: Vec<f64>,
     locals: Vec<Local>,
-    turned: Option<Turned<'a>>,
+    /// How far it has turned, if it does.
+    pub(super) turned: Option<Turned<'a>>,
 }
 
 impl<'a, const W: usize> Conduction<'a, W> {
@@ -85,12 +86,6 @@ impl<'a, const W: usize> Conduction<'a, W> {
     pub(super) fn turning(mut self, turned: Turned<'a>) -> Self {
         self.turned = Some(turned);
         self
-    }
-
-    /// How far it has turned.
-    #[cfg(test)]
-    pub(super) fn turned_for_test(&self) -> &Turned<'a> {
-        self.turned.as_ref().unwrap()
     }
 
     /// Temperature of the hottest node, °C.

@@ -46,7 +46,8 @@ impl Family {
     /// water or oil carried into molten salt makes it erupt.
     #[must_use]
     pub const fn may_follow(self, before: Self) -> bool {
-        !(matches!(self, Self::Salt) && (before.is_wet() || before.is_oily()))
+        let may_be_wet = before.is_wet() || before.is_oily() || matches!(before, Self::Own);
+        !(matches!(self, Self::Salt) && may_be_wet)
     }
 
     /// The caution for going from one bath into this one. Common practice, no source.
@@ -162,9 +163,17 @@ impl Family {
             Self::Air => &[Hazard(&[Said::Words(
                 "The piece stays hot enough to burn long after it is black.",
             )])],
-            Self::Own => &[Hazard(&[Said::Words(
-                "Follow the supplier's safety data sheet for this quenchant.",
-            )])],
+            Self::Own => &[
+                Hazard(&[Said::Words(
+                    "Follow the supplier's safety data sheet for this quenchant.",
+                )]),
+                Hazard(&[Said::Words(
+                    "If it is oil, it burns: well below its flash point, lid and extinguisher at hand, no water.",
+                )]),
+                Hazard(&[Said::Words(
+                    "If it is water or brine: steam burns, and steel of much carbon may crack.",
+                )]),
+            ],
         }
     }
 }

@@ -76,9 +76,9 @@ pub enum HeatError {
 /// A computed quench.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Cooled {
-    /// Plate and round: centre, surface. Square: centre, middle of a face, corner. Blade: edge, quarter, middle, three quarters and spine
-    /// on the middle plane, and the flank at the spine. All have the same times, from leaving the
-    /// furnace.
+    /// Plate and round: centre, surface. Square: centre, middle of a face, corner. Blade: edge,
+    /// quarter, middle, three quarters and spine on the middle plane, and the flank at the spine.
+    /// All have the same times, from leaving the furnace.
     pub curves: Vec<CoolingCurve>,
     /// Index of the curve of the place that is slowest to 540 °C.
     pub slowest: usize,
@@ -112,13 +112,14 @@ impl Cooled {
 /// its hottest place is at `end_c`, or within 1 K of the bath where that is warmer; but where the
 /// bath is well above both `end_c` and the room, the piece leaves it once it is within 5 K, and
 /// goes on to `end_c`, or to within 1 K of the room, in still air. With later baths each is left as
-/// they tell, and the last as said before. Still air of the list is used
-/// as it is; `agitation` acts on the bath only.
+/// they tell, and the last as said before; one that is warmer than the piece warms it first. Still
+/// air of the list is used as it is; `agitation` acts on the first bath only.
 ///
-/// Holds for plates and rounds up to a few hundred millimetres, away from their ends, and for
-/// blades whose flanks slope by less than 0.2. Heat of transformation is left out, but for
+/// Holds for plates and rounds up to a few hundred millimetres, away from their ends, for square
+/// bars up to a Biot number of about 10, and for blades whose flanks slope by less than 0.2. Heat of transformation is left out, but for
 /// martensite where its start is given; [`cool_turning`] has it all. Against finer meshes and steps
-/// the time to 540 °C lies within 0.5 %; the heat transfer of the medium is uncertain by 30 % and more.
+/// the time to 540 °C lies within 0.5 %; the heat transfer of the medium is uncertain by 30 % and
+/// more.
 ///
 /// # Errors
 /// Any number out of the range given at its field, or a bath that does not cool the piece.

@@ -255,7 +255,7 @@ mod tests {
                 (pair[1][0] - pair[0][0]) / 6.0 * (flux(a) + 4.0 * flux(0.5 * (a + b)) + flux(b))
             })
             .sum();
-        let turned = piece.turned_for_test();
+        let turned = piece.turned.as_ref().unwrap();
         let end: f64 = mesh
             .volume
             .iter()

@@ -41,6 +41,12 @@ impl Baths {
         self.media().nth(bath).unwrap_or(&self.first)
     }
 
+    /// The widest band factor of the baths up to one of them, counted from zero.
+    pub(super) fn widest_band_factor(&self, last: usize) -> f64 {
+        let bands = self.media().take(last + 1);
+        bands.map(|medium| medium.h_band_factor).fold(1.0, f64::max)
+    }
+
     /// The quench of a route in these baths.
     pub(super) fn quenching(&self, route: &Route) -> Quenching<'_> {
         Quenching {

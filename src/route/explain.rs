@@ -187,7 +187,12 @@ fn margin(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanat
                 (
                     "hardened",
                     format!(
-                        "95 % of the austenite has to reach martensite; here {}",
+                        "95 % of the austenite has to reach martensite{}; here {}",
+                        if quenched.held_c.is_some() {
+                            " or the bainite of the bath"
+                        } else {
+                            ""
+                        },
                         format_percent(quenched.hardened_fraction)
                     ),
                 ),

@@ -191,19 +191,20 @@ fn transformed(
     fractions: crate::transform::Fractions,
 ) -> Result<QuenchTransformed, OutOfRange> {
     let austenite = kinetics.austenite();
+    let ms_c = kinetics.ms_c();
     let held_c = baths
-        .held_c(kinetics.ms_c())
+        .held_c(ms_c)
         .filter(|_| fractions.bainite_of_matrix() >= HOLD_BAINITE);
-    let ms_s = curve.time_to_c(kinetics.ms_c()).unwrap_or(f64::INFINITY);
+    let ms_s = curve.time_to_c(ms_c).unwrap_or(f64::INFINITY);
     let bath_at_ms = cooled
         .changes_s
         .partition_point(|change_s| *change_s <= ms_s);
-    let ms_c = kinetics.ms_c();
-    let cold_curve = without_heat(route, baths, &fractions, cooled.slowest, ms_c);
-    let mut judged = cold_curve.as_ref().unwrap_or(curve);
+    let plain = without_heat(route, baths, &fractions, cooled.slowest, ms_c);
+    let mut judged = plain.as_ref().unwrap_or(curve);
     let arriving = held_c.map(|bath_c| until_arrival(judged, bath_c));
     judged = arriving.as_ref().unwrap_or(judged);
-    let margin = judge(kinetics, judged, baths.first.h_band_factor)?;
+    let band_factor = baths.widest_band_factor(bath_at_ms);
+    let margin = judge(kinetics, judged, band_factor)?;
     let quencher = Quencher {
         route,
         baths,
@@ -212,7 +213,7 @@ fn transformed(
     let slowest_medium = quencher.slowest_medium();
     Ok(QuenchTransformed {
         isothermal: kinetics.isothermal(),
-        ms_c: kinetics.ms_c(),
+        ms_c,
         m50_c: martensite_temperature_c(austenite, 0.5)?,
         m90_c: martensite_temperature_c(austenite, 0.9)?,
         fractions,

@@ -178,12 +178,12 @@ fn next_bath(before: &MediumChoice, next: &NextBath) -> Result<(), RouteFieldErr
         Leave::AfterS(stay_s) => allowed(FIELD, "time in the bath", STAY_S, "s").check(stay_s),
         Leave::AtC(temperature_c) => {
             allowed(FIELD, "out of the bath at", LEAVES_C, "°C").check(temperature_c)?;
-            let coldest_c = before_c.max(bath_c);
-            if temperature_c <= coldest_c {
+            let warmer_c = before_c.max(bath_c);
+            if temperature_c <= warmer_c {
                 return Err(fault(
                     FIELD,
                     format!(
-                        "out of the bath at {temperature_c} °C is not above both baths, the warmer of which is at {coldest_c} °C"
+                        "out of the bath at {temperature_c} °C is not above both baths, the warmer of which is at {warmer_c} °C"
                     ),
                 ));
             }

@@ -4,7 +4,7 @@ use super::asked::{Asked, fields};
 use super::catalogue::{Question, needed, optional};
 use super::refusal::Refusal;
 use crate::heat::{self, Medium, MediumChoice, Place, Quenching, cool};
-use crate::route::{NextBath, later_baths};
+use crate::route::{MOST_LATER_BATHS, NextBath, later_baths};
 use serde_json::{Map, Value, json};
 
 /// Coldest end of a quench that the heat model takes, °C.
@@ -100,6 +100,15 @@ fn cooling(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
     }
     let medium = medium(asked)?;
     let later: Vec<NextBath> = asked.optional("then")?.unwrap_or_default();
+    if later.len() > MOST_LATER_BATHS {
+        return Err(Refusal::Field {
+            field: "then".to_owned(),
+            fault: format!(
+                "{} later baths; {MOST_LATER_BATHS} are allowed",
+                later.len()
+            ),
+        });
+    }
     let then = later_baths(&later)?;
     let coldest_c = at_c.iter().copied().fold(f64::INFINITY, f64::min);
     let cooled = cool(&Quenching {

@@ -70,7 +70,7 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
         Block {
             stage: Stage::Quench,
             title: "Quench".to_owned(),
-            line: crate::app::panels::piece::medium_words(&route.quench.medium, scale),
+            line: crate::app::panels::piece::bath_words(&route.quench, scale),
             points: quench,
             weight: 1.25,
         },

@@ -134,11 +134,15 @@ impl Own {
     pub(super) fn show(self, medium: &OwnMedium) {
         let is_shown = self.found.with_untracked(|found| {
             let found = found.as_ref().map(|found| &found.medium);
-            found.is_some_and(|shown| shown.h_w_m2k == medium.h_w_m2k)
+            found.is_some_and(|shown| {
+                shown.h_w_m2k == medium.h_w_m2k && shown.bath_c == medium.bath_c
+            })
         });
         if is_shown {
             return;
         }
+        // A fit that is out belongs to what was shown before.
+        self.runner.set_value(None);
         self.figures.set(medium.figures);
         self.bath_c.set(medium.bath_c);
         self.title.set(medium.title.clone().unwrap_or_default());

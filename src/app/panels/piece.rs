@@ -6,7 +6,7 @@ use super::steel::SteelPanel;
 use crate::app::controls::{Choice, Entry, Typed, Word, quantities};
 use crate::app::state::bench;
 use crate::heat::{MediumChoice, Section};
-use crate::route::{Route, inside_a_sentence};
+use crate::route::{Quench, Route, inside_a_sentence};
 use crate::units::{
     LengthUnit, TemperatureScale, format_fixed, format_length, format_temperature_band,
 };
@@ -53,6 +53,14 @@ pub(crate) fn medium_words(choice: &MediumChoice, scale: TemperatureScale) -> St
         MediumChoice::Own(own) if own.title.is_some() => title,
         _ => inside_a_sentence(&title),
     }
+}
+
+/// All baths of a quench as words of a sentence.
+pub(crate) fn bath_words(quench: &Quench, scale: TemperatureScale) -> String {
+    let first = medium_words(&quench.medium, scale);
+    quench.then.iter().fold(first, |words, next| {
+        format!("{words}, then {}", medium_words(&next.medium, scale))
+    })
 }
 
 /// The list of quenchants.

@@ -122,7 +122,7 @@ fn summary(route: &Route, scale: crate::units::TemperatureScale) -> String {
         route.grade.as_deref().unwrap_or("own steel"),
         format_temperature(route.soak.temperature_c, scale),
         format_duration_s(60.0 * route.soak.time_min),
-        super::piece::medium_words(&route.quench.medium, scale),
+        super::piece::bath_words(&route.quench, scale),
         if tempers.is_empty() { "none" } else { &tempers },
         format_fixed(route.target.least_hrc, 0),
         format_fixed(route.target.most_hrc, 0)
