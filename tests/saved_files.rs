@@ -24,6 +24,7 @@ const V2_PREFERENCES: &str = include_str!("saved/v2_preferences.json");
 const V3_SHELF: &str = include_str!("saved/v3_shelf.json");
 const V3_BENCH: &str = include_str!("saved/v3_bench.json");
 const V3_PREFERENCES: &str = include_str!("saved/v3_preferences.json");
+const V3_BATHS: &str = include_str!("saved/v3_baths.json");
 
 fn shelf() -> Shelf {
     read(V1_SHELF).expect("the shelf of version 1").shelf
@@ -106,6 +107,26 @@ fn version_3_adds_to_a_quenchant_of_the_users_own() {
     }
     let bench = |text| read_bench(text).expect("a bench").route;
     assert_eq!(bench(V3_BENCH), bench(V2_BENCH));
+}
+
+#[test]
+fn version_3_adds_baths_and_sections() {
+    let iron = read_bench(V3_BATHS).expect("a bench").route;
+    let [oil, air] = &iron.quench.then[..] else {
+        panic!("{:?}", iron.quench.then);
+    };
+    assert_eq!((oil.leave, oil.agitation), (Leave::AfterS(1.5), 1.2));
+    assert_eq!(oil.medium, MediumChoice::Named("oil_medium".to_owned()));
+    assert_eq!(air.leave, Leave::AtC(230.0));
+    let Section::Blade { grind, .. } = iron.section else {
+        panic!("{:?}", iron.section);
+    };
+    assert_eq!(grind, Grind::Convex);
+    let before = read_bench(V2_BENCH).expect("the bench of version 2").route;
+    assert!(before.quench.then.is_empty());
+    let square: Section =
+        serde_json::from_value(json!({"shape": "square", "side_mm": 12.0})).expect("a section");
+    assert_eq!(square, Section::Square { side_mm: 12.0 });
 }
 
 /// The names of the structures, which files and questions hold: the three of version 1, then those

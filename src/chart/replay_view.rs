@@ -37,6 +37,8 @@ pub struct ReplayData {
 
 const LEFT_PX: f64 = 46.0;
 const RIGHT_PX: f64 = 14.0;
+/// Room for the time above the glow, px.
+const TIME_PX: f64 = 18.0;
 const GLOW_PX: f64 = 26.0;
 const STRUCTURE_PX: f64 = 38.0;
 const GAP_PX: f64 = 8.0;
@@ -53,7 +55,7 @@ pub fn replay_view(replay: &ReplayData, labels: &Labels, size_px: [f64; 2]) -> S
     let x = Axis::linear(low, high.max(low + 1e-6));
     let bottom = height - BOTTOM_PX;
     let stack = Rect::new(LEFT_PX, bottom - STRUCTURE_PX, right, bottom);
-    let glow = Rect::new(LEFT_PX, 1.0, right, 1.0 + GLOW_PX);
+    let glow = Rect::new(LEFT_PX, TIME_PX, right, TIME_PX + GLOW_PX);
     let plot = Rect::new(LEFT_PX, glow.bottom + GAP_PX, right, stack.top - NAMES_PX);
     let top_c = replay.start_c.max(100.0) + 20.0;
     let coldest = replay.across.iter().map(|a| a.temperature_c);
@@ -77,12 +79,11 @@ pub fn replay_view(replay: &ReplayData, labels: &Labels, size_px: [f64; 2]) -> S
             .collect(),
     }));
     scene.label(
-        Label::new(
-            px(right - 4.0, plot.top + 9.0),
-            Anchor::End,
-            replay.time.clone(),
-        )
-        .styled(Ink::Ink, 13.0, Weight::Name),
+        Label::new(px(right, 0.5 * TIME_PX), Anchor::End, replay.time.clone()).styled(
+            Ink::Ink,
+            13.0,
+            Weight::Name,
+        ),
     );
     scene.open(Plane::new(x, Axis::linear(0.0, 1.0), stack));
     for mark in stacked(&replay.across) {
