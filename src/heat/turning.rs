@@ -12,7 +12,8 @@ use super::Material;
 use super::properties::Local;
 use crate::sources::hagel_1956::EUTECTOID_KJ_KG;
 
-/// Temperature of the latent heat, °C; at others it follows from the heat capacities.
+/// Temperature of the latent heat, °C; at others it follows from the heat capacities. Ferrite and
+/// bainite are taken to give as much as pearlite does (estimate).
 const EUTECTOID_C: f64 = 727.0;
 /// Density of austenite there, kg/m³: 8000 less 0.5 for each °C (practical line, from memory).
 const AUSTENITE_KG_M3: f64 = 8000.0 - 0.5 * EUTECTOID_C;

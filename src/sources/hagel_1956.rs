@@ -10,7 +10,7 @@ pub const SOURCE: Source = Source {
     title: "Calorimetric study of the austenite-pearlite transformation",
     venue: "Acta Metall. 4, 37; figures of the abstract",
     link: None,
-    used_for: "latent heat of pearlite, shown with the recalescence; not part of the verdict on a quench",
+    used_for: "heat of pearlite in the cooling piece; ferrite and bainite are taken to give as much",
     standing: Standing::Read,
 };
 
