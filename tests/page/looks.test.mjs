@@ -182,7 +182,7 @@ test("the theme is switched, reaches the canvases and is there after a reload", 
   await bench.untilStored(KEYS.preferences, (text) => /"dark"/.test(text));
   await bench.reload();
   assert.equal(await bench.theme(), "dark");
-  assert.ok(Math.abs((await bench.lightnessOf(0)) - dark) < 0.05);
+  await bench.until(() => bench.lightnessOf(0), (now) => Math.abs(now - dark) < 0.05, `dark as before, ${dark}`);
   await bench.pick("Theme", "day");
   await bench.until(() => bench.lightnessOf(0), (now) => Math.abs(now - light) < 0.05, `light as before, ${light}`);
   bench.assertNoTrouble();
