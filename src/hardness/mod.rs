@@ -3,6 +3,7 @@
 //! Mixtures add in Vickers; tempering is thought in HRC, where the falls of the three stages add.
 //! [`Hardness`] holds Vickers and gives the other scales where the standard defines them.
 
+mod bar;
 mod embrittlement;
 mod grade_table;
 mod inverse;
@@ -12,6 +13,7 @@ mod scale;
 mod stages;
 mod tempering;
 
+pub use bar::{BarError, BarPlace, end_quenched};
 pub use embrittlement::{ReversibleEmbrittlement, embrittling_range_c, reversible_embrittlement};
 pub use grade_table::grade_table;
 pub use inverse::{TemperChoice, temperatures_for};

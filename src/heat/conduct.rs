@@ -7,11 +7,11 @@
 //! between nodes is taken with the integral of the conductivity, so that it stays exact where the
 //! conductivity changes from node to node.
 
-use super::Medium;
 use super::mesh::{Link, Mesh};
 use super::properties::{Local, Material};
 use super::turning::Turned;
 use super::until::Until;
+use super::{Medium, media};
 use crate::numeric::banded::Banded;
 use crate::sources::sandu_1997::{A, C, GAMMA, M};
 
@@ -49,6 +49,8 @@ pub(super) struct Conduction<'a, const W: usize> {
     stage_c: Vec<f64>,
     stage_rate: Vec<f64>,
     locals: Vec<Local>,
+    /// Still air, where some faces stay in it.
+    air: Option<&'static Medium>,
     /// How far it has turned, if it does.
     pub(super) turned: Option<Turned<'a>>,
 }
@@ -78,6 +80,7 @@ impl<'a, const W: usize> Conduction<'a, W> {
             stage_c: zeros(),
             stage_rate: zeros(),
             locals: vec![material.at(start_c); n],
+            air: media::medium("air_still").filter(|_| !mesh.faces_in_air.is_empty()),
             turned: None,
         }
     }
@@ -224,6 +227,13 @@ impl<'a, const W: usize> Conduction<'a, W> {
             rate[i] -= area * flux;
             jacobian[i][half] -= area * slope;
         }
+        if let Some(air) = self.air {
+            for &(i, area) in &mesh.faces_in_air {
+                let (flux, slope) = air.flux(self.temperature_c[i], 1.0);
+                rate[i] -= area * flux;
+                jacobian[i][half] -= area * slope;
+            }
+        }
         for (((rate, row), local), storage) in rate
             .iter_mut()
             .zip(jacobian.iter_mut())
@@ -253,6 +263,11 @@ impl<'a, const W: usize> Conduction<'a, W> {
         }
         for &(i, area) in &mesh.faces {
             rate[i] -= area * medium.flux(self.stage_c[i], agitation).0;
+        }
+        if let Some(air) = self.air {
+            for &(i, area) in &mesh.faces_in_air {
+                rate[i] -= area * air.flux(self.stage_c[i], 1.0).0;
+            }
         }
         for ((rate, local), volume) in rate.iter_mut().zip(&self.locals).zip(&mesh.volume) {
             *rate /= local.capacity * volume;

@@ -30,7 +30,7 @@ pub(super) struct Link {
 
 /// Control volumes, the links between them, and the faces in contact with the medium. All per m²
 /// of plate, per radian and metre of cylinder, per steradian of sphere, per metre of the length of
-/// an eighth of a square bar or one half of a blade.
+/// an eighth of a square bar or one half of a blade, per m² of the end of an end-quench bar.
 #[derive(Debug, Clone)]
 pub(super) struct Mesh {
     /// Volume around each node.
@@ -39,6 +39,8 @@ pub(super) struct Mesh {
     pub(super) links: Vec<Link>,
     /// Node and area of each face.
     pub(super) faces: Vec<(usize, f64)>,
+    /// Node and area of each face that stays in still air whatever the medium of the others.
+    pub(super) faces_in_air: Vec<(usize, f64)>,
 }
 
 /// Position from 0 to 1 of node `i` of `n` intervals, closer together towards 1: the intervals
@@ -55,6 +57,10 @@ const SQUARE_GRADING: f64 = 0.3;
 /// Intervals of a square bar from the axis to a face: against the product of two plates, within
 /// 0.1 % of the range of temperature up to a Biot number of 1, 0.2 % at 10.
 pub(super) const SQUARE_INTERVALS: usize = 12;
+/// Intervals of an end-quench bar.
+const BAR_INTERVALS: usize = 64;
+/// Grading of an end-quench bar: the interval at the quenched end is a twentieth of the mean.
+const BAR_GRADING: f64 = 0.95;
 /// Strength of the crowding of columns at edge and spine.
 const COLUMN_CROWDING: f64 = 0.75;
 
@@ -106,6 +112,7 @@ impl Mesh {
             volume,
             links,
             faces: vec![(n, size_m.powi(power))],
+            faces_in_air: Vec::new(),
         };
         (mesh, r)
     }
@@ -128,6 +135,7 @@ impl Mesh {
             volume: Vec::with_capacity(number(n, n) + 1),
             links: Vec::with_capacity(2 * number(n, n)),
             faces: Vec::with_capacity(n + 1),
+            faces_in_air: Vec::new(),
         };
         for i in 0..=n {
             for j in 0..=i {
@@ -181,6 +189,7 @@ impl Mesh {
             volume: Vec::with_capacity(heights.len() * LAYERS),
             links: Vec::with_capacity(heights.len() * 2 * LAYERS),
             faces: Vec::with_capacity(heights.len() + 2 * LAYERS),
+            faces_in_air: Vec::new(),
         };
         let mut below = 0.0;
         for (j, &height) in heights.iter().enumerate() {
@@ -222,6 +231,39 @@ impl Mesh {
         (mesh, heights)
     }
 
+    /// A round bar that one end of which is quenched, in intervals that widen from there; the
+    /// other end and the side are in still air. Also returns the distances of the nodes from the
+    /// quenched end.
+    pub(super) fn end_quench_bar(length_m: f64, diameter_m: f64) -> (Self, Vec<f64>) {
+        let n = BAR_INTERVALS;
+        let x: Vec<f64> = (0..=n)
+            .map(|i| length_m * (1.0 - graded(n - i, n, BAR_GRADING)))
+            .collect();
+        let distance: Vec<f64> = x.windows(2).map(|pair| pair[1] - pair[0]).collect();
+        let before = |i: usize| i.checked_sub(1).map_or(0.0, |i| 0.5 * distance[i]);
+        let volume: Vec<f64> = (0..=n)
+            .map(|i| before(i) + distance.get(i).map_or(0.0, |next| 0.5 * next))
+            .collect();
+        let mut faces_in_air: Vec<(usize, f64)> = volume
+            .iter()
+            .map(|width| 4.0 * width / diameter_m)
+            .enumerate()
+            .collect();
+        faces_in_air.push((n, 1.0));
+        let links = distance.iter().enumerate().map(|(i, distance)| Link {
+            from: i,
+            to: i + 1,
+            conductance: 1.0 / distance,
+        });
+        let mesh = Self {
+            links: links.collect(),
+            volume,
+            faces: vec![(0, 1.0)],
+            faces_in_air,
+        };
+        (mesh, x)
+    }
+
     /// Number of nodes.
     pub(super) fn len(&self) -> usize {
         self.volume.len()
@@ -254,6 +296,12 @@ mod tests {
             approx::assert_relative_eq!(total(&mesh), 0.5 * 30.0 * mean, max_relative = accuracy);
             approx::assert_relative_eq!(faces(&mesh), 30.0 + 0.25 + 2.0, max_relative = 1e-12);
         }
+        let (bar, distances) = Mesh::end_quench_bar(8.0, 2.0);
+        approx::assert_relative_eq!(total(&bar), 8.0, max_relative = 1e-12);
+        approx::assert_relative_eq!(faces(&bar), 1.0, max_relative = 1e-12);
+        let in_air: f64 = bar.faces_in_air.iter().map(|face| face.1).sum();
+        approx::assert_relative_eq!(in_air, 16.0 + 1.0, max_relative = 1e-12);
+        assert!(distances.is_sorted() && distances[1] < 8.0 / 64.0 / 10.0);
         let (mesh, _) = Mesh::square(3.0);
         approx::assert_relative_eq!(total(&mesh), 0.5 * 9.0, max_relative = 1e-12);
         approx::assert_relative_eq!(faces(&mesh), 3.0, max_relative = 1e-12);

@@ -8,7 +8,7 @@
 //!   can be laid beside measured ones.
 //! - [`fit_figures`] finds the heat transfer of a quenchant of the user's own from such figures;
 //!   [`ProbeCurve::read`] reads a measured curve of the probe and [`CurveFit`] works back from it.
-//! - [`grossmann_ideal_diameter_mm`] and its inverse, [`agitation_factor`], [`end_quench_curve`]:
+//! - [`grossmann_ideal_diameter_mm`] and its inverse, [`agitation_factor`], [`end_quench_bar`]:
 //!   what the hardenability of a steel is told in.
 //! - [`Piece`] and [`Material`] are the solver without a steel, for checks and other materials.
 //!
@@ -44,7 +44,7 @@ mod until;
 
 pub use choice::{LONGEST_TITLE, LaterBath, Leave, MediumChoice, OwnMedium};
 pub use curve::{CoolingCurve, Place};
-pub use end_quench::{end_quench_curve, jominy_rate_at_704c};
+pub use end_quench::{EndQuenchBar, end_quench_bar, jominy_rate_at_704c};
 pub use family::Family;
 pub use hazard::{Hazard, Said};
 pub use heating::{AT_TEMPERATURE_K, FURNACE_AIR_W_M2K, Heating, heat_up};

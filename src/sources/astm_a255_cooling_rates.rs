@@ -10,7 +10,7 @@ pub const SOURCE: Source = Source {
     title: "ASTM A255, Standard Test Methods for Determining Hardenability of Steel",
     venue: "ASTM International; the scale printed above the standard end-quench chart",
     link: None,
-    used_for: "cooling rate at 704 °C against distance from the quenched end",
+    used_for: "cooling rate at 704 °C against distance from the quenched end; end-quench distance that cools like a given rate",
     standing: Standing::FromMemory,
 };
 
@@ -45,9 +45,11 @@ mod tests {
     #[test]
     fn agrees_with_the_scale_in_fahrenheit() {
         for (sixteenths, fahrenheit_per_s) in [
+            (1.0, 490.0),
             (2.0, 305.0),
             (4.0, 125.0),
             (8.0, 33.0),
+            (16.0, 10.0),
             (20.0, 7.0),
             (28.0, 4.0),
         ] {

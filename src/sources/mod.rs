@@ -28,7 +28,6 @@ pub mod iec_1999;
 pub mod iec_60584_2013;
 pub mod isothermal_fit;
 pub mod jimenez_melero_2013;
-pub mod jominy_rates;
 pub mod kirkaldy_venugopalan_1984;
 pub mod koistinen_marburger_1959;
 pub mod krauss_1999;
@@ -114,7 +113,6 @@ pub const ALL: &[&Source] = &[
     &iec_60584_2013::SOURCE,
     &isothermal_fit::SOURCE,
     &jimenez_melero_2013::SOURCE,
-    &jominy_rates::SOURCE,
     &kirkaldy_venugopalan_1984::SOURCE,
     &koistinen_marburger_1959::SOURCE,
     &krauss_1999::SOURCE,

@@ -2,7 +2,7 @@
 
 use super::Austenite;
 use super::kinetics::Kinetics;
-use crate::sources::{astm_a255, isothermal_fit, jominy_rates};
+use crate::sources::{astm_a255, astm_a255_cooling_rates, isothermal_fit};
 use crate::steel::{Composition, OutOfRange};
 
 /// How an end-quench curve was computed.
@@ -89,10 +89,10 @@ fn diameter_of_half_martensite_inch(kinetics: &Kinetics) -> Result<f64, OutOfRan
 /// Distance on the bar that cools with a rate at 704 °C, sixteenths of an inch; logarithmic
 /// between the rows of the table and beyond them.
 fn distance_of_rate(rate_k_per_s: f64) -> f64 {
-    let rows: Vec<(f64, f64)> = jominy_rates::RATE_AT_704C_K_PER_S
+    let rows: Vec<(f64, f64)> = astm_a255_cooling_rates::RATE_AT_704C
         .iter()
         .rev()
-        .map(|row| (row.1.ln(), row.0.ln()))
+        .map(|[sixteenths, rate]| (rate.ln(), sixteenths.ln()))
         .collect();
     interpolate(&rows, rate_k_per_s.ln()).exp()
 }
@@ -193,8 +193,8 @@ mod tests {
 
     #[test]
     fn rates_of_the_table_return_their_distance() {
-        for (sixteenths, rate) in jominy_rates::RATE_AT_704C_K_PER_S {
-            assert!((distance_of_rate(rate) / sixteenths - 1.0).abs() < 1e-9);
+        for [sixteenths, rate] in astm_a255_cooling_rates::RATE_AT_704C {
+            assert!((distance_of_rate(*rate) / sixteenths - 1.0).abs() < 1e-9);
         }
     }
 

@@ -84,9 +84,9 @@ pub fn half_martensite_rates() -> Vec<Row> {
         };
         let at_mm = x0 + (x1 - x0) * (y0 - half_hrc) / (y0 - y1);
         let (j, rate): (Vec<f64>, Vec<f64>) =
-            recalesce::sources::jominy_rates::RATE_AT_704C_K_PER_S
+            recalesce::sources::astm_a255_cooling_rates::RATE_AT_704C
                 .iter()
-                .map(|row| (row.0.ln(), row.1.ln()))
+                .map(|[sixteenths, rate]| (sixteenths.ln(), rate.ln()))
                 .unzip();
         rows.push(Row {
             quantity: format!("half-martensite end-quench rate {FACTOR}"),
@@ -371,7 +371,7 @@ fn retained(steel: &str, composition_text: &str, condition: &str) -> Result<f64,
 }
 
 /// "Jominy hardness J4/16 in, ..." or "Jominy hardness at 3 mm, ...".
-fn distance_mm(quantity: &str) -> Option<f64> {
+pub fn distance_mm(quantity: &str) -> Option<f64> {
     if quantity.contains("HH band") {
         // The upper two thirds of a band is not a mid-range composition.
         return None;
@@ -385,7 +385,7 @@ fn distance_mm(quantity: &str) -> Option<f64> {
     }
 }
 
-fn at(x: &[f64], y: &[f64], at: f64) -> f64 {
+pub fn at(x: &[f64], y: &[f64], at: f64) -> f64 {
     let cell = x
         .iter()
         .take_while(|x| **x < at)
