@@ -46,12 +46,13 @@ fn help() -> String {
     String::from_utf8(output).expect("text")
 }
 
-const NAMES: [&str; 14] = [
+const NAMES: [&str; 15] = [
     "route",
     "critical_temperatures",
     "equilibrium",
     "soak",
     "isothermal",
+    "continuous_cooling",
     "critical_cooling",
     "martensite",
     "end_quench",
@@ -82,6 +83,20 @@ fn help_explains_every_question_with_an_example_that_is_answered() {
         .map(|line| line.chars().count())
         .max();
     assert!(widest.is_some_and(|w| w <= 100), "{widest:?}");
+}
+
+#[test]
+fn the_fan_of_coolings_falls_from_martensite_to_soft() {
+    let reply = answered(r#"{"question":"continuous_cooling","grade":"4140","grain_astm":8}"#);
+    let coolings = reply["coolings"].as_array().expect("list");
+    let martensite = |i: usize| coolings[i]["fractions"]["martensite"].as_f64();
+    assert!(martensite(0).is_some_and(|m| m > 0.9));
+    assert!(martensite(coolings.len() - 1).is_some_and(|m| m < 0.01));
+    let slowest = coolings.last().expect("coolings");
+    assert_eq!(slowest["hrc"], Value::Null);
+    let first = &slowest["passages"][0];
+    assert_eq!(first["product"], "ferrite");
+    assert!(first["start"][1].as_f64() > first["end"][1].as_f64());
 }
 
 #[test]

@@ -83,6 +83,16 @@ impl Hardening {
             .collect())
     }
 
+    /// Hardness of what a cooling of the austenite gives, beside the ferrite that was left.
+    pub(super) fn hardness_after(
+        &self,
+        fractions: &Fractions,
+        rate_at_700c_k_per_s: f64,
+    ) -> Option<Hardness> {
+        let fractions = with_ferrite(fractions, self.ferrite_left);
+        mixture(&self.dissolved, &fractions, rate_at_700c_k_per_s).ok()
+    }
+
     /// The same piece after a cold bath.
     pub(super) fn cold(&self, quenched: &Hardened, cold: &Cold) -> Result<Hardened, OutOfRange> {
         let step = ColdStep {

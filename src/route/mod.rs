@@ -3,6 +3,7 @@
 mod baths;
 mod caution_words;
 mod cautions;
+mod continuous;
 mod error;
 mod explain;
 mod explain_soak;
@@ -28,6 +29,7 @@ mod verdict;
 pub use baths::later_baths;
 pub use caution_words::caution_text;
 pub use cautions::COARSE_GRAIN_ASTM;
+pub use continuous::{CRITICAL_MARTENSITE, ContinuousDiagram, continuous_diagram};
 pub use error::RouteError;
 pub use explain::{Explanation, explain};
 pub use furnace::Thermocouple;

@@ -4,14 +4,17 @@
 use super::asked::{Asked, fields};
 use super::catalogue::{Field, Question, needed, optional};
 use super::refusal::Refusal;
+use crate::hardness::{end_quenched, mixture};
 use crate::transform::{
-    Austenite, ColdStep, Fractions, Kinetics, ProductCurve, bainite_start_c, cold_treated,
-    end_quench, martensite_start_c, retained_austenite,
+    Austenite, ColdStep, ContinuousCooling, Fractions, Kinetics, ProductCurve, bainite_start_c,
+    cold_treated, end_quench, martensite_start_c, retained_austenite,
 };
 use serde_json::{Map, Value, json};
 
 /// Grain number taken when none is given: that of most soaks done right.
 const USUAL_GRAIN_ASTM: f64 = 8.0;
+/// Temperature from which the bar is quenched, °C: that of ASTM A255 for most of its steels.
+const BAR_START_C: f64 = 845.0;
 const GRAIN: Field = optional("grain_astm", "ASTM grain number of the austenite", "8");
 
 pub(super) const QUESTIONS: &[Question] = &[
@@ -31,6 +34,23 @@ pub(super) const QUESTIONS: &[Question] = &[
         ],
         example: r#"{"question":"isothermal","composition":{"c":0.68,"mn":0.34,"si":0.25,"cr":1.1},"grain_astm":10}"#,
         answer: isothermal,
+    },
+    Question {
+        name: "continuous_cooling",
+        asks: "What forms, and how hard is it, when austenite cools at each of many rates?",
+        of_steel: true,
+        fields: &[GRAIN],
+        answers: &[
+            (
+                "coolings",
+                "list from fast to slow of {rate_k_per_s at 700 °C, passages, ms_c, fractions, hv, \
+                 hrc}; a passage is {product, start, end}, both [time from A1 in s, temperature in \
+                 °C]; hrc is null where its scale ends",
+            ),
+            ("a1_c", "where the clock starts, °C"),
+        ],
+        example: r#"{"question":"continuous_cooling","grade":"4140","grain_astm":8}"#,
+        answer: continuous_cooling,
     },
     Question {
         name: "critical_cooling",
@@ -89,6 +109,14 @@ pub(super) const QUESTIONS: &[Question] = &[
         answers: &[
             ("distance_mm", "list of distances from the quenched end, mm"),
             ("hrc", "hardness at each, HRC"),
+            (
+                "standard_hrc",
+                "the same by the polynomials of ASTM A255, null outside its range",
+            ),
+            (
+                "simulated_hrc",
+                "the same by heat flow and transformation in the bar, null where they do not reach",
+            ),
             ("ideal_diameter_mm", "ideal diameter DI, mm"),
             ("band_hrc", "error to expect of the hardness, HRC"),
         ],
@@ -132,6 +160,32 @@ fn product(curve: &ProductCurve) -> Value {
     })
 }
 
+fn continuous_cooling(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
+    let austenite = austenite(asked)?;
+    let diagram = Kinetics::new(&austenite)?.continuous()?;
+    let cooling = |cooling: &ContinuousCooling| {
+        let hardness = mixture(
+            &austenite.composition,
+            &cooling.fractions,
+            cooling.rate_k_per_s,
+        );
+        let hardness = hardness.ok();
+        json!({
+            "rate_k_per_s": cooling.rate_k_per_s,
+            "passages": cooling.passages,
+            "ms_c": cooling.ms_c,
+            "fractions": cooling.fractions,
+            "hv": hardness.map(|h| h.hv),
+            "hrc": hardness.and_then(|h| h.hrc()),
+        })
+    };
+    let coolings: Vec<Value> = diagram.coolings.iter().map(cooling).collect();
+    Ok(fields([
+        ("coolings", json!(coolings)),
+        ("a1_c", json!(diagram.ae1_c)),
+    ]))
+}
+
 fn critical_cooling(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
     let wanted = asked.value("martensite")?;
     let critical = Kinetics::new(&austenite(asked)?)?.critical_cooling(wanted)?;
@@ -173,10 +227,17 @@ fn martensite(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
 }
 
 fn end_quench_bar(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    let bar = end_quench(&asked.steel()?, grain_astm(asked)?)?;
+    let austenite = austenite(asked)?;
+    let bar = end_quench(&austenite.composition, austenite.grain_astm)?;
+    let simulated = Kinetics::new(&austenite)
+        .ok()
+        .and_then(|kinetics| end_quenched(&kinetics, BAR_START_C).ok())
+        .map(|places| -> Vec<f64> { places.iter().map(|p| p.hardness.hrc_carried()).collect() });
     Ok(fields([
         ("distance_mm", json!(bar.distance_mm)),
         ("hrc", json!(bar.hrc)),
+        ("standard_hrc", json!(bar.standard_hrc)),
+        ("simulated_hrc", json!(simulated)),
         ("ideal_diameter_mm", json!(bar.ideal_diameter_mm)),
         ("band_hrc", json!(bar.band_hrc)),
     ]))

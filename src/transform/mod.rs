@@ -5,6 +5,7 @@
 //! many cooling curves with it as needed. The free functions are for single questions.
 
 mod along;
+mod continuous;
 mod critical;
 mod end_quench;
 mod isothermal;
@@ -14,6 +15,7 @@ mod shape;
 mod turning;
 
 pub use along::{Fractions, HistoryPoint, Transformed, along};
+pub use continuous::{Continuous, ContinuousCooling, Passage};
 pub use critical::{CriticalCooling, NoseGap, critical_cooling, spare_of};
 pub use end_quench::{EndQuench, EndQuenchMethod, end_quench};
 pub use isothermal::{Isothermal, ProductCurve, isothermal};
