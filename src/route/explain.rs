@@ -285,6 +285,14 @@ fn cold_treatment(outcome: &Outcome, scale: TemperatureScale) -> Explanation {
                 format_percent(cold.austenite_after)
             ),
             rows: vec![
+                (
+                    "waiting longer",
+                    format!(
+                        "each further ten minutes keep {} of austenite and cost {}",
+                        format_percent(10.0 * cold.austenite_lost_per_min),
+                        format_hrc(10.0 * cold.gain_lost_hrc_per_min)
+                    ),
+                ),
                 (SOURCE, "trend of Harris & Cohen (1949); the numbers of the stabilisation are from memory".to_owned()),
                 (KNOWN, "show as a trend".to_owned()),
             ],

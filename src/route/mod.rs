@@ -3,6 +3,7 @@
 mod baths;
 mod caution_words;
 mod cautions;
+mod cold;
 mod continuous;
 mod error;
 mod explain;

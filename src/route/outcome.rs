@@ -231,6 +231,11 @@ pub struct ColdOutcome {
     pub austenite_after: f64,
     /// Gain in hardness, HRC.
     pub gain_hrc: f64,
+    /// Austenite that each further minute of waiting before the bath keeps, volume fraction, in the
+    /// mean of the next ten.
+    pub austenite_lost_per_min: f64,
+    /// Hardness that each further minute of waiting costs, HRC, in the mean of the next ten.
+    pub gain_lost_hrc_per_min: f64,
     /// Whether it changes the piece by more than a tester can see.
     pub is_worth_it: bool,
 }

@@ -3,26 +3,20 @@
 
 use super::baths::{Baths, until_arrival};
 use super::cautions::cautions;
+use super::cold::Chilled;
 use super::error::RouteError;
 use super::hardening::{Hardened, Hardening, Tempering};
 use super::influence::Planned;
 use super::known::Known;
-use super::outcome::{
-    ColdOutcome, FurnaceBand, Outcome, QuenchOutcome, QuenchTransformed, Stage, Step,
-};
-use super::plan::{Cold, Route};
+use super::outcome::{FurnaceBand, Outcome, QuenchOutcome, QuenchTransformed, Stage, Step};
+use super::plan::Route;
 use super::prepared::Prepared;
-use super::sentences::TELLABLE_HRC;
 use super::verdict::{HARDENED, Quencher, judge};
 use crate::heat::{Cooled, CoolingCurve, Place, Quenching, Section, cool, cool_turning, heat_up};
 use crate::soak::{Hold, LONGEST_S, SoakError, SoakOutcome, Stock, skin};
 use crate::steel::OutOfRange;
 use crate::transform::{Kinetics, martensite_temperature_c};
 
-/// The cold bath that is weighed when none is planned, °C: dry ice in solvent.
-const WEIGHED_COLD_C: f64 = -75.0;
-/// Fall in retained austenite that is worth a cold bath by itself, volume fraction.
-const WORTH_AUSTENITE: f64 = 0.04;
 /// Bainite that makes a stay in a hot bath a hold for bainite, as a fraction of the matrix.
 const HOLD_BAINITE: f64 = 0.1;
 /// Hardened fraction above which so little has formed that its heat does not count.
@@ -72,46 +66,27 @@ pub(super) fn outcome(
         },
     };
 
-    let after_cold = match (&hardening, &quenched) {
-        (Ok(hardening), Ok(Some(quenched))) => Some((
-            *quenched,
-            hardening.cold(quenched, &route.cold.unwrap_or(WEIGHED_COLD)),
-        )),
+    let chilled = match (&hardening, &quenched) {
+        (Ok(hardening), Ok(Some(quenched))) => {
+            Some((*quenched, Chilled::of(route, hardening, quenched)))
+        }
         _ => None,
     };
-    let cold = after_cold.as_ref().map_or_else(
+    let cold = chilled.as_ref().map_or_else(
         || Known::Refused {
             refused: "Retained austenite is not known for this steel.".into(),
         },
-        |(quenched, chilled)| {
-            Known::from(chilled.as_ref().map(|chilled| {
-                let gain_hrc = chilled
-                    .hardness
-                    .hrc()
-                    .zip(quenched.hardness.hrc())
-                    .map_or(0.0, |(after, before)| after - before);
-                ColdOutcome {
-                    is_planned: route.cold.is_some(),
-                    temperature_c: route.cold.unwrap_or(WEIGHED_COLD).temperature_c,
-                    austenite_before: quenched.fractions.austenite,
-                    austenite_after: chilled.fractions.austenite,
-                    gain_hrc,
-                    is_worth_it: gain_hrc >= TELLABLE_HRC
-                        || quenched.fractions.austenite - chilled.fractions.austenite
-                            >= WORTH_AUSTENITE,
-                }
-            }))
-        },
+        |(_, chilled)| Known::from(chilled.as_ref().map(|chilled| chilled.outcome)),
     );
 
     let mut stages = vec![Stage::after_soak(&soaked)];
     let mut ready = None;
-    if let Some((quenched, chilled)) = &after_cold {
+    if let Some((quenched, chilled)) = &chilled {
         stages.push(quenched.stage(Step::Quench));
         ready = Some(*quenched);
         if let (Some(_), Ok(chilled)) = (route.cold, chilled) {
-            stages.push(chilled.stage(Step::Cold));
-            ready = Some(*chilled);
+            stages.push(chilled.piece.stage(Step::Cold));
+            ready = Some(chilled.piece);
         }
     }
     let tempering = Tempering::of(route, ready.as_ref());
@@ -159,12 +134,6 @@ pub(super) fn outcome(
     outcome.cautions = cautions(route, baths, &outcome);
     Ok(outcome)
 }
-
-const WEIGHED_COLD: Cold = Cold {
-    temperature_c: WEIGHED_COLD_C,
-    time_min: 60.0,
-    delay_min: 10.0,
-};
 
 /// The soak for a time, min, with its history.
 pub(super) fn soak_for(hold: &Hold<'_>, time_min: f64) -> Result<SoakOutcome, SoakError> {
