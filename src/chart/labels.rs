@@ -55,4 +55,9 @@ impl Labels {
     pub fn shown(&self) -> Shown {
         Shown::by(self.temperature)
     }
+
+    /// How a length axis is shown.
+    pub fn shown_length(&self) -> Shown {
+        Shown::by(self.length)
+    }
 }

@@ -14,7 +14,7 @@ pub const COARSE_GRAIN_ASTM: f64 = 6.0;
 const MUCH_AUSTENITE: f64 = 0.10;
 /// Carbon in solution above which martensite forms in part as plates, which crack where they meet,
 /// wt %. Textbooks of steel, from memory: lath up to 0.6, mixed to 1.0, plate above.
-const PLATE_CARBON_WT: f64 = 0.6;
+pub(super) const PLATE_CARBON_WT: f64 = 0.6;
 /// Martensite from which its form is told, volume fraction.
 const MUCH_MARTENSITE: f64 = 0.5;
 /// Carbide that is as good as none, volume fraction.

@@ -5,11 +5,13 @@ mod caution_words;
 mod cautions;
 mod cold;
 mod continuous;
+mod end_quench;
 mod error;
 mod explain;
 mod explain_soak;
 mod furnace;
 mod hardening;
+mod in_use;
 mod influence;
 mod known;
 mod outcome;
@@ -31,9 +33,11 @@ pub use baths::later_baths;
 pub use caution_words::caution_text;
 pub use cautions::COARSE_GRAIN_ASTM;
 pub use continuous::{CRITICAL_MARTENSITE, ContinuousDiagram, continuous_diagram};
+pub use end_quench::{CriticalDiameter, EndQuenchTest, end_quench_test};
 pub use error::RouteError;
 pub use explain::{Explanation, explain};
 pub use furnace::Thermocouple;
+pub use in_use::{Direction, InUse, Property, Reason, in_use};
 pub use known::{Known, Refusal};
 pub use outcome::{
     Caution, ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, Neighbour, Outcome,

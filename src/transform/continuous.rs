@@ -14,8 +14,10 @@ const ROOM_C: f64 = 20.0;
 const RATE_AT_C: f64 = 700.0;
 /// End of the coolings, °C.
 const END_C: f64 = 25.0;
-/// Step of the coolings, K.
-const STEP_K: f64 = 8.0;
+/// Steps of a cooling, and the power by which they are crowded at its hot end: a slow cooling turns
+/// within a few kelvin of the limit.
+const STEPS: usize = 110;
+const CROWDING: f64 = 1.6;
 /// Rates at 700 °C between which the fan is drawn, K/s: a furnace that is switched off, and a jet of
 /// brine on a thin piece.
 const RATE_K_PER_S: (f64, f64) = (0.003, 1000.0);
@@ -98,9 +100,8 @@ impl Kinetics {
         let constant_s = (RATE_AT_C - ROOM_C) / rate_k_per_s;
         let top_c = self.upper_limit_c();
         let from_a1_s = |t: f64| constant_s * ((self.ae1_c - ROOM_C) / (t - ROOM_C)).ln();
-        let count = ((top_c - END_C) / STEP_K).ceil().max(1.0);
-        let temperature_c: Vec<f64> = (0..=count as usize)
-            .map(|i| top_c + (END_C - top_c) * (i as f64 / count))
+        let temperature_c: Vec<f64> = (0..=STEPS)
+            .map(|i| top_c + (END_C - top_c) * (i as f64 / STEPS as f64).powf(CROWDING))
             .collect();
         let time_s: Vec<f64> = temperature_c.iter().map(|t| from_a1_s(*t)).collect();
         let transformed = self.along(&time_s, &temperature_c)?;

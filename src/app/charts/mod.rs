@@ -1,11 +1,13 @@
 //! From the outcome to the plain data that charts take. No geometry and no physics here.
 
+mod hardenability;
 mod own;
 mod phases;
 mod replay;
 mod strip;
 mod words;
 
+pub(crate) use hardenability::{continuous_scene, end_quench_scene, short_hardness};
 pub(crate) use own::{probe_scene, transfer_scene};
 pub(crate) use phases::{own_fields, soak_phases};
 pub(crate) use replay::replay_scene;

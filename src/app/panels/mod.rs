@@ -1,7 +1,9 @@
 //! The parts of the page, each a component that reads the state and computes nothing.
 
 mod furnace;
+mod hardenability;
 pub(crate) mod header;
+mod in_use;
 pub(crate) mod opened;
 pub(crate) mod outcome;
 pub(crate) mod own;

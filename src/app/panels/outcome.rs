@@ -1,5 +1,6 @@
 //! The outcome, always in view: sentences, what the piece is made of, hardness, cautions.
 
+use super::in_use::InUsePanel;
 use crate::app::charts;
 use crate::app::plot::Plot;
 use crate::app::state::bench;
@@ -248,6 +249,7 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
             </div>
             <div class:stale=is_stale>
                 <Ladder />
+                <InUsePanel />
             </div>
             <section>
                 <ul class="cautions">{cautions}</ul>

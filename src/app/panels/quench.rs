@@ -1,5 +1,6 @@
 //! The quench: transformation curves with the cooling curves on top, and where the section hardens.
 
+use super::hardenability::Hardenability;
 use super::outcome::Say;
 use super::piece::{MediumList, medium_words};
 use super::replay::ReplayPanel;
@@ -321,6 +322,7 @@ pub(crate) fn QuenchStage() -> impl IntoView {
             <p class="hint">{move || charts::still_does(bench)}</p>
             <div class="notes">{reasons}</div>
             <ReplayPanel />
+            <Hardenability />
         </div>
     }
     .into_any()

@@ -1,0 +1,181 @@
+//! How deep this steel hardens: the continuous-cooling diagram and the end-quench test, computed
+//! once they are opened.
+
+use crate::app::charts;
+use crate::app::plot::Plot;
+use crate::app::state::bench;
+use crate::route::{
+    CRITICAL_MARTENSITE, ContinuousDiagram, EndQuenchTest, continuous_diagram, end_quench_test,
+};
+use crate::transform::{ContinuousCooling, EndQuenchMethod};
+use crate::units::{
+    LengthUnit, format_fixed, format_hrc, format_length, format_percent, format_rate_k_per_s,
+};
+use leptos::prelude::*;
+
+/// Every how many coolings of the fan one has a row.
+const ROWS: usize = 3;
+/// A constituent is named in the table from this part of the piece on.
+const NAMED: f64 = 0.01;
+
+/// A part of the stage that opens, and computes only then.
+#[component]
+pub(super) fn Opening<F>(title: &'static str, content: F) -> impl IntoView
+where
+    F: Fn() -> AnyView + Send + 'static,
+{
+    let is_open = RwSignal::new(false);
+    view! {
+        <details
+            class="table-view"
+            on:toggle=move |event| {
+                is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
+            }
+        >
+            <summary>{title}</summary>
+            {move || is_open.get().then(&content)}
+        </details>
+    }
+    .into_any()
+}
+
+/// What is there at the end of a cooling, in words.
+fn constituents(cooling: &ContinuousCooling) -> String {
+    let parts: Vec<String> = charts::amounts(&cooling.fractions)
+        .into_iter()
+        .filter(|(_, fraction)| *fraction >= NAMED)
+        .map(|(constituent, fraction)| {
+            format!("{} {}", constituent.name(), format_percent(fraction))
+        })
+        .collect();
+    parts.join(", ")
+}
+
+/// The coolings of the fan as a table.
+fn coolings(found: &ContinuousDiagram) -> AnyView {
+    let rows: Vec<_> = found
+        .diagram
+        .coolings
+        .iter()
+        .zip(&found.hardness)
+        .step_by(ROWS)
+        .map(|(cooling, hardness)| {
+            view! {
+                <tr>
+                    <th scope="row">{format_rate_k_per_s(cooling.rate_k_per_s)}</th>
+                    <td>{constituents(cooling)}</td>
+                    <td>{hardness.map(charts::short_hardness)}</td>
+                </tr>
+            }
+        })
+        .collect();
+    view! {
+        <table class="fan">
+            <thead>
+                <tr>
+                    <th scope="col">"At 700 °C"</th>
+                    <th scope="col">"What is there in the end"</th>
+                    <th scope="col">"HRC"</th>
+                </tr>
+            </thead>
+            <tbody>{rows}</tbody>
+        </table>
+    }
+    .into_any()
+}
+
+fn critical(found: &ContinuousDiagram) -> String {
+    let told: Vec<String> = CRITICAL_MARTENSITE
+        .iter()
+        .zip(&found.critical)
+        .map(|(part, critical)| {
+            format!(
+                "{} for {}",
+                format_rate_k_per_s(critical.rate_k_per_s),
+                format_percent(*part)
+            )
+        })
+        .collect();
+    format!(
+        "Slowest cooling that still gives martensite, by the rate at 700 °C: {}; each within a factor of two.",
+        told.join(", ")
+    )
+}
+
+fn depth(found: &EndQuenchTest, unit: LengthUnit) -> String {
+    let ideal = format_length(found.curve.ideal_diameter_mm, unit);
+    let rounds: Vec<String> = found
+        .critical_diameters
+        .iter()
+        .map(|round| {
+            format!(
+                "{} in {} (H {})",
+                format_length(round.diameter_mm, unit),
+                round.quench,
+                format_fixed(round.severity_per_in, 2)
+            )
+        })
+        .collect();
+    let by = match found.curve.method {
+        EndQuenchMethod::AstmA255 => "by the factors of ASTM A255",
+        EndQuenchMethod::Kinetics => "from the isothermal curves, outside the range of ASTM A255",
+    };
+    format!(
+        "Ideal diameter DI {ideal}, {by}. Rounds that get half martensite at the centre: {}. Band of the curve ±{}.",
+        rounds.join(", "),
+        format_hrc(found.curve.band_hrc)
+    )
+}
+
+/// Both parts.
+#[component]
+pub(super) fn Hardenability() -> impl IntoView {
+    let bench = bench();
+    let nothing = Signal::stored("Not known for this steel.".to_owned());
+    let continuous = move || {
+        let found = Memo::new(move |_| {
+            let outcome = bench.outcome()?;
+            bench
+                .route
+                .with(|route| continuous_diagram(route, &outcome).ok())
+        });
+        view! {
+            <Plot
+                class="tall"
+                scene=move |w, h| {
+                    found.with(|f| Some(charts::continuous_scene(bench, f.as_ref()?, w, h)))
+                }
+                nothing=nothing
+            />
+            <p class="hint">{move || found.with(|f| f.as_ref().map(critical))}</p>
+            {move || found.with(|f| f.as_ref().map(coolings))}
+        }
+        .into_any()
+    };
+    let end_quench = move || {
+        let found = Memo::new(move |_| {
+            let outcome = bench.outcome()?;
+            bench
+                .route
+                .with(|route| end_quench_test(route, &outcome).ok())
+        });
+        view! {
+            <Plot
+                class="history"
+                scene=move |w, h| {
+                    found.with(|f| Some(charts::end_quench_scene(bench, f.as_ref()?, w, h)))
+                }
+                nothing=nothing
+            />
+            <p class="hint">
+                {move || found.with(|f| f.as_ref().map(|f| depth(f, bench.length.get())))}
+            </p>
+        }
+        .into_any()
+    };
+    view! {
+        <Opening title="What forms at other rates of cooling" content=continuous />
+        <Opening title="How deep it hardens: the end-quench bar" content=end_quench />
+    }
+    .into_any()
+}

@@ -1,0 +1,119 @@
+//! What the route means for the use of the piece, against a route that the user picks.
+
+use super::hardenability::Opening;
+use crate::app::state::{Bench, bench};
+use crate::route::{Direction, InUse, Outcome, Route, in_use, run};
+use crate::steel::find;
+use leptos::prelude::*;
+use std::sync::Arc;
+
+/// The same route with the handbook's soak for its grade; none where it has no grade.
+fn handbook(route: &Route) -> Option<Route> {
+    let mut other = route.clone();
+    let composition = route.composition;
+    other.take_grade(find(route.grade.as_deref()?).ok()?);
+    other.composition = composition;
+    Some(other)
+}
+
+/// The route compared with: of the shelf by its name, else the handbook's.
+fn other_route(bench: Bench, name: &str) -> Option<Route> {
+    let kept = bench.shelf.with(|shelf| {
+        shelf
+            .items()
+            .iter()
+            .find(|item| item.name == name)
+            .map(|item| item.route.clone())
+    });
+    kept.or_else(|| bench.route.with(handbook))
+}
+
+/// The direction as a drawing and in words.
+const fn arrow(direction: Direction) -> (&'static str, &'static str) {
+    match direction {
+        Direction::Better => ("M6 1l4 5H7v5H5V6H2z", "better"),
+        Direction::Worse => ("M6 11l4-5H7V1H5v5H2z", "worse"),
+        Direction::Same => ("M2 3.5h8v1.5H2zM2 7h8v1.5H2z", "as there"),
+        Direction::Mixed => ("M6 0l3 4H7v4h2l-3 4-3-4h2V4H3z", "some for, some against"),
+    }
+}
+
+fn line(found: InUse) -> AnyView {
+    let (arrow, words) = arrow(found.direction);
+    let reasons: Vec<_> = found
+        .reasons
+        .into_iter()
+        .map(|reason| {
+            let sign = if reason.helps { "+ " } else { "\u{2212} " };
+            view! { <li>{sign} {reason.words}</li> }
+        })
+        .collect();
+    view! {
+        <dt>
+            <svg width="12" height="12" viewBox="0 0 12 12" aria-hidden="true">
+                <path d=arrow></path>
+            </svg>
+            " "
+            {found.property.name()}
+            ": "
+            {words}
+        </dt>
+        <dd>
+            <ul>{reasons}</ul>
+        </dd>
+    }
+    .into_any()
+}
+
+/// The comparison, computed once it is opened.
+#[component]
+pub(super) fn InUsePanel() -> impl IntoView {
+    let bench = bench();
+    let name = RwSignal::new(String::new());
+    let content = move || {
+        let other = Memo::new(move |_| name.with(|name| other_route(bench, name)));
+        let compared = Memo::new(move |_| {
+            let other = other.get()?;
+            let outcome = run(&other).ok()?;
+            Some((other, Arc::new(outcome)))
+        });
+        let lines = move || {
+            let outcome: Arc<Outcome> = bench.outcome()?;
+            compared.with(|compared| {
+                let (other, of_other) = compared.as_ref()?;
+                let found = bench
+                    .route
+                    .with(|route| in_use((route, &outcome), (other, of_other)));
+                Some(found.into_iter().map(line).collect_view())
+            })
+        };
+        let names = move || {
+            bench.shelf.with(|shelf| {
+                let names = shelf.items().iter().map(|item| item.name.clone());
+                names
+                    .map(|name| view! { <option value=name.clone()>{name.clone()}</option> })
+                    .collect_view()
+            })
+        };
+        view! {
+            <label class="field">
+                "Against "
+                <select on:change:target=move |event| name.set(event.target().value())>
+                    <option value="">"the handbook's soak, the rest as here"</option>
+                    {names}
+                </select>
+            </label>
+            <dl class="in-use">{lines}</dl>
+            {move || {
+                compared
+                    .with(Option::is_none)
+                    .then(|| view! { <p class="hint">"Keep a route on the shelf to compare with it."</p> })
+            }}
+            <p class="hint">
+                "Directions with their reasons, by common practice; how much they matter depends on the use."
+            </p>
+        }
+        .into_any()
+    };
+    view! { <Opening title="What it means in use" content=content /> }.into_any()
+}

@@ -1,0 +1,220 @@
+//! What forms as it cools: a fan of coolings over the fields of the products, logarithmic time from
+//! A1 against temperature, with the hardness that each cooling ends at.
+
+use super::axis::{Axis, Shown};
+use super::face::Weight;
+use super::frame;
+use super::ink::{Constituent, Ink};
+use super::labels::Labels;
+use super::numbers::fixed;
+use super::plane::{Plane, Rect};
+use super::scene::{Anchor, Fill, Label, Pattern, Pen, Rank, Scene, data, px};
+
+/// One cooling of the fan, from fast to slow.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FanCurve {
+    /// Rate at 700 °C, K/s.
+    pub rate_k_per_s: f64,
+    /// Time from A1, s, against temperature, °C.
+    pub points: Vec<[f64; 2]>,
+    /// Hardness at its end, as it is written; none where it is not known.
+    pub hardness: Option<String>,
+}
+
+/// The field of a product: along the rates, where it begins and where it ends.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ProductField {
+    /// What forms.
+    pub product: Constituent,
+    /// Where 1 % of the piece has formed, from fast to slow.
+    pub start: Vec<[f64; 2]>,
+    /// Where no more forms.
+    pub end: Vec<[f64; 2]>,
+}
+
+/// What the chart shows.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ContinuousData {
+    /// The coolings that are drawn.
+    pub fan: Vec<FanCurve>,
+    /// Fields of the products.
+    pub fields: Vec<ProductField>,
+    /// Start of martensite along the rates, from fast to slow.
+    pub ms: Vec<[f64; 2]>,
+    /// The planned quench at the place that decides, from A1.
+    pub planned: Vec<[f64; 2]>,
+    /// Where austenite begins on heating, °C.
+    pub a1_c: f64,
+}
+
+/// Latest time, s: a furnace that cools for a day.
+const LATEST_S: f64 = 1e5;
+/// Rows at the foot of the plot, px above the axis: the rate, and the hardness over it.
+const RATE_ROW_PX: f64 = 8.0;
+const HARDNESS_ROW_PX: f64 = 21.0;
+/// Numbers of a row stand at least so far apart, px.
+const APART_PX: f64 = 30.0;
+/// Room for the name of a row at its left end, px.
+const ROW_NAME_PX: f64 = 40.0;
+
+/// The chart at a size in css px.
+pub fn continuous_chart(shown: &ContinuousData, labels: &Labels, size_px: [f64; 2]) -> Scene {
+    let [width, height] = size_px;
+    let plane = Plane::new(
+        Axis::log10(0.1, LATEST_S),
+        frame::covering([0.0, 800.0], [shown.a1_c + 40.0]),
+        Rect::new(46.0, 8.0, width - 12.0, height - 32.0),
+    );
+    let mut scene = Scene::new(size_px, plane);
+    frame::temperature_axis(&mut scene, labels, 5);
+    frame::bottom_axis(&mut scene, plane.x.ticks(5, Shown::SAME), true);
+    frame::axis_title(&mut scene, "time from A1");
+    frame::base_line(&mut scene);
+    scene.curve(
+        vec![[plane.x.low(), shown.a1_c], [plane.x.high(), shown.a1_c]],
+        Pen::new(Ink::Axis, 1.0).dashed(&[1.0, 3.0]),
+    );
+    for field in &shown.fields {
+        product(&mut scene, field);
+    }
+    martensite(&mut scene, shown, &plane, labels);
+    fan(&mut scene, shown, &plane);
+    let planned = before_the_end(&shown.planned, &plane);
+    let place = frame::place_at(&planned, plane.y.value(0.55));
+    scene.curve(planned, Pen::new(Ink::Ink, 2.5));
+    if let Some(place) = place {
+        let label = Label::new(place, Anchor::End, "planned quench");
+        scene.label(
+            label
+                .styled(Ink::Ink, 12.0, Weight::Name)
+                .halo(Ink::Sheet)
+                .around(&[place], 7.0, Rank::Main),
+        );
+    }
+    scene.summary = summary(shown);
+    scene
+}
+
+/// The field between where a product begins and where it ends.
+fn product(scene: &mut Scene, field: &ProductField) {
+    let line = field.product.line();
+    let between: Vec<[f64; 2]> = field
+        .start
+        .iter()
+        .chain(field.end.iter().rev())
+        .copied()
+        .collect();
+    let pattern = match field.product {
+        Constituent::Bainite => Some(Pattern::ThinSheaves),
+        Constituent::Pearlite => Some(Pattern::ThinLamellae),
+        _ => None,
+    };
+    match pattern {
+        Some(pattern) => scene.pattern(between, pattern, Fill::new(line)),
+        None => scene.area(between, Fill::thin(line, 0.07)),
+    }
+    scene.curve(field.start.clone(), Pen::new(line, 1.75));
+    scene.curve(field.end.clone(), Pen::new(line, 1.25).dashed(&[7.0, 3.0]));
+    let places: Vec<_> = [0.3, 0.5, 0.15, 0.7]
+        .into_iter()
+        .filter_map(|part| {
+            let at = (part * field.start.len() as f64) as usize;
+            let (start, end) = (field.start.get(at)?, field.end.get(at)?);
+            Some(data((start[0] * end[0]).sqrt(), 0.5 * (start[1] + end[1])))
+        })
+        .collect();
+    if let Some(&place) = places.first() {
+        scene.label(
+            Label::new(place, Anchor::Middle, field.product.name())
+                .styled(line, 12.0, Weight::Strong)
+                .halo(Ink::Sheet)
+                .around(&places, 8.0, Rank::Boundary),
+        );
+    }
+}
+
+fn martensite(scene: &mut Scene, shown: &ContinuousData, plane: &Plane, labels: &Labels) {
+    let (Some(&[_, first_c]), Some(&[last_s, last_c])) = (shown.ms.first(), shown.ms.last()) else {
+        return;
+    };
+    let mut line = vec![[plane.x.low(), first_c]];
+    line.extend(shown.ms.iter().filter(|point| point[0] > plane.x.low()));
+    let mut below = line.clone();
+    below.push([last_s, plane.y.low()]);
+    below.push([plane.x.low(), plane.y.low()]);
+    scene.area(below, Fill::thin(Ink::PhMartensite, 0.07));
+    let paint = Constituent::Martensite.line();
+    scene.curve(line, Pen::new(paint, 1.5));
+    scene.stroke(
+        data(last_s, last_c),
+        data(last_s, plane.y.low()),
+        Pen::new(paint, 0.75).dashed(&[2.0, 3.0]),
+    );
+    let text = format!("Ms {}", labels.degrees(first_c));
+    let at = px(plane.rect.left + 6.0, plane.y_px(first_c) - 8.0);
+    scene.label(
+        Label::new(at, Anchor::Start, text)
+            .styled(paint, 11.0, Weight::Strong)
+            .halo(Ink::Sheet),
+    );
+}
+
+/// The coolings, and the rows at their feet.
+fn fan(scene: &mut Scene, shown: &ContinuousData, plane: &Plane) {
+    let rect = plane.rect;
+    let foot_px = rect.bottom - HARDNESS_ROW_PX - 9.0;
+    let foot_c = plane.to_data([rect.left, foot_px])[1];
+    let mut free_px = rect.left + ROW_NAME_PX;
+    for curve in &shown.fan {
+        let points = before_the_end(&curve.points, plane);
+        let column = frame::reach(&points, foot_c).map(|time_s| plane.x_px(time_s));
+        scene.curve(points, Pen::new(Ink::Ink3, 0.9));
+        let Some(column) = column.filter(|x| *x >= free_px && *x <= rect.right - 8.0) else {
+            continue;
+        };
+        free_px = column + APART_PX;
+        let mut row = |above_px: f64, text: String, weight: Weight| {
+            let at = px(column, rect.bottom - above_px);
+            let label = Label::new(at, Anchor::Middle, text);
+            scene.label(label.styled(Ink::Ink, 11.0, weight).halo(Ink::Sheet));
+        };
+        if let Some(hardness) = &curve.hardness {
+            row(HARDNESS_ROW_PX, hardness.clone(), Weight::Name);
+        }
+        row(RATE_ROW_PX, rate(curve.rate_k_per_s), Weight::Text);
+    }
+    for (above_px, name) in [(HARDNESS_ROW_PX, "HRC"), (RATE_ROW_PX, "K/s")] {
+        let at = px(rect.left + 6.0, rect.bottom - above_px);
+        let label = Label::new(at, Anchor::Start, name);
+        scene.label(label.styled(Ink::Ink2, 11.0, Weight::Text).halo(Ink::Sheet));
+    }
+}
+
+/// A cooling rate in few digits.
+fn rate(k_per_s: f64) -> String {
+    let decimals = match k_per_s {
+        r if r >= 9.5 => 0,
+        r if r >= 0.95 => 1,
+        r if r >= 0.095 => 2,
+        _ => 3,
+    };
+    fixed(k_per_s, decimals)
+}
+
+/// The part of a curve that lies on the plot: its points before A1 have no place on the axis.
+fn before_the_end(points: &[[f64; 2]], plane: &Plane) -> Vec<[f64; 2]> {
+    let early = 0.5 * plane.x.low();
+    points.iter().map(|[t, c]| [t.max(early), *c]).collect()
+}
+
+fn summary(shown: &ContinuousData) -> String {
+    let ends = |curve: &FanCurve| {
+        let hardness = curve.hardness.as_deref().unwrap_or("not known");
+        format!("{} K/s: {hardness}", rate(curve.rate_k_per_s))
+    };
+    let ends: Vec<String> = shown.fan.iter().map(ends).collect();
+    format!(
+        "What forms as it cools, by the rate at 700 °C, with the hardness at the end, HRC: {}.",
+        ends.join("; ")
+    )
+}

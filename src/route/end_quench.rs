@@ -1,0 +1,134 @@
+//! The end-quench test of what the soak dissolved: how deep this steel hardens, told in the trade's
+//! measures.
+
+use super::error::RouteError;
+use super::hardening::Hardening;
+use super::outcome::Outcome;
+use super::plan::Route;
+use crate::hardness::{BarPlace, end_quenched};
+use crate::heat::{grossmann_critical_diameter_mm, jominy_rate_at_704c};
+use crate::numeric::roots::{Crossing, falling_root};
+use crate::sources::grossmann_1964::{Agitation, BRINE, OIL, Row, WATER, severity_per_in};
+use crate::transform::{EndQuench, end_quench};
+
+/// Temperature of the rates along the bar, °C.
+const RATE_C: f64 = 704.0;
+/// Ends of the bar that are compared with the piece, mm.
+const BAR_MM: (f64, f64) = (25.4 / 16.0, 50.8);
+/// Where the search for a rate begins, mm, and how the logarithm of the rate usually falls with
+/// that of the distance.
+const MIDDLE_MM: f64 = 12.7;
+const USUAL_SLOPE: f64 = -1.6;
+/// Quenches for which a critical diameter is told.
+const QUENCHES: [(&str, Row, Agitation); 4] = [
+    ("oil, still", OIL, Agitation::Still),
+    ("oil, good stir", OIL, Agitation::Good),
+    ("water, still", WATER, Agitation::Still),
+    ("brine, violent", BRINE, Agitation::Violent),
+];
+
+/// A round that just hardens at its centre.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CriticalDiameter {
+    /// The quench.
+    pub quench: &'static str,
+    /// Its severity H, 1/in.
+    pub severity_per_in: f64,
+    /// Diameter, mm.
+    pub diameter_mm: f64,
+}
+
+/// The end-quench test of a route's austenite.
+#[derive(Debug, Clone, PartialEq)]
+pub struct EndQuenchTest {
+    /// The curve told, with ideal diameter and band.
+    pub curve: EndQuench,
+    /// The simulated bar from the soak temperature; empty outside of the hardness of mixtures.
+    pub bar: Vec<BarPlace>,
+    /// Distance at which the bar cools at 704 °C as the deciding place of the piece does, mm.
+    pub piece_mm: Option<f64>,
+    /// Rounds that just get half martensite at the centre.
+    pub critical_diameters: Vec<CriticalDiameter>,
+}
+
+/// The end-quench test of a route whose outcome is known.
+///
+/// # Errors
+/// Where neither the standard nor the kinetics cover the dissolved composition.
+pub fn end_quench_test(route: &Route, outcome: &Outcome) -> Result<EndQuenchTest, RouteError> {
+    let soak = &outcome.soak;
+    let curve = end_quench(&soak.dissolved, soak.end.grain_astm)?;
+    let bar = Hardening::of(route, soak)
+        .ok()
+        .and_then(|hardening| end_quenched(hardening.kinetics(), route.soak.temperature_c).ok());
+    let rate = outcome
+        .quench
+        .deciding_curve()
+        .and_then(|curve| curve.rate_at_c(RATE_C));
+    let critical_diameters = QUENCHES.iter().filter_map(|(quench, row, agitation)| {
+        let [least, most] = severity_per_in(row, *agitation)?;
+        let severity_per_in = 0.5 * (least + most);
+        let ideal_mm = curve.ideal_diameter_mm;
+        Some(CriticalDiameter {
+            quench,
+            severity_per_in,
+            diameter_mm: grossmann_critical_diameter_mm(ideal_mm, severity_per_in).ok()?,
+        })
+    });
+    Ok(EndQuenchTest {
+        critical_diameters: critical_diameters.collect(),
+        bar: bar.unwrap_or_default(),
+        piece_mm: rate.and_then(distance_of_rate_mm),
+        curve,
+    })
+}
+
+/// Where the bar cools at 704 °C with a rate; none beyond its ends.
+fn distance_of_rate_mm(rate_k_per_s: f64) -> Option<f64> {
+    let excess = |ln_mm: f64| {
+        let rate = jominy_rate_at_704c(ln_mm.exp().clamp(BAR_MM.0, BAR_MM.1)).ok()?;
+        Some((rate / rate_k_per_s).ln())
+    };
+    let range = (BAR_MM.0.ln(), BAR_MM.1.ln());
+    match falling_root(excess, MIDDLE_MM.ln(), range, USUAL_SLOPE, 1e-4)? {
+        Crossing::At(ln_mm) => Some(ln_mm.exp()),
+        Crossing::Before | Crossing::Beyond => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::heat::Section;
+    use crate::route::run;
+
+    fn test_of(grade: &str, diameter_mm: f64) -> (Route, EndQuenchTest) {
+        let mut route = Route::example();
+        route.take_grade(crate::steel::find(grade).unwrap());
+        route.section = Section::Round { diameter_mm };
+        let outcome = run(&route).unwrap();
+        let test = end_quench_test(&route, &outcome).unwrap();
+        (route, test)
+    }
+
+    /// A thicker round cools like a place further from the quenched end.
+    #[test]
+    fn thicker_pieces_lie_further_along_the_bar() {
+        let [thin, thick] = [15.0, 40.0].map(|mm| test_of("4140", mm).1.piece_mm.unwrap());
+        assert!(thin < thick, "{thin} {thick}");
+    }
+
+    #[test]
+    fn critical_diameters_rise_with_severity_and_stay_below_the_ideal() {
+        let (_, test) = test_of("4140", 20.0);
+        let rounds = &test.critical_diameters;
+        assert_eq!(rounds.len(), QUENCHES.len());
+        assert!(
+            rounds
+                .windows(2)
+                .all(|pair| pair[0].diameter_mm < pair[1].diameter_mm)
+        );
+        assert!(rounds[3].diameter_mm < test.curve.ideal_diameter_mm);
+        assert_eq!(test.bar.len(), 32);
+    }
+}

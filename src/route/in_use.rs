@@ -1,0 +1,301 @@
+//! What a route means for the use of the piece, against another route: wear, edge and toughness as
+//! directions with reasons, never as a number. What counts for what is common practice, no source;
+//! the differences from which something counts are about what a shop can see or measure.
+
+use super::cautions::PLATE_CARBON_WT;
+use super::outcome::Outcome;
+use super::plan::Route;
+use crate::hardness::embrittling_range_c;
+use crate::units::{format_fixed, format_hrc, format_percent, format_weight_percent};
+
+/// What the use asks of a piece.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Property {
+    /// How long it stands abrasion.
+    Wear,
+    /// How a thin edge stands rolling over and crumbling.
+    Edge,
+    /// How it stands blows and bending.
+    Toughness,
+}
+
+impl Property {
+    /// Its name at the head of a line.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Wear => "Wear",
+            Self::Edge => "Edge stability",
+            Self::Toughness => "Toughness",
+        }
+    }
+}
+
+/// How a property compares with that of the other route.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Direction {
+    /// All that differs speaks for it.
+    Better,
+    /// All that differs speaks against it.
+    Worse,
+    /// Nothing that counts differs.
+    Same,
+    /// Some speaks for it and some against it.
+    Mixed,
+}
+
+/// Why.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Reason {
+    /// Whether it speaks for the property.
+    pub helps: bool,
+    /// What differs, with both figures.
+    pub words: String,
+}
+
+/// A property against that of another route.
+#[derive(Debug, Clone, PartialEq)]
+pub struct InUse {
+    /// The property.
+    pub property: Property,
+    /// How it compares.
+    pub direction: Direction,
+    /// What differs.
+    pub reasons: Vec<Reason>,
+}
+
+/// What a route leaves in the piece, as far as it is known.
+struct Piece {
+    hrc: Option<f64>,
+    austenite: Option<f64>,
+    soft: Option<f64>,
+    carbide: f64,
+    carbon_in_solution_wt: f64,
+    grain_astm: f64,
+    is_tempered: bool,
+    is_embrittled: bool,
+}
+
+impl Piece {
+    fn of(route: &Route, outcome: &Outcome) -> Self {
+        let stages = || outcome.stages.iter().rev();
+        let known = || stages().filter(|stage| stage.hardness.is_some());
+        let fractions = known().find_map(|stage| stage.fractions);
+        let [from_c, to_c] = embrittling_range_c(&route.composition);
+        let mut tempers = route.tempers.iter();
+        Self {
+            hrc: stages().find_map(|stage| stage.hardness?.hrc()),
+            austenite: fractions.map(|f| f.austenite),
+            soft: fractions.map(|f| f.ferrite + f.pearlite + f.bainite),
+            carbide: outcome.soak.end.carbide_volume_fraction,
+            carbon_in_solution_wt: outcome.soak.end.carbon_wt,
+            grain_astm: outcome.soak.end.grain_astm,
+            is_tempered: !route.tempers.is_empty(),
+            is_embrittled: tempers.any(|temper| (from_c..=to_c).contains(&temper.temperature_c)),
+        }
+    }
+}
+
+/// What differs by enough to count: more of it in this route, or less.
+struct Difference {
+    words: String,
+    is_more: bool,
+    acts: Acts,
+}
+
+/// How more of something acts on wear, edge and toughness: 1 for, -1 against, 0 not told.
+#[derive(Clone, Copy)]
+struct Acts([i8; 3]);
+
+const HARDNESS: Acts = Acts([1, 1, -1]);
+const CARBIDE: Acts = Acts([1, -1, -1]);
+const AUSTENITE: Acts = Acts([0, -1, 0]);
+const SOFT: Acts = Acts([-1, -1, 0]);
+const PLATES: Acts = Acts([0, -1, -1]);
+const FINER_GRAIN: Acts = Acts([0, 1, 1]);
+const EMBRITTLED: Acts = Acts([0, 0, -1]);
+const TEMPERED: Acts = Acts([0, 1, 1]);
+
+/// Differences from which something counts.
+const COUNTS_HRC: f64 = 1.0;
+const COUNTS_CARBIDE: f64 = 0.015;
+const COUNTS_AUSTENITE: f64 = 0.03;
+const COUNTS_SOFT: f64 = 0.05;
+const COUNTS_CARBON_WT: f64 = 0.03;
+const COUNTS_GRAIN: f64 = 0.7;
+
+fn differences(this: &Piece, other: &Piece) -> Vec<Difference> {
+    let mut all = Vec::new();
+    let mut number = |name: &str,
+                      [a, b]: [Option<f64>; 2],
+                      counts: f64,
+                      acts: Acts,
+                      written: fn(f64) -> String| {
+        let (Some(a), Some(b)) = (a, b) else { return };
+        if (a - b).abs() >= counts {
+            let (a_written, b_written) = (written(a), written(b));
+            all.push(Difference {
+                words: format!("{name} {a_written}, there {b_written}"),
+                is_more: a > b,
+                acts,
+            });
+        }
+    };
+    let both = |of: fn(&Piece) -> Option<f64>| [of(this), of(other)];
+    number(
+        "hardness",
+        both(|p| p.hrc),
+        COUNTS_HRC,
+        HARDNESS,
+        format_hrc,
+    );
+    let carbide = both(|p| Some(p.carbide));
+    number("carbide", carbide, COUNTS_CARBIDE, CARBIDE, format_percent);
+    let austenite = both(|p| p.austenite);
+    number(
+        "retained austenite",
+        austenite,
+        COUNTS_AUSTENITE,
+        AUSTENITE,
+        format_percent,
+    );
+    let soft = both(|p| p.soft);
+    number(
+        "pearlite and bainite",
+        soft,
+        COUNTS_SOFT,
+        SOFT,
+        format_percent,
+    );
+    let plates = both(|p| Some(p.carbon_in_solution_wt.max(PLATE_CARBON_WT)));
+    number(
+        "carbon in solution, for plates of martensite,",
+        plates,
+        COUNTS_CARBON_WT,
+        PLATES,
+        format_weight_percent,
+    );
+    let grain = both(|p| Some(p.grain_astm));
+    number("grain number", grain, COUNTS_GRAIN, FINER_GRAIN, |g| {
+        format_fixed(g, 1)
+    });
+    let mut fact = |words: &str, a: bool, b: bool, acts: Acts| {
+        if a != b {
+            let which = if a { "here" } else { "there" };
+            all.push(Difference {
+                words: format!("{words} only {which}"),
+                is_more: a,
+                acts,
+            });
+        }
+    };
+    fact(
+        "a temper in the embrittling range",
+        this.is_embrittled,
+        other.is_embrittled,
+        EMBRITTLED,
+    );
+    fact("tempered", this.is_tempered, other.is_tempered, TEMPERED);
+    all
+}
+
+/// Compares the piece of a route with that of another.
+#[must_use]
+pub fn in_use(this: (&Route, &Outcome), other: (&Route, &Outcome)) -> [InUse; 3] {
+    let differences = differences(&Piece::of(this.0, this.1), &Piece::of(other.0, other.1));
+    [Property::Wear, Property::Edge, Property::Toughness].map(|property| {
+        let reasons: Vec<Reason> = differences
+            .iter()
+            .filter_map(|difference| {
+                let Acts(acts) = difference.acts;
+                let act = acts
+                    .get(property as usize)
+                    .copied()
+                    .filter(|act| *act != 0)?;
+                Some(Reason {
+                    helps: (act > 0) == difference.is_more,
+                    words: difference.words.clone(),
+                })
+            })
+            .collect();
+        let helps = reasons.iter().any(|reason| reason.helps);
+        let harms = reasons.iter().any(|reason| !reason.helps);
+        InUse {
+            property,
+            direction: match (helps, harms) {
+                (true, true) => Direction::Mixed,
+                (true, false) => Direction::Better,
+                (false, true) => Direction::Worse,
+                (false, false) => Direction::Same,
+            },
+            reasons,
+        }
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::route::run;
+
+    fn directions(change: impl Fn(&mut Route)) -> [Direction; 3] {
+        let other = Route::example();
+        let mut this = other.clone();
+        change(&mut this);
+        let outcomes = [&this, &other].map(|route| run(route).unwrap());
+        in_use((&this, &outcomes[0]), (&other, &outcomes[1])).map(|found| found.direction)
+    }
+
+    #[test]
+    fn the_same_route_differs_in_nothing() {
+        assert_eq!(directions(|_| ()), [Direction::Same; 3]);
+    }
+
+    #[test]
+    fn a_cooler_temper_trades_toughness_for_wear() {
+        let found = directions(|route| {
+            route
+                .tempers
+                .iter_mut()
+                .for_each(|t| t.temperature_c = 150.0)
+        });
+        assert_eq!(
+            found,
+            [Direction::Better, Direction::Better, Direction::Worse]
+        );
+    }
+
+    /// Soaked 80 K hotter: coarser grain, more carbon in solution, less carbide, more austenite.
+    #[test]
+    fn overheating_helps_nothing_but_one_reason_of_toughness() {
+        let [_, edge, toughness] = directions(|route| {
+            route.soak.temperature_c += 80.0;
+            route.cold = None;
+        });
+        assert_ne!(edge, Direction::Better);
+        assert_eq!(toughness, Direction::Mixed);
+    }
+
+    #[test]
+    fn without_a_temper_it_is_harder_and_brittle() {
+        let [wear, _, toughness] = directions(|route| route.tempers.clear());
+        assert_eq!((wear, toughness), (Direction::Better, Direction::Worse));
+    }
+
+    #[test]
+    fn reasons_tell_both_figures() {
+        let other = Route::example();
+        let mut this = other.clone();
+        this.tempers
+            .iter_mut()
+            .for_each(|t| t.temperature_c = 260.0);
+        let outcomes = [&this, &other].map(|route| run(route).unwrap());
+        let [wear, _, toughness] = in_use((&this, &outcomes[0]), (&other, &outcomes[1]));
+        assert!(wear.reasons[0].words.contains("hardness") && !wear.reasons[0].helps);
+        assert_eq!(
+            toughness.direction,
+            Direction::Mixed,
+            "softer, but embrittled"
+        );
+    }
+}
