@@ -422,6 +422,13 @@ export class BenchPage {
     }));
   }
 
+  /** Opens a part of the page by its title, and gives it. */
+  async openPart(title) {
+    const part = this.page.locator("details", { hasText: title });
+    await part.locator("summary").click();
+    return part;
+  }
+
   /** Picks a segment of a group: `Temperatures`, `°F`. */
   async pick(group, word) {
     await this.page.getByRole("group", { name: group }).getByRole("button", { name: word, exact: true }).click();
