@@ -2,6 +2,7 @@
 
 use super::Austenite;
 use super::kinetics::Kinetics;
+use super::measured_heat::MeasuredHeat;
 use crate::sources::{astm_a255, astm_a255_cooling_rates, isothermal_fit};
 use crate::steel::{Composition, OutOfRange};
 
@@ -10,6 +11,8 @@ use crate::steel::{Composition, OutOfRange};
 pub enum EndQuenchMethod {
     /// Ideal diameter by the factors of ASTM A255, inside the compositions it states.
     AstmA255,
+    /// From the user's own test of the heat.
+    Measured,
     /// From the kinetics: the rate for half martensite, its place on the bar, its ideal diameter.
     Kinetics,
 }
@@ -39,6 +42,8 @@ const MM_PER_INCH: f64 = 25.4;
 const LAST_SIXTEENTH: i32 = 32;
 /// Least hardness given, HRC: below it the scale ends.
 const LEAST_HRC: f64 = 20.0;
+/// Scatter of points on a bar that no test undercuts, HRC.
+const LEAST_MEASURED_BAND_HRC: f64 = 1.0;
 
 /// Ideal diameter by the factors of ASTM A255, inch.
 fn ideal_diameter_inch(steel: &Composition, grain_astm: f64) -> f64 {
@@ -48,7 +53,7 @@ fn ideal_diameter_inch(steel: &Composition, grain_astm: f64) -> f64 {
 
 /// Dividing factor for any distance and diameter: this project's fit to 14 H bands,
 /// leave-one-steel-out error 2.7 HRC.
-fn compact_dividing_factor(sixteenths: f64, di_inch: f64) -> f64 {
+pub(super) fn dividing_factor(sixteenths: f64, di_inch: f64) -> f64 {
     let reach = (sixteenths - 1.0).max(0.0) / (2.16 * di_inch.powf(1.61));
     1.0 + 1.36 * di_inch.powf(-0.25) * -(-reach.powf(1.70)).exp_m1()
 }
@@ -76,7 +81,7 @@ fn standard_dividing_factor(sixteenths: f64, di_inch: f64) -> f64 {
         before = here;
     }
     let (last, factor) = before;
-    factor * compact_dividing_factor(sixteenths, di_inch) / compact_dividing_factor(last, di_inch)
+    factor * dividing_factor(sixteenths, di_inch) / dividing_factor(last, di_inch)
 }
 
 /// Ideal diameter from the kinetics, inch.
@@ -95,6 +100,18 @@ fn distance_of_rate(rate_k_per_s: f64) -> f64 {
         .map(|[sixteenths, rate]| (rate.ln(), sixteenths.ln()))
         .collect();
     interpolate(&rows, rate_k_per_s.ln()).exp()
+}
+
+/// Rate at 704 °C, K/s, of the place on the bar where a steel of this ideal diameter, inch, is half
+/// martensite.
+pub(super) fn rate_of_diameter_k_per_s(di_inch: f64) -> f64 {
+    let rows = astm_a255::IDEAL_DIAMETER_INCH.map(|(sixteenths, inch)| (inch, sixteenths));
+    let sixteenths = interpolate(&rows, di_inch);
+    let rows: Vec<(f64, f64)> = astm_a255_cooling_rates::RATE_AT_704C
+        .iter()
+        .map(|[sixteenths, rate]| (sixteenths.ln(), rate.ln()))
+        .collect();
+    interpolate(&rows, sixteenths.ln()).exp()
 }
 
 /// Straight between rows of rising first column, and beyond the ends.
@@ -137,20 +154,44 @@ pub fn end_quench(steel: &Composition, grain_astm: f64) -> Result<EndQuench, Out
         (di, EndQuenchMethod::Kinetics, 5.0)
     };
     let initial_hrc = astm_a255::initial_hrc(steel.c);
-    let sixteenths: Vec<f64> = (1..=LAST_SIXTEENTH).map(f64::from).collect();
-    let curve = |factor: fn(f64, f64) -> f64| -> Vec<f64> {
-        let hrc = |j: &f64| (initial_hrc / factor(*j, di_inch)).max(LEAST_HRC);
-        sixteenths.iter().map(hrc).collect()
-    };
     Ok(EndQuench {
-        distance_mm: sixteenths.iter().map(|j| j * MM_PER_INCH / 16.0).collect(),
-        hrc: curve(compact_dividing_factor),
+        distance_mm: sixteenths().map(|j| j * MM_PER_INCH / 16.0).collect(),
+        hrc: curve(initial_hrc, di_inch, dividing_factor),
         standard_hrc: (method == EndQuenchMethod::AstmA255)
-            .then(|| curve(standard_dividing_factor)),
+            .then(|| curve(initial_hrc, di_inch, standard_dividing_factor)),
         ideal_diameter_mm: di_inch * MM_PER_INCH,
         method,
         band_hrc,
     })
+}
+
+/// The end-quench curve of a heat that was measured: through its points, to their scatter.
+#[must_use]
+pub fn measured_end_quench(heat: &MeasuredHeat) -> EndQuench {
+    EndQuench {
+        distance_mm: sixteenths().map(|j| j * MM_PER_INCH / 16.0).collect(),
+        hrc: curve(
+            heat.initial_hrc,
+            heat.ideal_diameter_mm / MM_PER_INCH,
+            dividing_factor,
+        ),
+        standard_hrc: None,
+        ideal_diameter_mm: heat.ideal_diameter_mm,
+        method: EndQuenchMethod::Measured,
+        band_hrc: heat.residual_hrc.max(LEAST_MEASURED_BAND_HRC),
+    }
+}
+
+/// Places of the curve, sixteenths of an inch.
+fn sixteenths() -> impl Iterator<Item = f64> {
+    (1..=LAST_SIXTEENTH).map(f64::from)
+}
+
+/// Hardness along the bar by a dividing factor of distance and diameter.
+fn curve(initial_hrc: f64, di_inch: f64, factor: fn(f64, f64) -> f64) -> Vec<f64> {
+    sixteenths()
+        .map(|j| (initial_hrc / factor(j, di_inch)).max(LEAST_HRC))
+        .collect()
 }
 
 #[cfg(test)]

@@ -11,19 +11,21 @@ mod end_quench;
 mod isothermal;
 mod kinetics;
 mod martensite;
+mod measured_heat;
 mod shape;
 mod turning;
 
 pub use along::{Fractions, HistoryPoint, Transformed, along};
 pub use continuous::{Continuous, ContinuousCooling, Passage};
 pub use critical::{CriticalCooling, NoseGap, critical_cooling, spare_of};
-pub use end_quench::{EndQuench, EndQuenchMethod, end_quench};
+pub use end_quench::{EndQuench, EndQuenchMethod, end_quench, measured_end_quench};
 pub use isothermal::{Isothermal, ProductCurve, isothermal};
 pub use kinetics::{Kinetics, Product};
 pub use martensite::{
     ColdStep, bainite_start_c, cold_treated, martensite_finish_c, martensite_start_c,
     martensite_temperature_c, rate_parameter_per_k, retained_austenite, stabilisation_k,
 };
+pub use measured_heat::{BarPoint, MeasuredHeat, MeasuredHeatError, measured_heat};
 pub use shape::{FINISH, Progress, SPREAD, START, STEEP, Shape};
 pub use turning::TurningPiece;
 

@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { BenchPage, launch } from "./bench_page.mjs";
+import { BenchPage, launch, plain } from "./bench_page.mjs";
 
 const COOLINGS = "What forms at other rates of cooling";
 const BAR = "How deep it hardens: the end-quench bar";
@@ -16,7 +16,7 @@ after(() => browser.close());
 
 /** Rows of the table of coolings: rate, constituents, hardness. */
 const rows = (part) =>
-  part.locator("tbody tr").evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent)));
+  part.locator("tbody tr").evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent))).then((all) => all.map((row) => row.map(plain)));
 
 test("the fan of coolings falls from martensite to soft, and its chart has words", async () => {
   const bench = await BenchPage.ready(browser);
@@ -27,8 +27,8 @@ test("the fan of coolings falls from martensite to soft, and its chart has words
   assert.match(table.at(-1)[1], /pearlite 9\d %$/);
   const hardness = table.map(([, , hrc]) => Number.parseFloat(hrc));
   assert.ok(hardness[0] - hardness.at(-1) > 30, `${hardness}`);
-  assert.match(await part.locator("canvas").getAttribute("aria-label"), /by the rate at 700 °C.*1000 K\/s: 6\d/);
-  assert.match(await part.locator(".hint").innerText(), /K\/s for 99 %.*for 50 %/);
+  assert.match(plain(await part.locator("canvas").getAttribute("aria-label")), /by the rate at 700 °C.*1000 K\/s: 6\d/);
+  assert.match(plain(await part.locator(".hint").innerText()), /K\/s for 99 %.*for 50 %/);
   bench.assertNoTrouble();
   await bench.close();
 });
@@ -49,10 +49,10 @@ test("the end-quench bar tells DI and rounds, in inches as well", async () => {
   const bench = await BenchPage.ready(browser);
   await bench.takeGrade("4140");
   const part = await bench.openPart(BAR);
-  const words = () => part.locator(".hint").innerText();
+  const words = async () => plain(await part.locator(".hint").innerText());
   const metric = await bench.until(words, (text) => /DI [\d.]+ mm, by the factors of ASTM A255/.test(text), "DI in mm");
   assert.match(metric, /mm in oil, still \(H 0\.28\).*mm in brine, violent \(H 5\.00\)/);
-  assert.match(await part.locator("canvas").getAttribute("aria-label"), /^Hardness along the end-quenched bar: 5\d HRC at/);
+  assert.match(plain(await part.locator("canvas").getAttribute("aria-label")), /^Hardness along the end-quenched bar: 5\d HRC at/);
   await bench.pick("Lengths", "in");
   await bench.until(words, (text) => /DI [\d.]+ in,/.test(text), "DI in inches");
   bench.assertNoTrouble();
@@ -70,7 +70,7 @@ test("in use: as the handbook at first, then with reasons against a route of the
   await bench.press("temper", "PageDown", "PageDown", "PageDown");
   const changed = await bench.until(lines, (found) => /better$/.test(found[0]), "harder wears less");
   assert.match(changed[2], /Toughness: worse$/);
-  assert.match((await part.locator("dd li").first().innerText()), /^\+ hardness [\d.]+ HRC, there [\d.]+ HRC$/);
+  assert.match(plain(await part.locator("dd li").first().innerText()), /^\+ hardness [\d.]+ HRC, there [\d.]+ HRC$/);
   bench.assertNoTrouble();
   await bench.close();
 });
