@@ -25,6 +25,9 @@ const V3_SHELF: &str = include_str!("saved/v3_shelf.json");
 const V3_BENCH: &str = include_str!("saved/v3_bench.json");
 const V3_PREFERENCES: &str = include_str!("saved/v3_preferences.json");
 const V3_BATHS: &str = include_str!("saved/v3_baths.json");
+const V4_SHELF: &str = include_str!("saved/v4_shelf.json");
+const V4_BENCH: &str = include_str!("saved/v4_bench.json");
+const V4_PREFERENCES: &str = include_str!("saved/v4_preferences.json");
 
 fn shelf() -> Shelf {
     read(V1_SHELF).expect("the shelf of version 1").shelf
@@ -129,6 +132,22 @@ fn version_3_adds_baths_and_sections() {
     assert_eq!(square, Section::Square { side_mm: 12.0 });
 }
 
+#[test]
+fn version_4_adds_the_end_quench_test_of_the_heat() {
+    let shaft = read_bench(V4_BENCH).expect("the bench of version 4").route;
+    let points: Vec<[f64; 2]> = shaft
+        .end_quench
+        .iter()
+        .map(|p| [p.distance_mm, p.hrc])
+        .collect();
+    assert_eq!(
+        points,
+        [[1.5, 56.5], [9.0, 54.0], [20.0, 45.5], [40.0, 38.0]]
+    );
+    let before = read_bench(V3_BENCH).expect("the bench of version 3").route;
+    assert!(before.end_quench.is_empty());
+}
+
 /// The names of the structures, which files and questions hold: the three of version 1, then those
 /// that version 2 added.
 #[test]
@@ -155,17 +174,17 @@ fn structures_keep_their_names() {
 
 #[test]
 fn what_is_written_is_what_was_read() {
-    let shelf = read(V3_SHELF).expect("the shelf of version 3").shelf;
+    let shelf = read(V4_SHELF).expect("the shelf of version 4").shelf;
     let text = write_shelf(&shelf).expect("text");
     assert_eq!(read(&text).map(|l| l.shelf), Ok(shelf));
     let value: Value = serde_json::from_str(&text).expect("JSON");
-    let original: Value = serde_json::from_str(V3_SHELF).expect("JSON");
+    let original: Value = serde_json::from_str(V4_SHELF).expect("JSON");
     assert_eq!(value, original);
 }
 
 #[test]
 fn preferences_of_every_version() {
-    for newer in [V2_PREFERENCES, V3_PREFERENCES] {
+    for newer in [V2_PREFERENCES, V3_PREFERENCES, V4_PREFERENCES] {
         assert_eq!(read_preferences(newer), read_preferences(V1_PREFERENCES));
     }
     let preferences = read_preferences(V1_PREFERENCES).expect("preferences");
@@ -220,7 +239,7 @@ fn each_bad_envelope_has_its_own_words() {
             "version is 1.5",
         ),
         (
-            "{\"format\":\"recalesce\",\"version\":4,\"anything\":[]}",
+            "{\"format\":\"recalesce\",\"version\":5,\"anything\":[]}",
             "made by a newer version",
         ),
         (
@@ -595,6 +614,7 @@ prop_compose! {
             piece,
             grade,
             composition,
+            end_quench: Vec::new(),
             start,
             section,
             furnace_band_k,

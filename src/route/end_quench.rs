@@ -9,7 +9,7 @@ use crate::hardness::{BarPlace, end_quenched};
 use crate::heat::{grossmann_critical_diameter_mm, jominy_rate_at_704c};
 use crate::numeric::roots::{Crossing, falling_root};
 use crate::sources::grossmann_1964::{Agitation, BRINE, OIL, Row, WATER, severity_per_in};
-use crate::transform::{EndQuench, end_quench};
+use crate::transform::{EndQuench, MeasuredHeat, end_quench, measured_end_quench, measured_heat};
 
 /// Temperature of the rates along the bar, °C.
 const RATE_C: f64 = 704.0;
@@ -47,6 +47,8 @@ pub struct EndQuenchTest {
     pub bar: Vec<BarPlace>,
     /// Distance at which the bar cools at 704 °C as the deciding place of the piece does, mm.
     pub piece_mm: Option<f64>,
+    /// What the user's own test of the heat tells.
+    pub measured: Option<MeasuredHeat>,
     /// Rounds that just get half martensite at the centre.
     pub critical_diameters: Vec<CriticalDiameter>,
 }
@@ -57,7 +59,15 @@ pub struct EndQuenchTest {
 /// Where neither the standard nor the kinetics cover the dissolved composition.
 pub fn end_quench_test(route: &Route, outcome: &Outcome) -> Result<EndQuenchTest, RouteError> {
     let soak = &outcome.soak;
-    let curve = end_quench(&soak.dissolved, soak.end.grain_astm)?;
+    let measured = if route.end_quench.is_empty() {
+        None
+    } else {
+        measured_heat(&route.composition, &route.end_quench).ok()
+    };
+    let curve = match &measured {
+        Some(heat) => measured_end_quench(heat),
+        None => end_quench(&soak.dissolved, soak.end.grain_astm)?,
+    };
     let bar = Hardening::of(route, soak)
         .ok()
         .and_then(|hardening| end_quenched(hardening.kinetics(), route.soak.temperature_c).ok());
@@ -79,6 +89,7 @@ pub fn end_quench_test(route: &Route, outcome: &Outcome) -> Result<EndQuenchTest
         critical_diameters: critical_diameters.collect(),
         bar: bar.unwrap_or_default(),
         piece_mm: rate.and_then(distance_of_rate_mm),
+        measured,
         curve,
     })
 }
@@ -101,6 +112,7 @@ mod tests {
     use super::*;
     use crate::heat::Section;
     use crate::route::run;
+    use crate::transform::BarPoint;
 
     fn test_of(grade: &str, diameter_mm: f64) -> (Route, EndQuenchTest) {
         let mut route = Route::example();
@@ -116,6 +128,42 @@ mod tests {
     fn thicker_pieces_lie_further_along_the_bar() {
         let [thin, thick] = [15.0, 40.0].map(|mm| test_of("4140", mm).1.piece_mm.unwrap());
         assert!(thin < thick, "{thin} {thick}");
+    }
+
+    /// A heat that was measured to harden deeper has more time at the nose, and its own curve.
+    #[test]
+    fn a_measured_heat_shifts_the_verdict() {
+        let mut route = Route::example();
+        route.take_grade(crate::steel::find("4140").unwrap());
+        route.section = Section::Round { diameter_mm: 40.0 };
+        let seconds = |route: &Route| {
+            let outcome = run(route).unwrap();
+            outcome.quench.transformed.given().unwrap().margin.seconds
+        };
+        let computed = seconds(&route);
+        let measured = |rows: [(f64, f64); 5]| {
+            let points = rows.map(|(distance_mm, hrc)| BarPoint { distance_mm, hrc });
+            let mut route = route.clone();
+            route.end_quench = points.to_vec();
+            route
+        };
+        let deep = measured([
+            (1.5, 57.0),
+            (9.0, 56.0),
+            (20.0, 53.0),
+            (30.0, 50.0),
+            (45.0, 46.0),
+        ]);
+        let lean = measured([
+            (1.5, 57.0),
+            (5.0, 47.0),
+            (9.0, 38.0),
+            (20.0, 29.0),
+            (40.0, 25.0),
+        ]);
+        assert!(seconds(&deep) > computed && seconds(&lean) < computed);
+        let test = end_quench_test(&deep, &run(&deep).unwrap()).unwrap();
+        assert!(test.measured.unwrap().delay_factor > 1.0);
     }
 
     #[test]

@@ -8,8 +8,11 @@ use crate::hardness::{
 };
 use crate::heat::CoolingCurve;
 use crate::soak::SoakOutcome;
+use crate::sources::isothermal_fit::{START_TIMES, StartTime};
 use crate::steel::{Composition, OutOfRange};
-use crate::transform::{Austenite, ColdStep, Fractions, Kinetics, TurningPiece, cold_treated};
+use crate::transform::{
+    Austenite, ColdStep, Fractions, Kinetics, TurningPiece, cold_treated, measured_heat,
+};
 
 /// Temperatures of the temper chart, °C.
 const CHART_C: (f64, f64) = (100.0, 700.0);
@@ -39,15 +42,15 @@ impl Hardening {
     pub(super) fn of(route: &Route, soaked: &SoakOutcome) -> Result<Self, OutOfRange> {
         let ferrite_left = soaked.end.ferrite_volume_fraction.clamp(0.0, 1.0);
         let beside_ferrite = (1.0 - ferrite_left).max(f64::EPSILON);
-        let kinetics = Kinetics::new(&Austenite {
+        let austenite = Austenite {
             composition: soaked.dissolved,
             grain_astm: soaked.end.grain_astm,
             undissolved_carbide_volume_fraction: (soaked.end.carbide_volume_fraction
                 / beside_ferrite)
                 .clamp(0.0, 1.0),
-        })?;
+        };
         Ok(Self {
-            kinetics,
+            kinetics: kinetics_of(route, &austenite)?,
             dissolved: soaked.dissolved,
             ferrite_left,
             wait_c: route.quench.end_c,
@@ -123,6 +126,23 @@ impl Hardening {
             dissolved: self.dissolved,
         })
     }
+}
+
+/// The kinetics of an austenite; those of a heat with an end-quench test begin as much later or
+/// sooner as it shows.
+fn kinetics_of(route: &Route, austenite: &Austenite) -> Result<Kinetics, OutOfRange> {
+    if route.end_quench.is_empty() {
+        return Kinetics::new(austenite);
+    }
+    // A test that tells nothing is refused before it comes here.
+    let Ok(heat) = measured_heat(&route.composition, &route.end_quench) else {
+        return Kinetics::new(austenite);
+    };
+    let later = START_TIMES.map(|product| StartTime {
+        constant: product.constant + heat.delay_factor.ln(),
+        ..product
+    });
+    Kinetics::with_start_times(austenite, &later)
 }
 
 /// Fractions of the piece when the austenite stood beside ferrite that the soak had left.

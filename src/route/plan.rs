@@ -4,6 +4,7 @@ use super::furnace::Thermocouple;
 use crate::heat::{Leave, MediumChoice, Section};
 use crate::soak::StartingStructure;
 use crate::steel::Composition;
+use crate::transform::BarPoint;
 use serde::{Deserialize, Serialize};
 
 /// The whole thermal route of one piece of steel, as saved and as asked.
@@ -17,6 +18,9 @@ pub struct Route {
     pub grade: Option<String>,
     /// Composition of the heat, wt %.
     pub composition: Composition,
+    /// End-quench test of the heat, where one was made.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub end_quench: Vec<BarPoint>,
     /// Structure before hardening.
     pub start: StartingStructure,
     /// Shape and size of the piece.

@@ -24,6 +24,7 @@ impl Route {
                 cr: 1.45,
                 ..Composition::default()
             },
+            end_quench: Vec::new(),
             start: StartingStructure::Spheroidised,
             section: Section::Blade {
                 edge_mm: 0.4,
@@ -59,10 +60,12 @@ impl Route {
     }
 
     /// Takes a grade: its nominal composition, and the middle of its handbook hardening practice.
-    /// Section, quenchant and the rest stay as they are.
+    /// An end-quench test goes, as it was of another heat; section, quenchant and the rest stay as they
+    /// are.
     pub fn take_grade(&mut self, grade: &Grade) {
         self.grade = Some(grade.designation.clone());
         self.composition = grade.nominal;
+        self.end_quench.clear();
         if let Some((from_c, to_c)) = grade.austenitise_c.span {
             self.soak.temperature_c = (0.5 * (from_c + to_c)).round();
         }

@@ -3,6 +3,7 @@
 
 use super::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 use crate::heat::{Leave, MediumChoice};
+use crate::transform::measured_heat;
 
 /// Longest text in a route, characters.
 pub const LONGEST_TEXT: usize = 200;
@@ -95,6 +96,9 @@ pub fn validate(route: &Route) -> Result<(), RouteFieldError> {
         .composition
         .validate()
         .map_err(|e| fault("composition", e))?;
+    if !route.end_quench.is_empty() {
+        measured_heat(&route.composition, &route.end_quench).map_err(|e| fault("end_quench", e))?;
+    }
     route.section.validate().map_err(|e| fault("section", e))?;
     allowed("furnace_band_k", "furnace band", (0.0, 100.0), "K").check(route.furnace_band_k)?;
     allowed(
@@ -250,6 +254,7 @@ mod tests {
     use crate::route::Thermocouple;
     use crate::soak::StartingStructure;
     use crate::steel::Composition;
+    use crate::transform::BarPoint;
 
     fn knife() -> Route {
         Route {
@@ -262,6 +267,7 @@ mod tests {
                 cr: 1.45,
                 ..Composition::default()
             },
+            end_quench: Vec::new(),
             start: StartingStructure::Spheroidised,
             section: Section::Plate { thickness_mm: 3.0 },
             furnace_band_k: 8.0,
@@ -291,6 +297,25 @@ mod tests {
                 most_hrc: 63.0,
             },
         }
+    }
+
+    #[test]
+    fn an_end_quench_test_has_to_show_the_fall() {
+        let with = |points: &[(f64, f64)]| {
+            fault_after(|route| {
+                route.take_grade(crate::steel::find("4140").unwrap());
+                let points = points.iter();
+                route.end_quench = points
+                    .map(|&(distance_mm, hrc)| BarPoint { distance_mm, hrc })
+                    .collect();
+            })
+        };
+        assert_eq!(
+            with(&[(1.5, 56.0), (9.0, 53.0), (20.0, 44.0), (40.0, 37.0)]),
+            None
+        );
+        let flat = with(&[(1.5, 56.0), (3.0, 56.0), (5.0, 56.0)]).unwrap();
+        assert_eq!(flat.0, "end_quench");
     }
 
     /// Field and message of the fault that a change brings in.

@@ -9,7 +9,7 @@
 mod file;
 mod preferences;
 mod shelf;
-mod v3;
+mod v4;
 
 pub use file::{
     Kind, LARGEST_FILE_BYTES, Loaded, ReadError, VERSION, WriteError, read, read_bench,

@@ -5,6 +5,7 @@
 //! many cooling curves with it as needed. The free functions are for single questions.
 
 mod along;
+mod bar_points;
 mod continuous;
 mod critical;
 mod end_quench;
@@ -16,6 +17,7 @@ mod shape;
 mod turning;
 
 pub use along::{Fractions, HistoryPoint, Transformed, along};
+pub use bar_points::{BarPointsError, read_bar_points, write_bar_points};
 pub use continuous::{Continuous, ContinuousCooling, Passage};
 pub use critical::{CriticalCooling, NoseGap, critical_cooling, spare_of};
 pub use end_quench::{EndQuench, EndQuenchMethod, end_quench, measured_end_quench};

@@ -10,6 +10,7 @@ use crate::hardness::Hardness;
 use crate::route::{ContinuousDiagram, EndQuenchTest};
 use crate::transform::{ContinuousCooling, Passage, Product};
 use crate::units::{format_fixed, format_hv};
+use leptos::prelude::*;
 
 /// Every how many coolings of the fan one is drawn: two for each factor of ten.
 const DRAWN: usize = 3;
@@ -91,7 +92,10 @@ pub(crate) fn end_quench_scene(
             .map(|place| [place.distance_mm, place.hardness.hrc_carried()])
             .collect(),
         standard: along(found.curve.standard_hrc.as_deref().unwrap_or_default()),
-        measured: Vec::new(),
+        measured: bench.route.with(|route| {
+            let points = route.end_quench.iter();
+            points.map(|point| [point.distance_mm, point.hrc]).collect()
+        }),
         piece_mm: found.piece_mm,
     };
     end_quench_chart(&data, &labels(bench), [width, height])

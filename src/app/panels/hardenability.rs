@@ -7,7 +7,9 @@ use crate::app::state::bench;
 use crate::route::{
     CRITICAL_MARTENSITE, ContinuousDiagram, EndQuenchTest, continuous_diagram, end_quench_test,
 };
-use crate::transform::{ContinuousCooling, EndQuenchMethod};
+use crate::transform::{
+    BarPoint, ContinuousCooling, EndQuenchMethod, measured_heat, read_bar_points, write_bar_points,
+};
 use crate::units::{
     LengthUnit, format_fixed, format_hrc, format_length, format_percent, format_rate_k_per_s,
 };
@@ -118,13 +120,74 @@ fn depth(found: &EndQuenchTest, unit: LengthUnit) -> String {
         .collect();
     let by = match found.curve.method {
         EndQuenchMethod::AstmA255 => "by the factors of ASTM A255",
+        EndQuenchMethod::Measured => "by your own test of the heat",
         EndQuenchMethod::Kinetics => "from the isothermal curves, outside the range of ASTM A255",
     };
     format!(
         "Ideal diameter DI {ideal}, {by}. Rounds that get half martensite at the centre: {}. Band of the curve ±{}.",
         rounds.join(", "),
         format_hrc(found.curve.band_hrc)
-    )
+    ) + &found.measured.map_or_else(String::new, |heat| {
+        format!(
+            " It transforms {} times as late as computed from its composition; the verdict on the quench goes by that.",
+            format_fixed(heat.delay_factor, 2)
+        )
+    })
+}
+
+/// An end-quench test of the heat, a distance and a hardness a line.
+#[component]
+fn OwnTest() -> impl IntoView {
+    let bench = bench();
+    let written = RwSignal::new(
+        bench
+            .route
+            .with_untracked(|r| write_bar_points(&r.end_quench)),
+    );
+    let points = Memo::new(move |_| written.with(|text| read_bar_points(text, bench.length.get())));
+    // What is wrong is told here, beside the field; the route keeps what made sense last.
+    let wrong = Memo::new(move |_| match points.get() {
+        Err(error) => Some(error.to_string()),
+        Ok(points) if points.is_empty() => None,
+        Ok(points) => {
+            let composition = bench.route.with(|r| r.composition);
+            measured_heat(&composition, &points)
+                .err()
+                .map(|e| e.to_string())
+        }
+    });
+    let take = move |text: String| {
+        written.set(text);
+        if wrong.get_untracked().is_none()
+            && let Ok(points) = points.get_untracked()
+        {
+            bench.change(|route| route.end_quench = points);
+        }
+    };
+    // A route that comes onto the bench brings its own test, or none.
+    Effect::new(move |before: Option<Vec<BarPoint>>| {
+        let kept = bench.route.with(|r| r.end_quench.clone());
+        let is_written = points.with_untracked(|p| p.as_ref().is_ok_and(|p| *p == kept));
+        if before.is_some_and(|before| before != kept) && !is_written {
+            written.set(write_bar_points(&kept));
+        }
+        kept
+    });
+    view! {
+        <label class="field">
+            "Your own test of this heat: a distance and a hardness a line, such as 9 mm 54 or J6 50"
+            <textarea
+                rows="4"
+                aria-invalid=move || wrong.with(Option::is_some).to_string()
+                prop:value=written
+                on:input:target=move |event| take(event.target().value())
+            ></textarea>
+        </label>
+        <p class="wrong" role="status">
+            {wrong}
+        </p>
+    }
+    .into_any()
 }
 
 /// Both parts.
@@ -170,6 +233,7 @@ pub(super) fn Hardenability() -> impl IntoView {
             <p class="hint">
                 {move || found.with(|f| f.as_ref().map(|f| depth(f, bench.length.get())))}
             </p>
+            <OwnTest />
         }
         .into_any()
     };
