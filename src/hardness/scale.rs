@@ -1,7 +1,7 @@
 //! Hardness scales and the conversion between them.
 
 use crate::numeric::interpolate::{pchip, pchip_inverse};
-use crate::sources::astm_e140::{BELOW_SCALE_HRC_HV, HRC_HBW, HRC_HV};
+use crate::sources::astm_e140::{BELOW_SCALE_HRC_HV, HRB_HV, HRC_HBW, HRC_HV};
 use crate::steel::OutOfRange;
 use serde::{Deserialize, Serialize};
 
@@ -13,6 +13,8 @@ pub enum Scale {
     Hrc,
     /// Vickers, kgf/mm².
     Hv,
+    /// Rockwell B, for steel too soft for the C scale.
+    Hrb,
     /// Brinell with a 10 mm carbide ball at 3000 kgf.
     Hbw,
 }
@@ -23,6 +25,7 @@ impl Scale {
     pub const fn symbol(self) -> &'static str {
         match self {
             Self::Hrc => "HRC",
+            Self::Hrb => "HRB",
             Self::Hv => "HV",
             Self::Hbw => "HBW",
         }
@@ -33,6 +36,7 @@ impl Scale {
     pub const fn limits(self) -> (f64, f64) {
         match self {
             Self::Hrc => (20.0, 68.0),
+            Self::Hrb => (55.0, 100.0),
             Self::Hv => (238.0, 940.0),
             Self::Hbw => (226.0, 739.0),
         }
@@ -43,7 +47,8 @@ const MODEL: &str = "Hardness conversion (ASTM E140, non-austenitic steel)";
 
 /// The same hardness on another scale, by ASTM E140 Table 1 with a monotone cubic between rows.
 ///
-/// Valid 20 to 68 HRC, 238 to 940 HV, 226 to 739 HBW; there and back again is exact.
+/// Valid 20 to 68 HRC, 238 to 940 HV, 226 to 739 HBW, and between 55 to 100 HRB and 100 to 240 HV;
+/// there and back again is exact.
 ///
 /// # Errors
 /// A value outside the table on either scale, or not a number.
@@ -57,17 +62,38 @@ pub fn convert(from: Scale, value: f64, to: Scale) -> Result<f64, OutOfRange> {
         unit: scale.symbol(),
     };
     let (least, largest) = from.limits();
+    match (from, to) {
+        (Scale::Hrb, Scale::Hrb) if (least..=largest).contains(&value) => return Ok(value),
+        (Scale::Hrb, _) => {
+            let hv = pchip(&HRB_HV, value).ok_or_else(|| refuse(from, value))?;
+            return if to == Scale::Hv {
+                Ok(hv)
+            } else {
+                convert(Scale::Hv, hv, to)
+            };
+        }
+        (Scale::Hv, Scale::Hrb) => {
+            let (least, largest) = (HRB_HV[0][1], HRB_HV[HRB_HV.len() - 1][1]);
+            return pchip_inverse(&HRB_HV, value).ok_or_else(|| OutOfRange {
+                least,
+                largest,
+                ..refuse(from, value)
+            });
+        }
+        (_, Scale::Hrb) => return convert(Scale::Hv, convert(from, value, Scale::Hv)?, to),
+        _ => {}
+    }
     if !(least..=largest).contains(&value) {
         return Err(refuse(from, value));
     }
     let hrc = match from {
-        Scale::Hrc => Some(value),
+        Scale::Hrc | Scale::Hrb => Some(value),
         Scale::Hv => pchip_inverse(&HRC_HV, value),
         Scale::Hbw => pchip_inverse(&HRC_HBW, value),
     }
     .ok_or_else(|| refuse(from, value))?;
     match to {
-        Scale::Hrc => Some(hrc),
+        Scale::Hrc | Scale::Hrb => Some(hrc),
         Scale::Hv => pchip(&HRC_HV, hrc),
         Scale::Hbw => pchip(&HRC_HBW, hrc),
     }
@@ -94,6 +120,12 @@ impl Hardness {
     #[must_use]
     pub fn hrc(self) -> Option<f64> {
         pchip_inverse(&HRC_HV, self.hv)
+    }
+
+    /// HRB where the table has it: 100 to 240 HV.
+    #[must_use]
+    pub fn hrb(self) -> Option<f64> {
+        pchip_inverse(&HRB_HV, self.hv)
     }
 
     /// HBW where the table has it: 226 to 739.
@@ -144,6 +176,27 @@ mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn soft_steel_is_told_on_the_b_scale() {
+        assert_eq!(convert(Scale::Hrb, 90.0, Scale::Hv), Ok(185.0));
+        assert_relative_eq!(
+            convert(Scale::Hv, 185.0, Scale::Hrb).unwrap(),
+            90.0,
+            epsilon = 1e-9
+        );
+        let refusal = convert(Scale::Hv, 300.0, Scale::Hrb).unwrap_err();
+        assert_eq!((refusal.least, refusal.largest), (100.0, 240.0));
+        // Softer than the C scale has numbers for, and harder than the B scale.
+        assert!(convert(Scale::Hrb, 90.0, Scale::Hrc).is_err());
+        assert!(convert(Scale::Hrc, 30.0, Scale::Hrb).is_err());
+        assert!(convert(Scale::Hrb, 101.0, Scale::Hv).is_err());
+        assert!(
+            Hardness { hv: 150.0 }
+                .hrb()
+                .is_some_and(|hrb| (hrb - 80.0).abs() < 1e-9)
+        );
     }
 
     #[test]

@@ -4,8 +4,8 @@ use super::outcome::{Outcome, Step, Verdict};
 use super::plan::Route;
 use crate::heat::Place;
 use crate::units::{
-    TemperatureScale, format_duration_s, format_fixed, format_hrc, format_percent,
-    format_temperature, format_weight_percent,
+    TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hrc, format_hv,
+    format_percent, format_temperature, format_weight_percent,
 };
 
 /// How a sentence is marked: by shape and colour, never colour alone.
@@ -349,7 +349,9 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
         return Sentence::new(Tone::Misses)
             .text_part(after)
             .number(
-                crate::units::format_hv(hardness.hv),
+                hardness
+                    .hrb()
+                    .map_or_else(|| format_hv(hardness.hv), format_hrb),
                 NumberKey::FinalHardness,
             )
             .text_part(", too soft for the C scale.");

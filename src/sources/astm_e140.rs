@@ -121,6 +121,32 @@ pub const HRC_HBW: [[f64; 2]; 46] = [
     [65.0, 739.0],
 ];
 
+/// `[HRB, HV]` of Table 2, for steel too soft for the C scale. From memory, every row of it; the ends
+/// meet Table 1, whose 20 HRC is 238 HV.
+pub const HRB_HV: [[f64; 2]; 21] = [
+    [55.0, 100.0],
+    [57.0, 103.0],
+    [60.0, 107.0],
+    [62.0, 110.0],
+    [65.0, 116.0],
+    [68.0, 121.0],
+    [70.0, 125.0],
+    [72.0, 130.0],
+    [75.0, 137.0],
+    [78.0, 144.0],
+    [80.0, 150.0],
+    [82.0, 156.0],
+    [84.0, 162.0],
+    [86.0, 169.0],
+    [88.0, 176.0],
+    [90.0, 185.0],
+    [92.0, 195.0],
+    [94.0, 205.0],
+    [96.0, 216.0],
+    [98.0, 228.0],
+    [100.0, 240.0],
+];
+
 /// `[HRC, HV]` below the scale's own range: the numbers that older tables print in brackets, for
 /// information only. They let a model that thinks in HRC carry on to soft steel; the page shows HV.
 pub const BELOW_SCALE_HRC_HV: [[f64; 2]; 11] = [
@@ -163,5 +189,15 @@ mod tests {
         for [hrc, hbw] in [[55.0, 560.0], [50.0, 481.0], [40.0, 371.0], [35.0, 327.0]] {
             assert!(HRC_HBW.contains(&[hrc, hbw]));
         }
+    }
+
+    /// Common practice, no source: normalised mild steel of 120 to 130 HV reads 68 to 72 HRB, and
+    /// the scales meet at 100 HRB, 240 HV, just above 20 HRC.
+    #[test]
+    fn the_soft_scale_meets_the_hard_one() {
+        assert!(HRB_HV.windows(2).all(|pair| pair[0][1] < pair[1][1]));
+        assert!(HRB_HV.contains(&[72.0, 130.0]));
+        let (last, first) = (HRB_HV[HRB_HV.len() - 1], HRC_HV[0]);
+        assert!(last[1] > first[1] && last[1] < first[1] + 5.0);
     }
 }

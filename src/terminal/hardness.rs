@@ -44,9 +44,9 @@ pub(super) const QUESTIONS: &[Question] = &[
         asks: "What is a hardness on another scale?",
         of_steel: false,
         fields: &[
-            needed("from", "scale: hrc, hv or hbw"),
+            needed("from", "scale: hrc, hv, hbw, or hrb for soft steel"),
             needed("value", "hardness on that scale"),
-            needed("to", "scale: hrc, hv or hbw"),
+            needed("to", "scale: hrc, hv, hbw or hrb"),
         ],
         answers: &[("value", "hardness on the other scale")],
         example: r#"{"question":"convert","from":"hrc","value":60,"to":"hv"}"#,

@@ -173,6 +173,12 @@ pub fn format_hv(hv: f64) -> String {
     with_unit(&format_fixed(hv, 0), "HV")
 }
 
+/// A Rockwell B hardness, whole.
+#[must_use]
+pub fn format_hrb(hrb: f64) -> String {
+    with_unit(&format_fixed(hrb, 0), "HRB")
+}
+
 /// A cooling rate, K/s, three significant digits.
 #[must_use]
 pub fn format_rate_k_per_s(rate_k_per_s: f64) -> String {
