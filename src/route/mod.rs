@@ -31,6 +31,7 @@ pub use cautions::COARSE_GRAIN_ASTM;
 pub use error::RouteError;
 pub use explain::{Explanation, explain};
 pub use furnace::Thermocouple;
+pub(crate) use hardening::Hardening;
 pub use known::{Known, Refusal};
 pub use outcome::{
     Caution, ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, Neighbour, Outcome,
@@ -48,4 +49,5 @@ pub use table::{QuenchTable, TableCell, TableRow, quench_table};
 pub use validate::{
     LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, validate,
 };
+pub(crate) use verdict::NOSE_BAND;
 pub use verdict::{AGITATION_RANGE, HARDENED, agitation_to_pass, shop_media};
