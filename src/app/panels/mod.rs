@@ -5,6 +5,7 @@ pub(crate) mod header;
 pub(crate) mod opened;
 pub(crate) mod outcome;
 pub(crate) mod own;
+mod own_coupon;
 mod own_found;
 mod own_work;
 mod phase_table;
