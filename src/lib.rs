@@ -13,6 +13,7 @@
 //! | [`transform`] | isothermal curves, additivity, martensite, end-quench |
 //! | [`hardness`] | as-quenched, mixtures, tempering, scales |
 //! | [`route`] | the pipeline from a route to its outcome, and the verdicts |
+//! | [`advise`] | what a test coupon tells of a quenchant |
 //! | [`save`] | the file format, its versions and checks |
 #![cfg_attr(
     not(target_arch = "wasm32"),
@@ -35,6 +36,7 @@
     warn(clippy::unwrap_used, clippy::expect_used, clippy::panic)
 )]
 
+pub mod advise;
 pub mod chart;
 pub mod hardness;
 pub mod heat;

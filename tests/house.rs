@@ -6,7 +6,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Rooms from the ground up: a room may import itself and what stands before it.
-const ROOMS: [&str; 14] = [
+const ROOMS: [&str; 15] = [
     "numeric",
     "units",
     "steel",
@@ -17,6 +17,7 @@ const ROOMS: [&str; 14] = [
     "transform",
     "hardness",
     "route",
+    "advise",
     "save",
     "terminal",
     "chart",

@@ -59,6 +59,7 @@ const NAMES: [&str; 15] = [
     "cooling",
     "probe",
     "fit_quenchant",
+    "coupon",
     "as_quenched",
     "temper",
     "convert",
@@ -463,6 +464,36 @@ fn a_quenchant_is_found_from_its_figures_and_from_its_curve() {
     }
 }
 
+/// A quenchant found from a coupon is one for other questions; faults are named.
+#[test]
+fn a_coupon_gives_a_quenchant() {
+    let asked = |more: &str| {
+        format!(
+            "{{\"question\":\"coupon\",\"grade\":\"1095\",\"section\":{{\"shape\":\"plate\",\
+             \"thickness_mm\":5}},\"temperature_c\":800,\"time_min\":10,\"like\":\"oil_fast\"{more}}}"
+        )
+    };
+    let found = answered(&asked(",\"centre_hrc\":51,\"bath_c\":55"));
+    let factor = found["factor"]["best"].as_f64().expect("a factor");
+    let medium = json!({"h_w_m2k": found["h_w_m2k"], "bath_c": found["bath_c"]});
+    let ball = answered(&json!({"question": "probe", "medium": medium}).to_string());
+    assert_eq!(ball["time_to_400c_s"], found["figures"]["time_to_400c_s"]);
+    assert!((1.0..3.0).contains(&factor), "{factor}");
+    assert_eq!(found["bath_c"], 55.0);
+    assert_eq!(found["readings"][0]["place"], "centre");
+    for (more, words) in [
+        ("", "no hardness is given"),
+        (
+            ",\"centre_hrc\":71",
+            "hardness of the centre: 71 is outside 0 to 70 HRC",
+        ),
+        (",\"centre_hrc\":\"hard\"", "`centre_hrc`"),
+    ] {
+        let error = error(&asked(more));
+        assert!(error.contains(words), "{more}: {error}");
+    }
+}
+
 #[test]
 fn faults_of_a_quenchants_figures_and_curve_are_named() {
     for (fields, words) in [
@@ -676,9 +707,9 @@ proptest! {
         question.insert(field.to_owned(), number.into());
         let reply = answer(&Value::Object(question).to_string(), 1);
         prop_assert!(
-            // Where the scale or the quench ends, null is said in the help.
+            // Where the scale, the quench or what is known ends, null is said in the help.
             object(&reply).contains_key("error")
-                || ["as_quenched", "temper", "cooling", "probe", "route"].contains(&name)
+                || ["as_quenched", "temper", "cooling", "probe", "coupon", "route"].contains(&name)
                 || !reply.contains("null"),
             "{}", reply
         );

@@ -2,6 +2,7 @@
 
 use super::browser::worker::{Heard, Worker};
 use super::own::{self, Found};
+use crate::advise::Coupon;
 use crate::heat::{CurveFitProgress, Figure, QuenchantFigures};
 use crate::phases::phase_map;
 use crate::route::{Known, QuenchTable, Route, quench_table};
@@ -24,6 +25,8 @@ pub(crate) enum Errand {
     /// The quenchant in which the probe cools as this text says, on a scale if that is told, in a
     /// bath, °C.
     Curve(String, Option<TemperatureScale>, f64),
+    /// The quenchant in which a coupon came out as hard as it is.
+    Coupon(Box<Coupon>),
 }
 
 /// What came of it.
@@ -62,7 +65,7 @@ impl Errand {
         match self {
             Self::PhaseMap(_) => 0,
             Self::QuenchTable(..) => 1,
-            Self::Figures(..) | Self::Curve(..) => FIT,
+            Self::Figures(..) | Self::Curve(..) | Self::Coupon(_) => FIT,
         }
     }
 
@@ -83,6 +86,7 @@ impl Errand {
             Self::Curve(text, scale, bath_c) => {
                 own::from_curve(&text, scale, bath_c, |far| tell(&Brought::Progress(far)))
             }
+            Self::Coupon(coupon) => own::from_coupon(&coupon),
         }
     }
 }

@@ -2,6 +2,7 @@
 //! errands: they run in the second thread.
 
 use super::errand::Brought;
+use crate::advise::{Coupon, CouponNote, ReadingFit, fit_coupon};
 use crate::heat::{
     Compared, CurveFit, CurveFitProgress, CurveOptions, Figure, FigureError, FittedKnot, Medium,
     OwnMedium, ProbeCurve, QuenchantFigures, fit_figures, medium,
@@ -21,6 +22,8 @@ pub(crate) struct Found {
     pub(crate) knots: Vec<FittedKnot>,
     /// From a probe curve: time since entry, s, measured and computed temperature, °C.
     pub(crate) points: Vec<[f64; 3]>,
+    /// From a coupon: its readings as given and as computed.
+    pub(crate) readings: Vec<ReadingFit>,
     /// What was assumed and what is left open, in words.
     pub(crate) notes: Vec<String>,
 }
@@ -39,6 +42,7 @@ impl Found {
             compared,
             knots: Vec::new(),
             points: Vec::new(),
+            readings: Vec::new(),
             notes: vec![band_words(medium.h_band_factor)],
         })
     }
@@ -63,6 +67,7 @@ pub(super) fn from_figures(figures: &QuenchantFigures, bath_c: f64) -> Brought {
                 compared: fit.compared,
                 knots: Vec::new(),
                 points: Vec::new(),
+                readings: Vec::new(),
                 notes: like
                     .into_iter()
                     .chain([band_words(fit.h_band_factor)])
@@ -122,9 +127,33 @@ pub(super) fn from_curve(
                 compared: fit.compared,
                 knots: fit.knots,
                 points: fit.points,
+                readings: Vec::new(),
                 notes,
             }))
         }
         Err(error) => refused(error.to_string()),
+    }
+}
+
+/// Finds it from a test coupon.
+pub(super) fn from_coupon(coupon: &Coupon) -> Brought {
+    match fit_coupon(coupon) {
+        Ok(fit) => {
+            let ball = fit.figures.nickel_ball_s;
+            let ball = ball.map(|s| format!("A nickel ball would take {s:.0} s in it."));
+            let notes = fit.notes.iter().map(CouponNote::to_string);
+            Brought::Quenchant(Box::new(Found {
+                medium: fit.medium,
+                compared: Vec::new(),
+                knots: Vec::new(),
+                points: Vec::new(),
+                readings: fit.readings,
+                notes: notes.chain(ball).collect(),
+            }))
+        }
+        Err(error) => Brought::Refused {
+            figure: None,
+            why: error.to_string(),
+        },
     }
 }

@@ -10,8 +10,6 @@ use serde::{Deserialize, Serialize};
 
 /// Allowed bath temperatures, °C.
 const BATH_RANGE: [f64; 2] = [-200.0, 600.0];
-/// Longest part of an unknown name that an error repeats, characters.
-const LONGEST_NAME_TOLD: usize = 40;
 /// Longest name of a user's own medium, characters.
 pub const LONGEST_TITLE: usize = 60;
 /// What it is called where the user has not named it.
@@ -128,9 +126,7 @@ impl MediumChoice {
         match self {
             Self::Named(name) => media::medium(name)
                 .cloned()
-                .ok_or_else(|| MediumError::Unknown {
-                    name: name.chars().take(LONGEST_NAME_TOLD).collect(),
-                }),
+                .ok_or_else(|| MediumError::unknown(name)),
             Self::Own(own) => own.resolve(),
         }
     }

@@ -88,6 +88,18 @@ pub enum MediumError {
     },
 }
 
+/// Longest part of an unknown name that an error repeats, characters.
+const LONGEST_NAME_TOLD: usize = 40;
+
+impl MediumError {
+    /// There is no medium of this name.
+    pub(crate) fn unknown(name: &str) -> Self {
+        Self::Unknown {
+            name: name.chars().take(LONGEST_NAME_TOLD).collect(),
+        }
+    }
+}
+
 /// Heat-transfer coefficient against the temperature of the surface: its logarithm is linear
 /// between the points and constant beyond them.
 #[derive(Debug, Clone, PartialEq)]

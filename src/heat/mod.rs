@@ -51,6 +51,7 @@ pub use heating::{AT_TEMPERATURE_K, FURNACE_AIR_W_M2K, Heating, heat_up};
 pub use media::{media, medium};
 pub use medium::{ClassFigures, Confidence, EMISSIVITY, HeatTransfer, Medium, MediumError};
 pub use mesh::Shape;
+pub(crate) use own::band_factor;
 pub use own::{
     Compared, CurveError, CurveFit, CurveFitError, CurveFitProgress, CurveNote, CurveOptions,
     Figure, FigureError, FiguresFit, FittedCurve, FittedKnot, ProbeCurve, QuenchantFigures,

@@ -20,7 +20,7 @@ const CHART_C: (f64, f64) = (100.0, 700.0);
 const CHART_POINTS: usize = 61;
 
 /// An austenite with its kinetics, and the ferrite that the soak has left beside it.
-pub(super) struct Hardening {
+pub(crate) struct Hardening {
     kinetics: Kinetics,
     dissolved: Composition,
     ferrite_left: f64,
@@ -29,9 +29,9 @@ pub(super) struct Hardening {
 
 /// What a piece is after a step before the temper.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Hardened {
+pub(crate) struct Hardened {
     pub(super) fractions: Fractions,
-    pub(super) hardness: Hardness,
+    pub(crate) hardness: Hardness,
     coldest_c: f64,
     rate_at_700c_k_per_s: f64,
     dissolved: Composition,
@@ -39,7 +39,8 @@ pub(super) struct Hardened {
 
 impl Hardening {
     /// The austenite that a soak leaves.
-    pub(super) fn of(route: &Route, soaked: &SoakOutcome) -> Result<Self, OutOfRange> {
+    /// The piece waits at the end of its quench, °C, for what follows.
+    pub(crate) fn of(soaked: &SoakOutcome, wait_c: f64) -> Result<Self, OutOfRange> {
         let ferrite_left = soaked.end.ferrite_volume_fraction.clamp(0.0, 1.0);
         let beside_ferrite = (1.0 - ferrite_left).max(f64::EPSILON);
         let austenite = Austenite {
@@ -53,7 +54,7 @@ impl Hardening {
             kinetics: kinetics_of(route, &austenite)?,
             dissolved: soaked.dissolved,
             ferrite_left,
-            wait_c: route.quench.end_c,
+            wait_c,
         })
     }
 
@@ -62,12 +63,12 @@ impl Hardening {
     }
 
     /// What the nodes of the piece turn into as it cools.
-    pub(super) const fn turning(&self) -> TurningPiece<'_> {
+    pub(crate) const fn turning(&self) -> TurningPiece<'_> {
         TurningPiece::new(&self.kinetics, self.ferrite_left)
     }
 
     /// The piece at the end of a cooling curve.
-    pub(super) fn quench(&self, curve: &CoolingCurve) -> Result<Hardened, OutOfRange> {
+    pub(crate) fn quench(&self, curve: &CoolingCurve) -> Result<Hardened, OutOfRange> {
         let transformed = self.kinetics.along(&curve.time_s, &curve.temperature_c)?;
         let rate_at_700c_k_per_s = curve.rate_at_c(700.0).unwrap_or_default();
         self.hardened(

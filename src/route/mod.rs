@@ -37,6 +37,7 @@ pub use end_quench::{CriticalDiameter, EndQuenchTest, end_quench_test};
 pub use error::RouteError;
 pub use explain::{Explanation, explain};
 pub use furnace::Thermocouple;
+pub(crate) use hardening::Hardening;
 pub use in_use::{Direction, InUse, Property, Reason, in_use};
 pub use known::{Known, Refusal};
 pub use outcome::{
@@ -55,4 +56,5 @@ pub use table::{QuenchTable, TableCell, TableRow, quench_table};
 pub use validate::{
     LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, validate,
 };
+pub(crate) use verdict::NOSE_BAND;
 pub use verdict::{AGITATION_RANGE, HARDENED, agitation_to_pass, shop_media};

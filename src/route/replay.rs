@@ -63,7 +63,8 @@ impl Prepared {
     pub fn replay(&self, route: &Route) -> Result<Replay, RouteError> {
         validate(route)?;
         let hold = self.stock.at(route.soak.temperature_c)?;
-        let hardening = Hardening::of(route, &soak_for(&hold, route.soak.time_min)?)?;
+        let soaked = soak_for(&hold, route.soak.time_min)?;
+        let hardening = Hardening::of(&soaked, route.quench.end_c)?;
         let baths = Baths::of(&route.quench)?;
         let curves = cool_across(&baths.quenching(route), &mut hardening.turning())?;
         let fractions = curves

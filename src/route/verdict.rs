@@ -17,7 +17,7 @@ pub const HARDENED: f64 = 0.95;
 
 /// Factor by which a nose time is uncertain either way: grain size and carbon in solution. From
 /// the spread of the isothermal fit against noses that it had not seen.
-const NOSE_BAND: f64 = 1.5;
+pub(crate) const NOSE_BAND: f64 = 1.5;
 
 /// Judges a cooling curve.
 ///

@@ -2,7 +2,7 @@
 
 use super::asked::Asked;
 use super::refusal::Refusal;
-use super::{hardness, heat, quenchant, steel, transform, whole_route};
+use super::{coupon, hardness, heat, quenchant, steel, transform, whole_route};
 use serde_json::{Map, Value};
 
 /// A kind of question.
@@ -61,6 +61,7 @@ pub(super) fn all() -> impl Iterator<Item = &'static Question> {
         transform::QUESTIONS,
         heat::QUESTIONS,
         quenchant::QUESTIONS,
+        coupon::QUESTIONS,
         hardness::QUESTIONS,
     ]
     .into_iter()

@@ -4,6 +4,7 @@
 
 mod asked;
 mod catalogue;
+mod coupon;
 mod hardness;
 mod heat;
 mod help;

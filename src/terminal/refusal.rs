@@ -1,6 +1,7 @@
 //! Why a question is not answered.
 
 use super::LONGEST_LINE_BYTES;
+use crate::advise::CouponError;
 use crate::heat::{CurveError, CurveFitError, FigureError, HeatError, MediumError};
 use crate::phases::{EquilibriumError, PhaseError};
 use crate::route::RouteError;
@@ -63,6 +64,8 @@ pub(super) enum Refusal {
     Medium(#[from] MediumError),
     #[error(transparent)]
     Heat(#[from] HeatError),
+    #[error(transparent)]
+    Coupon(#[from] CouponError),
     #[error("`figures`: {0}")]
     Figures(#[from] FigureError),
     #[error("`curve_text`: {0}")]

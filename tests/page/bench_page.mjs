@@ -635,6 +635,11 @@ export class BenchPage {
     return this.own.getByRole("textbox", { name: label, exact: true });
   }
 
+  /** A list of the panel that the browser opens, by its label. */
+  ownList(label) {
+    return this.own.getByRole("combobox", { name: label });
+  }
+
   async typeOwn(label, text) {
     await this.ownField(label).fill(text);
     await this.ownField(label).press("Enter");

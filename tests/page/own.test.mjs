@@ -235,3 +235,45 @@ test("a quenchant from a file of an earlier version is shown by the name it neve
   bench.assertNoTrouble();
   await bench.close();
 });
+
+test("a test coupon gives a quenchant that the route takes, with what its hardness leaves open", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.openOwn("a test coupon");
+  await bench.ownList("Its steel").selectOption("1095");
+  assert.equal(plain(await bench.ownField("soak").inputValue()), "803 °C");
+  await bench.ownList("Quenchant nearest in kind").selectOption("oil_fast");
+  await bench.typeOwn("its thickness", "5");
+  await bench.ownButton(FIND).click();
+  await bench.ownWrong.waitFor();
+  assert.match(plain(await bench.ownWrong.textContent()), /no hardness is given/);
+  await bench.typeOwn("centre, HRC", "51");
+  await bench.typeOwn("surface, HRC", "55");
+  await bench.ownButton(FIND).click();
+  await bench.ownFound();
+  const rows = await bench.ownFigures();
+  assert.deepEqual(
+    rows.map(([what, given]) => [what, given]),
+    [
+      ["hardness at the centre", "51.0 HRC"],
+      ["hardness at the surface", "55.0 HRC"],
+    ],
+  );
+  assert.ok(rows.every((row) => /^×\d\.\d\d to ×\d\.\d\d$/.test(row[3])));
+  assert.match((await bench.ownNotes()).join(" "), /shape of the curve is that of fast oil, its level ×1\.\d\d/);
+  assert.deepEqual(await bench.accessibilityFaults(), []);
+
+  await bench.ownField("Its name").fill("Coupon oil");
+  await bench.ownButton(USE).click();
+  const { quench } = await bench.savedRoute((route) => route.quench.medium.title === "Coupon oil");
+  assert.ok(quench.medium.h_band_factor > 1.2 && quench.medium.h_band_factor < 4);
+
+  // As hard as it gets in any oil: one side stays open, and that is told.
+  await bench.typeOwn("centre, HRC", "65");
+  await bench.typeOwn("surface, HRC", "");
+  await bench.typeOwn("its thickness", "2");
+  await bench.ownButton(FIND).click();
+  await bench.until(() => bench.ownNotes(), (notes) => /the level is at least ×/.test(notes.join(" ")), "one side is open");
+  assert.match((await bench.ownFigures())[0][3], /or more$/);
+  bench.assertNoTrouble();
+  await bench.close();
+});

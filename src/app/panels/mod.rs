@@ -7,6 +7,7 @@ mod in_use;
 pub(crate) mod opened;
 pub(crate) mod outcome;
 pub(crate) mod own;
+mod own_coupon;
 mod own_found;
 mod own_work;
 mod phase_table;

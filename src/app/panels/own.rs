@@ -1,5 +1,6 @@
-//! Your own quenchant: by its figures or by a measured curve of the probe.
+//! Your own quenchant: by its figures, by a measured curve of the probe or by a test coupon.
 
+use super::own_coupon::CouponFields;
 use super::own_found::FoundView;
 use super::own_work::{BATH_RANGE_C, Own, Way, Work};
 use crate::app::controls::{Quantity, Segment, Typed, quantities};
@@ -150,11 +151,12 @@ fn Curve(own: Own) -> impl IntoView {
 /// The button that starts and stops, and how it goes.
 #[component]
 fn Working(own: Own) -> impl IntoView {
+    let bench = bench();
     let press = move |_| {
         if untrack(|| own.is_out()) {
             own.stop();
         } else {
-            own.find();
+            own.find(&bench.route.get_untracked());
         }
     };
     let rule = move || {
@@ -203,7 +205,7 @@ fn Working(own: Own) -> impl IntoView {
 #[component]
 pub(crate) fn OwnPanel() -> impl IntoView {
     let bench = bench();
-    let own = Own::new();
+    let own = bench.route.with_untracked(Own::new);
     let was_opened = RwSignal::new(false);
     let of_route = Memo::new(move |_| bench.route.with(|route| route.quench.medium.clone()));
     Effect::new(move || {
@@ -231,6 +233,7 @@ pub(crate) fn OwnPanel() -> impl IntoView {
                             entries=vec![
                                 (Way::Figures, "its figures"),
                                 (Way::Curve, "a probe curve"),
+                                (Way::Coupon, "a test coupon"),
                             ]
                             chosen=own.way
                             pick=move |way| own.way.set(way)
@@ -244,6 +247,10 @@ pub(crate) fn OwnPanel() -> impl IntoView {
                                 "Of the centre of the 12.5 mm probe of ISO 9950 and ASTM D6200."
                             </p>
                             <Curve own=own />
+                        </div>
+                        <div hidden=move || own.way.get() != Way::Coupon>
+                            <p class="hint">"Of known steel, quenched, cut and measured as quenched."</p>
+                            <CouponFields own=own />
                         </div>
                         <Typed
                             label="bath in the test"

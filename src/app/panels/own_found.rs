@@ -1,6 +1,7 @@
 //! What was found of a quenchant of the user's own, and the way into the route.
 
 use super::own_work::Own;
+use crate::advise::ReadingFit;
 use crate::app::charts;
 use crate::app::own::Found;
 use crate::app::plot::Plot;
@@ -17,17 +18,47 @@ fn words(bench: Bench, figure: Figure, value: f64) -> String {
     }
 }
 
-/// The figures beside each other.
-fn table(bench: Bench, compared: &[Compared]) -> AnyView {
-    let rows = compared
-        .iter()
-        .map(|one| {
+/// A row of the table: what, as given, as computed, and what that says.
+type Row = [String; 4];
+
+fn of_figure(bench: Bench, one: &Compared) -> Row {
+    [
+        one.figure.words().to_owned(),
+        words(bench, one.figure, one.given),
+        words(bench, one.figure, one.simulated),
+        if one.agrees { "agrees" } else { "apart" }.to_owned(),
+    ]
+}
+
+fn of_reading(one: &ReadingFit) -> Row {
+    let hrc = |value| format!("{}\u{a0}HRC", format_fixed(value, 1));
+    let times = |factor: f64| format!("×{}", format_fixed(factor, 2));
+    let alone = match (one.alone.least, one.alone.most) {
+        (Some(least), Some(most)) => format!("{} to {}", times(least), times(most)),
+        (Some(least), None) => format!("{} or more", times(least)),
+        (None, Some(most)) => format!("{} or less", times(most)),
+        (None, None) => "any".to_owned(),
+    };
+    [
+        format!("hardness at the {}", one.place.words()),
+        hrc(one.given_hrc),
+        hrc(one.computed_hrc),
+        alone,
+    ]
+}
+
+/// What was given beside what is computed.
+fn table(bench: Bench, found: &Found) -> AnyView {
+    let figures = found.compared.iter().map(|one| of_figure(bench, one));
+    let rows = figures
+        .chain(found.readings.iter().map(of_reading))
+        .map(|[what, given, computed, says]| {
             view! {
                 <tr>
-                    <th scope="row">{one.figure.words()}</th>
-                    <td>{words(bench, one.figure, one.given)}</td>
-                    <td>{words(bench, one.figure, one.simulated)}</td>
-                    <td>{if one.agrees { "agrees" } else { "apart" }}</td>
+                    <th scope="row">{what}</th>
+                    <td>{given}</td>
+                    <td>{computed}</td>
+                    <td>{says}</td>
                 </tr>
             }
         })
@@ -170,7 +201,7 @@ pub(super) fn FoundView(own: Own) -> impl IntoView {
                     />
                 </div>
                 <div class="result">
-                    {of_found(|bench, found| table(bench, &found.compared))}
+                    {of_found(table)}
                     <div>{of_found(notes)} <Use own=own /></div>
                 </div>
             }

@@ -1,9 +1,12 @@
 //! The state of the panel of a user's own quenchant: what is given, what is under way, what was found.
 
+use super::own_coupon;
+use crate::advise::Coupon;
 use crate::app::browser::files;
 use crate::app::errand::{Brought, Errand, Runner};
 use crate::app::own::Found;
 use crate::heat::{CurveFitProgress, Figure, MediumChoice, OwnMedium, QuenchantFigures};
+use crate::route::Route;
 use crate::units::TemperatureScale;
 use leptos::html::Textarea;
 use leptos::prelude::*;
@@ -19,6 +22,7 @@ const LARGEST_FILE: f64 = 2e7;
 pub(super) enum Way {
     Figures,
     Curve,
+    Coupon,
 }
 
 /// How the work stands.
@@ -44,6 +48,10 @@ pub(super) struct Own {
     pub(super) scale: RwSignal<Option<TemperatureScale>>,
     /// The curve as text.
     pub(super) text: NodeRef<Textarea>,
+    /// The coupon; its steel and its bath are told apart from it.
+    pub(super) coupon: RwSignal<Coupon>,
+    /// Grade of the coupon; empty for the steel on the bench.
+    pub(super) coupon_steel: RwSignal<String>,
     /// How the work stands.
     pub(super) work: RwSignal<Work>,
     runner: StoredValue<Option<Runner>, LocalStorage>,
@@ -54,13 +62,15 @@ pub(super) struct Own {
 }
 
 impl Own {
-    pub(super) fn new() -> Self {
+    pub(super) fn new(route: &Route) -> Self {
         Self {
             way: RwSignal::new(Way::Figures),
             figures: RwSignal::default(),
             bath_c: RwSignal::new(50.0),
             scale: RwSignal::new(None),
             text: NodeRef::new(),
+            coupon: RwSignal::new(own_coupon::of_route(route)),
+            coupon_steel: RwSignal::default(),
             work: RwSignal::new(Work::Still),
             runner: StoredValue::new_local(None),
             title: RwSignal::default(),
@@ -73,7 +83,7 @@ impl Own {
     }
 
     /// Sends the fit to a thread of its own.
-    pub(super) fn find(self) {
+    pub(super) fn find(self, route: &Route) {
         let bath_c = self.bath_c.get_untracked();
         let errand = match self.way.get_untracked() {
             Way::Figures => Errand::Figures(self.figures.get_untracked(), bath_c),
@@ -82,6 +92,7 @@ impl Own {
                 let text = area.map(|area| area.value()).unwrap_or_default();
                 Errand::Curve(text, self.scale.get_untracked(), bath_c)
             }
+            Way::Coupon => Errand::Coupon(Box::new(own_coupon::complete(self, route))),
         };
         self.work.set(Work::Out(None));
         self.runner.update_value(|runner| {

@@ -1,0 +1,127 @@
+//! What a coupon leaves open, in words.
+
+use super::likelihood::Together;
+use crate::heat::{Medium, MediumTitle};
+use crate::route::inside_a_sentence;
+use serde::{Deserialize, Serialize};
+use std::fmt;
+
+/// Something to know about a quenchant that was found from a coupon.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+pub enum CouponNote {
+    /// The shape of the curve is assumed.
+    ShapeOf {
+        /// Title of the quenchant of the list, inside a sentence.
+        like: String,
+        /// Factor on its still bath.
+        factor: f64,
+    },
+    /// Any faster quench explains it too.
+    AtLeast {
+        /// The least factor.
+        factor: f64,
+        /// The factor taken.
+        taken: f64,
+        /// How well it is known.
+        band: f64,
+    },
+    /// Any slower quench explains it too.
+    AtMost {
+        /// The largest factor.
+        factor: f64,
+        /// The factor taken.
+        taken: f64,
+        /// How well it is known.
+        band: f64,
+    },
+    /// Centre and surface ask for different quenches.
+    AtOdds,
+    /// How well it is known.
+    Band {
+        /// Either way, as a factor.
+        factor: f64,
+        /// The same for the steel of the coupon.
+        same_steel: Option<f64>,
+    },
+}
+
+impl Together {
+    /// What to know of the quenchant.
+    pub(super) fn notes(&self, listed: &Medium, taken: f64, band: f64) -> Vec<CouponNote> {
+        let mut notes = vec![CouponNote::ShapeOf {
+            like: in_words(&listed.title),
+            factor: taken,
+        }];
+        if self.is_at_odds {
+            notes.push(CouponNote::AtOdds);
+        }
+        notes.push(match (self.factor.least, self.factor.most) {
+            (Some(factor), None) => CouponNote::AtLeast {
+                factor,
+                taken,
+                band,
+            },
+            (None, Some(factor)) => CouponNote::AtMost {
+                factor,
+                taken,
+                band,
+            },
+            _ => CouponNote::Band {
+                factor: band,
+                same_steel: self.same_steel.band_factor(),
+            },
+        });
+        notes
+    }
+}
+
+fn in_words(title: &MediumTitle) -> String {
+    inside_a_sentence(&title.to_string())
+}
+
+impl fmt::Display for CouponNote {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::ShapeOf { like, factor } => write!(
+                f,
+                "Hardness tells only how fast the nose was passed: the shape of the curve is that \
+                 of {like}, its level ×{factor:.2} of that in the still bath."
+            ),
+            Self::AtLeast {
+                factor,
+                taken,
+                band,
+            } => write!(
+                f,
+                "A faster quench would leave the coupon as hard, within the errors, so it says only \
+                 that the level is at least ×{factor:.2}; ×{taken:.2} is taken, as known within \
+                 ×{band:.1} either way. A coupon half hardened at its centre tells most."
+            ),
+            Self::AtMost {
+                factor,
+                taken,
+                band,
+            } => write!(
+                f,
+                "A slower quench would leave the coupon as soft, within the errors, so it says only \
+                 that the level is at most ×{factor:.2}; ×{taken:.2} is taken, as known within \
+                 ×{band:.1} either way. A coupon half hardened at its centre tells most."
+            ),
+            Self::AtOdds => f.write_str(
+                "Centre and surface are at odds: all that either allows is taken. A surface that \
+                 has lost carbon reads soft, so does a cut that grew warm.",
+            ),
+            Self::Band { factor, same_steel } => {
+                write!(
+                    f,
+                    "What decides the nose is known within ×{factor:.2} either way"
+                )?;
+                if let Some(same) = same_steel {
+                    write!(f, ", for this very steel within ×{same:.2}")?;
+                }
+                f.write_str(".")
+            }
+        }
+    }
+}
