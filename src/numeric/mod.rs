@@ -1,8 +1,9 @@
 //! Numerical methods without steel words: roots, linear solves, least squares, interpolation,
-//! quadrature.
+//! quadrature, order.
 
 pub mod banded;
 pub mod dense;
 pub mod interpolate;
 pub mod least_squares;
+pub mod order;
 pub mod roots;
