@@ -3,6 +3,7 @@
 use super::medium::{ClassFigures, Confidence, HeatTransfer};
 use super::title::MediumTitle;
 use super::{Family, Medium};
+use crate::numeric::decimal::decimal;
 use crate::steel::{Line, List};
 use std::sync::OnceLock;
 
@@ -45,14 +46,14 @@ pub fn medium(name: &str) -> Option<&'static Medium> {
 /// A medium from its line.
 fn read(line: Line<'_>) -> Option<Medium> {
     let text = |column: &str| line.text(column).to_owned();
-    let number = |column: &str| line.text(column).parse().ok();
+    let number = |column: &str| decimal(line.text(column));
     let range = |column: &str| range(line.text(column));
     let points: Option<Vec<[f64; 2]>> = line
         .text("h_w_m2k")
         .split_whitespace()
         .map(|pair| {
             let (temperature, h) = pair.split_once(':')?;
-            Some([temperature.parse().ok()?, h.parse().ok()?])
+            Some([decimal(temperature)?, decimal(h)?])
         })
         .collect();
     let bath_c = number("bath_c")?;
@@ -83,7 +84,7 @@ fn range(text: &str) -> Option<Option<[f64; 2]>> {
         return Some(None);
     }
     let (least, most) = text.split_once('-').unwrap_or((text, text));
-    Some(Some([least.parse().ok()?, most.parse().ok()?]))
+    Some(Some([decimal(least)?, decimal(most)?]))
 }
 
 #[cfg(test)]

@@ -1,7 +1,8 @@
 //! Numerical methods without steel words: roots, linear solves, least squares, interpolation,
-//! quadrature, order.
+//! quadrature, order, decimals.
 
 pub mod banded;
+pub mod decimal;
 pub mod dense;
 pub mod interpolate;
 pub mod least_squares;

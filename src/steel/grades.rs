@@ -2,6 +2,7 @@
 
 use super::grade_text::{nominal, span};
 use super::{Composition, Element, Line, List};
+use crate::numeric::decimal::decimal;
 use crate::numeric::order;
 use std::sync::OnceLock;
 
@@ -211,10 +212,7 @@ fn close_to(key: &str) -> Vec<String> {
 /// One grade from its line.
 fn read(line: Line<'_>) -> Grade {
     let limit = |element: Element, end: &str| {
-        line.text(&format!("{}_{end}", element.symbol()))
-            .trim()
-            .parse()
-            .ok()
+        decimal(line.text(&format!("{}_{end}", element.symbol())).trim())
     };
     let limits: Vec<Limits> = Element::ALL
         .into_iter()

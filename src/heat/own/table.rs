@@ -2,6 +2,7 @@
 //! the heading, which columns are time and temperature.
 
 use super::curve_error::CurveError;
+use crate::numeric::decimal;
 
 /// Most rows that are read.
 const MOST_ROWS: usize = 500_000;
@@ -311,9 +312,9 @@ fn number(field: &str, decimal: Decimal) -> Option<f64> {
         return None;
     }
     let value: f64 = match decimal {
-        Decimal::Point => field.parse().ok()?,
+        Decimal::Point => decimal::decimal(field)?,
         Decimal::Comma if field.contains('.') => return None,
-        Decimal::Comma => field.replacen(',', ".", 1).parse().ok()?,
+        Decimal::Comma => decimal::decimal(&field.replacen(',', ".", 1))?,
     };
     value.is_finite().then_some(value)
 }
