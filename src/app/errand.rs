@@ -9,7 +9,9 @@ use crate::route::{Known, QuenchTable, Route, quench_table};
 use crate::steel::Composition;
 use crate::units::TemperatureScale;
 use leptos::prelude::*;
+use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 use std::cell::RefCell;
 use std::rc::Rc;
 
@@ -91,10 +93,16 @@ impl Errand {
     }
 }
 
+/// Reads what the other thread sends: as saved files are read, by way of a [`Value`], since another
+/// way would have its own code for each type that is sent.
+fn read<T: DeserializeOwned>(text: &str) -> serde_json::Result<T> {
+    serde_json::from_value(serde_json::from_str::<Value>(text)?)
+}
+
 /// Does an errand, from text to texts that `tell` brings back: what the second thread is there for.
 pub(super) fn answer(errand: &str, tell: &dyn Fn(&str)) {
     let say = |brought: &Brought| tell(&serde_json::to_string(brought).unwrap_or_default());
-    say(&match serde_json::from_str::<Errand>(errand) {
+    say(&match read::<Errand>(errand) {
         Ok(errand) => errand.done(&say),
         Err(fault) => Brought::Nothing(fault.to_string()),
     });
@@ -182,8 +190,8 @@ impl Runner {
                     None
                 }
                 Heard::Answer(text) => {
-                    let brought = serde_json::from_str(&text)
-                        .unwrap_or_else(|fault| Brought::Nothing(fault.to_string()));
+                    let brought =
+                        read(&text).unwrap_or_else(|fault| Brought::Nothing(fault.to_string()));
                     let kind = state.out.as_ref().map(Errand::kind);
                     if !matches!(brought, Brought::Progress(_)) {
                         state.out = None;

@@ -7,6 +7,7 @@ use super::numbers::NBSP;
 use super::place::line_width;
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, Label, Rank, Scene, Spot, Words, px};
+use crate::numeric::order;
 
 /// A field of the map.
 #[derive(Debug, Clone, PartialEq)]
@@ -92,7 +93,7 @@ pub(super) fn name_fields(scene: &mut Scene, fields: &[MapField], plane: &Plane)
         .iter()
         .filter_map(|field| name(field, plane))
         .collect();
-    named.sort_by(|a, b| b.0.total_cmp(&a.0));
+    order::sort_by(&mut named, |a, b| b.0.total_cmp(&a.0));
     for (_, label) in named {
         scene.label(label);
     }
@@ -192,7 +193,7 @@ fn places(outline: &[[f64; 2]], bounds: &Rect, half: [f64; 2]) -> Vec<([f64; 2],
         f64::midpoint(bounds.top, bounds.bottom),
     ];
     let from_middle = |p: [f64; 2]| (p[0] - middle[0]).hypot(p[1] - middle[1]);
-    found.sort_by(|a, b| {
+    order::sort_by(&mut found, |a, b| {
         let by_room = b.1.total_cmp(&a.1);
         by_room.then(from_middle(a.0).total_cmp(&from_middle(b.0)))
     });

@@ -4,6 +4,8 @@
 //! change with [`Palette::read`]; [`Palette::LIGHT`], [`Palette::DARK`] and [`Palette::PRINT`] hold
 //! the same values for drawing without a page.
 
+use crate::numeric::decimal::decimal;
+
 /// Red, green, blue, 0 to 255.
 pub type Rgb = [u8; 3];
 
@@ -143,11 +145,7 @@ fn parse_css(text: &str) -> Option<Rgb> {
     let mut channels = inner
         .split([',', ' ', '/', ')'])
         .filter(|part| !part.is_empty())
-        .map(|part| {
-            part.parse::<f64>()
-                .ok()
-                .map(|v| v.round().clamp(0.0, 255.0) as u8)
-        });
+        .map(|part| decimal(part).map(|v| v.round().clamp(0.0, 255.0) as u8));
     Some([channels.next()??, channels.next()??, channels.next()??])
 }
 

@@ -6,6 +6,7 @@ use super::face::{self, Weight};
 use super::ink::Paint;
 use super::plane::Rect;
 use super::scene::{Anchor, Label, Rank, Words};
+use crate::numeric::order;
 
 /// A label with its spots in px.
 pub struct Wanted<'a> {
@@ -64,11 +65,11 @@ pub fn place(
     taken: &[Rect],
     measure: &dyn Fn(&str, f64, Weight) -> f64,
 ) -> Placed {
-    let mut order: Vec<&Wanted<'_>> = wanted.iter().collect();
-    order.sort_by_key(|w| std::cmp::Reverse(w.label.rank));
+    let mut wanted: Vec<&Wanted<'_>> = wanted.iter().collect();
+    order::sort_by_key(&mut wanted, |w| std::cmp::Reverse(w.label.rank));
     let mut taken: Vec<Rect> = taken.to_vec();
     let mut placed = Placed::default();
-    for want in order {
+    for want in wanted {
         let label = want.label;
         let widths: Vec<f64> = label
             .lines

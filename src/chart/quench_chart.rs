@@ -8,6 +8,7 @@ use super::labels::Labels;
 use super::numbers::{NBSP, duration};
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, At, Coord, Fill, Handle, Label, Pattern, Pen, Rank, Scene, Spot, px};
+use crate::numeric::order;
 
 /// The transformation curves of a product, `[time s, temperature °C]`.
 #[derive(Debug, Clone, PartialEq)]
@@ -190,7 +191,7 @@ fn levels(scene: &mut Scene, quench: &QuenchData, labels: &Labels, plane: &Plane
         sides.push((level, label.styled(martensite, 11.0, Weight::Strong)));
     }
     // Names beside the plot keep their lines' order and stand apart.
-    sides.sort_by(|a, b| b.0.total_cmp(&a.0));
+    order::sort_by(&mut sides, |a, b| b.0.total_cmp(&a.0));
     let mut lowest = f64::NEG_INFINITY;
     for (level, label) in sides {
         let row = plane.y_px(level);
@@ -281,14 +282,14 @@ fn spots_beside_nose(curves: &ProductCurves, plane: &Plane) -> Vec<Spot> {
 }
 
 fn cooling(scene: &mut Scene, quench: &QuenchData, labels: &Labels, plane: &Plane) {
-    let mut order: Vec<&CoolingTrace> = quench.cooling.iter().collect();
-    order.sort_by_key(|trace| match trace.role {
+    let mut traces: Vec<&CoolingTrace> = quench.cooling.iter().collect();
+    order::sort_by_key(&mut traces, |trace| match trace.role {
         Role::Slower => 0,
         Role::Edge => 1,
         Role::Surface => 2,
         Role::Main => 3,
     });
-    for trace in order {
+    for trace in traces {
         let (pen, levels): (Pen, &[f64]) = match trace.role {
             Role::Main => (Pen::new(Ink::Ink, 2.5), &[0.3, 0.34, 0.26, 0.5, 0.2, 0.6]),
             Role::Surface => (

@@ -1,6 +1,7 @@
 //! From a wanted hardness to the tempering temperatures that give it.
 
 use super::{AsQuenched, embrittling_range_c, temper_curve};
+use crate::numeric::order;
 use crate::sources::tempering_stages::TEMPERATURE_C;
 use crate::steel::{Composition, OutOfRange};
 use serde::Serialize;
@@ -66,6 +67,6 @@ pub fn temperatures_for(
             embrittling: (low_c..=high_c).contains(&temperature_c),
         });
     }
-    choices.sort_by_key(|choice| choice.embrittling);
+    order::sort_by_key(&mut choices, |choice| choice.embrittling);
     Ok(choices)
 }

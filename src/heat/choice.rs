@@ -6,7 +6,10 @@ use super::{
     ClassFigures, Confidence, Family, Figure, HeatTransfer, Medium, MediumError, QuenchantFigures,
     media,
 };
-use serde::{Deserialize, Serialize};
+use serde::de::value::MapAccessDeserializer;
+use serde::de::{Error, MapAccess, Visitor};
+use serde::{Deserialize, Deserializer, Serialize};
+use std::fmt;
 
 /// Allowed bath temperatures, °C.
 const BATH_RANGE: [f64; 2] = [-200.0, 600.0];
@@ -21,13 +24,39 @@ const BAND_RANGE: [f64; 2] = [1.0, 10.0];
 const FIGURE_RANGE: [f64; 2] = [0.0, 10_000.0];
 
 /// A quenchant as a route or a question names it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(untagged)]
 pub enum MediumChoice {
     /// A medium of the list, by its name.
     Named(String),
     /// The user's own curve.
     Own(OwnMedium),
+}
+
+/// By what stands there, a text or an object; so the error is told of a curve that has one, which
+/// serde's own way of trying one after the other loses.
+impl<'de> Deserialize<'de> for MediumChoice {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Choice;
+
+        impl<'de> Visitor<'de> for Choice {
+            type Value = MediumChoice;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("the name of a quenchant or a curve")
+            }
+
+            fn visit_str<E: Error>(self, name: &str) -> Result<MediumChoice, E> {
+                Ok(MediumChoice::Named(name.to_owned()))
+            }
+
+            fn visit_map<A: MapAccess<'de>>(self, curve: A) -> Result<MediumChoice, A::Error> {
+                OwnMedium::deserialize(MapAccessDeserializer::new(curve)).map(MediumChoice::Own)
+            }
+        }
+
+        deserializer.deserialize_any(Choice)
+    }
 }
 
 /// When a piece is taken out of a bath.

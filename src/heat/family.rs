@@ -1,11 +1,9 @@
 //! What quench media are made of, and the usual cautions with them.
 
 use super::hazard::{Hazard, Said};
-use serde::Deserialize;
 
 /// What a medium is made of; decides its cautions.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Family {
     /// Salt dissolved in water.
     Brine,
@@ -32,6 +30,23 @@ pub enum Family {
 }
 
 impl Family {
+    /// The family with this name in the list of media.
+    pub(super) fn named(name: &str) -> Option<Self> {
+        Some(match name {
+            "brine" => Self::Brine,
+            "water" => Self::Water,
+            "polymer" => Self::Polymer,
+            "oil" => Self::Oil,
+            "hot_oil" => Self::HotOil,
+            "vegetable_oil" => Self::VegetableOil,
+            "salt" => Self::Salt,
+            "plates" => Self::Plates,
+            "gas" => Self::Gas,
+            "air" => Self::Air,
+            _ => return None,
+        })
+    }
+
     /// Whether a piece comes wet out of it.
     const fn is_wet(self) -> bool {
         matches!(self, Self::Water | Self::Brine | Self::Polymer)

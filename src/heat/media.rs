@@ -3,8 +3,12 @@
 use super::medium::{ClassFigures, Confidence, HeatTransfer};
 use super::title::MediumTitle;
 use super::{Family, Medium};
-use serde::Deserialize;
+use crate::numeric::decimal::decimal;
+use crate::steel::{Line, List};
 use std::sync::OnceLock;
+
+/// The list as kept.
+const LIST: &str = include_str!("media.csv");
 
 /// All media of the list, from the fastest to the slowest: by the time that the centre of a 3 mm
 /// plate takes from entry at 800 °C to 540 °C.
@@ -30,7 +34,7 @@ use std::sync::OnceLock;
 pub fn media() -> &'static [Medium] {
     static MEDIA: OnceLock<Vec<Medium>> = OnceLock::new();
     // The file is part of the program and a test reads it strictly, so no row is lost here.
-    MEDIA.get_or_init(|| read(include_str!("media.csv")).flatten().collect())
+    MEDIA.get_or_init(|| List::read(LIST).lines().filter_map(read).collect())
 }
 
 /// The medium of the list with this name.
@@ -39,59 +43,38 @@ pub fn medium(name: &str) -> Option<&'static Medium> {
     media().iter().find(|medium| medium.name == name)
 }
 
-/// A line of the file, as written.
-#[derive(Deserialize)]
-struct Row {
-    name: String,
-    title: String,
-    family: Family,
-    bath_c: f64,
-    usual_bath_c: String,
-    h_band_factor: f64,
-    confidence: Confidence,
-    grossmann_h_per_in: String,
-    nickel_ball_s: String,
-    max_rate_k_per_s: String,
-    max_rate_at_c: String,
-    rate_at_300c_k_per_s: String,
-    note: String,
-    h_w_m2k: String,
-}
-
-/// Reads the file; a line that cannot be read gives nothing.
-fn read(text: &str) -> impl Iterator<Item = Option<Medium>> + '_ {
-    csv::Reader::from_reader(text.as_bytes())
-        .into_deserialize()
-        .map(|row| row.ok().and_then(from_row))
-}
-
-fn from_row(row: Row) -> Option<Medium> {
-    let points: Option<Vec<[f64; 2]>> = row
-        .h_w_m2k
+/// A medium from its line.
+fn read(line: Line<'_>) -> Option<Medium> {
+    let text = |column: &str| line.text(column).to_owned();
+    let number = |column: &str| decimal(line.text(column));
+    let range = |column: &str| range(line.text(column));
+    let points: Option<Vec<[f64; 2]>> = line
+        .text("h_w_m2k")
         .split_whitespace()
         .map(|pair| {
             let (temperature, h) = pair.split_once(':')?;
-            Some([temperature.parse().ok()?, h.parse().ok()?])
+            Some([decimal(temperature)?, decimal(h)?])
         })
         .collect();
+    let bath_c = number("bath_c")?;
     Some(Medium {
-        name: row.name,
-        title: MediumTitle::new(&row.title, row.bath_c),
-        family: row.family,
+        name: text("name"),
+        title: MediumTitle::new(line.text("title"), bath_c),
+        family: Family::named(line.text("family"))?,
         h_w_m2k: HeatTransfer::new(&points?).ok()?,
-        bath_c: row.bath_c,
-        usual_bath_c: range(&row.usual_bath_c)?,
+        bath_c,
+        usual_bath_c: range("usual_bath_c")?,
         radiation: false,
-        h_band_factor: row.h_band_factor,
-        confidence: row.confidence,
-        grossmann_h: row.grossmann_h_per_in,
+        h_band_factor: number("h_band_factor")?,
+        confidence: Confidence::named(line.text("confidence"))?,
+        grossmann_h: text("grossmann_h_per_in"),
         class: ClassFigures {
-            nickel_ball_s: range(&row.nickel_ball_s)?,
-            max_rate_k_per_s: range(&row.max_rate_k_per_s)?,
-            max_rate_at_c: range(&row.max_rate_at_c)?,
-            rate_at_300c_k_per_s: range(&row.rate_at_300c_k_per_s)?,
+            nickel_ball_s: range("nickel_ball_s")?,
+            max_rate_k_per_s: range("max_rate_k_per_s")?,
+            max_rate_at_c: range("max_rate_at_c")?,
+            rate_at_300c_k_per_s: range("rate_at_300c_k_per_s")?,
         },
-        note: row.note,
+        note: text("note"),
     })
 }
 
@@ -101,7 +84,7 @@ fn range(text: &str) -> Option<Option<[f64; 2]>> {
         return Some(None);
     }
     let (least, most) = text.split_once('-').unwrap_or((text, text));
-    Some(Some([least.parse().ok()?, most.parse().ok()?]))
+    Some(Some([decimal(least)?, decimal(most)?]))
 }
 
 #[cfg(test)]
@@ -110,7 +93,8 @@ mod tests {
 
     #[test]
     fn every_line_is_read_and_sound() {
-        let rows: Vec<Option<Medium>> = read(include_str!("media.csv")).collect();
+        let list = List::read(LIST);
+        let rows: Vec<Option<Medium>> = list.lines().map(read).collect();
         assert_eq!(rows.len(), 20);
         for medium in rows {
             let medium = medium.expect("a readable line");

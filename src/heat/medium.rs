@@ -4,7 +4,6 @@ use super::hazard::Hazard;
 use super::title::MediumTitle;
 use super::{Family, Figure, LONGEST_TITLE};
 use crate::units::{TemperatureScale, format_temperature};
-use serde::Deserialize;
 
 /// Stefan-Boltzmann constant, W/m²K⁴.
 const STEFAN_BOLTZMANN: f64 = 5.670374419e-8;
@@ -205,8 +204,7 @@ impl HeatTransfer {
 }
 
 /// How well the curve of a medium is known.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Confidence {
     /// Fitted to class figures that agree with each other.
     Medium,
@@ -216,6 +214,18 @@ pub enum Confidence {
     Estimate,
     /// Given by the user.
     Given,
+}
+
+impl Confidence {
+    /// The confidence with this name in the list of media.
+    pub(super) fn named(name: &str) -> Option<Self> {
+        Some(match name {
+            "medium" => Self::Medium,
+            "low" => Self::Low,
+            "estimate" => Self::Estimate,
+            _ => return None,
+        })
+    }
 }
 
 /// Usual figures of the class that a medium belongs to, as least and largest.

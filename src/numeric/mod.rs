@@ -1,8 +1,10 @@
 //! Numerical methods without steel words: roots, linear solves, least squares, interpolation,
-//! quadrature.
+//! quadrature, order, decimals.
 
 pub mod banded;
+pub mod decimal;
 pub mod dense;
 pub mod interpolate;
 pub mod least_squares;
+pub mod order;
 pub mod roots;

@@ -13,6 +13,7 @@ use super::plan::Route;
 use super::prepared::Prepared;
 use super::verdict::{HARDENED, Quencher, judge};
 use crate::heat::{Cooled, CoolingCurve, Place, Quenching, Section, cool, cool_turning, heat_up};
+use crate::numeric::order;
 use crate::soak::{Hold, LONGEST_S, SoakError, SoakOutcome, Stock, skin};
 use crate::steel::OutOfRange;
 use crate::transform::{Kinetics, martensite_temperature_c};
@@ -268,7 +269,7 @@ fn hardened_depth_mm(
             Some((depth_mm, hardened))
         })
         .collect();
-    places.sort_by(|a, b| a.0.total_cmp(&b.0));
+    order::sort_by(&mut places, |a, b| a.0.total_cmp(&b.0));
     let mut before: Option<(f64, f64)> = None;
     for (depth_mm, hardened) in places {
         if hardened < HARDENED {

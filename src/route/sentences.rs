@@ -386,8 +386,10 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
 pub fn inside_a_sentence(title: &str) -> String {
     let mut letters = title.chars();
     match (letters.next(), letters.clone().next()) {
-        (Some(first), Some(second)) if second.is_lowercase() => {
-            first.to_lowercase().chain(letters).collect()
+        (Some(first), Some(second)) if second.is_ascii_lowercase() => {
+            std::iter::once(first.to_ascii_lowercase())
+                .chain(letters)
+                .collect()
         }
         _ => title.to_owned(),
     }

@@ -1,6 +1,7 @@
 //! The short texts of the grade list: nominal compositions and temperature ranges.
 
 use super::Element;
+use crate::numeric::decimal::decimal;
 
 /// Reads a nominal composition such as `0.45C 0.75Mn 0.2Si` or `0.90-0.95C 0.1-0.2V`.
 ///
@@ -51,7 +52,7 @@ fn leading_number(text: &str) -> Option<(f64, &str)> {
         .find(|c: char| !c.is_ascii_digit() && c != '.')
         .unwrap_or(text.len());
     let (number, rest) = text.split_at(end);
-    Some((number.parse().ok()?, rest))
+    Some((decimal(number)?, rest))
 }
 
 fn element(symbol: &str) -> Option<Element> {

@@ -1,7 +1,9 @@
 //! The grades of the list, by any of their designations.
 
 use super::grade_text::{nominal, span};
-use super::{Composition, Element};
+use super::{Composition, Element, Line, List};
+use crate::numeric::decimal::decimal;
+use crate::numeric::order;
 use std::sync::OnceLock;
 
 /// The list as kept: one grade a line, texts as the handbooks print them.
@@ -105,7 +107,8 @@ fn hint(close: &[String]) -> String {
 #[must_use]
 pub fn grades() -> &'static [Grade] {
     static GRADES: OnceLock<Vec<Grade>> = OnceLock::new();
-    GRADES.get_or_init(|| parse(LIST))
+    // A test makes sure that no line is left out.
+    GRADES.get_or_init(|| List::read(LIST).lines().map(read).collect())
 }
 
 /// The grade of a designation: AISI/SAE, UNS, EN name or material number, in any case and
@@ -198,7 +201,7 @@ fn close_to(key: &str) -> Vec<String> {
             (best >= 2).then_some((best, grade.designation.as_str()))
         })
         .collect();
-    ranked.sort_by_key(|&(best, _)| std::cmp::Reverse(best));
+    order::sort_by_key(&mut ranked, |&(best, _)| std::cmp::Reverse(best));
     ranked
         .into_iter()
         .take(5)
@@ -206,32 +209,10 @@ fn close_to(key: &str) -> Vec<String> {
         .collect()
 }
 
-/// Lines that do not parse are left out; a test makes sure that none is.
-fn parse(list: &str) -> Vec<Grade> {
-    let mut reader = csv::Reader::from_reader(list.as_bytes());
-    let Ok(header) = reader.headers().cloned() else {
-        return Vec::new();
-    };
-    reader
-        .records()
-        .filter_map(Result::ok)
-        .map(|line| {
-            let column = |name: &str| {
-                let place = header.iter().position(|h| h == name);
-                place.and_then(|i| line.get(i)).unwrap_or_default()
-            };
-            read(column)
-        })
-        .collect()
-}
-
-/// One grade from the columns of its line.
-fn read<'a>(column: impl Fn(&str) -> &'a str) -> Grade {
+/// One grade from its line.
+fn read(line: Line<'_>) -> Grade {
     let limit = |element: Element, end: &str| {
-        column(&format!("{}_{end}", element.symbol()))
-            .trim()
-            .parse()
-            .ok()
+        decimal(line.text(&format!("{}_{end}", element.symbol())).trim())
     };
     let limits: Vec<Limits> = Element::ALL
         .into_iter()
@@ -242,10 +223,10 @@ fn read<'a>(column: impl Fn(&str) -> &'a str) -> Grade {
         })
         .filter(|l| l.least_wt.is_some() || l.most_wt.is_some())
         .collect();
-    let text = |name: &str| column(name).to_owned();
-    let entry = |name: &str| Entry::new(column(name));
+    let text = |name: &str| line.text(name).to_owned();
+    let entry = |name: &str| Entry::new(line.text(name));
     Grade {
-        nominal: usual_heat(column("typical_nominal"), &limits),
+        nominal: usual_heat(line.text("typical_nominal"), &limits),
         limits,
         designation: text("grade"),
         aisi_sae: text("aisi_sae"),

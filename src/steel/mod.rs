@@ -3,10 +3,12 @@
 mod composition;
 mod grade_text;
 mod grades;
+mod list;
 mod search;
 mod validity;
 
 pub use composition::{Composition, CompositionError, Element};
 pub use grades::{Entry, Grade, Limits, UnknownGrade, find, grades};
+pub(crate) use list::{Line, List};
 pub use search::search;
 pub use validity::{CompositionRange, OutOfRange};

@@ -2,6 +2,7 @@
 
 use super::Grade;
 use super::grades::{grades, plain};
+use crate::numeric::order;
 
 /// The grades of which any designation holds the words typed: those that are called just so first,
 /// then those whose name begins so, then the others; among alike a sure name goes before one that
@@ -27,7 +28,7 @@ pub fn search(typed: &str) -> Vec<&'static Grade> {
         .collect();
     if !key.is_empty() {
         // Stable: grades that fit alike keep the order of the list.
-        found.sort_by_key(|&(fit, _)| fit);
+        order::sort_by_key(&mut found, |&(fit, _)| fit);
     }
     found.into_iter().map(|(_, grade)| grade).collect()
 }

@@ -133,7 +133,7 @@ fn numbers_with_units(quantity: Quantity, text: &str) -> Result<Vec<(f64, String
         let (unit_text, remaining) = after.split_at(next_number_at);
         let value = number::parse(number_text)
             .map_err(|fault| fault.into_error(number_text).unwrap_or_else(unreadable))?;
-        pairs.push((value, unit_text.trim().to_lowercase()));
+        pairs.push((value, unit_text.trim().to_ascii_lowercase()));
         rest = remaining;
     }
     Ok(pairs)

@@ -1,6 +1,7 @@
 //! Numbers as people write them, and numbers as the page shows them.
 
 use super::QuantityError;
+use crate::numeric::decimal;
 
 /// Minus sign as printed.
 pub(super) const MINUS: char = '\u{2212}';
@@ -91,7 +92,7 @@ fn natural(text: &str) -> Result<f64, Fault> {
     if text.is_empty() || !text.bytes().all(|b| b.is_ascii_digit()) {
         return Err(Fault::Unreadable);
     }
-    text.parse().map_err(|_| Fault::Unreadable)
+    decimal::decimal(text).ok_or(Fault::Unreadable)
 }
 
 fn decimal(text: &str) -> Result<f64, Fault> {
@@ -112,7 +113,7 @@ fn decimal(text: &str) -> Result<f64, Fault> {
     if !plain {
         return Err(Fault::Unreadable);
     }
-    text.parse().map_err(|_| Fault::Unreadable)
+    decimal::decimal(&text).ok_or(Fault::Unreadable)
 }
 
 /// A number with a fixed count of decimals, a real minus sign, and no minus before zero.

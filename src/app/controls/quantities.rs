@@ -1,6 +1,7 @@
 //! The quantities that the page lets a user type, each with its range and step.
 
 use super::Quantity;
+use crate::numeric::decimal::decimal;
 use crate::units::{
     DurationUnit, LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length,
     format_temperature, format_temperature_band, format_temperature_difference, parse_duration_s,
@@ -105,7 +106,5 @@ fn number(text: &str, advice: &str) -> Result<f64, String> {
         .chars()
         .take_while(|c| c.is_ascii_digit() || matches!(c, '.' | '-'))
         .collect();
-    digits
-        .parse::<f64>()
-        .map_err(|_| format!("“{}” is not a number. {advice}", text.trim()))
+    decimal(&digits).ok_or_else(|| format!("“{}” is not a number. {advice}", text.trim()))
 }

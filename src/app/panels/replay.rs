@@ -78,9 +78,7 @@ pub(super) fn ReplayPanel() -> impl IntoView {
                     prop:value=move || position.get()
                     on:input:target=move |event| {
                         stop();
-                        if let Ok(at) = event.target().value().parse() {
-                            position.set(at);
-                        }
+                        position.set(event.target().value_as_number());
                     }
                 />
             </div>

@@ -2,6 +2,7 @@
 //! the heading, which columns are time and temperature.
 
 use super::curve_error::CurveError;
+use crate::numeric::decimal;
 
 /// Most rows that are read.
 const MOST_ROWS: usize = 500_000;
@@ -127,7 +128,7 @@ impl Table {
         Ok(Self {
             rows: body,
             names,
-            heading: heading.join("\n").to_lowercase(),
+            heading: heading.join("\n").to_ascii_lowercase(),
             decimal,
         })
     }
@@ -135,7 +136,8 @@ impl Table {
     /// Name of a column, from 0, in lower case; empty where it has none.
     pub(super) fn name(&self, column: usize) -> String {
         let name = self.names.get(column);
-        name.map(|name| name.to_lowercase()).unwrap_or_default()
+        name.map(|name| name.to_ascii_lowercase())
+            .unwrap_or_default()
     }
 
     /// Number in a field; nothing when it is none.
@@ -204,7 +206,7 @@ pub(super) fn told(field: &str) -> String {
 }
 
 fn names_time(name: &str) -> bool {
-    let name = name.to_lowercase();
+    let name = name.to_ascii_lowercase();
     let temperature = name.contains("temper") || name.contains('°');
     !temperature
         && ["time", "zeit", "temps", "tiempo", "tempo", "elapsed", "sec"]
@@ -217,7 +219,7 @@ fn names_time(name: &str) -> bool {
 }
 
 fn names_temperature(name: &str) -> bool {
-    let name = name.to_lowercase();
+    let name = name.to_ascii_lowercase();
     let rate = ["rate", "/s", "dt/d", "geschw", "vitesse"]
         .iter()
         .any(|word| name.contains(word));
@@ -310,9 +312,9 @@ fn number(field: &str, decimal: Decimal) -> Option<f64> {
         return None;
     }
     let value: f64 = match decimal {
-        Decimal::Point => field.parse().ok()?,
+        Decimal::Point => decimal::decimal(field)?,
         Decimal::Comma if field.contains('.') => return None,
-        Decimal::Comma => field.replacen(',', ".", 1).parse().ok()?,
+        Decimal::Comma => decimal::decimal(&field.replacen(',', ".", 1))?,
     };
     value.is_finite().then_some(value)
 }

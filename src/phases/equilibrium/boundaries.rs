@@ -3,6 +3,7 @@
 use super::column::{Column, ColumnSearch};
 use super::state::{MODEL, RANGE};
 use super::{EquilibriumError, PhaseName};
+use crate::numeric::order;
 use crate::steel::{Composition, OutOfRange};
 
 /// Temperatures searched, °C: nickel and manganese can hold A1 below the range of single points.
@@ -117,7 +118,7 @@ fn stable_ranges(column: &Column) -> Vec<StableRange> {
             to_c: None,
         }));
     }
-    ranges.sort_by(|a, b| {
+    order::sort_by(&mut ranges, |a, b| {
         let place = |r: &StableRange| r.from_c.unwrap_or(f64::NEG_INFINITY);
         place(a).total_cmp(&place(b)).then(a.name.cmp(&b.name))
     });

@@ -206,7 +206,8 @@ fn sampled_c([low_c, high_c]: [f64; 2], expected: &[Change]) -> Vec<f64> {
     let mut edges: Vec<f64> = expected.iter().map(|change| change.at_c).collect();
     edges.retain(|at_c| (low_c..high_c).contains(at_c));
     edges.push(low_c);
-    edges.sort_by(|a, b| b.total_cmp(a));
+    edges.sort_by(f64::total_cmp);
+    edges.reverse();
     let mut all = vec![high_c];
     let mut above_c = high_c;
     let mut last_c = high_c;

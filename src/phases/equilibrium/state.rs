@@ -3,6 +3,7 @@
 use super::slots::{Amounts, MASSES, Slot, element};
 use super::solver::Solver;
 use super::{EquilibriumError, PhaseName, ZERO_C_K};
+use crate::numeric::order;
 use crate::phases::gibbs::{Component, ELEMENT_ORDER, ELEMENTS, GAS_CONSTANT};
 use crate::sources::pearson_1967;
 use crate::steel::{Composition, CompositionRange, Element, OutOfRange};
@@ -210,7 +211,7 @@ pub(super) fn read(solver: &Solver, amounts: &Amounts, temperature_c: f64) -> Eq
 
 /// Turns masses, volumes and atoms into shares, in the order of [`PhaseName::ALL`].
 pub(super) fn shares(mut phases: Vec<PhaseAmount>) -> Vec<PhaseAmount> {
-    phases.sort_by_key(|phase| phase.name);
+    order::sort_by_key(&mut phases, |phase| phase.name);
     phases.dedup_by(|second, first| join(first, second));
     let (mut mass, mut volume, mut atoms) = (0.0, 0.0, 0.0);
     for phase in &phases {

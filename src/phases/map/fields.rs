@@ -4,6 +4,7 @@
 use std::collections::BTreeMap;
 
 use super::strip::{Cell, Point};
+use crate::numeric::order;
 use crate::phases::equilibrium::PhaseSet;
 
 /// A field with its outline, anticlockwise with carbon to the right and temperature upwards.
@@ -164,7 +165,7 @@ fn outline(mut open: BTreeMap<Key, Vec<[Point; 2]>>) -> Vec<Point> {
         loops.push(points);
     }
     let size = |points: &Vec<Point>| area(points).abs();
-    loops.sort_by(|a, b| size(b).total_cmp(&size(a)));
+    order::sort_by(&mut loops, |a, b| size(b).total_cmp(&size(a)));
     let mut loops = loops.into_iter();
     let mut rim = loops.next().unwrap_or_default();
     for inner in loops {
@@ -185,7 +186,7 @@ pub(super) fn area(points: &[Point]) -> f64 {
 
 /// Pieces that lead to the right, joined where one ends and the next begins.
 pub(super) fn chained(mut pieces: Vec<[Point; 2]>) -> Vec<Vec<Point>> {
-    pieces.sort_by(|a, b| {
+    order::sort_by(&mut pieces, |a, b| {
         a[0][0]
             .total_cmp(&b[0][0])
             .then(a[0][1].total_cmp(&b[0][1]))
