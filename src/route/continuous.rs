@@ -36,7 +36,7 @@ pub fn continuous_diagram(
     let hardness = diagram
         .coolings
         .iter()
-        .map(|cooling| hardening.hardness_after(&cooling.fractions, cooling.rate_k_per_s))
+        .map(|cooling| hardening.hardness_after(&cooling.fractions, &cooling.formed))
         .collect();
     let [full, most, half] = CRITICAL_MARTENSITE;
     Ok(ContinuousDiagram {

@@ -9,7 +9,9 @@ use crate::hardness::{
 use crate::heat::CoolingCurve;
 use crate::soak::SoakOutcome;
 use crate::steel::{Composition, OutOfRange};
-use crate::transform::{Austenite, ColdStep, Fractions, Kinetics, TurningPiece, cold_treated};
+use crate::transform::{
+    Austenite, ColdStep, Formed, Fractions, Kinetics, TurningPiece, cold_treated,
+};
 
 /// Temperatures of the temper chart, °C.
 const CHART_C: (f64, f64) = (100.0, 700.0);
@@ -30,7 +32,7 @@ pub(super) struct Hardened {
     pub(super) fractions: Fractions,
     pub(super) hardness: Hardness,
     coldest_c: f64,
-    rate_at_700c_k_per_s: f64,
+    formed: Formed,
     dissolved: Composition,
 }
 
@@ -66,11 +68,10 @@ impl Hardening {
     /// The piece at the end of a cooling curve.
     pub(super) fn quench(&self, curve: &CoolingCurve) -> Result<Hardened, OutOfRange> {
         let transformed = self.kinetics.along(&curve.time_s, &curve.temperature_c)?;
-        let rate_at_700c_k_per_s = curve.rate_at_c(700.0).unwrap_or_default();
         self.hardened(
             with_ferrite(&transformed.fractions, self.ferrite_left),
             curve.temperature_c.last().copied().unwrap_or(self.wait_c),
-            rate_at_700c_k_per_s,
+            transformed.formed,
         )
     }
 
@@ -87,10 +88,10 @@ impl Hardening {
     pub(super) fn hardness_after(
         &self,
         fractions: &Fractions,
-        rate_at_700c_k_per_s: f64,
+        formed: &Formed,
     ) -> Option<Hardness> {
         let fractions = with_ferrite(fractions, self.ferrite_left);
-        mixture(&self.dissolved, &fractions, rate_at_700c_k_per_s).ok()
+        mixture(&self.dissolved, &fractions, formed).ok()
     }
 
     /// The same piece after a cold bath.
@@ -105,7 +106,7 @@ impl Hardening {
         self.hardened(
             fractions,
             cold.temperature_c.min(quenched.coldest_c),
-            quenched.rate_at_700c_k_per_s,
+            quenched.formed,
         )
     }
 
@@ -113,13 +114,13 @@ impl Hardening {
         &self,
         fractions: Fractions,
         coldest_c: f64,
-        rate_at_700c_k_per_s: f64,
+        formed: Formed,
     ) -> Result<Hardened, OutOfRange> {
         Ok(Hardened {
             fractions,
-            hardness: mixture(&self.dissolved, &fractions, rate_at_700c_k_per_s)?,
+            hardness: mixture(&self.dissolved, &fractions, &formed)?,
             coldest_c,
-            rate_at_700c_k_per_s,
+            formed,
             dissolved: self.dissolved,
         })
     }
@@ -170,7 +171,7 @@ impl Tempering {
             |piece| AsQuenched {
                 constituents: piece.fractions,
                 dissolved: piece.dissolved,
-                rate_at_700c_k_per_s: piece.rate_at_700c_k_per_s,
+                formed: piece.formed,
             },
         );
         let steps: Vec<TemperStep> = route.tempers.iter().map(step_of).collect();

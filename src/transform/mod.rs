@@ -8,6 +8,7 @@ mod along;
 mod continuous;
 mod critical;
 mod end_quench;
+mod formed;
 mod isothermal;
 mod kinetics;
 mod martensite;
@@ -18,6 +19,7 @@ pub use along::{Fractions, HistoryPoint, Transformed, along};
 pub use continuous::{Continuous, ContinuousCooling, Passage};
 pub use critical::{CriticalCooling, NoseGap, critical_cooling, spare_of};
 pub use end_quench::{EndQuench, EndQuenchMethod, end_quench};
+pub use formed::{Formed, FormedProduct};
 pub use isothermal::{Isothermal, ProductCurve, isothermal};
 pub use kinetics::{Kinetics, Product};
 pub use martensite::{
