@@ -20,7 +20,7 @@ fn main() {
         b.iter(|| temper_curve(&start, black_box(&steel), &temperatures_c, 7200.0, 2));
     });
     c.bench_function("mixture", |b| {
-        b.iter(|| mixture(black_box(&steel), &start.constituents, 30.0));
+        b.iter(|| mixture(black_box(&steel), &start.constituents, &start.formed));
     });
     c.bench_function("conversion HV to HBW", |b| {
         b.iter(|| convert(Scale::Hv, black_box(650.0), Scale::Hbw));

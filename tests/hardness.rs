@@ -10,7 +10,7 @@ use recalesce::hardness::{
     usual_austenite,
 };
 use recalesce::steel::Composition;
-use recalesce::transform::Fractions;
+use recalesce::transform::{Formed, FormedProduct, Fractions};
 use rows::Row;
 
 fn miss(row: &Row) -> Option<f64> {
@@ -162,6 +162,19 @@ fn fractions() -> impl Strategy<Value = Fractions> {
     })
 }
 
+fn formed(pearlite_c: f64, bainite_c: f64) -> Formed {
+    let product = |temperature_c| {
+        Some(FormedProduct {
+            temperature_c,
+            carbon_wt: 0.7,
+        })
+    };
+    Formed {
+        pearlite: product(pearlite_c),
+        bainite: product(bainite_c),
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 4000, failure_persistence: None, ..ProptestConfig::default() })]
 
@@ -187,14 +200,15 @@ proptest! {
     fn any_mixture_is_finite_and_within_its_parts(
         steel in low_alloy(),
         constituents in fractions(),
-        rate in 0.0001..1000.0,
+        pearlite_c in 400.0..730.0,
+        bainite_c in 150.0..650.0,
         temperature_c in 100.0..700.0,
         time_s in 10.0..100_000.0,
     ) {
         let start = AsQuenched {
             constituents,
             dissolved: steel.with_carbon(steel.c.min(0.9)),
-            rate_at_700c_k_per_s: rate,
+            formed: formed(pearlite_c, bainite_c),
         };
         let Ok(mut piece) = Tempering::new(&start, &steel) else { return Ok(()) };
         let before = piece.now().unwrap();
@@ -220,7 +234,7 @@ proptest! {
         let start = AsQuenched {
             constituents: Fractions { ferrite, pearlite, bainite, martensite, austenite, carbide },
             dissolved: steel,
-            rate_at_700c_k_per_s: step[0],
+            formed: formed(step[0], step[1]),
         };
         let [temperature_c, time_s] = step;
         let steps = [TemperStep { temperature_c, time_s }];
@@ -292,7 +306,7 @@ fn fresh_martensite_is_harder_until_it_is_tempered_too() {
             ..Fractions::default()
         },
         dissolved: steel,
-        rate_at_700c_k_per_s: 100.0,
+        formed: Formed::default(),
     };
     let step = TemperStep {
         temperature_c: 180.0,

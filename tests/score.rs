@@ -75,7 +75,7 @@ const fn group(
 }
 
 /// A row belongs to the first group that takes it.
-const GROUPS: [Group; 38] = [
+const GROUPS: [Group; 39] = [
     group(
         "equilibria that the reference misses",
         "–",
@@ -322,6 +322,13 @@ const GROUPS: [Group; 38] = [
         |r| is(r, "Jominy"),
         Aim::Mean(2.0),
         72,
+    ),
+    group(
+        "end-quench bar, simulated",
+        "HRC",
+        |r| is(r, "simulated end-quench"),
+        Aim::Inside(0.8),
+        0,
     ),
     group(
         "ideal critical diameter",

@@ -46,7 +46,7 @@ fn help() -> String {
     String::from_utf8(output).expect("text")
 }
 
-const NAMES: [&str; 15] = [
+const NAMES: [&str; 16] = [
     "route",
     "critical_temperatures",
     "equilibrium",

@@ -9,6 +9,7 @@ use recalesce::transform::{
     Austenite, ColdStep, Fractions, Kinetics, Product, along, cold_treated, critical_cooling,
     end_quench, isothermal, martensite_start_c, retained_austenite,
 };
+use rows::bar::{Band, bands};
 use rows::transform as transform_rows;
 use rows::transform::rows;
 use rows::{FACTOR, score};
@@ -76,6 +77,33 @@ fn end_quench_reaches_the_promised_error() {
     let s = score(of(&rows, "end-quench hardness"));
     assert!(s.mean < 2.0, "{s:?}");
     assert!(s.inside as f64 >= 0.8 * s.predicted as f64, "{s:?}");
+}
+
+/// Bands of which a curve has at least eight tenths of the positions inside.
+fn met(curve: fn(&Band) -> Result<Vec<f64>, String>) -> usize {
+    let bands = bands();
+    let met = |band: &&Band| {
+        let inside = band.inside(&curve(band).unwrap());
+        println!("{} {:.0} % inside", band.steel, 100.0 * inside);
+        inside >= 0.8
+    };
+    bands.iter().filter(met).count()
+}
+
+#[test]
+fn the_reported_curve_runs_inside_the_bands_of_eight_steels() {
+    assert!(met(Band::reported) >= 8);
+}
+
+/// The middle of a band is no heat: it is the mean of a lean and a rich one, and falls less
+/// steeply than either. So the mean error is larger than that of a curve fitted to the middles.
+#[test]
+fn the_simulated_bar_runs_inside_the_bands_of_eight_steels() {
+    let rows = rows();
+    let s = score(of(&rows, "simulated end-quench hardness"));
+    println!("{s:?}");
+    assert!(s.mean < 4.5, "{s:?}");
+    assert!(met(Band::simulated) >= 8);
 }
 
 #[test]

@@ -38,16 +38,14 @@ pub fn end_quenched(kinetics: &Kinetics, start_c: f64) -> Result<Vec<BarPlace>, 
     let bar = end_quench_bar(start_c, &mut TurningPiece::new(kinetics, 0.0))?;
     let mut places = Vec::with_capacity(bar.curves.len());
     for (&distance_mm, curve) in bar.distance_mm.iter().zip(&bar.curves) {
-        let fractions = kinetics
-            .along(&curve.time_s, &curve.temperature_c)?
-            .fractions;
-        let rate_at_700c_k_per_s = curve.rate_at_c(700.0).unwrap_or_default();
+        let transformed = kinetics.along(&curve.time_s, &curve.temperature_c)?;
+        let fractions = transformed.fractions;
         let dissolved = &kinetics.austenite().composition;
         places.push(BarPlace {
             distance_mm,
-            rate_at_700c_k_per_s,
+            rate_at_700c_k_per_s: curve.rate_at_c(700.0).unwrap_or_default(),
             fractions,
-            hardness: mixture(dissolved, &fractions, rate_at_700c_k_per_s)?,
+            hardness: mixture(dissolved, &fractions, &transformed.formed)?,
         });
     }
     Ok(places)

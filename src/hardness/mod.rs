@@ -10,6 +10,7 @@ mod inverse;
 mod martensite;
 mod mixture;
 mod scale;
+mod soft;
 mod stages;
 mod tempering;
 

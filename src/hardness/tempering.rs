@@ -1,8 +1,8 @@
 //! Tempering as state advanced through holds and ramps.
 //!
 //! The fitted fall ([`crate::sources::tempering_stages`]) comes off the as-quenched hardness of
-//! martensite; bainite softens once tempered martensite is as soft as it; ferrite and pearlite stay;
-//! carbide strengthens in proportion to its martensite. Retained austenite decomposes by first-order
+//! martensite; bainite and pearlite soften once tempered martensite is as soft as they are; carbide
+//! strengthens in proportion to its martensite. Retained austenite decomposes by first-order
 //! kinetics into what counts as the same tempered martensite, or becomes fresh martensite with a
 //! history of its own when the piece is cooled further. Steels with a supplier table follow it.
 
@@ -18,7 +18,7 @@ use crate::sources::tempering_stages::{
 };
 use crate::sources::tool_steel_tempering::{BAND_HRC as TABLE_BAND_HRC, GradeTable};
 use crate::steel::{Composition, OutOfRange};
-use crate::transform::Fractions;
+use crate::transform::{Formed, Fractions};
 use serde::{Deserialize, Serialize};
 
 /// A piece as quenched, before tempering.
@@ -28,8 +28,8 @@ pub struct AsQuenched {
     pub constituents: Fractions,
     /// What the austenite held before the quench, wt %.
     pub dissolved: Composition,
-    /// Cooling rate at 700 °C, K/s.
-    pub rate_at_700c_k_per_s: f64,
+    /// How the pearlite and the bainite among them formed.
+    pub formed: Formed,
 }
 
 impl AsQuenched {
@@ -49,7 +49,7 @@ impl AsQuenched {
                 ..Fractions::default()
             },
             dissolved,
-            rate_at_700c_k_per_s: 100.0,
+            formed: Formed::default(),
         }
     }
 }
@@ -142,11 +142,7 @@ impl Tempering {
                 Knowledge::Fitted(Law::of(steel))
             }
         };
-        let parts = Parts::of(
-            &start.dissolved,
-            &start.constituents,
-            start.rate_at_700c_k_per_s,
-        )?;
+        let parts = Parts::of(&start.dissolved, &start.constituents, &start.formed)?;
         Ok(Self {
             knowledge,
             parts,
@@ -283,17 +279,14 @@ impl Tempering {
             + self.fresh_martensite * fresh
             + left * RETAINED_AUSTENITE_HV
             + x.carbide * CARBIDE_FACTOR * alone
-            + x.bainite * self.parts.bainite_hv.min(measured_hv)
-            + (x.ferrite + x.pearlite) * self.parts.ferrite_pearlite_hv)
+            + self.parts.soft_hv(x, measured_hv))
     }
 
     /// The table is for the hardened piece, austenite and carbide included.
     fn mix_table(&self, table_hv: f64) -> Hardness {
         let x = &self.constituents;
         let hard = x.martensite + x.austenite + self.fresh_martensite + x.carbide;
-        sum(hard * table_hv
-            + x.bainite * self.parts.bainite_hv.min(table_hv)
-            + (x.ferrite + x.pearlite) * self.parts.ferrite_pearlite_hv.min(table_hv))
+        sum(hard * table_hv + self.parts.soft_hv(x, table_hv))
     }
 }
 

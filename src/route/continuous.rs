@@ -30,13 +30,13 @@ pub fn continuous_diagram(
     route: &Route,
     outcome: &Outcome,
 ) -> Result<ContinuousDiagram, RouteError> {
-    let hardening = Hardening::of(route, &outcome.soak)?;
+    let hardening = Hardening::of_route(route, &outcome.soak)?;
     let kinetics = hardening.kinetics();
     let diagram = kinetics.continuous()?;
     let hardness = diagram
         .coolings
         .iter()
-        .map(|cooling| hardening.hardness_after(&cooling.fractions, cooling.rate_k_per_s))
+        .map(|cooling| hardening.hardness_after(&cooling.fractions, &cooling.formed))
         .collect();
     let [full, most, half] = CRITICAL_MARTENSITE;
     Ok(ContinuousDiagram {

@@ -11,7 +11,7 @@ use crate::soak::SoakOutcome;
 use crate::sources::isothermal_fit::{START_TIMES, StartTime};
 use crate::steel::{Composition, OutOfRange};
 use crate::transform::{
-    Austenite, ColdStep, Fractions, Kinetics, TurningPiece, cold_treated, measured_heat,
+    Austenite, ColdStep, Formed, Fractions, Kinetics, TurningPiece, cold_treated, measured_heat,
 };
 
 /// Temperatures of the temper chart, °C.
@@ -33,14 +33,40 @@ pub(crate) struct Hardened {
     pub(super) fractions: Fractions,
     pub(crate) hardness: Hardness,
     coldest_c: f64,
-    rate_at_700c_k_per_s: f64,
+    formed: Formed,
     dissolved: Composition,
 }
 
 impl Hardening {
-    /// The austenite that a soak leaves.
-    /// The piece waits at the end of its quench, °C, for what follows.
+    /// The austenite that a soak leaves. The piece waits at the end of its quench, °C, for what
+    /// follows.
     pub(crate) fn of(soaked: &SoakOutcome, wait_c: f64) -> Result<Self, OutOfRange> {
+        Self::with_start_times(soaked, wait_c, &START_TIMES)
+    }
+
+    /// The same for the steel of a route: a heat with an end-quench test transforms as much later or
+    /// sooner as the test shows.
+    pub(super) fn of_route(route: &Route, soaked: &SoakOutcome) -> Result<Self, OutOfRange> {
+        let wait_c = route.quench.end_c;
+        if route.end_quench.is_empty() {
+            return Self::of(soaked, wait_c);
+        }
+        // A test that tells nothing is refused before it comes here.
+        let Ok(heat) = measured_heat(&route.composition, &route.end_quench) else {
+            return Self::of(soaked, wait_c);
+        };
+        let later = START_TIMES.map(|product| StartTime {
+            constant: product.constant + heat.delay_factor.ln(),
+            ..product
+        });
+        Self::with_start_times(soaked, wait_c, &later)
+    }
+
+    fn with_start_times(
+        soaked: &SoakOutcome,
+        wait_c: f64,
+        start_times: &[StartTime; 3],
+    ) -> Result<Self, OutOfRange> {
         let ferrite_left = soaked.end.ferrite_volume_fraction.clamp(0.0, 1.0);
         let beside_ferrite = (1.0 - ferrite_left).max(f64::EPSILON);
         let austenite = Austenite {
@@ -51,7 +77,7 @@ impl Hardening {
                 .clamp(0.0, 1.0),
         };
         Ok(Self {
-            kinetics: kinetics_of(route, &austenite)?,
+            kinetics: Kinetics::with_start_times(&austenite, start_times)?,
             dissolved: soaked.dissolved,
             ferrite_left,
             wait_c,
@@ -70,11 +96,10 @@ impl Hardening {
     /// The piece at the end of a cooling curve.
     pub(crate) fn quench(&self, curve: &CoolingCurve) -> Result<Hardened, OutOfRange> {
         let transformed = self.kinetics.along(&curve.time_s, &curve.temperature_c)?;
-        let rate_at_700c_k_per_s = curve.rate_at_c(700.0).unwrap_or_default();
         self.hardened(
             with_ferrite(&transformed.fractions, self.ferrite_left),
             curve.temperature_c.last().copied().unwrap_or(self.wait_c),
-            rate_at_700c_k_per_s,
+            transformed.formed,
         )
     }
 
@@ -91,10 +116,10 @@ impl Hardening {
     pub(super) fn hardness_after(
         &self,
         fractions: &Fractions,
-        rate_at_700c_k_per_s: f64,
+        formed: &Formed,
     ) -> Option<Hardness> {
         let fractions = with_ferrite(fractions, self.ferrite_left);
-        mixture(&self.dissolved, &fractions, rate_at_700c_k_per_s).ok()
+        mixture(&self.dissolved, &fractions, formed).ok()
     }
 
     /// The same piece after a cold bath.
@@ -109,7 +134,7 @@ impl Hardening {
         self.hardened(
             fractions,
             cold.temperature_c.min(quenched.coldest_c),
-            quenched.rate_at_700c_k_per_s,
+            quenched.formed,
         )
     }
 
@@ -117,33 +142,16 @@ impl Hardening {
         &self,
         fractions: Fractions,
         coldest_c: f64,
-        rate_at_700c_k_per_s: f64,
+        formed: Formed,
     ) -> Result<Hardened, OutOfRange> {
         Ok(Hardened {
             fractions,
-            hardness: mixture(&self.dissolved, &fractions, rate_at_700c_k_per_s)?,
+            hardness: mixture(&self.dissolved, &fractions, &formed)?,
             coldest_c,
-            rate_at_700c_k_per_s,
+            formed,
             dissolved: self.dissolved,
         })
     }
-}
-
-/// The kinetics of an austenite; those of a heat with an end-quench test begin as much later or
-/// sooner as it shows.
-fn kinetics_of(route: &Route, austenite: &Austenite) -> Result<Kinetics, OutOfRange> {
-    if route.end_quench.is_empty() {
-        return Kinetics::new(austenite);
-    }
-    // A test that tells nothing is refused before it comes here.
-    let Ok(heat) = measured_heat(&route.composition, &route.end_quench) else {
-        return Kinetics::new(austenite);
-    };
-    let later = START_TIMES.map(|product| StartTime {
-        constant: product.constant + heat.delay_factor.ln(),
-        ..product
-    });
-    Kinetics::with_start_times(austenite, &later)
 }
 
 /// Fractions of the piece when the austenite stood beside ferrite that the soak had left.
@@ -191,7 +199,7 @@ impl Tempering {
             |piece| AsQuenched {
                 constituents: piece.fractions,
                 dissolved: piece.dissolved,
-                rate_at_700c_k_per_s: piece.rate_at_700c_k_per_s,
+                formed: piece.formed,
             },
         );
         let steps: Vec<TemperStep> = route.tempers.iter().map(step_of).collect();

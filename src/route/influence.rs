@@ -118,7 +118,7 @@ impl Planned<'_> {
 
     fn soaked_for(&self, soak_min: f64) -> Option<f64> {
         let soaked = soak_for(self.hold, soak_min).ok()?;
-        let hardening = Hardening::of(&soaked, self.route.quench.end_c).ok()?;
+        let hardening = Hardening::of_route(self.route, &soaked).ok()?;
         let quenched = hardening.quench(self.cooled.slowest()?).ok()?;
         self.final_hrc(&hardening, &quenched)
     }

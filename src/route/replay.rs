@@ -64,7 +64,7 @@ impl Prepared {
         validate(route)?;
         let hold = self.stock.at(route.soak.temperature_c)?;
         let soaked = soak_for(&hold, route.soak.time_min)?;
-        let hardening = Hardening::of(&soaked, route.quench.end_c)?;
+        let hardening = Hardening::of_route(route, &soaked)?;
         let baths = Baths::of(&route.quench)?;
         let curves = cool_across(&baths.quenching(route), &mut hardening.turning())?;
         let fractions = curves

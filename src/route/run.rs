@@ -37,7 +37,7 @@ pub(super) fn outcome(
     let hold = stock.at(route.soak.temperature_c)?;
     let soaked = soak_for(&hold, route.soak.time_min)?;
     let heating = heat_up(route.section, route.soak.temperature_c)?;
-    let hardening = Hardening::of(&soaked, route.quench.end_c);
+    let hardening = Hardening::of_route(route, &soaked);
     let quench = baths.quenching(route);
     let cooled = match &hardening {
         Ok(hardening) => cool_turning(&quench, &mut hardening.turning())?,
@@ -291,7 +291,7 @@ pub(super) struct FurnaceEnd {
 impl FurnaceEnd {
     fn at(route: &Route, stock: &Stock, soak_c: f64, cooled: &Cooled) -> Option<Self> {
         let soaked = soak_for(&stock.at(soak_c).ok()?, route.soak.time_min).ok()?;
-        let hardening = Hardening::of(&soaked, route.quench.end_c);
+        let hardening = Hardening::of_route(route, &soaked);
         let hardened = hardening.ok().and_then(|hardening| {
             let piece = hardening.quench(cooled.slowest()?).ok()?;
             Some((hardening, piece))

@@ -57,7 +57,7 @@ pub fn quench_table(route: &Route) -> Result<QuenchTable, RouteError> {
     let baths = Baths::of(&route.quench)?;
     let stock = Stock::new(&route.composition, route.start)?;
     let soaked = soak_for(&stock.at(route.soak.temperature_c)?, route.soak.time_min)?;
-    let hardening = Hardening::of(&soaked, route.quench.end_c)?;
+    let hardening = Hardening::of_route(route, &soaked)?;
     let quencher = Quencher {
         route,
         baths: &baths,

@@ -14,7 +14,7 @@ pub const SOURCE: Source = Source {
     title: "Hardenability Concepts with Applications to Steel: prediction of microstructure via empirical formulae based on CCT diagrams",
     venue: "AIME, 163-178 and 518-544",
     link: None,
-    used_for: "hardness of bainite and of ferrite with pearlite",
+    used_for: "what nickel, chromium, molybdenum and vanadium add to ferrite; check of bainite",
     standing: Standing::Read,
 };
 

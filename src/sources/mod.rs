@@ -40,6 +40,7 @@ pub mod n06600_data_sheet;
 pub mod paidassi_1958;
 pub mod paul_1994;
 pub mod pearson_1967;
+pub mod pickering_1978;
 pub mod pilling_bedworth_1923;
 pub mod quench_media;
 pub mod sandu_1997;
@@ -125,6 +126,7 @@ pub const ALL: &[&Source] = &[
     &paidassi_1958::SOURCE,
     &paul_1994::SOURCE,
     &pearson_1967::SOURCE,
+    &pickering_1978::SOURCE,
     &pilling_bedworth_1923::SOURCE,
     &quench_media::SOURCE,
     &sandu_1997::SOURCE,

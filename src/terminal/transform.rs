@@ -164,11 +164,7 @@ fn continuous_cooling(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> 
     let austenite = austenite(asked)?;
     let diagram = Kinetics::new(&austenite)?.continuous()?;
     let cooling = |cooling: &ContinuousCooling| {
-        let hardness = mixture(
-            &austenite.composition,
-            &cooling.fractions,
-            cooling.rate_k_per_s,
-        );
+        let hardness = mixture(&austenite.composition, &cooling.fractions, &cooling.formed);
         let hardness = hardness.ok();
         json!({
             "rate_k_per_s": cooling.rate_k_per_s,

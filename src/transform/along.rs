@@ -7,8 +7,8 @@
 //! only to share the loss. The carbon that ferrite rejects lowers Ms of what is left; it is not
 //! let into the rate of bainite, so that a slower cooling never leaves more austenite.
 
-use super::Austenite;
-use super::kinetics::{Kinetics, Product};
+use super::kinetics::{Kinetics, Product, enriched};
+use super::{Austenite, Formed, FormedProduct};
 use crate::steel::OutOfRange;
 
 /// Volume fractions of the piece; their sum is 1.
@@ -66,6 +66,8 @@ pub struct HistoryPoint {
 pub struct Transformed {
     /// Volume fractions at the end of the curve.
     pub fractions: Fractions,
+    /// How the pearlite and the bainite among them formed.
+    pub formed: Formed,
     /// Start of martensite of the austenite that was left, °C: lower than that of the whole when
     /// ferrite has enriched it in carbon.
     pub ms_c: f64,
@@ -94,6 +96,8 @@ pub(super) struct State {
     pub(super) age: [f64; 3],
     /// Fractions formed.
     pub(super) formed: [f64; 3],
+    /// Each part formed times the temperature at which it did, °C.
+    formed_c: [f64; 3],
     /// Austenite not yet turned by diffusion.
     pub(super) left: f64,
     /// What each product leaves alone.
@@ -109,6 +113,7 @@ impl Kinetics {
         State {
             age: [0.0; 3],
             formed: [0.0; 3],
+            formed_c: [0.0; 3],
             left: 1.0,
             leaves: [1.0; 3],
             ms_c: self.ms_c,
@@ -181,8 +186,12 @@ impl Kinetics {
             sum += *share;
         }
         if sum > 0.0 {
-            for (formed, share) in state.formed.iter_mut().zip(shares) {
-                *formed += loss * share / sum;
+            let middle_c = 0.5 * (from_c + to_c);
+            let sums = state.formed.iter_mut().zip(&mut state.formed_c);
+            for ((formed, formed_c), share) in sums.zip(shares) {
+                let part = loss * share / sum;
+                *formed += part;
+                *formed_c += part * middle_c;
             }
         }
         state.left = left;
@@ -201,6 +210,24 @@ impl Kinetics {
             martensite,
             austenite: (matrix - ferrite - pearlite - bainite - martensite).max(0.0),
             carbide: self.austenite.undissolved_carbide_volume_fraction,
+        }
+    }
+
+    /// How pearlite and bainite formed in a state.
+    fn formed(&self, state: &State) -> Formed {
+        let product = |product: Product, carbon_wt| {
+            let [part, sum_c] = [&state.formed, &state.formed_c].map(|x| x[product.index()]);
+            (part > 0.0).then(|| FormedProduct {
+                temperature_c: sum_c / part,
+                carbon_wt,
+            })
+        };
+        let carbon_wt = self.austenite.composition.c;
+        let [ferrite, ..] = state.formed;
+        Formed {
+            pearlite: product(Product::Pearlite, enriched(carbon_wt, ferrite)),
+            // As in the kinetics, what ferrite rejects is not let into bainite.
+            bainite: product(Product::Bainite, carbon_wt),
         }
     }
 
@@ -235,6 +262,7 @@ impl Kinetics {
             .max_by(|a, b| a.1.total_cmp(&b.1));
         Ok(Transformed {
             fractions: self.fractions(&state, coldest_c),
+            formed: self.formed(&state),
             ms_c: state.ms_c,
             additivity: limiting.map_or(0.0, |(_, age)| age),
             limiting: limiting.map(|(product, _)| product),

@@ -3,6 +3,7 @@
 //! Every cooling slows down towards room temperature as a piece in a bath does (Newton's law) and is
 //! named by its rate at 700 °C. The clock starts where it passes A1, as for the isothermal curves.
 
+use super::Formed;
 use super::along::{Fractions, Transformed};
 use super::kinetics::{Kinetics, Product};
 use super::shape::START;
@@ -48,6 +49,8 @@ pub struct ContinuousCooling {
     pub ms_c: Option<f64>,
     /// What is there at the end.
     pub fractions: Fractions,
+    /// How the pearlite and the bainite among it formed.
+    pub formed: Formed,
 }
 
 /// The diagram of one austenite, from the fastest cooling to the slowest. Times err by a factor of
@@ -121,6 +124,7 @@ impl Kinetics {
             passages,
             ms_c: (fractions.hardened() > LEFT).then_some(transformed.ms_c),
             fractions,
+            formed: transformed.formed,
         })
     }
 }

@@ -353,13 +353,14 @@ impl Kinetics {
     /// Start of martensite of the austenite left when ferrite has formed to a part of its limit,
     /// °C, by the mass balance of carbon.
     pub(super) fn remaining_ms_c(&self, ferrite_part: f64) -> f64 {
-        let c = self.austenite.composition.c;
-        let rejected_wt = (c - CARBON_OF_FERRITE_WT).max(0.0);
-        let left = 1.0 - self.ferrite_limit * ferrite_part;
-        let enriched = self
-            .austenite
-            .composition
-            .with_carbon(c - rejected_wt + rejected_wt / left);
-        ms_of(&enriched, self.austenite.grain_astm)
+        let steel = &self.austenite.composition;
+        let carbon_wt = enriched(steel.c, self.ferrite_limit * ferrite_part);
+        ms_of(&steel.with_carbon(carbon_wt), self.austenite.grain_astm)
     }
+}
+
+/// Carbon of the austenite that is left beside a fraction of ferrite, wt %, by mass balance.
+pub(super) fn enriched(carbon_wt: f64, ferrite: f64) -> f64 {
+    let rejected_wt = (carbon_wt - CARBON_OF_FERRITE_WT).max(0.0);
+    carbon_wt - rejected_wt + rejected_wt / (1.0 - ferrite)
 }

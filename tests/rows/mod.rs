@@ -5,6 +5,7 @@
     reason = "the rows are shared by several test programs"
 )]
 
+pub mod bar;
 pub mod equilibrium;
 pub mod hardness;
 pub mod heat;

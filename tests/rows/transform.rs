@@ -54,6 +54,7 @@ pub fn rows() -> Vec<Row> {
     rows.extend(half_martensite_rates());
     rows.extend(producer_starts());
     rows.extend(practice());
+    rows.extend(super::bar::rows());
     rows
 }
 
