@@ -6,8 +6,8 @@ mod rows;
 
 use proptest::prelude::*;
 use recalesce::hardness::{
-    AsQuenched, Hardness, TemperStep, Tempering, temper, temper_curve, temperatures_for,
-    usual_austenite,
+    AsQuenched, AutoTempered, Hardness, TemperStep, Tempering, temper, temper_curve,
+    temperatures_for, usual_austenite,
 };
 use recalesce::steel::Composition;
 use recalesce::transform::{Formed, FormedProduct, Fractions};
@@ -209,6 +209,7 @@ proptest! {
             constituents,
             dissolved: steel.with_carbon(steel.c.min(0.9)),
             formed: formed(pearlite_c, bainite_c),
+            auto_tempered: AutoTempered::default(),
         };
         let Ok(mut piece) = Tempering::new(&start, &steel) else { return Ok(()) };
         let before = piece.now().unwrap();
@@ -235,6 +236,7 @@ proptest! {
             constituents: Fractions { ferrite, pearlite, bainite, martensite, austenite, carbide },
             dissolved: steel,
             formed: formed(step[0], step[1]),
+            auto_tempered: AutoTempered::default(),
         };
         let [temperature_c, time_s] = step;
         let steps = [TemperStep { temperature_c, time_s }];
@@ -307,6 +309,7 @@ fn fresh_martensite_is_harder_until_it_is_tempered_too() {
         },
         dissolved: steel,
         formed: Formed::default(),
+        auto_tempered: AutoTempered::default(),
     };
     let step = TemperStep {
         temperature_c: 180.0,

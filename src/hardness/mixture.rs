@@ -122,7 +122,23 @@ impl Parts {
 
     /// Hardness of the mixture as quenched.
     pub(super) fn mix(&self, x: &Fractions) -> Hardness {
-        let alone = martensite_alone_hv(self.quenched_hv, self.usual_austenite);
+        self.mix_at(x, self.quenched_hv)
+    }
+
+    /// Hardness of the mixture whose martensite has fallen by some HRC.
+    pub(super) fn mix_after(&self, x: &Fractions, fall_hrc: f64) -> Hardness {
+        if fall_hrc <= 0.0 {
+            return self.mix(x);
+        }
+        let quenched = Hardness {
+            hv: self.quenched_hv,
+        };
+        let fallen = Hardness::from_hrc_carried(quenched.hrc_carried() - fall_hrc);
+        self.mix_at(x, fallen.hv.min(self.quenched_hv))
+    }
+
+    fn mix_at(&self, x: &Fractions, martensite_hv: f64) -> Hardness {
+        let alone = martensite_alone_hv(martensite_hv, self.usual_austenite);
         sum(x.martensite * alone
             + x.austenite * RETAINED_AUSTENITE_HV
             + x.carbide * CARBIDE_FACTOR * alone

@@ -3,6 +3,7 @@
 //! Mixtures add in Vickers; tempering is thought in HRC, where the falls of the three stages add.
 //! [`Hardness`] holds Vickers and gives the other scales where the standard defines them.
 
+mod auto_temper;
 mod bar;
 mod embrittlement;
 mod grade_table;
@@ -14,6 +15,7 @@ mod soft;
 mod stages;
 mod tempering;
 
+pub use auto_temper::{AutoTempered, auto_tempered};
 pub use bar::{BarError, BarPlace, end_quenched};
 pub use embrittlement::{ReversibleEmbrittlement, embrittling_range_c, reversible_embrittlement};
 pub use grade_table::grade_table;

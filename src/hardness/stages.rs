@@ -69,6 +69,12 @@ pub(super) struct Stages {
 }
 
 impl Stages {
+    pub(super) fn scaled(self, by: f64) -> Self {
+        Self {
+            reduced_s: self.reduced_s.map(|sum| by * sum),
+        }
+    }
+
     pub(super) fn hold(&mut self, temperature_c: f64, time_s: f64) {
         for (sum, stage) in self.reduced_s.iter_mut().zip(&STAGES) {
             *sum += time_s * arrhenius(stage.activation_j_per_mol, temperature_c - ZERO_C);

@@ -6,6 +6,7 @@
 //! kinetics into what counts as the same tempered martensite, or becomes fresh martensite with a
 //! history of its own when the piece is cooled further. Steels with a supplier table follow it.
 
+use super::auto_temper::AutoTempered;
 use super::grade_table::{Parameter, grade_table};
 use super::martensite::usual_austenite;
 use super::mixture::{CARBIDE_FACTOR, Parts, martensite_alone_hv, sum};
@@ -30,6 +31,8 @@ pub struct AsQuenched {
     pub dissolved: Composition,
     /// How the pearlite and the bainite among them formed.
     pub formed: Formed,
+    /// What its martensite has tempered on the way down.
+    pub auto_tempered: AutoTempered,
 }
 
 impl AsQuenched {
@@ -50,6 +53,7 @@ impl AsQuenched {
             },
             dissolved,
             formed: Formed::default(),
+            auto_tempered: AutoTempered::default(),
         }
     }
 }
@@ -126,6 +130,7 @@ pub struct Tempering {
     fresh_stages: Stages,
     parameter: Parameter,
     hottest_c: Option<f64>,
+    auto_fall_hrc: f64,
 }
 
 impl Tempering {
@@ -159,10 +164,11 @@ impl Tempering {
             constituents: start.constituents,
             undecomposed: 1.0,
             fresh_martensite: 0.0,
-            stages: Stages::default(),
+            stages: start.auto_tempered.0,
             fresh_stages: Stages::default(),
             parameter: Parameter::default(),
             hottest_c: None,
+            auto_fall_hrc: start.auto_tempered.fall_hrc(&start.dissolved),
         })
     }
 
@@ -232,7 +238,7 @@ impl Tempering {
     pub fn now(&self) -> Result<Tempered, OutOfRange> {
         let Some(hottest_c) = self.hottest_c else {
             return Ok(Tempered {
-                hardness: self.mix_fitted(0.0, 0.0),
+                hardness: self.mix_fitted(self.auto_fall_hrc, 0.0),
                 band_hrc: AS_QUENCHED_BAND_HRC,
                 retained_austenite_volume_fraction: Some(self.constituents.austenite),
             });

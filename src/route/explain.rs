@@ -353,6 +353,19 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
                     steps
                 },
             ),
+            (
+                "on the way down",
+                outcome
+                    .quench
+                    .transformed
+                    .given()
+                    .map_or_else(String::new, |t| {
+                        format!(
+                            "the martensite formed first tempers itself: {} in the quench",
+                            format_hrc(t.auto_tempered_hrc)
+                        )
+                    }),
+            ),
             (SOURCE, TEMPERING_BASIS.to_owned()),
             (
                 VALID,

@@ -3,8 +3,8 @@
 use super::outcome::{Stage, Step, TemperOutcome, TemperPoint};
 use super::plan::{Cold, Route, Temper};
 use crate::hardness::{
-    self, AS_QUENCHED_BAND_HRC, AsQuenched, Hardness, TemperStep, Tempered, embrittling_range_c,
-    grade_table, mixture, temper_curve, temperatures_for,
+    self, AS_QUENCHED_BAND_HRC, AsQuenched, AutoTempered, Hardness, TemperStep, Tempered,
+    embrittling_range_c, grade_table, mixture, temper_curve, temperatures_for,
 };
 use crate::heat::CoolingCurve;
 use crate::soak::SoakOutcome;
@@ -34,6 +34,7 @@ pub(crate) struct Hardened {
     pub(crate) hardness: Hardness,
     coldest_c: f64,
     formed: Formed,
+    auto_tempered: AutoTempered,
     dissolved: Composition,
 }
 
@@ -100,6 +101,7 @@ impl Hardening {
             with_ferrite(&transformed.fractions, self.ferrite_left),
             curve.temperature_c.last().copied().unwrap_or(self.wait_c),
             transformed.formed,
+            AutoTempered::along(&transformed.history),
         )
     }
 
@@ -135,6 +137,9 @@ impl Hardening {
             fractions,
             cold.temperature_c.min(quenched.coldest_c),
             quenched.formed,
+            quenched
+                .auto_tempered
+                .among(quenched.fractions.martensite / fractions.martensite.max(f64::MIN_POSITIVE)),
         )
     }
 
@@ -143,12 +148,19 @@ impl Hardening {
         fractions: Fractions,
         coldest_c: f64,
         formed: Formed,
+        auto_tempered: AutoTempered,
     ) -> Result<Hardened, OutOfRange> {
         Ok(Hardened {
             fractions,
-            hardness: mixture(&self.dissolved, &fractions, &formed)?,
+            hardness: hardness::auto_tempered(
+                &self.dissolved,
+                &fractions,
+                &formed,
+                &auto_tempered,
+            )?,
             coldest_c,
             formed,
+            auto_tempered,
             dissolved: self.dissolved,
         })
     }
@@ -168,6 +180,11 @@ fn with_ferrite(fractions: &Fractions, ferrite_left: f64) -> Fractions {
 }
 
 impl Hardened {
+    /// What its martensite has tempered on the way down, HRC.
+    pub(super) fn auto_tempered_hrc(&self) -> f64 {
+        self.auto_tempered.fall_hrc(&self.dissolved)
+    }
+
     /// The piece as a step of the outcome.
     pub(super) const fn stage(&self, step: Step) -> Stage {
         Stage {
@@ -200,6 +217,7 @@ impl Tempering {
                 constituents: piece.fractions,
                 dissolved: piece.dissolved,
                 formed: piece.formed,
+                auto_tempered: piece.auto_tempered,
             },
         );
         let steps: Vec<TemperStep> = route.tempers.iter().map(step_of).collect();

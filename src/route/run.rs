@@ -57,7 +57,7 @@ pub(super) fn outcome(
             hardening.kinetics(),
             &cooled,
             curve,
-            quenched.fractions,
+            quenched,
         )),
         (Err(refusal), ..) | (_, Err(refusal), _) => Known::Refused {
             refused: refusal.into(),
@@ -158,8 +158,9 @@ fn transformed(
     kinetics: &Kinetics,
     cooled: &Cooled,
     curve: &CoolingCurve,
-    fractions: crate::transform::Fractions,
+    quenched: &Hardened,
 ) -> Result<QuenchTransformed, OutOfRange> {
+    let fractions = quenched.fractions;
     let austenite = kinetics.austenite();
     let ms_c = kinetics.ms_c();
     let held_c = baths
@@ -184,6 +185,7 @@ fn transformed(
     Ok(QuenchTransformed {
         isothermal: kinetics.isothermal(),
         ms_c,
+        auto_tempered_hrc: quenched.auto_tempered_hrc(),
         m50_c: martensite_temperature_c(austenite, 0.5)?,
         m90_c: martensite_temperature_c(austenite, 0.9)?,
         fractions,
