@@ -66,7 +66,8 @@ const MOST_SATURATION_WT: f64 = 3.0;
 #[derive(Debug, Clone)]
 pub struct SoakLimits {
     steel: Composition,
-    anchors: [OnceLock<Anchor>; ANCHORS],
+    /// Off the stack: one anchor has kilobytes of solver state, and a browser's stack is small.
+    anchors: Box<[OnceLock<Anchor>]>,
 }
 
 /// Distance between anchors, K; the first is at the lowest temperature.
@@ -82,7 +83,7 @@ impl SoakLimits {
         check(steel)?;
         Ok(Self {
             steel: *steel,
-            anchors: [const { OnceLock::new() }; ANCHORS],
+            anchors: (0..ANCHORS).map(|_| OnceLock::new()).collect(),
         })
     }
 

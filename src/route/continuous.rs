@@ -30,7 +30,7 @@ pub fn continuous_diagram(
     route: &Route,
     outcome: &Outcome,
 ) -> Result<ContinuousDiagram, RouteError> {
-    let hardening = Hardening::of_route(route, &outcome.soak)?;
+    let hardening = Hardening::of_route(route, &outcome.soak.end, &outcome.soak.dissolved)?;
     let kinetics = hardening.kinetics();
     let diagram = kinetics.continuous()?;
     let hardness = diagram

@@ -68,7 +68,7 @@ pub fn end_quench_test(route: &Route, outcome: &Outcome) -> Result<EndQuenchTest
         Some(heat) => measured_end_quench(heat),
         None => end_quench(&soak.dissolved, soak.end.grain_astm)?,
     };
-    let bar = Hardening::of_route(route, soak)
+    let bar = Hardening::of_route(route, &soak.end, &soak.dissolved)
         .ok()
         .and_then(|hardening| end_quenched(hardening.kinetics(), route.soak.temperature_c).ok());
     let rate = outcome

@@ -1,7 +1,7 @@
 //! What stands behind a number: equation with its numbers, inputs, source, validity, known error.
 
 use super::known::Known;
-use super::outcome::{Outcome, QuenchTransformed};
+use super::outcome::{Margin, Outcome, QuenchTransformed};
 use super::plan::Route;
 use super::sentences::NumberKey;
 use crate::units::{
@@ -200,17 +200,28 @@ fn margin(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanat
                     SOURCE,
                     "isothermal curves fitted by this project, added up along the cooling curve (Scheil's rule); conduction with this quenchant's curve".to_owned(),
                 ),
-                (
-                    "band from",
-                    format!(
-                        "heat transfer and nose time together {}",
-                        format_factor(margin.factor_band)
-                    ),
-                ),
+                ("band from", margin_band(margin)),
                 (KNOWN, "80 % of known noses fall within a factor of two".to_owned()),
             ],
         }
     })
+}
+
+/// What a margin's band comes of, the widest named.
+fn margin_band(margin: &Margin) -> String {
+    let between =
+        |[least, most]: [f64; 2]| format!("{} to {}", format_factor(least), format_factor(most));
+    let sources: Vec<String> = margin
+        .sources
+        .known()
+        .map(|(name, band)| format!("{name} {}", between(band)))
+        .collect();
+    format!(
+        "{}; together {}, most by {}",
+        sources.join(", "),
+        between(margin.factor_band),
+        margin.sources.widest()
+    )
 }
 
 fn next_slower(outcome: &Outcome, scale: TemperatureScale) -> Explanation {

@@ -7,7 +7,7 @@ use crate::hardness::{
     embrittling_range_c, grade_table, mixture, temper_curve, temperatures_for,
 };
 use crate::heat::CoolingCurve;
-use crate::soak::SoakOutcome;
+use crate::soak::SoakPoint;
 use crate::sources::isothermal_fit::{START_TIMES, StartTime};
 use crate::steel::{Composition, OutOfRange};
 use crate::transform::{
@@ -41,45 +41,53 @@ pub(crate) struct Hardened {
 impl Hardening {
     /// The austenite that a soak leaves. The piece waits at the end of its quench, °C, for what
     /// follows.
-    pub(crate) fn of(soaked: &SoakOutcome, wait_c: f64) -> Result<Self, OutOfRange> {
-        Self::with_start_times(soaked, wait_c, &START_TIMES)
+    pub(crate) fn of(
+        end: &SoakPoint,
+        dissolved: &Composition,
+        wait_c: f64,
+    ) -> Result<Self, OutOfRange> {
+        Self::with_start_times(end, dissolved, wait_c, &START_TIMES)
     }
 
     /// The same for the steel of a route: a heat with an end-quench test transforms as much later or
     /// sooner as the test shows.
-    pub(super) fn of_route(route: &Route, soaked: &SoakOutcome) -> Result<Self, OutOfRange> {
+    pub(super) fn of_route(
+        route: &Route,
+        end: &SoakPoint,
+        dissolved: &Composition,
+    ) -> Result<Self, OutOfRange> {
         let wait_c = route.quench.end_c;
         if route.end_quench.is_empty() {
-            return Self::of(soaked, wait_c);
+            return Self::of(end, dissolved, wait_c);
         }
         // A test that tells nothing is refused before it comes here.
         let Ok(heat) = measured_heat(&route.composition, &route.end_quench) else {
-            return Self::of(soaked, wait_c);
+            return Self::of(end, dissolved, wait_c);
         };
         let later = START_TIMES.map(|product| StartTime {
             constant: product.constant + heat.delay_factor.ln(),
             ..product
         });
-        Self::with_start_times(soaked, wait_c, &later)
+        Self::with_start_times(end, dissolved, wait_c, &later)
     }
 
     fn with_start_times(
-        soaked: &SoakOutcome,
+        end: &SoakPoint,
+        dissolved: &Composition,
         wait_c: f64,
         start_times: &[StartTime; 3],
     ) -> Result<Self, OutOfRange> {
-        let ferrite_left = soaked.end.ferrite_volume_fraction.clamp(0.0, 1.0);
+        let ferrite_left = end.ferrite_volume_fraction.clamp(0.0, 1.0);
         let beside_ferrite = (1.0 - ferrite_left).max(f64::EPSILON);
         let austenite = Austenite {
-            composition: soaked.dissolved,
-            grain_astm: soaked.end.grain_astm,
-            undissolved_carbide_volume_fraction: (soaked.end.carbide_volume_fraction
-                / beside_ferrite)
+            composition: *dissolved,
+            grain_astm: end.grain_astm,
+            undissolved_carbide_volume_fraction: (end.carbide_volume_fraction / beside_ferrite)
                 .clamp(0.0, 1.0),
         };
         Ok(Self {
             kinetics: Kinetics::with_start_times(&austenite, start_times)?,
-            dissolved: soaked.dissolved,
+            dissolved: *dissolved,
             ferrite_left,
             wait_c,
         })
@@ -87,6 +95,10 @@ impl Hardening {
 
     pub(super) const fn kinetics(&self) -> &Kinetics {
         &self.kinetics
+    }
+
+    pub(super) fn into_kinetics(self) -> Kinetics {
+        self.kinetics
     }
 
     /// What the nodes of the piece turn into as it cools.

@@ -1,11 +1,12 @@
 //! What moves the final hardness: one thing changed at a time, everything else as planned.
 
+use super::agitation::passing_s;
 use super::baths::Baths;
 use super::hardening::{Hardened, Hardening, Tempering};
+use super::other_quenches::settled_c;
 use super::outcome::{Influence, InfluenceKind, Outcome};
 use super::plan::Route;
-use super::run::{FurnaceEnd, soak_for};
-use super::verdict::{passing_s, settled_c};
+use super::run::FurnaceEnd;
 use crate::heat::{Cooled, CoolingCurve, Quenching, Section, cool_turning};
 use crate::soak::Hold;
 
@@ -117,8 +118,8 @@ impl Planned<'_> {
     }
 
     fn soaked_for(&self, soak_min: f64) -> Option<f64> {
-        let soaked = soak_for(self.hold, soak_min).ok()?;
-        let hardening = Hardening::of_route(self.route, &soaked).ok()?;
+        let soaked = self.hold.end(60.0 * soak_min).ok()?;
+        let hardening = Hardening::of_route(self.route, &soaked.point, &soaked.dissolved).ok()?;
         let quenched = hardening.quench(self.cooled.slowest()?).ok()?;
         self.final_hrc(&hardening, &quenched)
     }

@@ -1,5 +1,6 @@
 //! From a route to its outcome: the pipeline, the verdicts, the bands.
 
+mod agitation;
 mod baths;
 mod caution_words;
 mod cautions;
@@ -14,6 +15,7 @@ mod hardening;
 mod in_use;
 mod influence;
 mod known;
+mod other_quenches;
 mod outcome;
 mod plan;
 mod prepared;
@@ -22,6 +24,7 @@ mod replay;
 mod run;
 mod sentences;
 mod soak_notes;
+mod spread;
 mod start;
 #[cfg(test)]
 mod survival;
@@ -29,6 +32,7 @@ mod table;
 mod validate;
 mod verdict;
 
+pub use agitation::{AGITATION_RANGE, agitation_to_pass};
 pub use baths::later_baths;
 pub use caution_words::caution_text;
 pub use cautions::COARSE_GRAIN_ASTM;
@@ -40,9 +44,10 @@ pub use furnace::Thermocouple;
 pub(crate) use hardening::Hardening;
 pub use in_use::{Direction, InUse, Property, Reason, in_use};
 pub use known::{Known, Refusal};
+pub use other_quenches::shop_media;
 pub use outcome::{
-    Caution, ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, Neighbour, Outcome,
-    QuenchOutcome, QuenchTransformed, Stage, Step, TemperOutcome, TemperPoint, Verdict,
+    Caution, ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, MarginSources, Neighbour,
+    Outcome, QuenchOutcome, QuenchTransformed, Stage, Step, TemperOutcome, TemperPoint, Verdict,
 };
 pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 pub use prepared::{Prepared, overheating, run};
@@ -56,5 +61,5 @@ pub use table::{QuenchTable, TableCell, TableRow, quench_table};
 pub use validate::{
     LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, validate,
 };
+pub use verdict::HARDENED;
 pub(crate) use verdict::NOSE_BAND;
-pub use verdict::{AGITATION_RANGE, HARDENED, agitation_to_pass, shop_media};

@@ -174,8 +174,10 @@ pub struct Margin {
     /// Factor by which the whole quench may be slower and still leave 95 % of the austenite to
     /// turn to martensite; below 1 it is already too slow.
     pub factor: f64,
-    /// The factor's band, either way as a factor: heat transfer and nose time together.
-    pub factor_band: f64,
+    /// The least and the largest that the factor may be, nine times in ten.
+    pub factor_band: [f64; 2],
+    /// What that band comes of.
+    pub sources: MarginSources,
     /// Seconds to spare at the nose, negative when it misses.
     pub seconds: f64,
     /// Half width of the band of the seconds.
@@ -189,6 +191,56 @@ pub struct Margin {
     pub arrival_s: f64,
     /// Product that limits.
     pub product: Product,
+}
+
+/// What the band of a margin comes of: factors on it at the ends of each thing's own band. The
+/// quenchant and the model's nose have one always; chemistry where the steel is known by its grade
+/// alone, the soak where the models reach to an end of the furnace's band.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct MarginSources {
+    /// Heat transfer of the quenchant.
+    pub heat_transfer: [f64; 2],
+    /// Time of the nose: error of the model, with grain and carbon in solution.
+    pub nose: [f64; 2],
+    /// Heats of the grade from lean to rich.
+    pub chemistry: Option<[f64; 2]>,
+    /// The soak from the coldest to the hottest of the furnace.
+    pub soak: Option<[f64; 2]>,
+}
+
+impl MarginSources {
+    /// Each that is known, with its name in a sentence.
+    pub fn known(&self) -> impl Iterator<Item = (&'static str, [f64; 2])> {
+        [
+            ("heat transfer", Some(self.heat_transfer)),
+            ("time of the nose", Some(self.nose)),
+            ("heat of the steel", self.chemistry),
+            ("furnace", self.soak),
+        ]
+        .into_iter()
+        .filter_map(|(name, band)| Some((name, band?)))
+    }
+
+    /// The one that is widest.
+    #[must_use]
+    pub fn widest(&self) -> &'static str {
+        let width = |[least, most]: [f64; 2]| most / least;
+        self.known()
+            .max_by(|a, b| width(a.1).total_cmp(&width(b.1)))
+            .map_or("", |(name, _)| name)
+    }
+
+    /// All of them: they are independent, so the logarithms add in quadrature, each side by itself.
+    pub(super) fn together(&self) -> [f64; 2] {
+        let side = |pick: fn([f64; 2]) -> f64| {
+            let squares = self.known().map(|(_, band)| pick(band).ln().powi(2));
+            squares.sum::<f64>().sqrt()
+        };
+        [
+            (-side(|[least, _]| least)).exp(),
+            side(|[_, most]| most).exp(),
+        ]
+    }
 }
 
 /// A verdict on the quench.

@@ -5,6 +5,7 @@ use super::error::RouteError;
 use super::outcome::Outcome;
 use super::plan::Route;
 use super::run::outcome;
+use super::spread::Heats;
 use super::validate::validate;
 use crate::phases::{CriticalTemperatures, critical_temperatures};
 use crate::soak::{GrainAt, StartingStructure, Stock, overheated};
@@ -17,6 +18,8 @@ pub struct Prepared {
     start: StartingStructure,
     pub(super) critical: CriticalTemperatures,
     pub(super) stock: Stock,
+    pub(super) heats: Heats,
+    grade: Option<String>,
 }
 
 impl Prepared {
@@ -30,13 +33,17 @@ impl Prepared {
             start: route.start,
             critical: critical_temperatures(&route.composition)?,
             stock: Stock::new(&route.composition, route.start)?,
+            heats: Heats::of(route),
+            grade: route.grade.clone(),
         })
     }
 
     /// Whether a route begins with this steel and structure.
     #[must_use]
     pub fn is_of(&self, route: &Route) -> bool {
-        self.composition == route.composition && self.start == route.start
+        self.composition == route.composition
+            && self.start == route.start
+            && self.grade == route.grade
     }
 
     /// As [`run`]: the same outcome to the last bit. A route of another steel is prepared anew.

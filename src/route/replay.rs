@@ -64,7 +64,7 @@ impl Prepared {
         validate(route)?;
         let hold = self.stock.at(route.soak.temperature_c)?;
         let soaked = soak_for(&hold, route.soak.time_min)?;
-        let hardening = Hardening::of_route(route, &soaked)?;
+        let hardening = Hardening::of_route(route, &soaked.end, &soaked.dissolved)?;
         let baths = Baths::of(&route.quench)?;
         let curves = cool_across(&baths.quenching(route), &mut hardening.turning())?;
         let fractions = curves

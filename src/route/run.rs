@@ -8,13 +8,15 @@ use super::error::RouteError;
 use super::hardening::{Hardened, Hardening, Tempering};
 use super::influence::Planned;
 use super::known::Known;
+use super::other_quenches::Quencher;
 use super::outcome::{FurnaceBand, Outcome, QuenchOutcome, QuenchTransformed, Stage, Step};
 use super::plan::Route;
 use super::prepared::Prepared;
-use super::verdict::{HARDENED, Quencher, judge};
+use super::spread::Spread;
+use super::verdict::{HARDENED, judge};
 use crate::heat::{Cooled, CoolingCurve, Place, Quenching, Section, cool, cool_turning, heat_up};
 use crate::numeric::order;
-use crate::soak::{Hold, LONGEST_S, SoakError, SoakOutcome, Stock, skin};
+use crate::soak::{Hold, LONGEST_S, SoakEnd, SoakError, SoakOutcome, Stock, skin};
 use crate::steel::OutOfRange;
 use crate::transform::{Kinetics, martensite_temperature_c};
 
@@ -37,7 +39,7 @@ pub(super) fn outcome(
     let hold = stock.at(route.soak.temperature_c)?;
     let soaked = soak_for(&hold, route.soak.time_min)?;
     let heating = heat_up(route.section, route.soak.temperature_c)?;
-    let hardening = Hardening::of_route(route, &soaked);
+    let hardening = Hardening::of_route(route, &soaked.end, &soaked.dissolved);
     let quench = baths.quenching(route);
     let cooled = match &hardening {
         Ok(hardening) => cool_turning(&quench, &mut hardening.turning())?,
@@ -49,12 +51,22 @@ pub(super) fn outcome(
         (Err(refusal), _) => Err(refusal.clone()),
     };
     let deciding = cooled.slowest();
+    let ends = [-1.0, 1.0].map(|side| {
+        let soak_c = route.soak.temperature_c + side * route.soak_band_k();
+        FurnaceEnd::at(route, stock, soak_c, &cooled)
+    });
 
     let transformed = match (&hardening, &quenched, deciding) {
         (Ok(hardening), Ok(Some(quenched)), Some(curve)) => Known::from(transformed(
             route,
             baths,
             hardening.kinetics(),
+            Spread::of(
+                route,
+                &prepared.heats,
+                hardening.kinetics(),
+                ends.each_ref().map(|end| end.as_ref()?.kinetics()),
+            ),
             &cooled,
             curve,
             quenched,
@@ -94,10 +106,6 @@ pub(super) fn outcome(
     if let Ok(tempering) = &tempering {
         stages.extend(tempering.stages());
     }
-    let ends = [-1.0, 1.0].map(|side| {
-        let soak_c = route.soak.temperature_c + side * route.soak_band_k();
-        FurnaceEnd::at(route, stock, soak_c, &cooled)
-    });
     let furnace = furnace_band(route, &ends);
     let hot_s = 60.0 * route.soak.time_min + heating.above_s(SCALES_FROM_C);
     let mut outcome = Outcome {
@@ -156,6 +164,7 @@ fn transformed(
     route: &Route,
     baths: &Baths,
     kinetics: &Kinetics,
+    spread: Spread,
     cooled: &Cooled,
     curve: &CoolingCurve,
     quenched: &Hardened,
@@ -175,11 +184,12 @@ fn transformed(
     let arriving = held_c.map(|bath_c| until_arrival(judged, bath_c));
     judged = arriving.as_ref().unwrap_or(judged);
     let band_factor = baths.widest_band_factor(bath_at_ms);
-    let margin = judge(kinetics, judged, band_factor)?;
+    let margin = judge(kinetics, judged, band_factor, &spread)?;
     let quencher = Quencher {
         route,
         baths,
         kinetics,
+        spread,
     };
     let slowest_medium = quencher.slowest_medium();
     Ok(QuenchTransformed {
@@ -286,19 +296,27 @@ fn hardened_depth_mm(
 
 /// The soak at one end of the furnace's band, and the piece as quenched after it.
 pub(super) struct FurnaceEnd {
-    soaked: SoakOutcome,
+    soaked: SoakEnd,
     pub(super) hardened: Option<(Hardening, Hardened)>,
 }
 
 impl FurnaceEnd {
     fn at(route: &Route, stock: &Stock, soak_c: f64, cooled: &Cooled) -> Option<Self> {
-        let soaked = soak_for(&stock.at(soak_c).ok()?, route.soak.time_min).ok()?;
-        let hardening = Hardening::of_route(route, &soaked);
+        let soaked = stock
+            .at(soak_c)
+            .ok()?
+            .end(60.0 * route.soak.time_min)
+            .ok()?;
+        let hardening = Hardening::of_route(route, &soaked.point, &soaked.dissolved);
         let hardened = hardening.ok().and_then(|hardening| {
             let piece = hardening.quench(cooled.slowest()?).ok()?;
             Some((hardening, piece))
         });
         Some(Self { soaked, hardened })
+    }
+
+    fn kinetics(&self) -> Option<&Kinetics> {
+        Some(self.hardened.as_ref()?.0.kinetics())
     }
 
     fn hrc(&self) -> Option<f64> {
@@ -312,8 +330,8 @@ fn furnace_band(route: &Route, ends: &[Option<FurnaceEnd>; 2]) -> FurnaceBand {
         set_point_c: route.set_point_c(),
         coldest_c: route.soak.temperature_c - route.soak_band_k(),
         hottest_c: route.soak.temperature_c + route.soak_band_k(),
-        carbon_at_coldest_wt: cold.map(|end| end.soaked.end.carbon_wt),
-        carbon_at_hottest_wt: hot.map(|end| end.soaked.end.carbon_wt),
+        carbon_at_coldest_wt: cold.map(|end| end.soaked.point.carbon_wt),
+        carbon_at_hottest_wt: hot.map(|end| end.soaked.point.carbon_wt),
         hrc_at_coldest: cold.and_then(FurnaceEnd::hrc),
         hrc_at_hottest: hot.and_then(FurnaceEnd::hrc),
         austenite_at_hottest: hot

@@ -4,11 +4,12 @@ use super::baths::Baths;
 use super::cautions::may_crack;
 use super::error::RouteError;
 use super::hardening::Hardening;
+use super::other_quenches::{Quencher, shop_media};
 use super::outcome::Verdict;
 use super::plan::Route;
 use super::run::soak_for;
+use super::spread::{Heats, Spread, kinetics_after};
 use super::validate::validate;
-use super::verdict::{Quencher, shop_media};
 use crate::heat::Section;
 use crate::soak::Stock;
 use serde::{Deserialize, Serialize};
@@ -57,11 +58,21 @@ pub fn quench_table(route: &Route) -> Result<QuenchTable, RouteError> {
     let baths = Baths::of(&route.quench)?;
     let stock = Stock::new(&route.composition, route.start)?;
     let soaked = soak_for(&stock.at(route.soak.temperature_c)?, route.soak.time_min)?;
-    let hardening = Hardening::of_route(route, &soaked)?;
+    let hardening = Hardening::of_route(route, &soaked.end, &soaked.dissolved)?;
+    let ends = [-1.0, 1.0].map(|side| {
+        let soak_c = route.soak.temperature_c + side * route.soak_band_k();
+        kinetics_after(route, &stock, soak_c)
+    });
     let quencher = Quencher {
         route,
         baths: &baths,
         kinetics: hardening.kinetics(),
+        spread: Spread::of(
+            route,
+            &Heats::of(route),
+            hardening.kinetics(),
+            ends.each_ref().map(Option::as_ref),
+        ),
     };
     let (sizes_mm, section): (_, fn(f64) -> Section) = match route.section {
         Section::Round { .. } => (ROUND_MM, |diameter_mm| Section::Round { diameter_mm }),

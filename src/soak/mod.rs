@@ -17,7 +17,7 @@ pub use structure::StartingStructure;
 
 use crate::phases::{PhaseError, SoakLimit, SoakLimits};
 use crate::steel::{Composition, OutOfRange};
-use piece::{Before, Piece, PieceState};
+use piece::{Before, Piece};
 
 /// Longest soak, s: two days.
 pub const LONGEST_S: f64 = 172_800.0;
@@ -37,6 +37,19 @@ pub struct SoakPoint {
     pub ferrite_volume_fraction: f64,
     /// ASTM grain number of the austenite.
     pub grain_astm: f64,
+}
+
+/// The piece at one time of a soak.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SoakEnd {
+    /// Its state.
+    pub point: SoakPoint,
+    /// What is dissolved in the austenite, wt % of the austenite.
+    pub dissolved: Composition,
+    /// Carbon in solution anywhere in the piece, wt % of the piece: all that is not in carbide.
+    pub carbon_in_solution_wt: f64,
+    /// Austenite grain as mean intercept, µm.
+    pub grain_um: f64,
 }
 
 /// What a soak leads to.
@@ -216,8 +229,11 @@ impl Hold<'_> {
         })
     }
 
-    /// The piece after `time_s` seconds, without the way there.
-    fn end(&self, time_s: f64) -> Result<PieceState, OutOfRange> {
+    /// The piece after `time_s` seconds, without the way there: as [`Hold::soak`] has it.
+    ///
+    /// # Errors
+    /// A time outside 0 to two days.
+    pub fn end(&self, time_s: f64) -> Result<SoakEnd, OutOfRange> {
         check_time(time_s)?;
         let piece = Piece::new(self);
         let dissolution = piece.dissolution();

@@ -3,7 +3,7 @@
 
 use super::dissolution::{Carbide, Dissolution, Left};
 use super::sizes::Sizes;
-use super::{Hold, SoakPoint, StartingStructure, diffusion, grain};
+use super::{Hold, SoakEnd, SoakPoint, StartingStructure, diffusion, grain};
 use crate::phases::{self, Eutectoid, PhaseError, SoakLimit};
 use crate::sources::astm_e112::grain_number;
 use crate::sources::molinder_1956;
@@ -108,14 +108,6 @@ pub(super) struct Piece<'a> {
     part_at_first: f64,
 }
 
-/// The piece at one time.
-pub(super) struct PieceState {
-    pub(super) point: SoakPoint,
-    pub(super) dissolved: Composition,
-    pub(super) carbon_in_solution_wt: f64,
-    pub(super) grain_um: f64,
-}
-
 impl<'a> Piece<'a> {
     pub(super) fn new(hold: &'a Hold<'_>) -> Self {
         let Hold {
@@ -187,7 +179,7 @@ impl<'a> Piece<'a> {
     }
 
     /// The piece at a time, s, with what is left of its carbide.
-    pub(super) fn state(&self, time_s: f64, left: &Left) -> PieceState {
+    pub(super) fn state(&self, time_s: f64, left: &Left) -> SoakEnd {
         let Left {
             carbide,
             per_radius_um,
@@ -240,7 +232,7 @@ impl<'a> Piece<'a> {
         let held_um = grain::held_by_carbide_um(first_volume_fraction * per_radius_um);
         let grain_um =
             grain::grain_um(steel, self.stock.start, self.temperature_c, time_s, held_um);
-        PieceState {
+        SoakEnd {
             point: SoakPoint {
                 time_s,
                 carbon_wt: dissolved.c,

@@ -3,6 +3,7 @@
 mod composition;
 mod grade_text;
 mod grades;
+mod heats;
 mod list;
 mod search;
 mod validity;

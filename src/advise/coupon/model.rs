@@ -37,10 +37,9 @@ impl Model {
     /// Soaks a coupon for a quench like one of the list.
     pub(super) fn of(coupon: &Coupon, listed: &Medium) -> Result<Self, CouponError> {
         let stock = Stock::new(&coupon.composition, coupon.start)?;
-        let soak_s = 60.0 * coupon.soak.time_min;
         let soaked = stock
             .at(coupon.soak.temperature_c)?
-            .soak(soak_s, soak_s.max(1.0))?;
+            .end(60.0 * coupon.soak.time_min)?;
         Ok(Self {
             medium: Medium {
                 bath_c: coupon.bath_c,
@@ -49,7 +48,7 @@ impl Model {
             section: coupon.section,
             start_c: coupon.soak.temperature_c,
             air_delay_s: coupon.air_delay_s,
-            hardening: Hardening::of(&soaked, MEASURED_C)?,
+            hardening: Hardening::of(&soaked.point, &soaked.dissolved, MEASURED_C)?,
         })
     }
 

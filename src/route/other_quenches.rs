@@ -1,0 +1,266 @@
+//! Which other quench would do: other quenchants, other sizes of the piece.
+
+use super::baths::{Baths, until_arrival};
+use super::cautions::may_crack;
+use super::outcome::{Margin, Neighbour};
+use super::plan::Route;
+use super::spread::Spread;
+use super::verdict::{HARDENED, judge};
+use crate::heat::{CoolingCurve, Family, Medium, Quenching, Section, cool, media};
+use crate::numeric::roots::{Crossing, falling_root};
+use crate::transform::{Kinetics, spare_of};
+
+/// A blade is compared by the plate of its spine: its deciding place lies there, and a plate is ten
+/// times quicker to compute.
+pub(super) const fn compared_section(section: Section) -> Section {
+    match section {
+        Section::Blade { spine_mm, .. } => Section::Plate {
+            thickness_mm: spine_mm,
+        },
+        other => other,
+    }
+}
+
+/// What the searches over other quenchants and sections share.
+pub(super) struct Quencher<'a> {
+    /// The route.
+    pub(super) route: &'a Route,
+    /// Its baths.
+    pub(super) baths: &'a Baths,
+    /// The austenite's kinetics.
+    pub(super) kinetics: &'a Kinetics,
+    /// What is open about it.
+    pub(super) spread: Spread,
+}
+
+impl Quencher<'_> {
+    /// Cooling curve of the place that decides, for another quenchant, agitation or section.
+    fn deciding(
+        &self,
+        medium: &Medium,
+        agitation: f64,
+        section: Section,
+        end_c: f64,
+    ) -> Option<CoolingCurve> {
+        let quenching = Quenching {
+            section,
+            medium,
+            agitation,
+            start_c: self.route.soak.temperature_c,
+            air_delay_s: self.route.quench.air_delay_s,
+            end_c,
+            then: &[],
+            martensite_start_c: None,
+        };
+        let mut cooled = cool(&quenching).ok()?;
+        let slowest = cooled.slowest;
+        (slowest < cooled.curves.len()).then(|| cooled.curves.swap_remove(slowest))
+    }
+
+    /// Part of the austenite of another section that the baths of the route leave for martensite,
+    /// or for bainite in the bath in which it is held.
+    fn hardened_here(&self, section: Section) -> Option<f64> {
+        let end_c = settled_c(self.kinetics, self.baths, self.route.quench.end_c);
+        let mut cooled = cool(&Quenching {
+            section,
+            end_c,
+            ..self.baths.quenching(self.route)
+        })
+        .ok()?;
+        let slowest = cooled.slowest;
+        let mut curve =
+            (slowest < cooled.curves.len()).then(|| cooled.curves.swap_remove(slowest))?;
+        if let Some(bath_c) = self.baths.held_c(self.kinetics.ms_c()) {
+            curve = until_arrival(&curve, bath_c);
+        }
+        self.kinetics
+            .hardened(&curve.time_s, &curve.temperature_c)
+            .ok()
+    }
+
+    /// Part of the austenite that another quenchant leaves for martensite, from a curve that ends
+    /// when that is settled.
+    fn hardened(&self, medium: &Medium, agitation: f64, section: Section) -> Option<f64> {
+        let end_c = settled_in_c(self.kinetics, medium, self.route.quench.end_c);
+        let curve = self.deciding(medium, agitation, section, end_c)?;
+        self.kinetics
+            .hardened(&curve.time_s, &curve.temperature_c)
+            .ok()
+    }
+
+    /// How a quenchant, still, stands for a section.
+    pub(super) fn margin(&self, medium: &Medium, section: Section) -> Option<Margin> {
+        let end_c = settled_in_c(self.kinetics, medium, self.route.quench.end_c);
+        let curve = self.deciding(medium, 1.0, section, end_c)?;
+        judge(self.kinetics, &curve, medium.h_band_factor, &self.spread).ok()
+    }
+
+    /// A quenchant of the list, still, for this section.
+    fn neighbour(&self, medium: &Medium) -> Option<Neighbour> {
+        let end_c = self.route.quench.end_c;
+        let curve = self.deciding(medium, 1.0, compared_section(self.route.section), end_c)?;
+        let margin = judge(self.kinetics, &curve, medium.h_band_factor, &self.spread).ok()?;
+        Some(Neighbour {
+            name: medium.name.clone(),
+            title: medium.title.clone(),
+            seconds: margin.seconds,
+            verdict: margin.verdict,
+            may_crack: may_crack(medium, self.kinetics.austenite().composition.c),
+            curve,
+        })
+    }
+
+    /// The next slower quenchant of the list that a shop would use in this one's place.
+    pub(super) fn next_slower(&self) -> Option<Neighbour> {
+        self.neighbour(next_slower_than(&self.baths.first)?)
+    }
+
+    /// The slowest quenchant of the list, still, that hardens this section. The list runs from
+    /// fast to slow, so the search halves it, and then tries the next few slower ones: their order
+    /// is that of a thin plate, and differs a little for a thick one.
+    pub(super) fn slowest_medium(&self) -> Option<Neighbour> {
+        let list: Vec<&Medium> = shop_media().collect();
+        let section = compared_section(self.route.section);
+        let mut known: Vec<Option<bool>> = vec![None; list.len()];
+        let mut hardens = |place: &usize| {
+            *known[*place].get_or_insert_with(|| {
+                self.hardened(list[*place], 1.0, section)
+                    .is_some_and(|hardened| hardened >= HARDENED)
+            })
+        };
+        let places: Vec<usize> = (0..list.len()).collect();
+        let first_too_slow = places.partition_point(&mut hardens);
+        let slowest = places
+            .into_iter()
+            .skip(first_too_slow + 1)
+            .take(OUT_OF_ORDER)
+            .rfind(hardens)
+            .or_else(|| first_too_slow.checked_sub(1))?;
+        self.neighbour(list.get(slowest)?)
+    }
+
+    /// The thickest section of this shape that this quench hardens, mm; none when even the
+    /// thinnest fails, or the thickest that the heat model covers still hardens.
+    pub(super) fn thickest_mm(&self) -> Option<f64> {
+        let of_size = |size_mm: f64| match self.route.section {
+            Section::Round { .. } => Section::Round {
+                diameter_mm: size_mm,
+            },
+            Section::Square { .. } => Section::Square { side_mm: size_mm },
+            Section::Plate { .. } | Section::Blade { .. } => Section::Plate {
+                thickness_mm: size_mm,
+            },
+        };
+        let spare = |ln_size: f64| {
+            let section = of_size(ln_size.exp());
+            Some(spare_of(self.hardened_here(section)?, HARDENED))
+        };
+        let (Section::Round {
+            diameter_mm: size_mm,
+        }
+        | Section::Plate {
+            thickness_mm: size_mm,
+        }
+        | Section::Square { side_mm: size_mm }
+        | Section::Blade {
+            spine_mm: size_mm, ..
+        }) = self.route.section;
+        let range = (THINNEST_MM.ln(), THICKEST_MM.ln());
+        match falling_root(spare, size_mm.ln(), range, SIZE_SLOPE, LN_SIZE_TOLERANCE)? {
+            Crossing::At(ln_size) => Some(ln_size.exp()),
+            Crossing::Before | Crossing::Beyond => None,
+        }
+    }
+}
+
+/// Fluids of the list that calibrate probes: no shop quenches in them.
+const REFERENCE_FLUIDS: [&str; 1] = ["ref_fluid"];
+
+/// By how many places a quenchant may stand before a slower one in the list, for some section.
+const OUT_OF_ORDER: usize = 3;
+
+/// The quenchants of the list that a shop can quench in, from fast to slow.
+pub fn shop_media() -> impl Iterator<Item = &'static Medium> {
+    media().iter().filter(|medium| is_of_a_shop(medium))
+}
+
+fn is_of_a_shop(medium: &Medium) -> bool {
+    !REFERENCE_FLUIDS.contains(&medium.name.as_str())
+}
+
+/// The next slower medium of the list that a shop with this one has or could get: an oil for an
+/// oil, gas or air for gas, plates or air for plates. Water and polymer go on to oil.
+pub(super) fn next_slower_than(here: &Medium) -> Option<&'static Medium> {
+    use Family::{Air, Brine, Gas, HotOil, Oil, Own, Plates, Polymer, Salt, VegetableOil, Water};
+    let kind: &[Family] = match here.family {
+        Brine | Water | Polymer => &[Brine, Water, Polymer, Oil, VegetableOil],
+        Oil | VegetableOil | HotOil => &[Oil, VegetableOil, HotOil],
+        Salt => &[Salt],
+        Plates => &[Plates, Air],
+        Gas | Air => &[Gas, Air],
+        Own => return None,
+    };
+    let list = media();
+    let place = list.iter().position(|medium| medium.name == here.name)?;
+    list.iter()
+        .skip(place + 1)
+        .find(|medium| is_of_a_shop(medium) && kind.contains(&medium.family))
+}
+
+/// Most that ferrite's carbon lowers Ms of what is left, K.
+const MOST_ENRICHED_K: f64 = 150.0;
+
+/// The same as [`settled_in_c`] for the baths of a route: several are followed to the end.
+pub(super) fn settled_c(kinetics: &Kinetics, baths: &Baths, end_c: f64) -> f64 {
+    if baths.later.is_empty() {
+        settled_in_c(kinetics, &baths.first, end_c)
+    } else {
+        end_c
+    }
+}
+
+/// Temperature below which a cooling curve no longer changes what martensite can form, °C: Ms, or
+/// where the quench ends if the piece leaves a hot bath above it.
+pub(super) fn settled_in_c(kinetics: &Kinetics, medium: &Medium, end_c: f64) -> f64 {
+    /// The piece leaves a bath within this distance of it, K, with room to spare.
+    const BATH_K: f64 = 10.0;
+    let enriched_k = if kinetics.ferrite_limit() > 0.0 {
+        MOST_ENRICHED_K
+    } else {
+        0.0
+    };
+    let settled_c = kinetics.ms_c() - enriched_k;
+    if medium.bath_c + BATH_K < settled_c {
+        settled_c.max(end_c)
+    } else {
+        end_c
+    }
+}
+
+/// Range of the search for the thickest section, mm.
+const THINNEST_MM: f64 = 0.3;
+const THICKEST_MM: f64 = 120.0;
+/// Usual slope of what is to spare over the logarithm of the size.
+const SIZE_SLOPE: f64 = -4.0;
+/// Accuracy of the logarithm of the size: of the last step, whose error is far smaller.
+const LN_SIZE_TOLERANCE: f64 = 1e-2;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Plain steel of much carbon hardens through in water or brine alone, and may crack there.
+    #[test]
+    fn a_harsh_quenchant_is_told_as_such() {
+        let mut route = Route::example();
+        route.composition.cr = 0.0;
+        route.section = Section::Plate { thickness_mm: 3.0 };
+        let quench = crate::route::run(&route).unwrap().quench;
+        let slowest = quench.transformed.given().unwrap().slowest_medium.clone();
+        let slowest = slowest.unwrap();
+        assert!(slowest.may_crack, "{}", slowest.name);
+        let example = crate::route::run(&Route::example()).unwrap().quench;
+        let slowest = example.transformed.given().unwrap().slowest_medium.clone();
+        assert!(!slowest.unwrap().may_crack);
+    }
+}
