@@ -366,7 +366,7 @@ fn flow(link: &Link, locals: &[Local], turned: Option<&Turned<'_>>) -> [f64; 3] 
 }
 
 /// Adds `factor` times the values to the sums.
-#[inline]
+#[inline(always)]
 fn add(sums: &mut [f64], factor: f64, values: &[f64]) {
     if factor != 0.0 {
         for (sum, value) in sums.iter_mut().zip(values) {

@@ -183,7 +183,7 @@ impl HeatTransfer {
     }
 
     /// Coefficient and its derivative, W/m²K and W/m²K².
-    #[inline]
+    #[inline(always)]
     pub(super) fn with_slope(&self, surface_c: f64) -> (f64, f64) {
         let mut last: Option<&Knot> = None;
         for knot in &self.knots {
@@ -314,7 +314,7 @@ impl Medium {
 
     /// Heat flux out of the surface and its derivative with the temperature of the surface, W/m²
     /// and W/m²K, with the heat transfer of the still bath times `agitation`.
-    #[inline]
+    #[inline(always)]
     pub(super) fn flux(&self, surface_c: f64, agitation: f64) -> (f64, f64) {
         let (h, slope) = self.h_w_m2k.with_slope(surface_c);
         let excess = surface_c - self.bath_c;

@@ -169,7 +169,7 @@ impl Material {
         interval.heat + d * (interval.capacity + 0.5 * d * interval.capacity_slope)
     }
 
-    #[inline]
+    #[inline(always)]
     pub(super) fn at(&self, temperature_c: f64) -> Local {
         let (interval, d) = self.find(temperature_c);
         Local {
@@ -181,7 +181,7 @@ impl Material {
         }
     }
 
-    #[inline]
+    #[inline(always)]
     fn find(&self, temperature_c: f64) -> (Interval, f64) {
         let above = temperature_c - LEAST_C;
         // The cast sends what is below the table, and what is not a number, to the first interval.

@@ -1,6 +1,7 @@
 //! An end-quench test as it is written down: a distance and a hardness a line.
 
 use super::BarPoint;
+use crate::numeric::decimal::decimal;
 use crate::units::{LengthUnit, format_fixed, parse_length_mm};
 
 /// A sixteenth of an inch, mm: the distance that standards call J1.
@@ -56,9 +57,8 @@ fn read_line(line: &str, unit: LengthUnit) -> Result<BarPoint, String> {
 /// A number with a point or a comma.
 fn number(text: &str) -> Result<f64, String> {
     let text = text.trim();
-    text.replace(',', ".")
-        .parse()
-        .map_err(|_| format!("\u{201c}{text}\u{201d} is not a number"))
+    decimal(&text.replace(',', "."))
+        .ok_or_else(|| format!("\u{201c}{text}\u{201d} is not a number"))
 }
 
 /// Writes points so that [`read_bar_points`] reads them.

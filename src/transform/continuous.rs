@@ -7,6 +7,7 @@ use super::Formed;
 use super::along::{Fractions, Transformed};
 use super::kinetics::{Kinetics, Product};
 use super::shape::START;
+use crate::numeric::order;
 use crate::steel::OutOfRange;
 
 /// Temperature of the surroundings, °C.
@@ -112,7 +113,7 @@ impl Kinetics {
             .products()
             .filter_map(|product| passage(&transformed, product))
             .collect();
-        passages.sort_by(|a, b| a.start[0].total_cmp(&b.start[0]));
+        order::sort_by(&mut passages, |a, b| a.start[0].total_cmp(&b.start[0]));
         let fractions = transformed.fractions;
         Ok(ContinuousCooling {
             rate_k_per_s,

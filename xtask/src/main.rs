@@ -8,6 +8,7 @@ use clap::{Parser, Subcommand};
 use crate::check::Step;
 use crate::project::Project;
 
+mod arrange;
 mod budget;
 mod bundle;
 mod check;

@@ -8,6 +8,7 @@ use std::process::Command;
 use anyhow::{Context, Result, anyhow, bail};
 use wasm_bindgen_cli_support::Bindgen;
 
+use crate::arrange;
 use crate::files;
 use crate::project::{Project, WASM, run};
 
@@ -69,7 +70,6 @@ fn bind(compiled: &Path, out: &Path, build: Build) -> Result<Bindings> {
         .web(true)?
         .typescript(false)
         .omit_default_module_path(true)
-        .remove_name_section(build == Build::Release)
         .remove_producers_section(true)
         .generate(out)
         .with_context(|| format!("cannot bind {}", compiled.display()))?;
@@ -83,9 +83,14 @@ fn bind(compiled: &Path, out: &Path, build: Build) -> Result<Bindings> {
             .remove(name)
             .ok_or_else(|| anyhow!("the bindings have no {name}"))
     };
+    let script = take("recalesce.js")?;
+    let wasm = take("recalesce_bg.wasm")?;
     Ok(Bindings {
-        script: take("recalesce.js")?,
-        wasm: take("recalesce_bg.wasm")?,
+        script,
+        wasm: match build {
+            Build::Release => arrange::by_name(&wasm)?,
+            Build::Quick => wasm,
+        },
         snippets,
     })
 }
