@@ -1,8 +1,8 @@
-//! From a wanted hardness to the tempering temperatures that give it.
+//! From a wanted hardness to the tempering temperatures, or the time, that give it.
 
 use super::{AsQuenched, embrittling_range_c, temper_curve};
 use crate::numeric::order;
-use crate::sources::tempering_stages::TEMPERATURE_C;
+use crate::sources::tempering_stages::{TEMPERATURE_C, TIME_S};
 use crate::steel::{Composition, OutOfRange};
 use serde::Serialize;
 
@@ -69,4 +69,74 @@ pub fn temperatures_for(
     }
     order::sort_by_key(&mut choices, |choice| choice.embrittling);
     Ok(choices)
+}
+
+/// Halvings of the range of times: to within a thousandth.
+const HALVINGS: u32 = 14;
+
+/// The time of each of `tempers` equal tempers at a temperature, °C, after which the hardness has
+/// fallen to the wanted one, s. None where 10 s is already too long or 32 h too short.
+///
+/// # Errors
+/// As [`temper_curve`].
+pub fn time_for(
+    start: &AsQuenched,
+    steel: &Composition,
+    temperature_c: f64,
+    tempers: u32,
+    target_hrc: f64,
+) -> Result<Option<f64>, OutOfRange> {
+    let miss_after = |ln_s: f64| -> Result<Option<f64>, OutOfRange> {
+        let points = temper_curve(start, steel, &[temperature_c], ln_s.exp(), tempers)?;
+        Ok(points.first().map(|point| point.hrc - target_hrc))
+    };
+    let (least_s, longest_s) = TIME_S;
+    // Kept off the ends, which a rounded logarithm could leave.
+    let (mut low, mut high) = (least_s.ln() + 1e-9, longest_s.ln() - 1e-9);
+    let ends = [miss_after(low)?, miss_after(high)?];
+    if !matches!(ends, [Some(first), Some(last)] if first >= 0.0 && last <= 0.0) {
+        return Ok(None);
+    }
+    for _ in 0..HALVINGS {
+        let middle = 0.5 * (low + high);
+        if miss_after(middle)?.is_some_and(|miss| miss > 0.0) {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    Ok(Some((0.5 * (low + high)).exp()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn steel() -> (AsQuenched, Composition) {
+        let steel = Composition {
+            c: 0.95,
+            mn: 0.4,
+            si: 0.25,
+            ..Composition::default()
+        };
+        (AsQuenched::fully_martensitic(&steel), steel)
+    }
+
+    #[test]
+    fn the_time_gives_the_wanted_hardness() {
+        let (start, steel) = steel();
+        let time_s = time_for(&start, &steel, 200.0, 2, 61.0).unwrap().unwrap();
+        let found = temper_curve(&start, &steel, &[200.0], time_s, 2).unwrap();
+        assert!((found[0].hrc - 61.0).abs() < 0.01, "{}", found[0].hrc);
+        let hotter = time_for(&start, &steel, 215.0, 2, 61.0).unwrap().unwrap();
+        assert!(hotter < time_s);
+    }
+
+    #[test]
+    fn what_no_time_gives_has_none() {
+        let (start, steel) = steel();
+        assert_eq!(time_for(&start, &steel, 120.0, 1, 40.0), Ok(None));
+        assert_eq!(time_for(&start, &steel, 600.0, 1, 62.0), Ok(None));
+        assert!(time_for(&start, &steel, 900.0, 1, 62.0).is_ok_and(|t| t.is_none()));
+    }
 }

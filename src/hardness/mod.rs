@@ -19,7 +19,7 @@ pub use auto_temper::{AutoTempered, auto_tempered};
 pub use bar::{BarError, BarPlace, end_quenched};
 pub use embrittlement::{ReversibleEmbrittlement, embrittling_range_c, reversible_embrittlement};
 pub use grade_table::grade_table;
-pub use inverse::{TemperChoice, temperatures_for};
+pub use inverse::{TemperChoice, temperatures_for, time_for};
 pub use martensite::{
     as_quenched, as_quenched_martensite_hrc, as_quenched_martensite_hv, half_martensite_hrc,
     usual_austenite,

@@ -4,7 +4,7 @@ use super::outcome::{Stage, Step, TemperOutcome, TemperPoint};
 use super::plan::{Cold, Route, Temper};
 use crate::hardness::{
     self, AS_QUENCHED_BAND_HRC, AsQuenched, AutoTempered, Hardness, TemperStep, Tempered,
-    embrittling_range_c, grade_table, mixture, temper_curve, temperatures_for,
+    embrittling_range_c, grade_table, mixture, temper_curve, temperatures_for, time_for,
 };
 use crate::heat::CoolingCurve;
 use crate::soak::SoakPoint;
@@ -288,6 +288,10 @@ impl Tempering {
             .into_iter()
             .map(|choice| choice.temperature_c)
             .collect();
+        let meets_target_s = match route.tempers.first() {
+            Some(temper) => time_for(&self.start, steel, temper.temperature_c, count, middle_hrc)?,
+            None => None,
+        };
         Ok(TemperOutcome {
             start_hrc: self
                 .start_hrc
@@ -296,6 +300,7 @@ impl Tempering {
             curve,
             embrittling_c: embrittling_range_c(steel),
             meets_target_c,
+            meets_target_s,
         })
     }
 }

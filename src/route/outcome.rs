@@ -373,8 +373,11 @@ pub struct TemperOutcome {
     pub curve: Vec<TemperPoint>,
     /// Range in which tempering embrittles, °C.
     pub embrittling_c: [f64; 2],
-    /// Temperatures at which the curve meets the middle of the target, °C.
+    /// Temperatures at which the curve meets the middle of the target, °C, those outside the
+    /// embrittling range first.
     pub meets_target_c: Vec<f64>,
+    /// Time of each temper that meets it at the planned temperature, s.
+    pub meets_target_s: Option<f64>,
 }
 
 /// One point of the temper chart.

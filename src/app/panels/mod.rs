@@ -24,3 +24,4 @@ pub(crate) mod strip;
 mod structures;
 pub(crate) mod table;
 pub(crate) mod temper;
+mod temper_target;

@@ -1,5 +1,6 @@
 //! The temper: hardness against tempering temperature.
 
+use super::temper_target::TemperTarget;
 use crate::app::charts::{self, oxide_css};
 use crate::app::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
 use crate::app::plot::{Plot, Shown, Tag, handle_at};
@@ -19,13 +20,20 @@ const FIRST: Temper = Temper {
 };
 
 /// Moves all tempers so that the first is at a temperature.
-fn move_tempers(route: &mut Route, first_c: f64) {
+pub(super) fn move_tempers(route: &mut Route, first_c: f64) {
     let Some(shift) = route.tempers.first().map(|t| first_c - t.temperature_c) else {
         return;
     };
     let (least, most) = RANGE_C;
     for temper in &mut route.tempers {
         temper.temperature_c = (temper.temperature_c + shift).clamp(least, most);
+    }
+}
+
+/// Gives all tempers a time, min.
+pub(super) fn time_tempers(route: &mut Route, time_min: f64) {
+    for temper in &mut route.tempers {
+        temper.time_min = time_min;
     }
 }
 
@@ -234,6 +242,7 @@ pub(crate) fn TemperStage() -> impl IntoView {
             nothing=Signal::derive(move || charts::no_temper(bench))
             handles=Box::new(handle)
         />
+        <TemperTarget />
         <div class="sub">
             <h3>"What moves the final hardness"</h3>
             <Plot
