@@ -131,6 +131,30 @@ fn quench_data(tau_s: f64) -> QuenchData {
     }
 }
 
+/// The margin's number stays on the narrowest and most crowded chart, wherever the nose is passed.
+#[test]
+fn the_margin_is_always_told() {
+    for [width, height] in [[300.0, 330.0], [362.0, 420.0], [660.0, 400.0]] {
+        for (i, tau_s) in [0.02, 0.1, 0.4, 1.2, 3.0, 9.0, 30.0, 200.0]
+            .into_iter()
+            .enumerate()
+        {
+            for nose_s in [0.12, 0.8, 3.35, 40.0, 900.0] {
+                let mut data = quench_data(tau_s);
+                if let Some(margin) = &mut data.margin {
+                    margin.nose_s = nose_s;
+                }
+                let scene = quench_chart(&data, &Labels::METRIC, [width, height]);
+                let text = svg::document(&scene, &Palette::LIGHT).unwrap();
+                assert!(
+                    text.contains("margin ") || text.contains("misses by"),
+                    "{width} px, cooling {i}, nose at {nose_s} s"
+                );
+            }
+        }
+    }
+}
+
 /// Name, scene and whether it stands in the dim shop.
 fn scenes() -> Vec<(String, Scene)> {
     let metric = &Labels::METRIC;

@@ -28,6 +28,7 @@ pub mod pattern;
 pub mod place;
 pub mod plane;
 mod quench_chart;
+mod quench_margin;
 mod replay_view;
 mod route_strip;
 pub mod scene;
@@ -50,9 +51,8 @@ pub use own_quenchant::{
     HeatTransferData, HeatTransferPoint, ProbePoint, heat_transfer, probe_test,
 };
 pub use plane::{Plane, Rect};
-pub use quench_chart::{
-    CoolingTrace, Margin, ProductCurves, QuenchData, Role, Verdict, quench_chart,
-};
+pub use quench_chart::{CoolingTrace, ProductCurves, QuenchData, Role, quench_chart};
+pub use quench_margin::{Margin, Verdict};
 pub use replay_view::{Across, ReplayData, replay_view};
 pub use route_strip::{RouteData, RouteStep, RouteStrip, route_strip};
 pub use scene::{Handle, Scene};

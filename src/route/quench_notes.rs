@@ -21,6 +21,8 @@ const UNEVEN_SECTION: f64 = 5.0;
 /// A margin from which a harsh quench is called faster than needed, as a factor. Notes on
 /// quenching, from memory: about 3.
 const FASTER_THAN_NEEDED: f64 = 3.0;
+/// A short temper right after the quench, against cracks, °C: 130 to 180 are usual (from memory).
+const SNAP_TEMPER_C: f64 = 150.0;
 /// So many reasons together are a warning.
 const MANY: usize = 3;
 
@@ -105,7 +107,22 @@ pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
         }
         sentence = sentence.text_part(after);
     }
-    Some(sentence.text_part("."))
+    let sentence = sentence.text_part(".");
+    if count < MANY {
+        return Some(sentence);
+    }
+    let snap = format_temperature(SNAP_TEMPER_C, scale);
+    Some(sentence.text_part(if route.cold.is_some() {
+        format!(
+            " Go on at once: where the cold bath has to wait, an hour at {snap} first takes the \
+             worst of the stress, though the cold then finds less austenite to turn."
+        )
+    } else {
+        format!(
+            " Temper at once: where that has to wait, an hour at {snap} takes the worst of the \
+             stress, and costs next to no hardness."
+        )
+    }))
 }
 
 /// How far apart the places of the piece are when the first of them reaches a temperature, K.
@@ -152,6 +169,9 @@ mod tests {
             water.contains("a harsh bath") && water.contains("across the piece"),
             "{water}"
         );
+        // The example goes on to a cold bath.
+        assert!(water.contains("where the cold bath has to wait, an hour at 150 °C first"));
+        assert!(!oil.contains("150 °C"));
         assert_eq!(told("air_still", thick), None);
     }
 }

@@ -1,0 +1,143 @@
+//! The margin of a quench, drawn as a dimension at the nose.
+
+use super::face::Weight;
+use super::frame;
+use super::ink::Ink;
+use super::labels::Labels;
+use super::numbers::duration;
+use super::plane::Plane;
+use super::scene::{Anchor, Fill, Label, Pen, Rank, Scene, Spot, px};
+
+/// How a quench turned out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Verdict {
+    /// Fast enough.
+    Holds,
+    /// The band reaches zero.
+    Narrow,
+    /// Too slow.
+    Misses,
+}
+
+impl Verdict {
+    /// Its colour.
+    pub fn ink(self) -> Ink {
+        match self {
+            Self::Holds => Ink::Holds,
+            Self::Narrow => Ink::Narrow,
+            Self::Misses => Ink::Misses,
+        }
+    }
+}
+
+/// The gap between a cooling curve and a nose.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Margin {
+    /// Temperature of the nose, °C.
+    pub nose_c: f64,
+    /// When the product starts there, s.
+    pub nose_s: f64,
+    /// When the steel arrives there, s.
+    pub arrival_s: f64,
+    /// How it turned out.
+    pub verdict: Verdict,
+}
+
+/// Distance of the rows in which the number may stand where it finds no room beside its line, px.
+const ROW_PX: f64 = 17.0;
+/// Of the height of the plot, how far down it goes.
+const DOWN_TO: f64 = 0.8;
+
+/// Where the number may stand: beside its line, else at either end of the rows below, so that it
+/// finds a place on a chart as narrow and as crowded as they come.
+fn spots([left, right]: [f64; 2], line: f64, reach: f64, plane: &Plane) -> Vec<Spot> {
+    let rect = &plane.rect;
+    let last = rect.top + DOWN_TO * (rect.bottom - rect.top);
+    let rows = (0..).map(|row| line + ROW_PX * f64::from(row));
+    rows.take_while(|row| *row <= last.max(line))
+        .flat_map(|row| {
+            [
+                (right + reach, Anchor::Start),
+                (left - reach, Anchor::End),
+                (rect.right - 2.0, Anchor::End),
+                (rect.left + 4.0, Anchor::Start),
+            ]
+            .map(|(x, anchor)| Spot {
+                at: px(x, row),
+                offset_px: [0.0, -2.0],
+                anchor,
+            })
+        })
+        .collect()
+}
+
+pub(super) fn dimension(scene: &mut Scene, margin: &Margin, labels: &Labels, plane: &Plane) {
+    let arrival = plane.x_px(plane.x.hold(margin.arrival_s));
+    let nose = plane.x_px(plane.x.hold(margin.nose_s));
+    let (left, right) = (arrival.min(nose), arrival.max(nose));
+    let row = plane.y_px(margin.nose_c);
+    let top = plane.rect.top;
+    let line = top + 20.0;
+    let misses = margin.arrival_s >= margin.nose_s;
+    let verdict = if misses {
+        Verdict::Misses
+    } else {
+        margin.verdict
+    };
+    let tip_ink = if misses { Ink::Misses } else { Ink::Ink };
+    for column in [left, right] {
+        scene.stroke(
+            px(column, row - 3.0),
+            px(column, top + 15.0),
+            Pen::new(Ink::Ink2, 0.9),
+        );
+    }
+    scene.shape(
+        [
+            [left, row - 4.0],
+            [right, row - 4.0],
+            [right, row + 4.0],
+            [left, row + 4.0],
+        ]
+        .map(|[x, y]| px(x, y))
+        .to_vec(),
+        Fill::new(verdict.ink()),
+    );
+    let pen = Pen::new(tip_ink, 1.0);
+    let outside = right - left < 30.0;
+    if outside {
+        scene.stroke(px(left - 16.0, line), px(left, line), pen);
+        scene.stroke(px(right, line), px(right + 16.0, line), pen);
+        frame::arrow_head(scene, [left, line], [1.0, 0.0], tip_ink);
+        frame::arrow_head(scene, [right, line], [-1.0, 0.0], tip_ink);
+    } else {
+        scene.stroke(px(left, line), px(right, line), pen);
+        frame::arrow_head(scene, [left, line], [-1.0, 0.0], tip_ink);
+        frame::arrow_head(scene, [right, line], [1.0, 0.0], tip_ink);
+    }
+    let gap_s = (margin.nose_s - margin.arrival_s).abs();
+    let text = if misses {
+        format!("misses by {}", duration(gap_s))
+    } else {
+        format!("margin {}", duration(gap_s))
+    };
+    let paint = if misses { Ink::Misses } else { Ink::Ink };
+    let reach = if outside { 21.0 } else { 6.0 };
+    let spots = spots([left, right], line, reach, plane);
+    let mut label = Label::new(px(0.0, 0.0), Anchor::Start, text)
+        .styled(paint, 14.0, Weight::Name)
+        .then(
+            format!(
+                "{} at the nose, {}",
+                if misses { "short" } else { "to spare" },
+                labels.temperature(margin.nose_c)
+            ),
+            Ink::Ink2,
+            11.5,
+            Weight::Text,
+        )
+        .halo(Ink::Sheet)
+        .at_spots(spots, Rank::Margin);
+    label.leading_px = 14.0;
+    scene.label(label);
+}
