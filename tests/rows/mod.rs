@@ -9,6 +9,7 @@ pub mod bar;
 pub mod equilibrium;
 pub mod hardness;
 pub mod heat;
+pub mod isothermal_fit;
 pub mod soak;
 pub mod transform;
 
