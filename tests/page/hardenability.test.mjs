@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { BenchPage, launch, plain } from "./bench_page.mjs";
+import { BenchPage, KEYS, launch, plain } from "./bench_page.mjs";
 
 const COOLINGS = "What forms at other rates of cooling";
 const BAR = "How deep it hardens: the end-quench bar";
@@ -82,6 +82,30 @@ test("opened parts keep to the width of a phone", async () => {
   await bench.openPart(BAR);
   await bench.openPart(IN_USE);
   assert.ok((await bench.overflow()) <= 0);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("a heat's own end-quench test is read, shifts the verdict and is there after a reload", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.takeGrade("4140");
+  const part = await bench.openPart(BAR);
+  const words = async () => plain(await part.locator(".hint").innerText());
+  const before = await bench.until(words, Boolean, "DI");
+  await part.locator("textarea").fill("J1 57\nJ4 49\nJ8 38\nJ16 30 HRC\n1 1/2 in 26");
+  const after = await bench.until(words, (text) => /by your own test of the heat/.test(text), "DI of the test");
+  assert.match(after, /It transforms 0\.\d\d times as late/);
+  assert.notEqual(before, after);
+  await part.locator("textarea").fill("J1 57\nsoft 49");
+  await bench.until(async () => plain(await part.locator(".wrong").innerText()), (text) => /^line 2: /.test(text), "the line");
+  assert.equal(await words(), after, "what made sense last stays");
+  await part.locator("textarea").fill("J1 57\nJ2 57\nJ3 57");
+  await bench.until(async () => plain(await part.locator(".wrong").innerText()), (text) => /where the hardness falls off/.test(text), "no fall");
+  await part.locator("textarea").fill("J1 57\nJ4 49\nJ8 38\nJ16 30");
+  await bench.untilStored(KEYS.bench, (text) => /end_quench/.test(text ?? ""));
+  await bench.reload();
+  const again = await bench.openPart(BAR);
+  assert.equal((await again.locator("textarea").inputValue()).split("\n").length, 4);
   bench.assertNoTrouble();
   await bench.close();
 });
