@@ -10,7 +10,7 @@
 use super::mesh::{Link, Mesh};
 use super::properties::{Local, Material};
 use super::turning::Turned;
-use super::until::Until;
+use super::until::{Until, larger};
 use super::{Medium, media};
 use crate::numeric::banded::Banded;
 use crate::sources::sandu_1997::{A, C, GAMMA, M};
@@ -147,8 +147,8 @@ impl<'a, const W: usize> Conduction<'a, W> {
                 .temperature_c
                 .iter()
                 .zip(&self.stage_c)
-                .fold(0.0_f64, |most, (before, after)| {
-                    most.max((before - after).abs())
+                .fold(0.0, |most, (before, after)| {
+                    larger(most, (before - after).abs())
                 });
             let mut factor = factor.min(MOST_CHANGE_K / change.max(1e-9));
             let is_shortest = step <= SHORTEST_STEP_S;

@@ -23,8 +23,14 @@ impl Reached {
     pub(super) fn left_k(self, temperature_c: &[f64]) -> f64 {
         let nodes = temperature_c.iter().copied();
         match self {
-            Self::Cooled(to_c) => nodes.fold(f64::MIN, f64::max) - to_c,
-            Self::Heated(to_c) => to_c - nodes.fold(f64::MAX, f64::min),
+            Self::Cooled(to_c) => nodes.fold(f64::MIN, larger) - to_c,
+            Self::Heated(to_c) => to_c + nodes.fold(f64::MIN, |most, t| larger(most, -t)),
         }
     }
+}
+
+/// The larger of two numbers; the first where the second is not a number. `f64::max` looks for that
+/// in either, and in WebAssembly is a call each time.
+pub(super) fn larger(a: f64, b: f64) -> f64 {
+    if b > a { b } else { a }
 }

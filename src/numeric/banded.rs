@@ -97,7 +97,7 @@ impl<const W: usize> Banded<W> {
         for (i, row) in self.rows.iter().enumerate().take(n).rev() {
             let mut value = x[i] * row[half];
             if i + half < n {
-                let after = &x[i + 1..=i + half];
+                let after = &x[i + 1..][..half];
                 for k in (0..half).rev() {
                     value -= row[half + 1 + k] * after[k];
                 }

@@ -2,22 +2,82 @@
 
 use std::collections::HashMap;
 
-use anyhow::{Context, Result};
+use anyhow::{Result, anyhow};
 use wasm_encoder::reencode::{Error, Reencode, utils};
 use wasm_encoder::{CodeSection, FunctionSection, Module};
 use wasmparser::{
-    CodeSectionReader, FunctionBody, FunctionSectionReader, KnownCustom, Name, Parser, Payload,
-    TypeRef,
+    CodeSectionReader, FunctionBody, FunctionSectionReader, Parser, Payload, TypeRef,
 };
 
-/// Puts functions with like names, which have like code, beside each other, where gzip with its
-/// window of 32 kB finds what they have in common. The names themselves are left out.
-pub(crate) fn by_name(wasm: &[u8]) -> Result<Vec<u8>> {
-    let mut order = Order::of(wasm).context("cannot read the module")?;
+/// Puts functions with like code beside each other, where gzip with its window of 32 kB finds what
+/// they have in common. wasm-bindgen leaves them by size.
+pub(crate) fn by_likeness(wasm: &[u8]) -> Result<Vec<u8>> {
+    let mut order = Order::of(wasm)?;
     let mut module = Module::new();
     utils::parse_core_module(&mut order, &mut module, Parser::new(0), wasm)
-        .map_err(|error| anyhow::anyhow!("cannot arrange the module: {error}"))?;
+        .map_err(|error| anyhow!("cannot arrange the module: {error}"))?;
     Ok(module.finish())
+}
+
+/// Bytes that are looked at together.
+const PIECE: usize = 6;
+/// Most marks of one function.
+const MARKS: usize = 128;
+/// A mark that so many functions have tells nothing.
+const COMMON: usize = 2000;
+
+/// What tells code from other code: of all its pieces, those with the least hashes, so that of like
+/// code the same are taken.
+fn marks(code: &[u8]) -> Vec<u64> {
+    let hash = |piece: &[u8]| {
+        let number = piece
+            .iter()
+            .fold(0, |sum, byte| sum << 8 | u64::from(*byte));
+        number.wrapping_mul(0x9e37_79b9_7f4a_7c15).rotate_right(32)
+    };
+    let mut marks: Vec<u64> = code.windows(PIECE).map(hash).collect();
+    marks.sort_unstable();
+    marks.dedup();
+    marks.truncate(MARKS);
+    marks
+}
+
+/// An order of pieces of code: each is followed by the one, of those left, that is most like it; by
+/// the first of those left where none is.
+fn chained(codes: &[&[u8]]) -> Vec<u32> {
+    let marks: Vec<Vec<u64>> = codes.iter().map(|code| marks(code)).collect();
+    let mut having: HashMap<u64, Vec<usize>> = HashMap::new();
+    for (i, marks) in marks.iter().enumerate() {
+        for mark in marks {
+            having.entry(*mark).or_default().push(i);
+        }
+    }
+    having.retain(|_, places| (2..COMMON).contains(&places.len()));
+
+    let mut is_placed = vec![false; codes.len()];
+    let mut order = Vec::with_capacity(codes.len());
+    let mut shared = vec![0_u32; codes.len()];
+    let mut rest = 0..codes.len();
+    let mut next = rest.next();
+    while let Some(here) = next {
+        is_placed[here] = true;
+        order.push(here as u32);
+        shared.fill(0);
+        for place in marks[here]
+            .iter()
+            .filter_map(|mark| having.get(mark))
+            .flatten()
+        {
+            shared[*place] += 1;
+        }
+        // The larger of two, which has more marks, is likely to share more by chance.
+        let likeness = |i: usize| f64::from(shared[i]) / (marks[i].len() + 32) as f64;
+        next = (0..codes.len())
+            .filter(|i| shared[*i] > 0 && !is_placed[*i])
+            .max_by(|a, b| likeness(*a).total_cmp(&likeness(*b)))
+            .or_else(|| rest.find(|i| !is_placed[*i]));
+    }
+    order
 }
 
 /// Where the functions go.
@@ -32,8 +92,8 @@ struct Order {
 
 impl Order {
     fn of(wasm: &[u8]) -> Result<Self> {
-        let (mut imported, mut own) = (0, 0);
-        let mut names = HashMap::new();
+        let mut imported = 0;
+        let mut codes = Vec::new();
         for payload in Parser::new(0).parse_all(wasm) {
             match payload? {
                 Payload::ImportSection(imports) => {
@@ -41,25 +101,11 @@ impl Order {
                         imported += u32::from(matches!(import?.ty, TypeRef::Func(_)));
                     }
                 }
-                Payload::FunctionSection(functions) => own = functions.count(),
-                Payload::CustomSection(section) => {
-                    let KnownCustom::Name(parts) = section.as_known() else {
-                        continue;
-                    };
-                    for part in parts {
-                        if let Name::Function(functions) = part? {
-                            for function in functions {
-                                let function = function?;
-                                names.insert(function.index, function.name);
-                            }
-                        }
-                    }
-                }
+                Payload::CodeSectionEntry(body) => codes.push(&wasm[body.range()]),
                 _ => {}
             }
         }
-        let mut old_places: Vec<u32> = (0..own).collect();
-        old_places.sort_by_key(|place| names.get(&(imported + place)));
+        let old_places = chained(&codes);
         let mut new_places = vec![0; old_places.len()];
         for (new, old) in (0..).zip(&old_places) {
             new_places[*old as usize] = new;
@@ -112,50 +158,41 @@ impl Reencode for Order {
         }
         Ok(())
     }
-
-    fn parse_custom_section(
-        &mut self,
-        module: &mut Module,
-        section: wasmparser::CustomSectionReader<'_>,
-    ) -> Result<(), Error> {
-        match section.as_known() {
-            KnownCustom::Name(_) => Ok(()),
-            _ => utils::parse_custom_section(self, module, section),
-        }
-    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use wasm_encoder::{
-        EntityType, ExportKind, ExportSection, Function, ImportSection, NameMap, NameSection,
-        TypeSection,
+        EntityType, ExportKind, ExportSection, Function, ImportSection, TypeSection,
     };
 
-    /// An imported function and two of its own: each calls the one before it, and the last is
-    /// exported. `swapped` has the two the other way round.
-    fn module(swapped: bool) -> Module {
+    /// An imported function and three of its own, each with its instructions; `places` says where
+    /// each of these stands. The second calls the last, which is exported.
+    fn module(places: [u32; 3]) -> Module {
         let mut types = TypeSection::new();
         types.ty().function([], []);
         let mut imports = ImportSection::new();
         imports.import("page", "draw", EntityType::Function(0));
         let mut functions = FunctionSection::new();
-        functions.function(0).function(0);
-        let (first, last) = if swapped { (2, 1) } else { (1, 2) };
+        functions.function(0).function(0).function(0);
         let mut exports = ExportSection::new();
-        exports.export("last", ExportKind::Func, last);
-        let calls = |callee| {
+        exports.export("last", ExportKind::Func, 1 + places[2]);
+        let adds = |times: i32| {
             let mut function = Function::new([]);
-            function.instructions().call(callee).end();
+            for i in 0..times {
+                function.instructions().i32_const(900 + i).drop();
+            }
+            function.instructions().end();
             function
         };
+        let mut calls = Function::new([]);
+        calls.instructions().call(1 + places[2]).call(0).end();
+        let bodies = [adds(20), calls, adds(15)];
         let mut code = CodeSection::new();
-        let (calls_draw, calls_first) = (calls(0), calls(first));
-        if swapped {
-            code.function(&calls_first).function(&calls_draw);
-        } else {
-            code.function(&calls_draw).function(&calls_first);
+        for place in 0..3 {
+            let at = places.iter().position(|p| *p == place).unwrap();
+            code.function(&bodies[at]);
         }
         let mut module = Module::new();
         module.section(&types).section(&imports).section(&functions);
@@ -164,20 +201,19 @@ mod tests {
     }
 
     #[test]
-    fn functions_stand_by_name_and_are_called_as_before() {
-        let mut names = NameMap::new();
-        for (index, name) in [(0, "draw"), (1, "temper"), (2, "quench")] {
-            names.append(index, name);
-        }
-        let mut section = NameSection::new();
-        section.functions(&names);
-        let mut named = module(false);
-        named.section(&section);
-        assert_eq!(by_name(&named.finish()).unwrap(), module(true).finish());
+    fn like_functions_stand_together_and_are_called_as_before() {
+        let arranged = by_likeness(&module([0, 1, 2]).finish()).unwrap();
+        assert_eq!(arranged, module([0, 2, 1]).finish());
+    }
+
+    #[test]
+    fn every_function_has_its_place() {
+        let codes: [&[u8]; 5] = [b"", b"quench", b"temper it twice", b"temper", b"temper it"];
+        assert_eq!(chained(&codes), [0, 1, 2, 4, 3]);
     }
 
     #[test]
     fn what_is_no_module_is_an_error() {
-        assert!(by_name(b"quench").is_err());
+        assert!(by_likeness(b"quench").is_err());
     }
 }

@@ -17,13 +17,13 @@ struct Part {
 }
 
 /// The parts with their limits. The aim is 600 kB together; the fields of the phase map, the table of
-/// quenchants and the fits of a user's own brought the program above it. One part may gain what
+/// quenchants, the fits of a user's own and the end-quench bar brought the program above it. One part may gain what
 /// another gives up.
 const PARTS: [Part; 5] = [
     Part {
         name: "WebAssembly",
         endings: &["wasm"],
-        limit: 720_500,
+        limit: 668_000,
     },
     Part {
         name: "typeface",
@@ -111,7 +111,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(PARTS.iter().map(|part| part.limit).sum::<usize>(), 783_500);
+        assert_eq!(PARTS.iter().map(|part| part.limit).sum::<usize>(), 731_000);
     }
 
     #[test]

@@ -70,6 +70,7 @@ fn bind(compiled: &Path, out: &Path, build: Build) -> Result<Bindings> {
         .web(true)?
         .typescript(false)
         .omit_default_module_path(true)
+        .remove_name_section(build == Build::Release)
         .remove_producers_section(true)
         .generate(out)
         .with_context(|| format!("cannot bind {}", compiled.display()))?;
@@ -88,7 +89,7 @@ fn bind(compiled: &Path, out: &Path, build: Build) -> Result<Bindings> {
     Ok(Bindings {
         script,
         wasm: match build {
-            Build::Release => arrange::by_name(&wasm)?,
+            Build::Release => arrange::by_likeness(&wasm)?,
             Build::Quick => wasm,
         },
         snippets,
