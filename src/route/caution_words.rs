@@ -1,9 +1,70 @@
-//! Cautions in words.
+//! What a route can be cautioned for, and in which words.
 
-use super::outcome::Caution;
+use crate::heat::Hazard;
 use crate::units::{
     TemperatureScale, format_fixed, format_percent, format_temperature, format_weight_percent,
 };
+use serde::Serialize;
+
+/// Something that can go wrong or hurt.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+pub enum Caution {
+    /// The furnace's hot end leaves more austenite.
+    FurnaceHot {
+        /// Hottest, °C.
+        hottest_c: f64,
+        /// Austenite left, volume fraction.
+        austenite: f64,
+    },
+    /// Ferrite is left at this soak.
+    FerriteLeft {
+        /// Volume fraction.
+        fraction: f64,
+    },
+    /// All carbide is dissolved in a steel with more carbon than the eutectoid: cooled slowly, it
+    /// comes out as a network along the grain boundaries.
+    Network {
+        /// Acm, °C.
+        acm_c: f64,
+    },
+    /// Much austenite is left after the quench and the cold bath.
+    MuchAustenite {
+        /// Volume fraction.
+        fraction: f64,
+    },
+    /// Part of the martensite forms as plates.
+    PlateMartensite {
+        /// Carbon in solution, wt %.
+        carbon_wt: f64,
+    },
+    /// The grain is coarse.
+    CoarseGrain {
+        /// ASTM grain number.
+        grain_astm: f64,
+    },
+    /// The temper lies in the embrittling range.
+    Embrittling {
+        /// Temper, °C.
+        temperature_c: f64,
+        /// Range, °C.
+        range_c: [f64; 2],
+    },
+    /// No temper is planned.
+    NotTempered,
+    /// A harsh quench for much carbon in solution.
+    MayCrack,
+    /// The soak is outside the grade's handbook range.
+    OutsideHandbook {
+        /// Range, °C.
+        range_c: [f64; 2],
+    },
+    /// A hazard of the quenchant or of the cold bath, in words.
+    Hazard {
+        /// The caution.
+        text: Hazard,
+    },
+}
 
 /// A caution as one line.
 #[must_use]

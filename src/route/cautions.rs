@@ -1,7 +1,8 @@
 //! What can go wrong or hurt, from the outcome.
 
 use super::baths::Baths;
-use super::outcome::{Caution, Outcome, Step};
+use super::caution_words::Caution;
+use super::outcome::{Outcome, Step};
 use super::plan::Route;
 use crate::hardness::embrittling_range_c;
 use crate::heat::{Family, Hazard, Medium, Said};

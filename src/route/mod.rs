@@ -34,7 +34,7 @@ mod verdict;
 
 pub use agitation::{AGITATION_RANGE, agitation_to_pass};
 pub use baths::later_baths;
-pub use caution_words::caution_text;
+pub use caution_words::{Caution, caution_text};
 pub use cautions::COARSE_GRAIN_ASTM;
 pub use continuous::{CRITICAL_MARTENSITE, ContinuousDiagram, continuous_diagram};
 pub use end_quench::{CriticalDiameter, EndQuenchTest, end_quench_test};
@@ -46,8 +46,8 @@ pub use in_use::{Direction, InUse, Property, Reason, in_use};
 pub use known::{Known, Refusal};
 pub use other_quenches::shop_media;
 pub use outcome::{
-    Caution, ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, MarginSources, Neighbour,
-    Outcome, QuenchOutcome, QuenchTransformed, Stage, Step, TemperOutcome, TemperPoint, Verdict,
+    ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, MarginSources, Neighbour, Outcome,
+    QuenchOutcome, QuenchTransformed, Stage, Step, TemperOutcome, TemperPoint, Verdict,
 };
 pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 pub use prepared::{Prepared, overheating, run};

@@ -1,8 +1,9 @@
 //! What a route comes to: every number that the page, the terminal and the card show.
 
+use super::caution_words::Caution;
 use super::known::Known;
 use crate::hardness::Hardness;
-use crate::heat::{CoolingCurve, Hazard, Heating, MediumTitle};
+use crate::heat::{CoolingCurve, Heating, MediumTitle};
 use crate::phases::CriticalTemperatures;
 use crate::soak::{Skin, SoakOutcome};
 use crate::transform::{Fractions, Isothermal, Product};
@@ -389,64 +390,4 @@ pub struct TemperPoint {
     pub hrc: f64,
     /// Half width of the band, HRC.
     pub band_hrc: f64,
-}
-
-/// Something that can go wrong or hurt.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(tag = "kind", rename_all = "snake_case")]
-pub enum Caution {
-    /// The furnace's hot end leaves more austenite.
-    FurnaceHot {
-        /// Hottest, °C.
-        hottest_c: f64,
-        /// Austenite left, volume fraction.
-        austenite: f64,
-    },
-    /// Ferrite is left at this soak.
-    FerriteLeft {
-        /// Volume fraction.
-        fraction: f64,
-    },
-    /// All carbide is dissolved in a steel with more carbon than the eutectoid: cooled slowly, it
-    /// comes out as a network along the grain boundaries.
-    Network {
-        /// Acm, °C.
-        acm_c: f64,
-    },
-    /// Much austenite is left after the quench and the cold bath.
-    MuchAustenite {
-        /// Volume fraction.
-        fraction: f64,
-    },
-    /// Part of the martensite forms as plates.
-    PlateMartensite {
-        /// Carbon in solution, wt %.
-        carbon_wt: f64,
-    },
-    /// The grain is coarse.
-    CoarseGrain {
-        /// ASTM grain number.
-        grain_astm: f64,
-    },
-    /// The temper lies in the embrittling range.
-    Embrittling {
-        /// Temper, °C.
-        temperature_c: f64,
-        /// Range, °C.
-        range_c: [f64; 2],
-    },
-    /// No temper is planned.
-    NotTempered,
-    /// A harsh quench for much carbon in solution.
-    MayCrack,
-    /// The soak is outside the grade's handbook range.
-    OutsideHandbook {
-        /// Range, °C.
-        range_c: [f64; 2],
-    },
-    /// A hazard of the quenchant or of the cold bath, in words.
-    Hazard {
-        /// The caution.
-        text: Hazard,
-    },
 }
