@@ -239,7 +239,7 @@ pub(super) fn CouponFields(own: Own) -> impl IntoView {
         <div class="two">
             {steel(bench, own)} {like(bench, own)}
         </div>
-        <div class="field">
+        <div class="actions">
             <Segment
                 name="Shape of the coupon"
                 entries=vec![(false, "flat"), (true, "round")]
