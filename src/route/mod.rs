@@ -52,7 +52,7 @@ pub use outcome::{
 pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 pub use prepared::{Prepared, overheating, run};
 pub use quench_notes::quench_notes;
-pub use replay::{PlaceThen, Replay};
+pub use replay::{PlaceThen, Replay, Stopped, stopped_at};
 pub use sentences::{
     NumberKey, Part, Sentence, Tone, inside_a_sentence, margin_words, place_name, sentences,
 };

@@ -3,12 +3,17 @@
 use super::baths::Baths;
 use super::error::RouteError;
 use super::hardening::Hardening;
+use super::outcome::Outcome;
 use super::plan::Route;
 use super::prepared::Prepared;
 use super::run::soak_for;
 use super::validate::validate;
-use crate::heat::{CoolingCurve, cool_across};
+use crate::hardness::Hardness;
+use crate::heat::{CoolingCurve, Place, cool_across};
 use crate::transform::Fractions;
+
+/// Time in which what is stopped is cooled, s: nothing but martensite forms in it.
+const AT_ONCE_S: f64 = 1e-3;
 
 /// A quench across the section.
 #[derive(Debug, Clone, PartialEq)]
@@ -55,6 +60,56 @@ impl Replay {
     }
 }
 
+/// The place that decides, at one time of the quench.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Stopped {
+    /// Which place.
+    pub place: Place,
+    /// Temperature, °C.
+    pub temperature_c: f64,
+    /// How fast it falls, K/s.
+    pub rate_k_per_s: f64,
+    /// What it consists of so far, volume fractions.
+    pub so_far: Fractions,
+    /// Hardness if it were cooled from here at once to the end of the quench.
+    pub hardness: Hardness,
+}
+
+/// The quench of a route stopped at a time, s from leaving the furnace. None where the kinetics or the
+/// hardness do not reach.
+#[must_use]
+pub fn stopped_at(route: &Route, outcome: &Outcome, time_s: f64) -> Option<Stopped> {
+    let hardening = Hardening::of_route(route, &outcome.soak.end, &outcome.soak.dissolved).ok()?;
+    let whole = outcome.quench.deciding_curve()?;
+    let count = whole.time_s.partition_point(|t| *t < time_s);
+    let temperature_c = whole.temperature_at_s(time_s)?;
+    let rate_k_per_s = *whole
+        .rate_k_per_s
+        .get(count.min(whole.rate_k_per_s.len().saturating_sub(1)))?;
+    let mut curve = CoolingCurve {
+        place: whole.place,
+        time_s: whole.time_s.iter().copied().take(count).collect(),
+        temperature_c: whole.temperature_c.iter().copied().take(count).collect(),
+        rate_k_per_s: whole.rate_k_per_s.iter().copied().take(count).collect(),
+    };
+    let mut then = |time_s: f64, temperature_c: f64| {
+        curve.time_s.push(time_s);
+        curve.temperature_c.push(temperature_c);
+        curve.rate_k_per_s.push(rate_k_per_s);
+    };
+    then(time_s, temperature_c);
+    then(time_s + AT_ONCE_S, route.quench.end_c.min(temperature_c));
+    let history = hardening.history(&curve).ok()?;
+    let so_far = *history.get(history.len().checked_sub(2)?)?;
+    Some(Stopped {
+        place: whole.place,
+        temperature_c,
+        rate_k_per_s,
+        so_far,
+        hardness: hardening.quench(&curve).ok()?.hardness,
+    })
+}
+
 impl Prepared {
     /// The quench of a route across its section; the route has to begin with this steel.
     ///
@@ -79,6 +134,33 @@ impl Prepared {
 mod tests {
     use super::*;
     use crate::heat::Section;
+    use crate::route::run;
+
+    /// Stopped before the nose all becomes martensite; later never harder; at the end the outcome.
+    #[test]
+    fn the_later_it_is_stopped_the_more_has_formed() {
+        let mut route = Route::example();
+        route.section = Section::Round { diameter_mm: 30.0 };
+        let outcome = run(&route).unwrap();
+        let end_s = *outcome
+            .quench
+            .deciding_curve()
+            .unwrap()
+            .time_s
+            .last()
+            .unwrap();
+        let at = |time_s: f64| stopped_at(&route, &outcome, time_s).unwrap();
+        let [early, late] = [1.0, 60.0].map(at);
+        assert!(early.so_far.austenite > 0.9 && early.hardness.hv > late.hardness.hv);
+        assert!(late.so_far.pearlite > early.so_far.pearlite + 0.1);
+        assert!(early.rate_k_per_s > 0.0 && early.temperature_c > late.temperature_c);
+        let quenched = outcome
+            .stages
+            .iter()
+            .find(|s| s.step == crate::route::Step::Quench);
+        let told = quenched.unwrap().hardness.unwrap();
+        assert!((at(end_s).hardness.hv - told.hv).abs() < 1.0);
+    }
 
     #[test]
     fn the_replay_ends_as_the_quench_does() {

@@ -8,7 +8,7 @@ use crate::route::{
     CRITICAL_MARTENSITE, ContinuousDiagram, EndQuenchTest, continuous_diagram, end_quench_test,
 };
 use crate::transform::{
-    BarPoint, ContinuousCooling, EndQuenchMethod, measured_heat, read_bar_points, write_bar_points,
+    BarPoint, EndQuenchMethod, Fractions, measured_heat, read_bar_points, write_bar_points,
 };
 use crate::units::{
     LengthUnit, format_fixed, format_hrc, format_length, format_percent, format_rate_k_per_s,
@@ -41,9 +41,9 @@ where
     .into_any()
 }
 
-/// What is there at the end of a cooling, in words.
-fn constituents(cooling: &ContinuousCooling) -> String {
-    let parts: Vec<String> = charts::amounts(&cooling.fractions)
+/// What a piece consists of, in words.
+pub(super) fn constituents(fractions: &Fractions) -> String {
+    let parts: Vec<String> = charts::amounts(fractions)
         .into_iter()
         .filter(|(_, fraction)| *fraction >= NAMED)
         .map(|(constituent, fraction)| {
@@ -65,7 +65,7 @@ fn coolings(found: &ContinuousDiagram) -> AnyView {
             view! {
                 <tr>
                     <th scope="row">{format_rate_k_per_s(cooling.rate_k_per_s)}</th>
-                    <td>{constituents(cooling)}</td>
+                    <td>{constituents(&cooling.fractions)}</td>
                     <td>{hardness.map(charts::short_hardness)}</td>
                 </tr>
             }

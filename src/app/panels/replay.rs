@@ -1,9 +1,13 @@
 //! The quench in slow motion: played, or moved to a time by hand.
 
+use super::hardenability::constituents;
 use crate::app::charts;
 use crate::app::plot::Plot;
 use crate::app::state::bench;
-use crate::units::format_duration_s;
+use crate::route::{place_name, stopped_at};
+use crate::units::{
+    format_duration_s, format_hrc, format_hv, format_rate_k_per_s, format_temperature,
+};
 use leptos::leptos_dom::helpers::IntervalHandle;
 use leptos::prelude::*;
 use std::time::Duration;
@@ -38,6 +42,22 @@ pub(super) fn ReplayPanel() -> impl IntoView {
     let replay = Memo::new(move |_| is_open.get().then(|| bench.replay()).flatten());
     let end_s = Memo::new(move |_| replay.with(|r| r.as_ref().map_or(0.0, |r| r.end_s())));
     let now_s = Memo::new(move |_| time_s(position.get(), end_s.get()));
+    let told = move || {
+        let outcome = bench.outcome()?;
+        let then = bench
+            .route
+            .with(|route| stopped_at(route, &outcome, now_s.get()))?;
+        Some(format!(
+            "{}: {}, falling by {}; so far {}. Quenched out at once from here: {}.",
+            place_name(then.place),
+            format_temperature(then.temperature_c, bench.scale.get()),
+            format_rate_k_per_s(then.rate_k_per_s),
+            constituents(&then.so_far),
+            then.hardness
+                .hrc()
+                .map_or_else(|| format_hv(then.hardness.hv), format_hrc)
+        ))
+    };
     let stop = move || {
         if let Some(handle) = playing.try_update_value(Option::take).flatten() {
             handle.clear();
@@ -90,6 +110,7 @@ pub(super) fn ReplayPanel() -> impl IntoView {
                 }
                 nothing=Signal::stored("Not known for this steel.".to_owned())
             />
+            <p class="hint then">{told}</p>
         }
     };
     view! {
