@@ -109,3 +109,17 @@ test("a heat's own end-quench test is read, shifts the verdict and is there afte
   bench.assertNoTrouble();
   await bench.close();
 });
+
+test("in slow motion the deciding place tells its rate, what has formed and what it would become", async () => {
+  const bench = await BenchPage.ready(browser);
+  const part = await bench.openPart("The quench in slow motion");
+  const told = async () => plain(await part.locator(".then").innerText());
+  const slider = part.locator("input[type=range]");
+  await slider.focus();
+  await bench.page.keyboard.press("Home");
+  await bench.until(told, (text) => /^\S.*: \d+ °C, falling by [\d.]+ K\/s; so far austenite 95 %, carbide 4\.\d %\. Quenched out at once from here: 6\d\.\d HRC\.$/.test(text), "austenite at first");
+  await bench.page.keyboard.press("End");
+  await bench.until(told, (text) => /so far martensite 8\d %/.test(text), "martensite in the end");
+  bench.assertNoTrouble();
+  await bench.close();
+});
