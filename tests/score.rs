@@ -328,7 +328,7 @@ const GROUPS: [Group; 39] = [
         "HRC",
         |r| is(r, "simulated end-quench"),
         Aim::Inside(0.8),
-        0,
+        69,
     ),
     group(
         "ideal critical diameter",

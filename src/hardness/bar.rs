@@ -32,10 +32,10 @@ pub enum BarError {
 /// Quenches the bar from `start_c`, °C, and tells what forms and how hard it is at each sixteenth of
 /// an inch to 2 in: heat flow with heat of transformation, additivity and the hardness of the mixture.
 ///
-/// At the middle of a steel's chemical range it lies inside the end-quench bands kept here at
-/// PLACES. From the middles of the bands it differs by MEAN HRC on average, most of it because
-/// a middle is the mean of a lean and a rich heat, which falls less steeply than either of them:
-/// the mean of two such bars is within MIDDLE HRC.
+/// At the middle of a steel's chemical range it lies inside the end-quench bands kept here at 69 of
+/// 72 positions, whose rows took part in the fit of the kinetics. From the middles of the bands it
+/// differs by 3.5 HRC on average, partly because a middle is the mean of a lean and a rich heat,
+/// which falls less steeply than either of them: the mean of two such bars is within 2.2 HRC.
 ///
 /// # Errors
 /// A start outside 760 to 1200 °C, or a steel outside the hardness of mixtures.
