@@ -104,7 +104,7 @@ pub(crate) struct Bench {
     /// The route as far as the quench: what follows it is left out.
     quenched: Memo<Route>,
     /// What the steel alone decides.
-    prepared: Memo<Kept>,
+    pub(crate) prepared: Memo<Kept>,
     /// Outcome of the route.
     pub(crate) computed: Memo<Arc<Computed>>,
     /// Phase map of the steel, or of the steel before while its own is being computed.
@@ -171,6 +171,11 @@ impl Bench {
     /// The outcome to show, if there is one.
     pub(crate) fn outcome(self) -> Option<Arc<Outcome>> {
         self.computed.with(|c| c.outcome.clone())
+    }
+
+    /// The outcome without being told of later ones.
+    pub(crate) fn outcome_now(self) -> Option<Arc<Outcome>> {
+        self.computed.with_untracked(|c| c.outcome.clone())
     }
 
     /// The quench across the section, where it can be told.

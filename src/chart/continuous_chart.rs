@@ -1,5 +1,5 @@
 //! What forms as it cools: a fan of coolings over the fields of the products, logarithmic time from
-//! A1 against temperature, with the hardness that each cooling ends at.
+//! where the first can form against temperature, with the hardness that each cooling ends at.
 
 use super::axis::{Axis, Shown};
 use super::face::Weight;
@@ -15,7 +15,7 @@ use super::scene::{Anchor, Fill, Label, Pattern, Pen, Rank, Scene, data, px};
 pub struct FanCurve {
     /// Rate at 700 °C, K/s.
     pub rate_k_per_s: f64,
-    /// Time from A1, s, against temperature, °C.
+    /// Time by the clock, s, against temperature, °C.
     pub points: Vec<[f64; 2]>,
     /// Hardness at its end, as it is written; none where it is not known.
     pub hardness: Option<String>,
@@ -41,10 +41,10 @@ pub struct ContinuousData {
     pub fields: Vec<ProductField>,
     /// Start of martensite along the rates, from fast to slow.
     pub ms: Vec<[f64; 2]>,
-    /// The planned quench at the place that decides, from A1.
+    /// The planned quench at the place that decides, by the same clock.
     pub planned: Vec<[f64; 2]>,
-    /// Where austenite begins on heating, °C.
-    pub a1_c: f64,
+    /// Where the clock starts: the highest temperature at which anything forms, °C.
+    pub clock_c: f64,
 }
 
 /// Latest time, s: a furnace that cools for a day.
@@ -62,16 +62,22 @@ pub fn continuous_chart(shown: &ContinuousData, labels: &Labels, size_px: [f64; 
     let [width, height] = size_px;
     let plane = Plane::new(
         Axis::log10(0.1, LATEST_S),
-        frame::covering([0.0, 800.0], [shown.a1_c + 40.0]),
+        frame::covering([0.0, 800.0], [shown.clock_c + 40.0]),
         Rect::new(46.0, 8.0, width - 12.0, height - 32.0),
     );
     let mut scene = Scene::new(size_px, plane);
     frame::temperature_axis(&mut scene, labels, 5);
     frame::bottom_axis(&mut scene, plane.x.ticks(5, Shown::SAME), true);
-    frame::axis_title(&mut scene, "time from A1");
+    frame::axis_title(
+        &mut scene,
+        &format!("time from {}", labels.temperature(shown.clock_c)),
+    );
     frame::base_line(&mut scene);
     scene.curve(
-        vec![[plane.x.low(), shown.a1_c], [plane.x.high(), shown.a1_c]],
+        vec![
+            [plane.x.low(), shown.clock_c],
+            [plane.x.high(), shown.clock_c],
+        ],
         Pen::new(Ink::Axis, 1.0).dashed(&[1.0, 3.0]),
     );
     for field in &shown.fields {
@@ -79,7 +85,7 @@ pub fn continuous_chart(shown: &ContinuousData, labels: &Labels, size_px: [f64; 
     }
     martensite(&mut scene, shown, &plane, labels);
     fan(&mut scene, shown, &plane);
-    let planned = before_the_end(&shown.planned, &plane);
+    let planned = seen_from_start(&shown.planned, &plane);
     let place = frame::place_at(&planned, plane.y.value(0.55));
     scene.curve(planned, Pen::new(Ink::Ink, 2.5));
     if let Some(place) = place {
@@ -166,7 +172,7 @@ fn fan(scene: &mut Scene, shown: &ContinuousData, plane: &Plane) {
     let foot_c = plane.to_data([rect.left, foot_px])[1];
     let mut free_px = rect.left + ROW_NAME_PX;
     for curve in &shown.fan {
-        let points = before_the_end(&curve.points, plane);
+        let points = seen_from_start(&curve.points, plane);
         let column = frame::reach(&points, foot_c).map(|time_s| plane.x_px(time_s));
         scene.curve(points, Pen::new(Ink::Ink3, 0.9));
         let Some(column) = column.filter(|x| *x >= free_px && *x <= rect.right - 8.0) else {
@@ -201,8 +207,8 @@ fn rate(k_per_s: f64) -> String {
     fixed(k_per_s, decimals)
 }
 
-/// The part of a curve that lies on the plot: its points before A1 have no place on the axis.
-fn before_the_end(points: &[[f64; 2]], plane: &Plane) -> Vec<[f64; 2]> {
+/// A curve whose points before the first of the axis stand just left of it.
+fn seen_from_start(points: &[[f64; 2]], plane: &Plane) -> Vec<[f64; 2]> {
     let early = 0.5 * plane.x.low();
     points.iter().map(|[t, c]| [t.max(early), *c]).collect()
 }

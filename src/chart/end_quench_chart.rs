@@ -13,6 +13,8 @@ use super::scene::{Anchor, Fill, Label, Mark, Pen, Rank, Scene, data, px};
 /// What the chart shows. Curves are distance from the quenched end, mm, against hardness, HRC.
 #[derive(Debug, Clone, PartialEq)]
 pub struct EndQuenchData {
+    /// What the curve told is called.
+    pub told_by: &'static str,
     /// The curve told.
     pub told: Vec<[f64; 2]>,
     /// Half width of its band, HRC.
@@ -73,7 +75,7 @@ pub fn end_quench_chart(shown: &EndQuenchData, labels: &Labels, size_px: [f64; 2
             "simulated bar",
             Pen::new(Ink::Ink2, 1.5).dashed(&[7.0, 3.0]),
         ),
-        (&shown.told, "computed", Pen::new(Ink::Ink, 2.5)),
+        (&shown.told, shown.told_by, Pen::new(Ink::Ink, 2.5)),
     ];
     for (curve, name, pen) in pens {
         scene.curve(curve.clone(), pen);

@@ -8,8 +8,9 @@ use super::plan::Route;
 use crate::hardness::Hardness;
 use crate::transform::{Continuous, CriticalCooling};
 
-/// Martensite for which critical rates are told, fractions of all but undissolved carbide.
-pub const CRITICAL_MARTENSITE: [f64; 3] = [0.99, 0.95, 0.50];
+/// Parts that harden for which critical rates are told: martensite with the austenite it leaves, as
+/// fractions of all but undissolved carbide.
+pub const CRITICAL_HARDENED: [f64; 3] = [0.99, 0.95, 0.50];
 
 /// The diagram with what is told beside it.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,7 +19,7 @@ pub struct ContinuousDiagram {
     pub diagram: Continuous,
     /// Hardness at the end of each; none outside of the hardness of mixtures.
     pub hardness: Vec<Option<Hardness>>,
-    /// The slowest coolings that give the parts of [`CRITICAL_MARTENSITE`].
+    /// The slowest coolings that give the parts of [`CRITICAL_HARDENED`].
     pub critical: [CriticalCooling; 3],
 }
 
@@ -38,7 +39,7 @@ pub fn continuous_diagram(
         .iter()
         .map(|cooling| hardening.hardness_after(&cooling.fractions, &cooling.formed))
         .collect();
-    let [full, most, half] = CRITICAL_MARTENSITE;
+    let [full, most, half] = CRITICAL_HARDENED;
     Ok(ContinuousDiagram {
         hardness,
         critical: [

@@ -84,7 +84,9 @@ impl Piece {
         let [from_c, to_c] = embrittling_range_c(&route.composition);
         let mut tempers = route.tempers.iter();
         Self {
-            hrc: stages().find_map(|stage| stage.hardness?.hrc()),
+            hrc: stages()
+                .find_map(|stage| stage.hardness)
+                .map(|hardness| hardness.hrc_carried()),
             austenite: fractions.map(|f| f.austenite),
             soft: fractions.map(|f| f.ferrite + f.pearlite + f.bainite),
             carbide: outcome.soak.end.carbide_volume_fraction,
@@ -161,24 +163,30 @@ fn differences(this: &Piece, other: &Piece) -> Vec<Difference> {
     );
     let soft = both(|p| p.soft);
     number(
-        "pearlite and bainite",
+        "ferrite, pearlite and bainite",
         soft,
         COUNTS_SOFT,
         SOFT,
         format_percent,
     );
-    let plates = both(|p| Some(p.carbon_in_solution_wt.max(PLATE_CARBON_WT)));
-    number(
-        "carbon in solution, for plates of martensite,",
-        plates,
-        COUNTS_CARBON_WT,
-        PLATES,
-        format_weight_percent,
-    );
     let grain = both(|p| Some(p.grain_astm));
     number("grain number", grain, COUNTS_GRAIN, FINER_GRAIN, |g| {
         format_fixed(g, 1)
     });
+    let [here_wt, there_wt] = [this, other].map(|piece| piece.carbon_in_solution_wt);
+    let [here, there] = [here_wt, there_wt].map(|c| c.max(PLATE_CARBON_WT));
+    if (here - there).abs() >= COUNTS_CARBON_WT {
+        all.push(Difference {
+            words: format!(
+                "carbon in solution {}, there {}: above {} part of the martensite is plates",
+                format_weight_percent(here_wt),
+                format_weight_percent(there_wt),
+                format_weight_percent(PLATE_CARBON_WT)
+            ),
+            is_more: here > there,
+            acts: PLATES,
+        });
+    }
     let mut fact = |words: &str, a: bool, b: bool, acts: Acts| {
         if a != b {
             let which = if a { "here" } else { "there" };
@@ -280,6 +288,20 @@ mod tests {
     fn without_a_temper_it_is_harder_and_brittle() {
         let [wear, _, toughness] = directions(|route| route.tempers.clear());
         assert_eq!((wear, toughness), (Direction::Better, Direction::Worse));
+    }
+
+    /// A piece tempered softer than the C scale is compared as what it is, not as it was before.
+    #[test]
+    fn a_soft_temper_is_compared_as_it_ends() {
+        let mut other = Route::example();
+        other.take_grade(crate::steel::find("1045").unwrap());
+        let mut this = other.clone();
+        this.tempers
+            .iter_mut()
+            .for_each(|t| t.temperature_c = 690.0);
+        let outcomes = [&this, &other].map(|route| run(route).unwrap());
+        let [wear, ..] = in_use((&this, &outcomes[0]), (&other, &outcomes[1]));
+        assert_eq!(wear.direction, Direction::Worse);
     }
 
     #[test]

@@ -36,7 +36,7 @@ pub use agitation::{AGITATION_RANGE, agitation_to_pass};
 pub use baths::later_baths;
 pub use caution_words::{Caution, caution_text};
 pub use cautions::COARSE_GRAIN_ASTM;
-pub use continuous::{CRITICAL_MARTENSITE, ContinuousDiagram, continuous_diagram};
+pub use continuous::{CRITICAL_HARDENED, ContinuousDiagram, continuous_diagram};
 pub use end_quench::{CriticalDiameter, EndQuenchTest, end_quench_test};
 pub use error::RouteError;
 pub use explain::{Explanation, explain};

@@ -298,12 +298,12 @@ fn cold_sentence(outcome: &Outcome) -> Option<Sentence> {
             .number(after, NumberKey::ColdTreatment)
             .text_part(" and adds ")
             .number(gain, NumberKey::ColdTreatment)
-            .text_part(": worth doing; each further ten minutes of waiting keep ")
+            .text_part(": worth doing; every ten minutes more before the bath leave ")
             .number(
                 format_percent(10.0 * cold.austenite_lost_per_min),
                 NumberKey::ColdTreatment,
             )
-            .text_part("."),
+            .text_part(" more austenite."),
         (true, false) => start
             .text_part(" The cold bath brings it to ")
             .number(after, NumberKey::ColdTreatment)

@@ -108,7 +108,6 @@ mod tests {
     fn a_grade_may_be_lean_or_rich_and_a_certificate_not() {
         let mut route = plate("1095", 3.0);
         let [least, most] = sources(&route).chemistry.unwrap();
-        println!("{least} {most}");
         assert!((0.7..0.95).contains(&least) && (1.05..1.4).contains(&most));
         route.grade = None;
         assert_eq!(sources(&route).chemistry, None);
@@ -138,7 +137,6 @@ mod tests {
         assert_eq!(sources(&route).soak, Some([1.0, 1.0]));
         route.furnace_band_k = 15.0;
         let [least, most] = sources(&route).soak.unwrap();
-        println!("{least} {most}");
         assert!(least < 0.97 && most > 1.03);
     }
 

@@ -11,10 +11,10 @@ pub const SOURCE: Source = Source {
     key: "astm_e140",
     authors: "ASTM International",
     year: 2012,
-    title: "Standard hardness conversion tables for metals, Table 1: non-austenitic steels",
+    title: "Standard hardness conversion tables for metals, Tables 1 and 2: non-austenitic steels",
     venue: "ASTM E140",
     link: None,
-    used_for: "conversion between Rockwell C, Vickers and Brinell hardness",
+    used_for: "conversion between Rockwell C and B, Vickers and Brinell hardness",
     standing: Standing::FromMemory,
 };
 

@@ -44,10 +44,13 @@ pub(super) const QUESTIONS: &[Question] = &[
             (
                 "coolings",
                 "list from fast to slow of {rate_k_per_s at 700 °C, passages, ms_c, fractions, hv, \
-                 hrc}; a passage is {product, start, end}, both [time from A1 in s, temperature in \
+                 hrc}; a passage is {product, start, end}, both [time by the clock in s, temperature in \
                  °C]; hrc is null where its scale ends",
             ),
-            ("a1_c", "where the clock starts, °C"),
+            (
+                "clock_c",
+                "where the clock starts: A3, or A1 where no ferrite forms, °C",
+            ),
         ],
         example: r#"{"question":"continuous_cooling","grade":"4140","grain_astm":8}"#,
         answer: continuous_cooling,
@@ -178,7 +181,7 @@ fn continuous_cooling(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> 
     let coolings: Vec<Value> = diagram.coolings.iter().map(cooling).collect();
     Ok(fields([
         ("coolings", json!(coolings)),
-        ("a1_c", json!(diagram.ae1_c)),
+        ("clock_c", json!(diagram.clock_c)),
     ]))
 }
 

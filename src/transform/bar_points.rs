@@ -18,16 +18,16 @@ pub struct BarPointsError {
 }
 
 /// Reads lines such as `9 mm 54`, `3/8 in; 52 HRC` or `J6 50`, the last for sixteenths of an inch. A
-/// distance without a unit is in `unit`. Empty lines count for nothing.
+/// distance without a unit is in mm. Empty lines count for nothing.
 ///
 /// # Errors
 /// The first line that is no distance with a hardness.
-pub fn read_bar_points(text: &str, unit: LengthUnit) -> Result<Vec<BarPoint>, BarPointsError> {
+pub fn read_bar_points(text: &str) -> Result<Vec<BarPoint>, BarPointsError> {
     let lines = text.lines().enumerate();
     lines
         .filter(|(_, line)| !line.trim().is_empty())
         .map(|(index, line)| {
-            read_line(line, unit).map_err(|reason| BarPointsError {
+            read_line(line).map_err(|reason| BarPointsError {
                 line: index + 1,
                 reason,
             })
@@ -35,7 +35,7 @@ pub fn read_bar_points(text: &str, unit: LengthUnit) -> Result<Vec<BarPoint>, Ba
         .collect()
 }
 
-fn read_line(line: &str, unit: LengthUnit) -> Result<BarPoint, String> {
+fn read_line(line: &str) -> Result<BarPoint, String> {
     let line = line
         .trim()
         .trim_end_matches(|c: char| c.is_alphabetic() || c.is_whitespace());
@@ -46,7 +46,7 @@ fn read_line(line: &str, unit: LengthUnit) -> Result<BarPoint, String> {
     let distance = distance.trim_end_matches(|c: char| c.is_whitespace() || ";:,".contains(c));
     let distance_mm = match distance.strip_prefix(['J', 'j']) {
         Some(sixteenths) => SIXTEENTH_MM * number(sixteenths)?,
-        None => parse_length_mm(distance, unit).map_err(|e| e.to_string())?,
+        None => parse_length_mm(distance, LengthUnit::Millimetre).map_err(|e| e.to_string())?,
     };
     Ok(BarPoint {
         distance_mm,
@@ -84,22 +84,19 @@ mod tests {
     #[test]
     fn lines_are_read_as_shops_write_them() {
         let text = "1.5 56\n\n 9 mm; 54,5\nJ8: 50 HRC\n1 in 45\n";
-        let points = read_bar_points(text, LengthUnit::Millimetre).unwrap();
+        let points = read_bar_points(text).unwrap();
         let read: Vec<[f64; 2]> = points.iter().map(|p| [p.distance_mm, p.hrc]).collect();
         assert_eq!(read, [[1.5, 56.0], [9.0, 54.5], [12.7, 50.0], [25.4, 45.0]]);
-        let back = read_bar_points(&write_bar_points(&points), LengthUnit::Inch).unwrap();
+        let back = read_bar_points(&write_bar_points(&points)).unwrap();
         assert_eq!(back, points);
     }
 
     #[test]
     fn the_line_that_is_wrong_is_named() {
-        let wrong = |text| {
-            read_bar_points(text, LengthUnit::Millimetre)
-                .unwrap_err()
-                .line
-        };
+        let wrong = |text| read_bar_points(text).unwrap_err().line;
         assert_eq!(wrong("1.5 56\n9"), 2);
         assert_eq!(wrong("1.5 56\n\nsoft 30"), 3);
         assert_eq!(wrong("9 -- "), 1);
+        assert_eq!(wrong("1.5 56\n40 60 HRA"), 2);
     }
 }

@@ -1,7 +1,8 @@
 //! The continuous-cooling (CCT) diagram: a fan of coolings and what each makes of the austenite.
 //!
 //! Every cooling slows down towards room temperature as a piece in a bath does (Newton's law) and is
-//! named by its rate at 700 °C. The clock starts where it passes A1, as for the isothermal curves.
+//! named by its rate at 700 °C. The clock starts where the first product can form: at A3 of steel that
+//! forms ferrite, else at A1.
 
 use super::Formed;
 use super::along::{Fractions, Transformed};
@@ -31,7 +32,7 @@ const PER_DECADE: u32 = 6;
 pub struct Passage {
     /// What forms.
     pub product: Product,
-    /// Where 1 % of the piece has turned into it: time from A1, s, and temperature, °C.
+    /// Where 1 % of the piece has turned into it: time by the clock, s, and temperature, °C.
     pub start: [f64; 2],
     /// Where no more forms of it.
     pub end: [f64; 2],
@@ -42,7 +43,7 @@ pub struct Passage {
 pub struct ContinuousCooling {
     /// Rate at 700 °C, K/s.
     pub rate_k_per_s: f64,
-    /// Time from A1, s, against temperature, °C.
+    /// Time by the clock, s, against temperature, °C.
     pub curve: Vec<[f64; 2]>,
     /// What forms before martensite, in the order in which it begins.
     pub passages: Vec<Passage>,
@@ -61,7 +62,7 @@ pub struct Continuous {
     /// The coolings.
     pub coolings: Vec<ContinuousCooling>,
     /// Where the clock starts, °C.
-    pub ae1_c: f64,
+    pub clock_c: f64,
 }
 
 /// Part of the piece that counts as left.
@@ -73,7 +74,7 @@ impl Kinetics {
     /// The continuous-cooling diagram.
     ///
     /// # Errors
-    /// None for kinetics that exist; the signature is that of the curves it is made of.
+    /// As [`Kinetics::along`], which refuses no curve of the fan.
     pub fn continuous(&self) -> Result<Continuous, OutOfRange> {
         let (slowest, fastest) = RATE_K_PER_S;
         let count = ((fastest / slowest).log10() * f64::from(PER_DECADE)).ceil();
@@ -85,7 +86,7 @@ impl Kinetics {
             .collect::<Result<_, _>>()?;
         Ok(Continuous {
             coolings,
-            ae1_c: self.ae1_c,
+            clock_c: self.upper_limit_c(),
         })
     }
 
@@ -103,11 +104,11 @@ impl Kinetics {
         )?;
         let constant_s = (RATE_AT_C - ROOM_C) / rate_k_per_s;
         let top_c = self.upper_limit_c();
-        let from_a1_s = |t: f64| constant_s * ((self.ae1_c - ROOM_C) / (t - ROOM_C)).ln();
+        let since_s = |t: f64| constant_s * ((top_c - ROOM_C) / (t - ROOM_C)).ln();
         let temperature_c: Vec<f64> = (0..=STEPS)
             .map(|i| top_c + (END_C - top_c) * (i as f64 / STEPS as f64).powf(CROWDING))
             .collect();
-        let time_s: Vec<f64> = temperature_c.iter().map(|t| from_a1_s(*t)).collect();
+        let time_s: Vec<f64> = temperature_c.iter().map(|t| since_s(*t)).collect();
         let transformed = self.along(&time_s, &temperature_c)?;
         let mut passages: Vec<Passage> = self
             .products()
@@ -208,17 +209,13 @@ mod tests {
         }
     }
 
-    /// On cooling pearlite and bainite come later than at the nose, and above it later than at
-    /// constant temperature: what has aged at hotter, slower temperatures counts for less. (Ferrite
-    /// has aged above A1, where this clock starts.)
+    /// On cooling products come later than at the nose, and above it later than at
+    /// constant temperature: what has aged at hotter, slower temperatures counts for less.
     #[test]
     fn starts_lie_right_of_the_isothermal_ones() {
         let kinetics = cr_mo();
         for cooling in kinetics.continuous().unwrap().coolings {
             for passage in cooling.passages {
-                if passage.product == Product::Ferrite {
-                    continue;
-                }
                 let [time_s, temperature_c] = passage.start;
                 let (nose_c, nose_s) = kinetics.nose(passage.product);
                 let held_s = kinetics.start_s(passage.product, temperature_c.max(nose_c));

@@ -25,7 +25,7 @@ pub struct MeasuredHeat {
     pub ideal_diameter_mm: f64,
     /// Hardness of the quenched end, HRC.
     pub initial_hrc: f64,
-    /// Root mean square of what the points miss the curve by, HRC.
+    /// Standard deviation of the points about the curve, HRC.
     pub residual_hrc: f64,
     /// How many times later than computed ferrite, pearlite and bainite begin.
     pub delay_factor: f64,
@@ -71,8 +71,8 @@ const MOST: usize = 40;
 /// Distances that can be given, mm, and hardness, HRC.
 const DISTANCE_MM: (f64, f64) = (1.0, 80.0);
 const HARDNESS_HRC: (f64, f64) = (15.0, 70.0);
-/// Ideal diameters between which one is sought, mm.
-const DIAMETER_MM: (f64, f64) = (10.0, 250.0);
+/// Ideal diameters between which one is sought, mm: to the last row of the standard's table of rates.
+const DIAMETER_MM: (f64, f64) = (10.0, 116.0);
 /// Grain of the test: bars are austenitised for fine grain.
 const GRAIN_ASTM: f64 = astm_a255::GRAIN_ASTM;
 /// Most carbon that the test dissolves, wt %.
@@ -155,7 +155,9 @@ pub fn measured_heat(
     if is_seen.contains(&false) {
         return Err(MeasuredHeatError::NoFall(DIAMETER_MM.0, DIAMETER_MM.1));
     }
-    let residual_hrc = POINT_SD_HRC * (left / points.len() as f64).sqrt();
+    let off = (initial_hrc - expected_hrc) / INITIAL_SD_HRC;
+    let freedom = points.len().saturating_sub(2).max(1) as f64;
+    let residual_hrc = POINT_SD_HRC * ((left - off * off).max(0.0) / freedom).sqrt();
     if residual_hrc > LARGEST_RESIDUAL_HRC {
         return Err(MeasuredHeatError::NoCurve(residual_hrc));
     }

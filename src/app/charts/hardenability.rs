@@ -8,18 +8,21 @@ use crate::chart::{
 };
 use crate::hardness::Hardness;
 use crate::route::{ContinuousDiagram, EndQuenchTest};
-use crate::transform::{ContinuousCooling, Passage, Product};
-use crate::units::{format_fixed, format_hv};
+use crate::transform::{ContinuousCooling, EndQuenchMethod, Passage, Product};
+use crate::units::{format_fixed, format_hrb, format_hv};
 use leptos::prelude::*;
 
 /// Every how many coolings of the fan one is drawn: two for each factor of ten.
 const DRAWN: usize = 3;
 
-/// Hardness in HRC without its unit, or in HV with it where that scale ends.
+/// Hardness in HRC without its unit, or in HRB or HV with it where that scale ends.
 pub(crate) fn short_hardness(hardness: Hardness) -> String {
+    if let Some(hrc) = hardness.hrc() {
+        return format_fixed(hrc, 0);
+    }
     hardness
-        .hrc()
-        .map_or_else(|| format_hv(hardness.hv), |hrc| format_fixed(hrc, 0))
+        .hrb()
+        .map_or_else(|| format_hv(hardness.hv), format_hrb)
 }
 
 /// The continuous-cooling diagram with the planned quench.
@@ -56,10 +59,10 @@ pub(crate) fn continuous_scene(
         let at = cooling.curve.iter().find(|point| point[1] <= ms_c)?;
         Some([at[0], ms_c])
     };
-    let ae1_c = found.diagram.ae1_c;
+    let clock_c = found.diagram.clock_c;
     let planned = bench.outcome().and_then(|outcome| {
         let curve = outcome.quench.deciding_curve()?;
-        let clock_s = curve.time_to_c(ae1_c)?;
+        let clock_s = curve.time_to_c(clock_c)?;
         let points = curve.time_s.iter().zip(&curve.temperature_c);
         Some(points.map(|(s, c)| [s - clock_s, *c]).collect())
     });
@@ -68,7 +71,7 @@ pub(crate) fn continuous_scene(
         fields: Product::ALL.into_iter().filter_map(field).collect(),
         ms: coolings.iter().filter_map(ms).collect(),
         planned: planned.unwrap_or_default(),
-        a1_c: ae1_c,
+        clock_c,
     };
     continuous_chart(&data, &labels(bench), [width, height])
 }
@@ -86,6 +89,10 @@ pub(crate) fn end_quench_scene(
     };
     let bar = found.bar.iter();
     let data = EndQuenchData {
+        told_by: match found.curve.method {
+            EndQuenchMethod::Measured => "your test",
+            EndQuenchMethod::AstmA255 | EndQuenchMethod::Kinetics => "computed",
+        },
         told: along(&found.curve.hrc),
         band_hrc: found.curve.band_hrc,
         simulated: bar

@@ -5,7 +5,7 @@ use crate::app::charts;
 use crate::app::plot::Plot;
 use crate::app::state::bench;
 use crate::route::{
-    CRITICAL_MARTENSITE, ContinuousDiagram, EndQuenchTest, continuous_diagram, end_quench_test,
+    CRITICAL_HARDENED, ContinuousDiagram, EndQuenchTest, continuous_diagram, end_quench_test,
 };
 use crate::transform::{
     BarPoint, EndQuenchMethod, Fractions, measured_heat, read_bar_points, write_bar_points,
@@ -77,7 +77,7 @@ fn coolings(found: &ContinuousDiagram) -> AnyView {
                 <tr>
                     <th scope="col">"At 700 °C"</th>
                     <th scope="col">"What is there in the end"</th>
-                    <th scope="col">"HRC"</th>
+                    <th scope="col">"Hardness"</th>
                 </tr>
             </thead>
             <tbody>{rows}</tbody>
@@ -87,7 +87,7 @@ fn coolings(found: &ContinuousDiagram) -> AnyView {
 }
 
 fn critical(found: &ContinuousDiagram) -> String {
-    let told: Vec<String> = CRITICAL_MARTENSITE
+    let told: Vec<String> = CRITICAL_HARDENED
         .iter()
         .zip(&found.critical)
         .map(|(part, critical)| {
@@ -99,7 +99,7 @@ fn critical(found: &ContinuousDiagram) -> String {
         })
         .collect();
     format!(
-        "Slowest cooling that still gives martensite, by the rate at 700 °C: {}; each within a factor of two.",
+        "Slowest cooling at which so much hardens, without ferrite, pearlite and bainite, by the rate at 700 °C: {}; each within a factor of two. In Cr-Mo and Ni-Cr-Mo steels pearlite and bainite are not well told apart; carbide on grain boundaries is not in the diagram.",
         told.join(", ")
     )
 }
@@ -144,7 +144,7 @@ fn OwnTest() -> impl IntoView {
             .route
             .with_untracked(|r| write_bar_points(&r.end_quench)),
     );
-    let points = Memo::new(move |_| written.with(|text| read_bar_points(text, bench.length.get())));
+    let points = Memo::new(move |_| written.with(|text| read_bar_points(text)));
     // What is wrong is told here, beside the field; the route keeps what made sense last.
     let wrong = Memo::new(move |_| match points.get() {
         Err(error) => Some(error.to_string()),
@@ -175,7 +175,7 @@ fn OwnTest() -> impl IntoView {
     });
     view! {
         <label class="field">
-            "Your own test of this heat: a distance and a hardness a line, such as 9 mm 54 or J6 50"
+            "Your own test of this heat: a distance from the end and a hardness in HRC a line, such as 9 mm 54 or J6 50"
             <textarea
                 rows="4"
                 aria-invalid=move || wrong.with(Option::is_some).to_string()

@@ -33,7 +33,7 @@ const fn arrow(direction: Direction) -> (&'static str, &'static str) {
     match direction {
         Direction::Better => ("M6 1l4 5H7v5H5V6H2z", "better"),
         Direction::Worse => ("M6 11l4-5H7V1H5v5H2z", "worse"),
-        Direction::Same => ("M2 3.5h8v1.5H2zM2 7h8v1.5H2z", "as there"),
+        Direction::Same => ("M2 3.5h8v1.5H2zM2 7h8v1.5H2z", "no difference that counts"),
         Direction::Mixed => ("M6 0l3 4H7v4h2l-3 4-3-4h2V4H3z", "some for, some against"),
     }
 }
@@ -74,7 +74,12 @@ pub(super) fn InUsePanel() -> impl IntoView {
         let other = Memo::new(move |_| name.with(|name| other_route(bench, name)));
         let compared = Memo::new(move |_| {
             let other = other.get()?;
-            let outcome = run(&other).ok()?;
+            let prepared = bench.prepared.get();
+            let outcome = match prepared.as_ref() {
+                Some(prepared) => prepared.run(&other),
+                None => run(&other),
+            };
+            let outcome = outcome.ok()?;
             Some((other, Arc::new(outcome)))
         });
         let lines = move || {
