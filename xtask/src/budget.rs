@@ -23,7 +23,7 @@ const PARTS: [Part; 5] = [
     Part {
         name: "WebAssembly",
         endings: &["wasm"],
-        limit: 668_000,
+        limit: 673_000,
     },
     Part {
         name: "typeface",
@@ -111,7 +111,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(PARTS.iter().map(|part| part.limit).sum::<usize>(), 731_000);
+        assert_eq!(PARTS.iter().map(|part| part.limit).sum::<usize>(), 736_000);
     }
 
     #[test]
