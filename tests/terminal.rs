@@ -673,9 +673,9 @@ fn scales_convert_there_and_back() {
     let hv = to("hrc", 60.0, "hv");
     assert!((hv - 697.0).abs() < 1.0, "{hv}");
     assert!((to("hv", hv, "hrc") - 60.0).abs() < 1e-6);
-    let unknown = error("{\"question\":\"convert\",\"from\":\"hrb\",\"value\":60,\"to\":\"hv\"}");
+    let unknown = error("{\"question\":\"convert\",\"from\":\"shore\",\"value\":60,\"to\":\"hv\"}");
     assert!(
-        unknown.contains("`from`: unknown variant `hrb`"),
+        unknown.contains("`from`: unknown variant `shore`"),
         "{unknown}"
     );
 }
@@ -709,7 +709,10 @@ proptest! {
         prop_assert!(
             // Where the scale, the quench or what is known ends, null is said in the help.
             object(&reply).contains_key("error")
-                || ["as_quenched", "temper", "cooling", "probe", "coupon", "route"].contains(&name)
+                || [
+                    "as_quenched", "temper", "cooling", "continuous_cooling", "end_quench",
+                    "probe", "coupon", "route",
+                ].contains(&name)
                 || !reply.contains("null"),
             "{}", reply
         );

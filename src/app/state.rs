@@ -102,7 +102,7 @@ pub(crate) struct Bench {
     /// The number that is opened.
     pub(crate) opened: RwSignal<Option<NumberKey>>,
     /// The route as far as the quench: what follows it is left out.
-    quenched: Memo<Route>,
+    pub(crate) quenched: Memo<Route>,
     /// What the steel alone decides.
     pub(crate) prepared: Memo<Kept>,
     /// Outcome of the route.

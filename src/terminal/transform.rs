@@ -45,7 +45,7 @@ pub(super) const QUESTIONS: &[Question] = &[
                 "coolings",
                 "list from fast to slow of {rate_k_per_s at 700 °C, passages, ms_c, fractions, hv, \
                  hrc}; a passage is {product, start, end}, both [time by the clock in s, temperature in \
-                 °C]; hrc is null where its scale ends",
+                 °C]; ms_c is null where no austenite is left, hrc where its scale ends",
             ),
             (
                 "clock_c",

@@ -197,10 +197,11 @@ pub(super) fn Hardenability() -> impl IntoView {
     let nothing = Signal::stored("Not known for this steel.".to_owned());
     let continuous = move || {
         let found = Memo::new(move |_| {
-            let outcome = bench.outcome()?;
-            bench
-                .route
-                .with(|route| continuous_diagram(route, &outcome).ok())
+            // A temper that is dragged changes nothing here.
+            bench.quenched.with(|route| {
+                let outcome = bench.outcome_now()?;
+                continuous_diagram(route, &outcome).ok()
+            })
         });
         view! {
             <Plot
@@ -217,10 +218,11 @@ pub(super) fn Hardenability() -> impl IntoView {
     };
     let end_quench = move || {
         let found = Memo::new(move |_| {
-            let outcome = bench.outcome()?;
-            bench
-                .route
-                .with(|route| end_quench_test(route, &outcome).ok())
+            // A temper that is dragged changes nothing here.
+            bench.quenched.with(|route| {
+                let outcome = bench.outcome_now()?;
+                end_quench_test(route, &outcome).ok()
+            })
         });
         view! {
             <Plot
