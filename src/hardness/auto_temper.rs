@@ -7,45 +7,69 @@ use crate::sources::tempering_stages::RANGE;
 use crate::steel::{Composition, OutOfRange};
 use crate::transform::{Formed, Fractions, HistoryPoint};
 
-/// What the martensite of a quench has been through below Ms, in the mean of all of it.
+/// Parts into which the martensite is divided by when it has formed.
+const CLASSES: usize = 8;
+
+/// What the martensite of a quench has been through below Ms, each eighth of it from when it formed.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct AutoTempered(pub(super) Stages);
+pub struct AutoTempered {
+    classes: [Stages; CLASSES],
+    /// Part of all martensite that has been through it.
+    share: f64,
+}
 
 impl AutoTempered {
-    /// Adds up the reduced times of the tempering stages along a cooling curve, each part of the
-    /// martensite from when it has formed. The law of the stages is fitted to holds of 10 s and
-    /// more; shorter ones are extrapolated.
+    /// Adds up the reduced times of the tempering stages along a cooling curve. The law of the
+    /// stages is fitted to holds of 10 s and more; shorter ones are extrapolated.
     #[must_use]
     pub fn along(history: &[HistoryPoint]) -> Self {
-        let mut stages = Stages::default();
+        let mut found = Self {
+            share: 1.0,
+            ..Self::default()
+        };
         let whole = history.last().map_or(0.0, |end| end.fractions.martensite);
         if whole <= 0.0 {
-            return Self(stages);
+            return Self::default();
         }
         for pair in history.windows(2) {
             let [before, after] = pair else { continue };
-            let there = 0.5 * (before.fractions.martensite + after.fractions.martensite);
-            if there > 0.0 {
-                let middle_c = 0.5 * (before.temperature_c + after.temperature_c);
-                stages.hold(middle_c, (after.time_s - before.time_s) * there / whole);
+            let there = 0.5 * (before.fractions.martensite + after.fractions.martensite) / whole;
+            let middle_c = 0.5 * (before.temperature_c + after.temperature_c);
+            let formed = (0..CLASSES).zip(&mut found.classes);
+            for (_, stages) in
+                formed.take_while(|(class, _)| there >= (*class as f64 + 0.5) / CLASSES as f64)
+            {
+                stages.hold(middle_c, after.time_s - before.time_s);
             }
         }
-        Self(stages)
+        found
     }
 
-    /// The mean when that martensite is only a share of what there is: the rest is fresh.
+    /// The same when that martensite is only a share of what there is: the rest is fresh.
     #[must_use]
     pub fn among(self, share: f64) -> Self {
-        Self(self.0.scaled(share.clamp(0.0, 1.0)))
+        Self {
+            share: self.share * share.clamp(0.0, 1.0),
+            ..self
+        }
     }
 
-    /// By how much the martensite has fallen, HRC; not told outside the law of tempering.
+    /// By how much the martensite has fallen in the mean, HRC; none outside the law of tempering.
     #[must_use]
-    pub fn fall_hrc(&self, dissolved: &Composition) -> f64 {
-        if RANGE.check(dissolved).is_err() || self.0 == Stages::default() {
-            return 0.0;
+    pub fn fall_hrc(&self, dissolved: &Composition) -> Option<f64> {
+        RANGE.check(dissolved).ok()?;
+        let law = Law::of(dissolved);
+        let falls = self.classes.iter().map(|stages| law.drop_hrc(stages));
+        Some(self.share * falls.sum::<f64>() / CLASSES as f64)
+    }
+
+    /// The mean of what it has been through: where a temper goes on from.
+    pub(super) fn mean(&self) -> Stages {
+        let mut mean = Stages::default();
+        for stages in &self.classes {
+            mean.add(stages, self.share / CLASSES as f64);
         }
-        Law::of(dissolved).drop_hrc(&self.0)
+        mean
     }
 }
 
@@ -61,7 +85,7 @@ pub fn auto_tempered(
     auto: &AutoTempered,
 ) -> Result<Hardness, OutOfRange> {
     let parts = Parts::of(dissolved, constituents, formed)?;
-    Ok(parts.mix_after(constituents, auto.fall_hrc(dissolved)))
+    Ok(parts.mix_after(constituents, auto.fall_hrc(dissolved).unwrap_or(0.0)))
 }
 
 #[cfg(test)]
@@ -98,7 +122,9 @@ mod tests {
     }
 
     fn fall_hrc(composition: Composition, constant_s: f64) -> f64 {
-        AutoTempered::along(&cooled(composition, constant_s).history).fall_hrc(&composition)
+        AutoTempered::along(&cooled(composition, constant_s).history)
+            .fall_hrc(&composition)
+            .unwrap()
     }
 
     /// Common practice, no source: thin pieces in oil do not notice it; low-carbon steel, whose Ms is

@@ -69,9 +69,10 @@ pub(super) struct Stages {
 }
 
 impl Stages {
-    pub(super) fn scaled(self, by: f64) -> Self {
-        Self {
-            reduced_s: self.reduced_s.map(|sum| by * sum),
+    /// Adds a part of another history.
+    pub(super) fn add(&mut self, other: &Self, part: f64) {
+        for (sum, more) in self.reduced_s.iter_mut().zip(other.reduced_s) {
+            *sum += part * more;
         }
     }
 

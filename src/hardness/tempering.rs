@@ -164,11 +164,14 @@ impl Tempering {
             constituents: start.constituents,
             undecomposed: 1.0,
             fresh_martensite: 0.0,
-            stages: start.auto_tempered.0,
+            stages: start.auto_tempered.mean(),
             fresh_stages: Stages::default(),
             parameter: Parameter::default(),
             hottest_c: None,
-            auto_fall_hrc: start.auto_tempered.fall_hrc(&start.dissolved),
+            auto_fall_hrc: start
+                .auto_tempered
+                .fall_hrc(&start.dissolved)
+                .unwrap_or(0.0),
         })
     }
 

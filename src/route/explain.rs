@@ -312,6 +312,9 @@ fn cold_treatment(outcome: &Outcome, scale: TemperatureScale) -> Explanation {
     }
 }
 
+/// Least fall by auto-tempering that is told, HRC.
+const TELLABLE_FALL_HRC: f64 = 0.1;
+
 fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
     let last = outcome
         .stages
@@ -355,7 +358,7 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
                 )
             },
         ),
-        rows: vec![
+        rows: [
             (
                 TAKES_IN,
                 if steps.is_empty() {
@@ -363,19 +366,6 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
                 } else {
                     steps
                 },
-            ),
-            (
-                "on the way down",
-                outcome
-                    .quench
-                    .transformed
-                    .given()
-                    .map_or_else(String::new, |t| {
-                        format!(
-                            "the martensite formed first tempers itself: {} in the quench",
-                            format_hrc(t.auto_tempered_hrc)
-                        )
-                    }),
             ),
             (SOURCE, TEMPERING_BASIS.to_owned()),
             (
@@ -387,6 +377,23 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
                 ),
             ),
             (KNOWN, TEMPERING_ERROR.to_owned()),
-        ],
+        ]
+        .into_iter()
+        .chain(on_the_way_down(outcome))
+        .collect(),
     }
+}
+
+/// Auto-tempering, where it is enough to be told.
+fn on_the_way_down(outcome: &Outcome) -> Option<(&'static str, String)> {
+    let fall_hrc = outcome.quench.transformed.given()?.auto_tempered_hrc?;
+    (fall_hrc >= TELLABLE_FALL_HRC).then(|| {
+        (
+            "on the way down",
+            format!(
+                "the martensite formed first tempers itself: {} in the quench",
+                format_hrc(fall_hrc)
+            ),
+        )
+    })
 }

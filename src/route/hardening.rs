@@ -193,7 +193,7 @@ fn with_ferrite(fractions: &Fractions, ferrite_left: f64) -> Fractions {
 
 impl Hardened {
     /// What its martensite has tempered on the way down, HRC.
-    pub(super) fn auto_tempered_hrc(&self) -> f64 {
+    pub(super) fn auto_tempered_hrc(&self) -> Option<f64> {
         self.auto_tempered.fall_hrc(&self.dissolved)
     }
 

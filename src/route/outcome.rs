@@ -140,8 +140,9 @@ pub struct QuenchTransformed {
     pub isothermal: Isothermal,
     /// Start of martensite, °C.
     pub ms_c: f64,
-    /// What the martensite of the deciding place tempers on the way down, HRC.
-    pub auto_tempered_hrc: f64,
+    /// What the martensite of the deciding place tempers on the way down, HRC; none outside the law
+    /// of tempering.
+    pub auto_tempered_hrc: Option<f64>,
     /// Half of the austenite is martensite, °C.
     pub m50_c: f64,
     /// Nine tenths of the austenite are martensite, °C.

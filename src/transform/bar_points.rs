@@ -36,9 +36,12 @@ pub fn read_bar_points(text: &str) -> Result<Vec<BarPoint>, BarPointsError> {
 }
 
 fn read_line(line: &str) -> Result<BarPoint, String> {
-    let line = line
-        .trim()
-        .trim_end_matches(|c: char| c.is_alphabetic() || c.is_whitespace());
+    let bare = line.trim().trim_end_matches(char::is_alphabetic);
+    let scale = line.trim().get(bare.len()..).unwrap_or_default();
+    if !scale.is_empty() && !scale.eq_ignore_ascii_case("HRC") {
+        return Err(format!("the hardness is in {scale}; write it in HRC"));
+    }
+    let line = bare.trim_end();
     let parts = line.rsplit_once(|c: char| c.is_whitespace() || c == ';' || c == ':');
     let Some((distance, hardness)) = parts else {
         return Err("write a distance and a hardness, such as 9 mm 54".to_owned());

@@ -71,8 +71,9 @@ const MOST: usize = 40;
 /// Distances that can be given, mm, and hardness, HRC.
 const DISTANCE_MM: (f64, f64) = (1.0, 80.0);
 const HARDNESS_HRC: (f64, f64) = (15.0, 70.0);
-/// Ideal diameters between which one is sought, mm: to the last row of the standard's table of rates.
-const DIAMETER_MM: (f64, f64) = (10.0, 116.0);
+/// Ideal diameters between which one is sought, mm. Beyond 116 mm, the last row of the standard's
+/// table, the rate goes on as its last two rows do.
+const DIAMETER_MM: (f64, f64) = (10.0, 180.0);
 /// Grain of the test: bars are austenitised for fine grain.
 const GRAIN_ASTM: f64 = astm_a255::GRAIN_ASTM;
 /// Most carbon that the test dissolves, wt %.
