@@ -126,7 +126,7 @@ impl Dice {
 }
 
 /// Fields that may be absent; everything else that is null was a number that is none.
-const MAY_BE_ABSENT: [&str; 15] = [
+const MAY_BE_ABSENT: [&str; 19] = [
     "next_slower",
     "slowest_medium",
     "thickest_mm",
@@ -142,6 +142,10 @@ const MAY_BE_ABSENT: [&str; 15] = [
     "less_hrc",
     "more_hrc",
     "limiting",
+    "chemistry",
+    "soak",
+    "auto_tempered_hrc",
+    "meets_target_s",
 ];
 
 /// The first number that is not finite, by its way through the outcome.
@@ -177,8 +181,13 @@ fn optional_numbers(outcome: &Outcome) -> Vec<Option<f64>> {
             quenched.thickest_mm,
             quenched.hardened_depth_mm,
             quenched.held_c,
+            quenched.auto_tempered_hrc,
         ]);
+        let sources = quenched.margin.sources;
+        let ends = [sources.chemistry, sources.soak];
+        numbers.extend(ends.into_iter().flatten().flatten().map(Some));
     }
+    numbers.extend(outcome.temper.given().map(|temper| temper.meets_target_s));
     for influence in &outcome.influences {
         numbers.extend([influence.less_hrc, influence.more_hrc]);
     }
