@@ -17,8 +17,8 @@ pub struct EndQuenchData {
     pub told_by: &'static str,
     /// The curve told.
     pub told: Vec<[f64; 2]>,
-    /// Half width of its band, HRC.
-    pub band_hrc: f64,
+    /// Half width of its band at each point, HRC.
+    pub band_hrc: Vec<f64>,
     /// By heat flow and transformation in the bar.
     pub simulated: Vec<[f64; 2]>,
     /// By the polynomials of the standard; empty outside its range.
@@ -55,10 +55,8 @@ pub fn end_quench_chart(shown: &EndQuenchData, labels: &Labels, size_px: [f64; 2
         &format!("distance from the quenched end, {}", labels.length_unit),
     );
     let edge = |side: f64| {
-        shown
-            .told
-            .iter()
-            .map(move |[x, y]| [*x, y + side * shown.band_hrc])
+        let bands = shown.told.iter().zip(&shown.band_hrc);
+        bands.map(move |([x, y], band)| [*x, y + side * band])
     };
     scene.area(
         edge(1.0).chain(edge(-1.0).rev()).collect(),

@@ -19,6 +19,8 @@ const BAR_MM: (f64, f64) = (25.4 / 16.0, 50.8);
 /// that of the distance.
 const MIDDLE_MM: f64 = 12.7;
 const USUAL_SLOPE: f64 = -1.6;
+/// Where the C scale ends, HRC: what is softer counts as this.
+const LEAST_HRC: f64 = 20.0;
 /// Quenches for which a critical diameter is told.
 const QUENCHES: [(&str, Row, Agitation); 4] = [
     ("oil, still", OIL, Agitation::Still),
@@ -51,6 +53,29 @@ pub struct EndQuenchTest {
     pub measured: Option<MeasuredHeat>,
     /// Rounds that just get half martensite at the centre.
     pub critical_diameters: Vec<CriticalDiameter>,
+}
+
+impl EndQuenchTest {
+    /// Half width of the band of the curve at each of its distances, HRC: its error on the bands kept
+    /// here, or where they lie further off, the distance of the simulated bar and of the standard's
+    /// polynomials. A curve through the user's own points has the scatter of those.
+    #[must_use]
+    pub fn band_hrc(&self) -> Vec<f64> {
+        let usual = self.curve.band_hrc;
+        if self.measured.is_some() {
+            return vec![usual; self.curve.hrc.len()];
+        }
+        let standard = self.curve.standard_hrc.as_deref().unwrap_or_default();
+        let told = self.curve.hrc.iter().enumerate();
+        told.map(|(i, hrc)| {
+            let bar = self.bar.get(i).map(|place| place.hardness.hrc_carried());
+            let others = [bar, standard.get(i).copied()].into_iter().flatten();
+            others.fold(usual, |band, other| {
+                band.max((other.max(LEAST_HRC) - hrc).abs())
+            })
+        })
+        .collect()
+    }
 }
 
 /// The end-quench test of a route whose outcome is known.
@@ -178,5 +203,9 @@ mod tests {
         );
         assert!(rounds[3].diameter_mm < test.curve.ideal_diameter_mm);
         assert_eq!(test.bar.len(), 32);
+        let band = test.band_hrc();
+        let off =
+            |i: usize| (test.bar[i].hardness.hrc_carried().max(20.0) - test.curve.hrc[i]).abs();
+        assert!((0..32).all(|i| band[i] >= test.curve.band_hrc && band[i] >= off(i) - 1e-9));
     }
 }

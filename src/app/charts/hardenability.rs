@@ -94,7 +94,7 @@ pub(crate) fn end_quench_scene(
             EndQuenchMethod::AstmA255 | EndQuenchMethod::Kinetics => "computed",
         },
         told: along(&found.curve.hrc),
-        band_hrc: found.curve.band_hrc,
+        band_hrc: found.band_hrc(),
         simulated: bar
             .map(|place| [place.distance_mm, place.hardness.hrc_carried()])
             .collect(),

@@ -118,13 +118,18 @@ fn depth(found: &EndQuenchTest, unit: LengthUnit) -> String {
             )
         })
         .collect();
+    let band = if found.measured.is_some() {
+        "the scatter of its points"
+    } else {
+        "wider where simulated bar or standard lie further off"
+    };
     let by = match found.curve.method {
         EndQuenchMethod::AstmA255 => "by the factors of ASTM A255",
         EndQuenchMethod::Measured => "by your own test of the heat",
         EndQuenchMethod::Kinetics => "from the isothermal curves, outside the range of ASTM A255",
     };
     format!(
-        "Ideal diameter DI {ideal}, {by}. Rounds that get half martensite at the centre: {}. Band of the curve ±{}.",
+        "Ideal diameter DI {ideal}, {by}. Rounds that get half martensite at the centre: {}. Band of the curve ±{}, {band}.",
         rounds.join(", "),
         format_hrc(found.curve.band_hrc)
     ) + &found.measured.map_or_else(String::new, |heat| {
