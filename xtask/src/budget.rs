@@ -38,7 +38,7 @@ const PARTS: [Part; 5] = [
     Part {
         name: "style sheet",
         endings: &["css"],
-        limit: 8_200,
+        limit: 8_300,
     },
     Part {
         name: "document and icon",
@@ -111,7 +111,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(PARTS.iter().map(|part| part.limit).sum::<usize>(), 736_000);
+        assert_eq!(PARTS.iter().map(|part| part.limit).sum::<usize>(), 736_100);
     }
 
     #[test]

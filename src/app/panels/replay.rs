@@ -48,7 +48,7 @@ pub(super) fn ReplayPanel() -> impl IntoView {
             .route
             .with(|route| stopped_at(route, &outcome, now_s.get()))?;
         Some(format!(
-            "{}: {}, falling by {}; so far {}. Quenched out at once from here: {}.",
+            "At the {}: {}, falling by {}; so far {}. Quenched out at once from here: {}.",
             place_name(then.place),
             format_temperature(then.temperature_c, bench.scale.get()),
             format_rate_k_per_s(then.rate_k_per_s),
