@@ -5,7 +5,9 @@ use proptest::prelude::*;
 use recalesce::heat::{
     Grind, LONGEST_TITLE, Leave, MediumChoice, OwnMedium, QuenchantFigures, Section, media,
 };
-use recalesce::route::{Cold, NextBath, Quench, Route, Soak, Target, Temper, Thermocouple};
+use recalesce::route::{
+    Cold, NextBath, PriorStep, Quench, Route, SlowCooling, Soak, Target, Temper, Thermocouple, Work,
+};
 use recalesce::save::{
     Kind, LARGEST_FILE_BYTES, MOST_ROUTES, Preferences, ReadError, Shelf, ShelfError, Theme,
     WriteError, read, read_bench, read_preferences, write_bench, write_preferences, write_shelf,
@@ -28,6 +30,9 @@ const V3_BATHS: &str = include_str!("saved/v3_baths.json");
 const V4_SHELF: &str = include_str!("saved/v4_shelf.json");
 const V4_BENCH: &str = include_str!("saved/v4_bench.json");
 const V4_PREFERENCES: &str = include_str!("saved/v4_preferences.json");
+const V5_SHELF: &str = include_str!("saved/v5_shelf.json");
+const V5_BENCH: &str = include_str!("saved/v5_bench.json");
+const V5_PREFERENCES: &str = include_str!("saved/v5_preferences.json");
 
 fn shelf() -> Shelf {
     read(V1_SHELF).expect("the shelf of version 1").shelf
@@ -148,6 +153,23 @@ fn version_4_adds_the_end_quench_test_of_the_heat() {
     assert!(before.end_quench.is_empty());
 }
 
+#[test]
+fn version_5_adds_the_steps_before_hardening() {
+    let shaft = read_bench(V5_BENCH).expect("the bench of version 5").route;
+    let kinds: Vec<&str> = shaft.prior.iter().map(|step| step.work.title()).collect();
+    assert_eq!(kinds, ["Forge", "Normalise", "Anneal, slow cooled"]);
+    assert_eq!(
+        shaft.prior[2].cooling,
+        SlowCooling::Furnace {
+            rate_k_per_h: 20.0,
+            until_c: 650.0
+        }
+    );
+    assert_eq!(read(V4_SHELF).map(|l| l.rejected), Ok(vec![]));
+    let before = read_bench(V4_BENCH).expect("the bench of version 4").route;
+    assert!(before.prior.is_empty());
+}
+
 /// The names of the structures, which files and questions hold: the three of version 1, then those
 /// that version 2 added.
 #[test]
@@ -174,17 +196,22 @@ fn structures_keep_their_names() {
 
 #[test]
 fn what_is_written_is_what_was_read() {
-    let shelf = read(V4_SHELF).expect("the shelf of version 4").shelf;
+    let shelf = read(V5_SHELF).expect("the shelf of version 5").shelf;
     let text = write_shelf(&shelf).expect("text");
     assert_eq!(read(&text).map(|l| l.shelf), Ok(shelf));
     let value: Value = serde_json::from_str(&text).expect("JSON");
-    let original: Value = serde_json::from_str(V4_SHELF).expect("JSON");
+    let original: Value = serde_json::from_str(V5_SHELF).expect("JSON");
     assert_eq!(value, original);
 }
 
 #[test]
 fn preferences_of_every_version() {
-    for newer in [V2_PREFERENCES, V3_PREFERENCES, V4_PREFERENCES] {
+    for newer in [
+        V2_PREFERENCES,
+        V3_PREFERENCES,
+        V4_PREFERENCES,
+        V5_PREFERENCES,
+    ] {
         assert_eq!(read_preferences(newer), read_preferences(V1_PREFERENCES));
     }
     let preferences = read_preferences(V1_PREFERENCES).expect("preferences");
@@ -239,7 +266,7 @@ fn each_bad_envelope_has_its_own_words() {
             "version is 1.5",
         ),
         (
-            "{\"format\":\"recalesce\",\"version\":5,\"anything\":[]}",
+            "{\"format\":\"recalesce\",\"version\":6,\"anything\":[]}",
             "made by a newer version",
         ),
         (
@@ -594,11 +621,27 @@ prop_compose! {
 }
 
 prop_compose! {
+    fn any_prior_step()(
+        work in prop::sample::select(Work::ALL.to_vec()),
+        (temperature_c, time_min) in (thousandths(901.0, 1250.0), thousandths(0.0, 60_000.0)),
+        cooling in prop_oneof![
+            Just(SlowCooling::still_air()),
+            (thousandths(1.0, 5000.0), thousandths(20.0, 900.0)).prop_map(
+                |(rate_k_per_h, until_c)| SlowCooling::Furnace { rate_k_per_h, until_c },
+            ),
+        ],
+    ) -> PriorStep {
+        PriorStep { work, temperature_c, time_min, cooling }
+    }
+}
+
+prop_compose! {
     fn any_route()(
         piece in any_text(),
         grade in prop::option::of(any_text()),
         composition in any_composition(),
         start in prop::sample::select(StartingStructure::ALL.to_vec()),
+        prior in prop::collection::vec(any_prior_step(), 0..6),
         section in any_section(),
         (furnace_band_k, furnace_offset_k) in (thousandths(0.0, 100.0), thousandths(-100.0, 100.0)),
         thermocouple in prop::sample::select(Thermocouple::ALL.to_vec()),
@@ -616,6 +659,7 @@ prop_compose! {
             composition,
             end_quench: Vec::new(),
             start,
+            prior,
             section,
             furnace_band_k,
             thermocouple,

@@ -3,6 +3,7 @@
 //! Mixtures add in Vickers; tempering is thought in HRC, where the falls of the three stages add.
 //! [`Hardness`] holds Vickers and gives the other scales where the standard defines them.
 
+mod annealed;
 mod auto_temper;
 mod bar;
 mod embrittlement;
@@ -15,6 +16,7 @@ mod soft;
 mod stages;
 mod tempering;
 
+pub use annealed::{ANNEALED_BAND_HV, annealed};
 pub use auto_temper::{AutoTempered, auto_tempered};
 pub use bar::{BarError, BarPlace, end_quenched};
 pub use embrittlement::{ReversibleEmbrittlement, embrittling_range_c, reversible_embrittlement};

@@ -197,6 +197,21 @@ impl Hardened {
         self.auto_tempered.fall_hrc(&self.dissolved)
     }
 
+    /// How its pearlite and bainite formed.
+    pub(super) const fn formed(&self) -> &Formed {
+        &self.formed
+    }
+
+    /// The piece for what tempers it.
+    pub(super) const fn as_quenched(&self) -> AsQuenched {
+        AsQuenched {
+            constituents: self.fractions,
+            dissolved: self.dissolved,
+            formed: self.formed,
+            auto_tempered: self.auto_tempered,
+        }
+    }
+
     /// The piece as a step of the outcome.
     pub(super) const fn stage(&self, step: Step) -> Stage {
         Stage {
@@ -225,12 +240,7 @@ impl Tempering {
         let is_table = grade_table(steel).is_some();
         let start = ready.map_or_else(
             || AsQuenched::fully_martensitic(steel),
-            |piece| AsQuenched {
-                constituents: piece.fractions,
-                dissolved: piece.dissolved,
-                formed: piece.formed,
-                auto_tempered: piece.auto_tempered,
-            },
+            Hardened::as_quenched,
         );
         let steps: Vec<TemperStep> = route.tempers.iter().map(step_of).collect();
         Ok(Self {

@@ -1,6 +1,6 @@
 //! A number that a model gives, or the reason why it gives none.
 
-use super::error::phase_words;
+use super::error::{RouteError, phase_words};
 use crate::phases::PhaseError;
 use crate::steel::OutOfRange;
 use crate::units::TemperatureScale;
@@ -15,6 +15,8 @@ pub enum Refusal {
     Model(OutOfRange),
     /// No equilibrium.
     Phase(PhaseError),
+    /// A step of the route that cannot be done.
+    Route(Box<RouteError>),
     /// Nothing to go by; a sentence without numbers.
     Plain(&'static str),
 }
@@ -26,6 +28,7 @@ impl Refusal {
         match self {
             Self::Model(refusal) => refusal.words(scale),
             Self::Phase(error) => phase_words(error, scale),
+            Self::Route(error) => error.words(scale),
             Self::Plain(sentence) => (*sentence).to_owned(),
         }
     }
@@ -52,6 +55,12 @@ impl From<OutOfRange> for Refusal {
 impl From<&OutOfRange> for Refusal {
     fn from(refusal: &OutOfRange) -> Self {
         Self::Model(refusal.clone())
+    }
+}
+
+impl From<RouteError> for Refusal {
+    fn from(error: RouteError) -> Self {
+        Self::Route(Box::new(error))
     }
 }
 

@@ -19,6 +19,7 @@ mod other_quenches;
 mod outcome;
 mod plan;
 mod prepared;
+mod prior;
 mod quench_notes;
 mod replay;
 mod run;
@@ -30,6 +31,7 @@ mod start;
 mod survival;
 mod table;
 mod validate;
+mod validate_prior;
 mod verdict;
 
 pub use agitation::{AGITATION_RANGE, agitation_to_pass};
@@ -51,6 +53,7 @@ pub use outcome::{
 };
 pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 pub use prepared::{Prepared, overheating, run};
+pub use prior::{PieceState, PriorHeat, PriorOutcome, PriorStep, SlowCooling, Work, WorkedBy};
 pub use quench_notes::quench_notes;
 pub use replay::{PlaceThen, Replay, Stopped, stopped_at};
 pub use sentences::{
@@ -61,5 +64,6 @@ pub use table::{QuenchTable, TableCell, TableRow, quench_table};
 pub use validate::{
     LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, validate,
 };
+pub use validate_prior::MOST_PRIOR_STEPS;
 pub use verdict::HARDENED;
 pub(crate) use verdict::NOSE_BAND;

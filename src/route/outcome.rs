@@ -2,6 +2,7 @@
 
 use super::caution_words::Caution;
 use super::known::Known;
+use super::prior::{PieceState, PriorOutcome};
 use crate::hardness::Hardness;
 use crate::heat::{CoolingCurve, Heating, MediumTitle};
 use crate::phases::CriticalTemperatures;
@@ -14,6 +15,12 @@ use serde::{Deserialize, Serialize};
 pub struct Outcome {
     /// A1, A3 or Acm of the steel.
     pub critical: CriticalTemperatures,
+    /// The stock before the first step, where there are steps before hardening.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub stock: Option<PieceState>,
+    /// What each step before hardening does, in order.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub prior: Vec<PriorOutcome>,
     /// Heating up to the soak in a furnace that is at temperature.
     pub heating: Heating,
     /// Soak: carbon dissolved, carbide left, grain.

@@ -1,6 +1,7 @@
 //! A route: what the user decides. Everything else is computed from it.
 
 use super::furnace::Thermocouple;
+use super::prior::PriorStep;
 use crate::heat::{Leave, MediumChoice, Section};
 use crate::soak::StartingStructure;
 use crate::steel::Composition;
@@ -21,8 +22,11 @@ pub struct Route {
     /// End-quench test of the heat, where one was made.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub end_quench: Vec<BarPoint>,
-    /// Structure before hardening.
+    /// Structure of the stock: before hardening, or before the first of the steps before it.
     pub start: StartingStructure,
+    /// Steps before hardening, in order.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub prior: Vec<PriorStep>,
     /// Shape and size of the piece.
     pub section: Section,
     /// How far the piece may be from the reading, K, either way, by control and unevenness of the

@@ -4,21 +4,29 @@ use super::baths::Baths;
 use super::error::RouteError;
 use super::outcome::Outcome;
 use super::plan::Route;
+use super::prior::{Prior, PriorStep, stock_before_soak};
 use super::run::outcome;
 use super::spread::Heats;
 use super::validate::validate;
+use crate::heat::Section;
 use crate::phases::{CriticalTemperatures, critical_temperatures};
 use crate::soak::{GrainAt, StartingStructure, Stock, overheated};
 use crate::steel::Composition;
+use crate::transform::BarPoint;
 
 /// A steel and its structure, prepared for all routes that begin with it.
 #[derive(Debug, Clone)]
 pub struct Prepared {
     composition: Composition,
     start: StartingStructure,
+    prior_steps: Vec<PriorStep>,
+    /// What the steps before hardening were computed for, where there are any.
+    section: Section,
+    end_quench: Vec<BarPoint>,
     pub(super) critical: CriticalTemperatures,
     pub(super) stock: Stock,
     pub(super) heats: Heats,
+    pub(super) prior: Prior,
     grade: Option<String>,
 }
 
@@ -28,12 +36,19 @@ impl Prepared {
     /// # Errors
     /// When the equilibrium does not cover the composition.
     pub fn of(route: &Route) -> Result<Self, RouteError> {
+        let critical = critical_temperatures(&route.composition)?;
+        let bought = Stock::new(&route.composition, route.start)?;
+        let prior = Prior::of(route, &bought, critical.a1_c);
         Ok(Self {
             composition: route.composition,
             start: route.start,
-            critical: critical_temperatures(&route.composition)?,
-            stock: Stock::new(&route.composition, route.start)?,
-            heats: Heats::of(route),
+            prior_steps: route.prior.clone(),
+            section: route.section,
+            end_quench: route.end_quench.clone(),
+            critical,
+            stock: bought.restructured(prior.structure),
+            heats: Heats::of(route, prior.structure),
+            prior,
             grade: route.grade.clone(),
         })
     }
@@ -43,6 +58,9 @@ impl Prepared {
     pub fn is_of(&self, route: &Route) -> bool {
         self.composition == route.composition
             && self.start == route.start
+            && self.prior_steps == route.prior
+            && (route.prior.is_empty()
+                || self.section == route.section && self.end_quench == route.end_quench)
             && self.grade == route.grade
     }
 
@@ -79,7 +97,7 @@ impl Prepared {
 /// As [`run`].
 pub fn overheating(route: &Route) -> Result<[GrainAt; 3], RouteError> {
     validate(route)?;
-    grains(&Stock::new(&route.composition, route.start)?, route)
+    grains(&stock_before_soak(route)?, route)
 }
 
 fn grains(stock: &Stock, route: &Route) -> Result<[GrainAt; 3], RouteError> {

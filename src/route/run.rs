@@ -110,6 +110,8 @@ pub(super) fn outcome(
     let hot_s = 60.0 * route.soak.time_min + heating.above_s(SCALES_FROM_C);
     let mut outcome = Outcome {
         critical: prepared.critical,
+        stock: (!route.prior.is_empty()).then(|| prepared.prior.stock.clone()),
+        prior: prepared.prior.outcomes.clone(),
         heating,
         skin: Known::from(skin(route.soak.temperature_c, hot_s.min(LONGEST_S))),
         soak: soaked,

@@ -4,7 +4,7 @@
 use super::hardening::Hardening;
 use super::plan::Route;
 use super::verdict::HARDENED;
-use crate::soak::Stock;
+use crate::soak::{Stock, Structure};
 use crate::steel::find;
 use crate::transform::Kinetics;
 
@@ -15,12 +15,12 @@ pub(super) struct Heats([Option<Stock>; 2]);
 
 impl Heats {
     /// The heats that the steel of a route may be.
-    pub(super) fn of(route: &Route) -> Self {
+    pub(super) fn of(route: &Route, structure: Structure) -> Self {
         let grade = route.grade.as_deref().and_then(|name| find(name).ok());
         grade
             .filter(|grade| grade.nominal == route.composition)
             .map_or_else(Self::default, |grade| {
-                let stock = |heat| Stock::new(&heat, route.start).ok();
+                let stock = |heat| Stock::new(&heat, structure).ok();
                 Self(grade.lean_and_rich().map(stock))
             })
     }

@@ -26,6 +26,7 @@ impl Route {
             },
             end_quench: Vec::new(),
             start: StartingStructure::Spheroidised,
+            prior: Vec::new(),
             section: Section::Blade {
                 edge_mm: 0.4,
                 spine_mm: 4.0,

@@ -7,11 +7,11 @@ use super::hardening::Hardening;
 use super::other_quenches::{Quencher, shop_media};
 use super::outcome::Verdict;
 use super::plan::Route;
+use super::prior::stock_before_soak;
 use super::run::soak_for;
 use super::spread::{Heats, Spread, kinetics_after};
 use super::validate::validate;
 use crate::heat::Section;
-use crate::soak::Stock;
 use serde::{Deserialize, Serialize};
 
 /// Thicknesses of the flat pieces, and diameters of the rounds, mm.
@@ -56,7 +56,7 @@ pub struct TableCell {
 pub fn quench_table(route: &Route) -> Result<QuenchTable, RouteError> {
     validate(route)?;
     let baths = Baths::of(&route.quench)?;
-    let stock = Stock::new(&route.composition, route.start)?;
+    let stock = stock_before_soak(route)?;
     let soaked = soak_for(&stock.at(route.soak.temperature_c)?, route.soak.time_min)?;
     let hardening = Hardening::of_route(route, &soaked.end, &soaked.dissolved)?;
     let ends = [-1.0, 1.0].map(|side| {
@@ -69,7 +69,7 @@ pub fn quench_table(route: &Route) -> Result<QuenchTable, RouteError> {
         kinetics: hardening.kinetics(),
         spread: Spread::of(
             route,
-            &Heats::of(route),
+            &Heats::of(route, *stock.structure()),
             hardening.kinetics(),
             ends.each_ref().map(Option::as_ref),
         ),

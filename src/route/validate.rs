@@ -1,6 +1,7 @@
 //! Which routes make sense at all: every number in a range that a shop could mean. The models
 //! have narrower ranges of their own and refuse by themselves.
 
+use super::validate_prior::prior;
 use super::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 use crate::heat::{Leave, MediumChoice};
 use crate::transform::measured_heat;
@@ -24,7 +25,7 @@ pub struct RouteFieldError {
     pub message: String,
 }
 
-fn fault(field: &'static str, message: impl ToString) -> RouteFieldError {
+pub(super) fn fault(field: &'static str, message: impl ToString) -> RouteFieldError {
     RouteFieldError {
         field,
         message: message.to_string(),
@@ -32,7 +33,7 @@ fn fault(field: &'static str, message: impl ToString) -> RouteFieldError {
 }
 
 /// A range of values that makes sense for a field.
-struct Allowed {
+pub(super) struct Allowed {
     field: &'static str,
     /// The quantity in words.
     words: &'static str,
@@ -42,7 +43,7 @@ struct Allowed {
 }
 
 impl Allowed {
-    fn check(&self, value: f64) -> Result<(), RouteFieldError> {
+    pub(super) fn check(&self, value: f64) -> Result<(), RouteFieldError> {
         if (self.least..=self.most).contains(&value) {
             return Ok(());
         }
@@ -65,7 +66,7 @@ impl Allowed {
     }
 }
 
-const fn allowed(
+pub(super) const fn allowed(
     field: &'static str,
     words: &'static str,
     (least, most): (f64, f64),
@@ -80,7 +81,7 @@ const fn allowed(
     }
 }
 
-const STEP_MIN: (f64, f64) = (0.0, LONGEST_STEP_H * 60.0);
+pub(super) const STEP_MIN: (f64, f64) = (0.0, LONGEST_STEP_H * 60.0);
 
 /// Checks that every number of a route is in a range that a shop could mean, that texts are not
 /// absurdly long, and that ranges are the right way round.
@@ -108,6 +109,7 @@ pub fn validate(route: &Route) -> Result<(), RouteFieldError> {
         "K",
     )
     .check(route.furnace_offset_k)?;
+    prior(&route.prior)?;
     soak(&route.soak)?;
     quench(&route.quench)?;
     if let Some(bath) = &route.cold {
@@ -117,7 +119,11 @@ pub fn validate(route: &Route) -> Result<(), RouteFieldError> {
     target(&route.target)
 }
 
-fn text(field: &'static str, words: &'static str, written: &str) -> Result<(), RouteFieldError> {
+pub(super) fn text(
+    field: &'static str,
+    words: &'static str,
+    written: &str,
+) -> Result<(), RouteFieldError> {
     let length = written.chars().count();
     if length > LONGEST_TEXT {
         return Err(fault(
@@ -269,6 +275,7 @@ mod tests {
             },
             end_quench: Vec::new(),
             start: StartingStructure::Spheroidised,
+            prior: Vec::new(),
             section: Section::Plate { thickness_mm: 3.0 },
             furnace_band_k: 8.0,
             thermocouple: Thermocouple::Checked,

@@ -9,7 +9,7 @@
 mod file;
 mod preferences;
 mod shelf;
-mod v4;
+mod v5;
 
 pub use file::{
     Kind, LARGEST_FILE_BYTES, Loaded, ReadError, VERSION, WriteError, read, read_bench,

@@ -68,6 +68,10 @@ pub(super) struct Left {
     pub(super) carbide: Carbide,
     /// Volume over radius of what is left, per µm and first volume.
     pub(super) per_radius_um: f64,
+    /// What the squared radii have lost, in squared median radii.
+    pub(super) shrinkage: f64,
+    /// How far the carbide has come from its first content to that of the equilibrium, 0 to 1.
+    pub(super) way: f64,
 }
 
 /// Alloy at the surface of the carbide.
@@ -183,14 +187,19 @@ impl Dissolution<'_> {
         }
     }
 
-    /// Carbide when a part of the first is left.
-    fn carbide(&self, part: f64) -> Carbide {
+    /// How far the carbide is from its first content to that of the equilibrium.
+    fn way(&self, part: f64) -> f64 {
         let end = self.end();
-        let way = if end < 1.0 {
+        if end < 1.0 {
             ((1.0 - part) / (1.0 - end)).clamp(0.0, 1.0)
         } else {
             1.0
-        };
+        }
+    }
+
+    /// Carbide when a part of the first is left.
+    fn carbide(&self, part: f64) -> Carbide {
+        let way = self.way(part);
         let mix = |from: f64, to: f64| from + (to - from) * way;
         let mut content = Composition::default();
         for element in Element::ALL {
@@ -321,11 +330,12 @@ impl Follower<'_> {
             ..
         } = self.course;
         let part = dissolution.sizes.remaining(shrinkage).max(*end);
+        let shrinkage = shrinkage.min(*end_shrinkage);
         Left {
             carbide: dissolution.carbide(part),
-            per_radius_um: dissolution
-                .sizes
-                .per_radius_um(shrinkage.min(*end_shrinkage)),
+            per_radius_um: dissolution.sizes.per_radius_um(shrinkage),
+            shrinkage,
+            way: dissolution.way(part),
         }
     }
 }

@@ -1,24 +1,23 @@
 //! Austenite grain: growth in time, held by the carbide that is left.
 
-use super::StartingStructure;
 use crate::sources::{bearing_card_1999, lee_2008, smith_1948};
 use crate::steel::Composition;
 
 /// Carbon up to which a steel grows as low-alloy steel, and from which as bearing steel, wt %.
 const CARBON_WT: (f64, f64) = (0.6, 0.95);
 
-/// Grain as mean intercept, µm, after a time at temperature, when grains may not pass a size.
+/// Grain as mean intercept, µm, after a time at temperature from a first grain, when grains may not
+/// pass a size.
 ///
 /// Growth adds to the first grain in the fifth power, as the laws of growth have it.
 pub(super) fn grain_um(
     steel: &Composition,
-    start: StartingStructure,
+    first_um: f64,
     temperature_c: f64,
     time_s: f64,
     largest_um: f64,
 ) -> f64 {
     let grown_um = free_growth_um(steel, temperature_c, time_s).min(largest_um);
-    let first_um = start.first_grain_um();
     (0.2 * (first_um.powi(5) + grown_um.powi(5)).ln()).exp()
 }
 

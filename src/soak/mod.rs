@@ -1,26 +1,32 @@
 //! How far a soak gets: carbon dissolved, carbide left, grain grown, and what air does to the
 //! surface.
 
+mod boundary_carbide;
 mod diffusion;
 mod dissolution;
 mod grain;
 mod overheat;
 mod piece;
+mod ripening;
 mod sizes;
 mod skin;
 mod structure;
 mod walk;
 
+pub use boundary_carbide::{BoundaryCarbide, CarbideBalance, Network};
 pub use overheat::{GrainAt, OVERHEATS_K, overheated};
+pub use ripening::Ripening;
 pub use skin::{Depth, Skin, decarburised_depth_mm, skin};
-pub use structure::StartingStructure;
+pub use structure::{StartingStructure, Structure};
 
-use crate::phases::{PhaseError, SoakLimit, SoakLimits};
+use crate::phases::{Annealed, Eutectoid, PhaseError, SoakLimit, SoakLimits};
 use crate::steel::{Composition, OutOfRange};
 use piece::{Before, Piece};
 
 /// Longest soak, s: two days.
 pub const LONGEST_S: f64 = 172_800.0;
+/// Volume fraction of vanadium carbide for each wt % of vanadium: VC of 5.77 g/cm³ (from memory).
+const VANADIUM_CARBIDE_PER_WT: f64 = 0.0169;
 /// Points of a history.
 const HISTORY_POINTS: u16 = 60;
 
@@ -50,6 +56,23 @@ pub struct SoakEnd {
     pub carbon_in_solution_wt: f64,
     /// Austenite grain as mean intercept, µm.
     pub grain_um: f64,
+    /// Mean radius by volume of the carbide that is left, a network aside, µm.
+    pub carbide_radius_um: f64,
+    /// Part of the carbide left, by volume, that is a network on the old grain boundaries.
+    pub network_part: f64,
+    /// How far alloy has gone into the carbide that is left: 0 as in the steel, 1 equilibrium.
+    pub carbide_enrichment: f64,
+}
+
+impl SoakEnd {
+    /// Mean distance of the carbides that are left and on which cementite grows, µm; infinite where
+    /// none is. What vanadium of the steel can bind does not count: cementite passes it by.
+    #[must_use]
+    pub fn carbide_spacing_um(&self, steel: &Composition) -> f64 {
+        let each_um3 = 4.0 / 3.0 * std::f64::consts::PI * self.carbide_radius_um.powi(3);
+        let of_vanadium = VANADIUM_CARBIDE_PER_WT * steel.v;
+        (each_um3 / (self.point.carbide_volume_fraction - of_vanadium).max(0.0)).cbrt()
+    }
 }
 
 /// What a soak leads to.
@@ -141,7 +164,7 @@ pub fn soak(
 #[derive(Debug, Clone)]
 pub struct Stock {
     steel: Composition,
-    start: StartingStructure,
+    start: Structure,
     before: Before,
     limits: SoakLimits,
 }
@@ -151,13 +174,49 @@ impl Stock {
     ///
     /// # Errors
     /// When the equilibrium is outside its model's range.
-    pub fn new(steel: &Composition, start: StartingStructure) -> Result<Self, SoakError> {
+    pub fn new(steel: &Composition, start: impl Into<Structure>) -> Result<Self, SoakError> {
+        let start = start.into();
         Ok(Self {
             steel: *steel,
             start,
-            before: Before::new(steel, start)?,
+            before: Before::new(steel, &start)?,
             limits: SoakLimits::of(steel)?,
         })
+    }
+
+    /// The same steel in another structure: nothing of its equilibria is computed anew.
+    #[must_use]
+    pub fn restructured(&self, start: Structure) -> Self {
+        Self {
+            steel: self.steel,
+            start,
+            before: self.before.restructured(&self.steel, &start),
+            limits: self.limits.clone(),
+        }
+    }
+
+    /// The structure that it is in.
+    #[must_use]
+    pub const fn structure(&self) -> &Structure {
+        &self.start
+    }
+
+    /// Where the steel has austenite of one carbon content beside ferrite and carbide.
+    #[must_use]
+    pub const fn eutectoid(&self) -> &Eutectoid {
+        self.before.eutectoid()
+    }
+
+    /// The steel when all its carbon has gone to carbide.
+    #[must_use]
+    pub const fn annealed(&self) -> &Annealed {
+        self.before.annealed()
+    }
+
+    /// Part of the carbide, by volume, that lies outside pearlite when the steel cools slowly.
+    #[must_use]
+    pub const fn outside_pearlite(&self) -> f64 {
+        self.before.outside_pearlite()
     }
 
     /// The steel at a soak temperature, °C.

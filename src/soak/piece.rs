@@ -3,8 +3,8 @@
 
 use super::dissolution::{Carbide, Dissolution, Left};
 use super::sizes::Sizes;
-use super::{Hold, SoakEnd, SoakPoint, StartingStructure, diffusion, grain};
-use crate::phases::{self, Eutectoid, PhaseError, SoakLimit};
+use super::{Hold, SoakEnd, SoakPoint, Structure, diffusion, grain};
+use crate::phases::{self, Annealed, Eutectoid, PhaseError, SoakLimit};
 use crate::sources::astm_e112::grain_number;
 use crate::sources::molinder_1956;
 use crate::steel::{Composition, Element};
@@ -24,7 +24,10 @@ fn ferrite_carbon_wt(temperature_c: f64) -> f64 {
 #[derive(Debug, Clone)]
 pub(super) struct Before {
     eutectoid: Eutectoid,
+    annealed: Annealed,
     sizes: Sizes,
+    /// Part of the carbide outside pearlite when all of it has formed slowly.
+    outside_pearlite: f64,
     carbide: Carbide,
     /// The metals of its cementite, wt %, where it is cementite that holds the carbon, and those
     /// of the ferrite around it.
@@ -32,10 +35,24 @@ pub(super) struct Before {
 }
 
 impl Before {
-    pub(super) fn new(steel: &Composition, start: StartingStructure) -> Result<Self, PhaseError> {
+    pub(super) fn new(steel: &Composition, start: &Structure) -> Result<Self, PhaseError> {
         let eutectoid = phases::eutectoid(steel)?;
-        let eutectoid_carbon_wt = eutectoid.carbon_wt;
         let annealed = phases::annealed(steel)?;
+        Ok(Self::of(steel, start, eutectoid, annealed))
+    }
+
+    /// The same steel in another structure.
+    pub(super) fn restructured(&self, steel: &Composition, start: &Structure) -> Self {
+        Self::of(steel, start, self.eutectoid, self.annealed)
+    }
+
+    fn of(
+        steel: &Composition,
+        start: &Structure,
+        eutectoid: Eutectoid,
+        annealed: Annealed,
+    ) -> Self {
+        let eutectoid_carbon_wt = eutectoid.carbon_wt;
         let mass = annealed.carbide_mass_fraction;
         let content = enriched(steel, &annealed.carbide, start);
         let carbide = part_of_piece(
@@ -51,17 +68,32 @@ impl Before {
             }
             (enriched(steel, &cementite, start), ferrite)
         });
-        let outside_pearlite = (steel.c - eutectoid_carbon_wt).max(0.0)
+        let outside_pearlite = ((steel.c - eutectoid_carbon_wt).max(0.0)
             / (annealed.carbide.c - eutectoid_carbon_wt).max(1.0)
             * annealed.carbide.c
-            / steel.c.max(0.01);
-        let network = start.network_part() * outside_pearlite.clamp(0.0, 1.0);
-        Ok(Self {
+            / steel.c.max(0.01))
+        .clamp(0.0, 1.0);
+        let network = start.network_part * outside_pearlite;
+        Self {
             eutectoid,
+            annealed,
             sizes: Sizes::new(start, network),
+            outside_pearlite,
             carbide,
             metals,
-        })
+        }
+    }
+
+    pub(super) const fn eutectoid(&self) -> &Eutectoid {
+        &self.eutectoid
+    }
+
+    pub(super) const fn annealed(&self) -> &Annealed {
+        &self.annealed
+    }
+
+    pub(super) const fn outside_pearlite(&self) -> f64 {
+        self.outside_pearlite
     }
 
     /// Whether austenite holds so much carbon from the beginning that no ferrite stands beside it.
@@ -143,7 +175,7 @@ impl<'a> Piece<'a> {
         let in_solution_wt = fast_limit.as_ref().map_or(formed_wt, |fast_limit| {
             formed_wt.min((1.0 - ferrite) * fast_limit.c)
         });
-        let half_width_m = stock.start.ferrite_half_width_um() * 1e-6;
+        let half_width_m = stock.start.ferrite_half_width_um * 1e-6;
         let diffusivity = diffusion::of_carbon_m2_s(temperature_c + 273.15);
         Self {
             stock,
@@ -183,6 +215,8 @@ impl<'a> Piece<'a> {
         let Left {
             carbide,
             per_radius_um,
+            shrinkage,
+            way,
         } = *left;
         let limit = self.limit;
         let steel = &self.stock.steel;
@@ -230,8 +264,16 @@ impl<'a> Piece<'a> {
         let ferrite_volume_fraction = (1.0 - carbide_volume_fraction) * ferrite / matrix;
         let first_volume_fraction = self.first.volume / (self.first.volume + 1.0 - self.first.mass);
         let held_um = grain::held_by_carbide_um(first_volume_fraction * per_radius_um);
-        let grain_um =
-            grain::grain_um(steel, self.stock.start, self.temperature_c, time_s, held_um);
+        let sizes = &self.stock.before.sizes;
+        let part = sizes.remaining(shrinkage);
+        let first_enrichment = self.stock.start.carbide_enrichment;
+        let grain_um = grain::grain_um(
+            steel,
+            self.stock.start.first_grain_um,
+            self.temperature_c,
+            time_s,
+            held_um,
+        );
         SoakEnd {
             point: SoakPoint {
                 time_s,
@@ -243,18 +285,25 @@ impl<'a> Piece<'a> {
             dissolved,
             carbon_in_solution_wt: steel.c - carbide.content.c,
             grain_um,
+            carbide_radius_um: sizes.radius_left_um(shrinkage),
+            network_part: if part > 0.0 {
+                (sizes.network_left(shrinkage) / part).min(1.0)
+            } else {
+                0.0
+            },
+            carbide_enrichment: first_enrichment + (1.0 - first_enrichment) * way,
         }
     }
 }
 
 /// A carbide into which alloy has gone as far as a starting structure has it, wt % of itself.
-fn enriched(steel: &Composition, settled: &Composition, start: StartingStructure) -> Composition {
+fn enriched(steel: &Composition, settled: &Composition, start: &Structure) -> Composition {
     let mut carbide = *settled;
     for element in Element::ALL {
         let (plain, settled) = (steel.get(element), settled.get(element));
         let value = match element {
             Element::C | Element::P | Element::S => settled,
-            _ => plain + (settled - plain) * start.carbide_enrichment(),
+            _ => plain + (settled - plain) * start.carbide_enrichment,
         };
         carbide.set(element, value);
     }
@@ -285,7 +334,7 @@ fn volume_over_matrix(mass: f64, volume: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::soak::Stock;
+    use crate::soak::{StartingStructure, Stock};
 
     /// Carbon in carbide, ferrite and austenite is the steel's at every time; so is every metal
     /// once all else is austenite; and the parts make up the whole.

@@ -3,7 +3,7 @@
 //! Shrinkage is what the squared radius of every carbide has lost, in squared median radii: one
 //! number for all sizes.
 
-use super::StartingStructure;
+use super::Structure;
 
 /// Radii of the size classes over the median, each with the same part of the volume: lognormal,
 /// spread 0.4 of the logarithm (expert value).
@@ -13,32 +13,43 @@ const CLASSES: [f64; 12] = [
 /// Cells of the shrinkage axis.
 pub(super) const CELLS: usize = 160;
 
-/// Size classes: radius over the median, and part of the carbide's volume.
+/// Size classes: radius over the median, and part of the carbide's volume. The network is the
+/// last, where there is one.
 #[derive(Debug, Clone)]
 pub(super) struct Sizes {
     classes: Vec<(f64, f64)>,
+    has_network: bool,
     largest: f64,
     median_um: f64,
 }
 
 impl Sizes {
     /// The sizes of a structure, with a part of the carbide in a network on the grain boundaries.
-    pub(super) fn new(start: StartingStructure, network: f64) -> Self {
-        let median_um = start.carbide_radius_um();
-        let even = (1.0 - network) / CLASSES.len() as f64;
-        let mut classes: Vec<(f64, f64)> = CLASSES.iter().map(|r| (*r, even)).collect();
-        if network > 0.0 {
-            classes.push((start.network_radius_um() / median_um, network));
+    pub(super) fn new(structure: &Structure, network: f64) -> Self {
+        let median_um = structure.carbide_radius_um;
+        let spread = |part: f64, times: f64| {
+            let each = part / CLASSES.len() as f64;
+            CLASSES.iter().map(move |r| (times * r, each))
+        };
+        let left_over = structure.left_over_part * (1.0 - network);
+        let mut classes: Vec<(f64, f64)> = spread(1.0 - network - left_over, 1.0).collect();
+        if left_over > 0.0 {
+            classes.extend(spread(left_over, structure.left_over_radius_um / median_um));
+        }
+        let has_network = network > 0.0;
+        if has_network {
+            classes.push((structure.network_radius_um / median_um, network));
         }
         let largest = classes.iter().fold(0.0, |most: f64, (r, _)| most.max(*r));
         Self {
             classes,
+            has_network,
             largest,
             median_um,
         }
     }
 
-    /// The radius that halves the volume, network aside, µm.
+    /// The radius that halves the volume of the evenly spread carbide, µm.
     pub(super) const fn median_um(&self) -> f64 {
         self.median_um
     }
@@ -65,6 +76,36 @@ impl Sizes {
                 part * x * x.sqrt()
             })
             .sum()
+    }
+
+    /// What each class still has of its radius, and of the whole volume, after a shrinkage.
+    fn left(&self, shrinkage: f64) -> impl Iterator<Item = (f64, f64)> + '_ {
+        self.classes.iter().map(move |(r, part)| {
+            let x = (1.0 - shrinkage / (r * r)).max(0.0);
+            (r * x.sqrt(), part * x * x.sqrt())
+        })
+    }
+
+    /// Mean radius by volume of the carbide that a shrinkage leaves, the network aside, µm; the
+    /// median where nothing is left.
+    pub(super) fn radius_left_um(&self, shrinkage: f64) -> f64 {
+        let spread = self.classes.len() - usize::from(self.has_network);
+        let (moment, volume) = self
+            .left(shrinkage)
+            .take(spread)
+            .fold((0.0, 0.0), |(m, v), (r, part)| (m + r * part, v + part));
+        if volume > 0.0 {
+            self.median_um * moment / volume
+        } else {
+            self.median_um
+        }
+    }
+
+    /// Volume of the network that a shrinkage leaves, as part of all carbide at first.
+    pub(super) fn network_left(&self, shrinkage: f64) -> f64 {
+        let last = self.left(shrinkage).last();
+        last.filter(|_| self.has_network)
+            .map_or(0.0, |(_, part)| part)
     }
 
     /// The shrinkage after which a part is left.
@@ -98,6 +139,7 @@ impl Sizes {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::soak::StartingStructure;
 
     #[test]
     fn classes_are_the_quantiles_of_a_lognormal() {
@@ -113,7 +155,7 @@ mod tests {
     #[test]
     fn all_is_left_at_first_and_nothing_at_last() {
         for network in [0.0, 0.3] {
-            let sizes = Sizes::new(StartingStructure::AsForged, network);
+            let sizes = Sizes::new(&StartingStructure::AsForged.structure(), network);
             assert!((sizes.remaining(0.0) - 1.0).abs() < 1e-12);
             assert!(sizes.remaining(sizes.node(CELLS)) < 1e-12);
             assert!(sizes.per_radius_um(sizes.node(CELLS)) < 1e-12);

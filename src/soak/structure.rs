@@ -2,6 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
+/// Radius of the sphere that dissolves as fast as the films of a network, µm. Expert value.
+const NETWORK_RADIUS_UM: f64 = 0.5;
+
 /// Carbide form in the piece as it goes into the furnace.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -28,12 +31,27 @@ pub enum StartingStructure {
     AsForged,
 }
 
-/// What the model takes of a structure.
-struct Sizes {
-    carbide_radius_um: f64,
-    carbide_enrichment: f64,
-    ferrite_half_width_um: f64,
-    first_grain_um: f64,
+/// What counts of a structure when the piece is heated: how its carbide is spread, how far alloy
+/// has gone into it, and how fine the austenite will be.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Structure {
+    /// Radius that halves the volume of the evenly spread carbide by size, µm; for lamellae, of
+    /// the sphere that dissolves as fast.
+    pub carbide_radius_um: f64,
+    /// Part of the carbide, by volume, that an earlier soak has left undissolved.
+    pub left_over_part: f64,
+    /// Radius that halves the volume of that, µm.
+    pub left_over_radius_um: f64,
+    /// Part of the carbide outside pearlite that stands as a network on the grain boundaries.
+    pub network_part: f64,
+    /// Radius of the sphere that dissolves as fast as the films of the network, µm.
+    pub network_radius_um: f64,
+    /// How far alloy has gone into the carbide: 0 as in the steel, 1 equilibrium with ferrite.
+    pub carbide_enrichment: f64,
+    /// Half the width of the ferrite that carbon has to cross, µm.
+    pub ferrite_half_width_um: f64,
+    /// Austenite grain just after ferrite is gone, as mean intercept, µm.
+    pub first_grain_um: f64,
 }
 
 impl StartingStructure {
@@ -49,64 +67,22 @@ impl StartingStructure {
         Self::AsForged,
     ];
 
-    /// Radius that halves the carbide volume by size, µm; for lamellae, of the sphere that
-    /// dissolves as fast.
+    /// What the model takes of it.
     ///
-    /// Expert values: spheroids of 0.5 µm mean diameter by count, which is 0.373 µm here for the
-    /// spread of sizes taken; 1.0 µm after a long anneal, 0.3 µm after a short one below A1;
-    /// coarse lamellae dissolve twenty times faster than the first; fine ones have half their
-    /// thickness, medium ones lie between; carbides of martensite tempered while it heats up have
-    /// 0.05 µm.
+    /// Expert values. Carbide radius: spheroids of 0.5 µm mean diameter by count, which is 0.373 µm
+    /// here for the spread of sizes taken; 1.0 µm after a long anneal, 0.3 µm after a short one
+    /// below A1; coarse lamellae dissolve twenty times faster than the first; fine ones have half
+    /// their thickness, medium ones lie between; carbides of martensite tempered while it heats up
+    /// have 0.05 µm. Enrichment: a spheroidising anneal lasts hours and reaches equilibrium, an hour
+    /// below A1 most of it; pearlite forms in minutes at 680-700 °C, in seconds when air cooled; a
+    /// network forms hotter and has longer; martensite tempers in minutes while it heats up.
+    /// Ferrite: large forged grains have it wide between them, tempered martensite has none but
+    /// within its laths. First grain: ASTM 10.5, 10, 11, 10, 10.5, 11, 12 and 8 in the order of
+    /// [`Self::ALL`]: austenite begins on carbides and colony boundaries, and the finer they are,
+    /// the more grains. Network: half of what is outside pearlite after cooling in air from the
+    /// forge.
     #[must_use]
-    pub const fn carbide_radius_um(self) -> f64 {
-        self.sizes().carbide_radius_um
-    }
-
-    /// How far alloy has gone into the carbide: 0 as in the steel, 1 equilibrium with ferrite.
-    ///
-    /// Expert values: a spheroidising anneal lasts hours and reaches equilibrium, an hour below A1
-    /// most of it; pearlite forms in minutes at 680-700 °C, in seconds when air cooled; a network
-    /// forms hotter and has longer; martensite tempers in minutes while it heats up.
-    #[must_use]
-    pub const fn carbide_enrichment(self) -> f64 {
-        self.sizes().carbide_enrichment
-    }
-
-    /// Half the width of the ferrite that carbon has to cross, µm.
-    ///
-    /// Expert values; large forged grains have wide ferrite between them, tempered martensite has
-    /// none but within its laths.
-    #[must_use]
-    pub const fn ferrite_half_width_um(self) -> f64 {
-        self.sizes().ferrite_half_width_um
-    }
-
-    /// Austenite grain just after ferrite is gone, as mean intercept, µm.
-    ///
-    /// Expert values: ASTM 10.5, 10, 11, 10, 10.5, 11, 12 and 8 in the order of [`Self::ALL`].
-    /// Austenite begins on carbides and colony boundaries: the finer they are, the more grains.
-    #[must_use]
-    pub const fn first_grain_um(self) -> f64 {
-        self.sizes().first_grain_um
-    }
-
-    /// Part of the carbide outside pearlite that stands as a network on the grain boundaries of
-    /// hypereutectoid steel: half of it after cooling in air from the forge. Expert value.
-    #[must_use]
-    pub const fn network_part(self) -> f64 {
-        match self {
-            Self::AsForged => 0.5,
-            _ => 0.0,
-        }
-    }
-
-    /// Radius of the sphere that dissolves as fast as the films of a network, µm. Expert value.
-    #[must_use]
-    pub const fn network_radius_um(self) -> f64 {
-        0.5
-    }
-
-    const fn sizes(self) -> Sizes {
+    pub const fn structure(self) -> Structure {
         let (carbide_radius_um, carbide_enrichment, ferrite_half_width_um, first_grain_um) =
             match self {
                 Self::Spheroidised => (0.373, 1.0, 5.0, 8.4),
@@ -118,11 +94,24 @@ impl StartingStructure {
                 Self::QuenchedAndRefined => (0.037, 0.2, 1.0, 5.0),
                 Self::AsForged => (0.083, 0.7, 20.0, 20.0),
             };
-        Sizes {
+        Structure {
             carbide_radius_um,
+            left_over_part: 0.0,
+            left_over_radius_um: carbide_radius_um,
+            network_part: match self {
+                Self::AsForged => 0.5,
+                _ => 0.0,
+            },
+            network_radius_um: NETWORK_RADIUS_UM,
             carbide_enrichment,
             ferrite_half_width_um,
             first_grain_um,
         }
+    }
+}
+
+impl From<StartingStructure> for Structure {
+    fn from(start: StartingStructure) -> Self {
+        start.structure()
     }
 }

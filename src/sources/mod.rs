@@ -50,6 +50,7 @@ pub mod temper_embrittlement;
 pub mod tempering_stages;
 pub mod tool_steel_tempering;
 pub mod van_bohemen_2012;
+pub mod zener_1949;
 
 /// How far a set of constants can be trusted to be what its source prints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -136,4 +137,5 @@ pub const ALL: &[&Source] = &[
     &tempering_stages::SOURCE,
     &tool_steel_tempering::SOURCE,
     &van_bohemen_2012::SOURCE,
+    &zener_1949::SOURCE,
 ];
