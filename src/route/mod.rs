@@ -11,6 +11,7 @@ mod error;
 mod explain;
 mod explain_soak;
 mod furnace;
+mod handbook;
 mod hardening;
 mod in_use;
 mod influence;
@@ -43,6 +44,7 @@ pub use end_quench::{CriticalDiameter, EndQuenchTest, end_quench_test};
 pub use error::RouteError;
 pub use explain::{Explanation, explain};
 pub use furnace::Thermocouple;
+pub use handbook::{Departure, Setting, departures, starting_steps};
 pub(crate) use hardening::Hardening;
 pub use in_use::{Direction, InUse, Property, Reason, in_use};
 pub use known::{Known, Refusal};
@@ -53,7 +55,10 @@ pub use outcome::{
 };
 pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 pub use prepared::{Prepared, overheating, run};
-pub use prior::{PieceState, PriorHeat, PriorOutcome, PriorStep, SlowCooling, Work, WorkedBy};
+pub use prior::{
+    ForgingWindow, LowerLimit, PieceState, PriorHeat, PriorOutcome, PriorStep, SlowCooling, Work,
+    WorkedBy, forging_window,
+};
 pub use quench_notes::quench_notes;
 pub use replay::{PlaceThen, Replay, Stopped, stopped_at};
 pub use sentences::{

@@ -46,6 +46,7 @@ pub mod quench_media;
 pub mod sandu_1997;
 pub mod simsir_gur_2008;
 pub mod smith_1948;
+pub mod takeuchi_brimacombe_1985;
 pub mod temper_embrittlement;
 pub mod tempering_stages;
 pub mod tool_steel_tempering;
@@ -133,6 +134,7 @@ pub const ALL: &[&Source] = &[
     &sandu_1997::SOURCE,
     &simsir_gur_2008::SOURCE,
     &smith_1948::SOURCE,
+    &takeuchi_brimacombe_1985::SOURCE,
     &temper_embrittlement::SOURCE,
     &tempering_stages::SOURCE,
     &tool_steel_tempering::SOURCE,

@@ -46,6 +46,29 @@ pub(super) fn span(text: &str) -> Option<(f64, f64)> {
     }
 }
 
+/// Reads how an annealing entry wants the furnace led down: `760-790, 11-22 C/h to 480-540`,
+/// `830 then 705 to 650 at <=11 C/h`. Gives the fastest rate that it allows, K/h, and the temperature
+/// that it goes down to, °C; none where the entry tells no rate.
+pub(super) fn led_down(text: &str) -> Option<(f64, f64)> {
+    let words: Vec<&str> = text
+        .split([' ', ',', ';'])
+        .filter(|w| !w.is_empty())
+        .collect();
+    let unit = words.iter().position(|word| *word == "C/h")?;
+    let (before, after) = (words.get(..unit)?, words.get(unit + 1..)?);
+    let rate = span(before.last()?.trim_start_matches("<="))?.1;
+    let down_to = |words: &[&str]| {
+        let to = words.iter().rposition(|word| *word == "to")?;
+        let (least, most) = span(words.get(to + 1)?)?;
+        Some(f64::midpoint(least, most))
+    };
+    let until_c = match after.first() {
+        Some(&"to") => down_to(after)?,
+        _ => down_to(before)?,
+    };
+    (rate > 0.0).then_some((rate, until_c))
+}
+
 /// A number at the start of a text, and what follows it.
 fn leading_number(text: &str) -> Option<(f64, &str)> {
     let end = text
@@ -89,6 +112,27 @@ mod tests {
         let oil_hardening = nominal("0.90-0.95C 0.1-0.2V");
         assert!((oil_hardening[0].1 - 0.925).abs() < 1e-12);
         assert!((oil_hardening[1].1 - 0.15).abs() < 1e-12);
+    }
+
+    #[test]
+    fn annealing_texts() {
+        assert_eq!(
+            led_down("760-790, 11-22 C/h to 480-540"),
+            Some((22.0, 510.0))
+        );
+        assert_eq!(led_down("760-790, <=22 C/h to 540"), Some((22.0, 540.0)));
+        assert_eq!(
+            led_down("795 then 750 to 675 at <=6 C/h, or 690 16 h"),
+            Some((6.0, 675.0))
+        );
+        assert_eq!(
+            led_down(
+                "830 then 705 to 650 at <=11 C/h, or 675 6 h; spheroidise 750 then 705-650 at <=6 C/h"
+            ),
+            Some((11.0, 650.0))
+        );
+        assert_eq!(led_down("790-845 slow cool"), None);
+        assert_eq!(led_down("C/h"), None);
     }
 
     #[test]

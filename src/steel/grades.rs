@@ -1,6 +1,6 @@
 //! The grades of the list, by any of their designations.
 
-use super::grade_text::{nominal, span};
+use super::grade_text::{led_down, nominal, span};
 use super::{Composition, Element, Line, List};
 use crate::numeric::decimal::decimal;
 use crate::numeric::order;
@@ -137,6 +137,13 @@ pub fn find(designation: &str) -> Result<&'static Grade, UnknownGrade> {
 }
 
 impl Grade {
+    /// How fast the furnace is led down in annealing, K/h, and to which temperature, °C; none where
+    /// the handbook entry does not tell.
+    #[must_use]
+    pub fn anneal_led_down(&self) -> Option<(f64, f64)> {
+        led_down(&self.anneal_c.text)
+    }
+
     /// The standard's limits of an element, if it sets any.
     #[must_use]
     pub fn limits_of(&self, element: Element) -> Option<&Limits> {

@@ -2,11 +2,13 @@
 
 mod below;
 mod cooling;
+mod forging;
 mod heated;
 mod made;
 mod state;
 mod step;
 
+pub use forging::{ForgingWindow, LowerLimit, forging_window};
 pub use state::{PieceState, WorkedBy};
 pub use step::{PriorStep, SlowCooling, Work};
 
