@@ -7,6 +7,7 @@
 //! ever text.
 
 mod file;
+mod history;
 mod preferences;
 mod shelf;
 mod v5;
@@ -15,5 +16,6 @@ pub use file::{
     Kind, LARGEST_FILE_BYTES, Loaded, ReadError, VERSION, WriteError, read, read_bench,
     write_bench, write_shelf,
 };
+pub use history::{History, MOST_UNDONE};
 pub use preferences::{Preferences, Theme, read_preferences, write_preferences};
 pub use shelf::{Deleted, Imported, ItemId, MOST_ROUTES, Shelf, ShelfError, ShelfItem};

@@ -7,10 +7,13 @@ mod heated;
 mod made;
 mod state;
 mod step;
+mod words;
 
 pub use forging::{ForgingWindow, LowerLimit, forging_window};
 pub use state::{PieceState, WorkedBy};
 pub use step::{PriorStep, SlowCooling, Work};
+
+pub use words::{cooling_words, prior_line, prior_sentences, soft_hardness_words};
 
 use super::error::RouteError;
 use super::known::Known;

@@ -1,0 +1,170 @@
+//! What can be done to the steps of a route: added, moved, duplicated, removed.
+
+use super::plan::Route;
+use super::prior::{PriorStep, SlowCooling, Work};
+use super::validate::MOST_TEMPERS;
+use super::validate_prior::MOST_PRIOR_STEPS;
+
+/// A step of a route.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum StepRef {
+    /// A step before hardening, counted from zero.
+    Prior(usize),
+    /// The soak.
+    Soak,
+    /// The quench.
+    Quench,
+    /// The cold bath.
+    Cold,
+    /// A temper, counted from zero.
+    Temper(usize),
+}
+
+impl PriorStep {
+    /// A step as it is first offered, for a steel whose A1 is at `a1_c`, °C.
+    #[must_use]
+    pub fn first_offered(work: Work, a1_c: f64) -> Self {
+        let (above_a1_k, time_min, cooling) = match work {
+            Work::Forge { .. } => (350.0, 5.0, SlowCooling::still_air()),
+            Work::Normalise => (150.0, 10.0, SlowCooling::still_air()),
+            Work::Refine => (100.0, 3.0, SlowCooling::still_air()),
+            Work::SlowAnneal => (
+                50.0,
+                30.0,
+                SlowCooling::Furnace {
+                    rate_k_per_h: 20.0,
+                    until_c: 600.0,
+                },
+            ),
+            Work::SubcriticalAnneal => (-35.0, 120.0, SlowCooling::still_air()),
+            Work::StressRelief => (-120.0, 60.0, SlowCooling::still_air()),
+        };
+        Self {
+            work,
+            temperature_c: ((a1_c + above_a1_k) / 5.0).round() * 5.0,
+            time_min,
+            cooling,
+        }
+    }
+}
+
+impl Route {
+    /// Puts a step before hardening in at a place; false where the route is full.
+    pub fn insert_prior(&mut self, at: usize, step: PriorStep) -> bool {
+        let has_room = self.prior.len() < MOST_PRIOR_STEPS;
+        if has_room {
+            self.prior.insert(at.min(self.prior.len()), step);
+        }
+        has_room
+    }
+
+    /// Moves a step by so many places among its like; where it is then. Soak, quench and cold bath
+    /// have their place.
+    pub fn move_step(&mut self, step: StepRef, by: isize) -> StepRef {
+        match step {
+            StepRef::Prior(i) => StepRef::Prior(shifted(&mut self.prior, i, by)),
+            StepRef::Temper(i) => StepRef::Temper(shifted(&mut self.tempers, i, by)),
+            fixed => fixed,
+        }
+    }
+
+    /// Puts a copy of a step behind it; where the copy is, or none where there can be no second.
+    pub fn duplicate_step(&mut self, step: StepRef) -> Option<StepRef> {
+        match step {
+            StepRef::Prior(i) => {
+                let copy = self.prior.get(i)?.clone();
+                self.insert_prior(i + 1, copy)
+                    .then_some(StepRef::Prior(i + 1))
+            }
+            StepRef::Temper(i) if self.tempers.len() < MOST_TEMPERS => {
+                let copy = *self.tempers.get(i)?;
+                self.tempers.insert(i + 1, copy);
+                Some(StepRef::Temper(i + 1))
+            }
+            _ => None,
+        }
+    }
+
+    /// Takes a step out; false where a route cannot be without it.
+    pub fn remove_step(&mut self, step: StepRef) -> bool {
+        match step {
+            StepRef::Prior(i) if i < self.prior.len() => {
+                self.prior.remove(i);
+                true
+            }
+            StepRef::Temper(i) if i < self.tempers.len() => {
+                self.tempers.remove(i);
+                true
+            }
+            StepRef::Cold => self.cold.take().is_some(),
+            _ => false,
+        }
+    }
+}
+
+/// Moves an item of a list; where it is then.
+fn shifted<T>(list: &mut [T], from: usize, by: isize) -> usize {
+    let Some(last) = list.len().checked_sub(1).filter(|last| from <= *last) else {
+        return from;
+    };
+    let to = from.saturating_add_signed(by).min(last);
+    if let Some(between) = list.get_mut(from.min(to)..=from.max(to)) {
+        if to > from {
+            between.rotate_left(1);
+        } else {
+            between.rotate_right(1);
+        }
+    }
+    to
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::steel::find;
+
+    fn works(route: &Route) -> Vec<&'static str> {
+        route.prior.iter().map(|step| step.work.title()).collect()
+    }
+
+    fn whole() -> Route {
+        let mut route = Route::example();
+        route.take_handbook(find("52100").unwrap());
+        route
+    }
+
+    #[test]
+    fn steps_move_among_their_like() {
+        let mut route = whole();
+        assert_eq!(works(&route), ["Forge", "Normalise", "Refine", "Refine"]);
+        assert_eq!(route.move_step(StepRef::Prior(0), 2), StepRef::Prior(2));
+        assert_eq!(works(&route), ["Normalise", "Refine", "Forge", "Refine"]);
+        assert_eq!(route.move_step(StepRef::Prior(2), -9), StepRef::Prior(0));
+        assert_eq!(route, whole());
+        assert_eq!(route.move_step(StepRef::Prior(3), 5), StepRef::Prior(3));
+        assert_eq!(route.move_step(StepRef::Prior(44), -1), StepRef::Prior(44));
+        assert_eq!(route.move_step(StepRef::Quench, -1), StepRef::Quench);
+        assert_eq!(route, whole());
+    }
+
+    #[test]
+    fn steps_are_copied_and_taken_out() {
+        let mut route = whole();
+        assert_eq!(
+            route.duplicate_step(StepRef::Prior(1)),
+            Some(StepRef::Prior(2))
+        );
+        assert_eq!(route.prior[1], route.prior[2]);
+        assert!(route.remove_step(StepRef::Prior(2)));
+        assert_eq!(route, whole());
+        assert_eq!(route.duplicate_step(StepRef::Soak), None);
+        assert!(!route.remove_step(StepRef::Soak));
+        assert!(!route.remove_step(StepRef::Prior(9)));
+        assert!(route.remove_step(StepRef::Cold));
+        assert!(!route.remove_step(StepRef::Cold));
+        while route.duplicate_step(StepRef::Temper(0)).is_some() {}
+        assert_eq!(route.tempers.len(), MOST_TEMPERS);
+        while route.duplicate_step(StepRef::Prior(0)).is_some() {}
+        assert_eq!(route.prior.len(), MOST_PRIOR_STEPS);
+    }
+}

@@ -1,0 +1,321 @@
+//! A step before hardening in sentences: what it does, and what is wrong with it.
+
+use super::forging::ForgingWindow;
+use super::state::PieceState;
+use super::step::{PriorStep, SlowCooling, Work};
+use super::{PriorHeat, PriorOutcome};
+use crate::heat::MediumChoice;
+use crate::route::sentences::{Sentence, Tone, inside_a_sentence};
+use crate::soak::Network;
+use crate::units::{
+    TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hrc, format_hv,
+    format_percent, format_temperature, format_weight_percent,
+};
+
+/// Grain from which a step is told to have overheated the piece, ASTM number.
+const COARSE_ASTM: f64 = 5.0;
+/// Carbide and ferrite that are worth telling, volume fraction.
+const WORTH_TELLING: f64 = 0.01;
+/// A piece that is all of one kind, volume fraction.
+const MOSTLY: f64 = 0.9;
+
+/// The settings of a step in a line: `885 °C, 10 min, still air`.
+#[must_use]
+pub fn prior_line(step: &PriorStep, scale: TemperatureScale) -> String {
+    let degrees = |c: f64| format_temperature(c, scale);
+    if let Work::Forge { finish_c, heats } = step.work {
+        let heats = match heats {
+            1 => "1 heat".to_owned(),
+            n => format!("{n} heats"),
+        };
+        return format!(
+            "{} to {}, {heats}",
+            degrees(step.temperature_c),
+            degrees(finish_c)
+        );
+    }
+    format!(
+        "{}, {}, {}",
+        degrees(step.temperature_c),
+        format_duration_s(60.0 * step.time_min),
+        cooling_words(&step.cooling, scale)
+    )
+}
+
+/// How a step cools, in words that follow "then".
+#[must_use]
+pub fn cooling_words(cooling: &SlowCooling, scale: TemperatureScale) -> String {
+    match cooling {
+        SlowCooling::Medium { medium } => match medium {
+            MediumChoice::Named(name) if name == "air_still" => "still air".to_owned(),
+            medium => medium.resolve().map_or_else(
+                |error| error.to_string(),
+                |medium| inside_a_sentence(&medium.title.words(scale)),
+            ),
+        },
+        SlowCooling::Furnace {
+            rate_k_per_h,
+            until_c,
+        } => format!(
+            "furnace at {}/h to {}",
+            degrees_per_hour(*rate_k_per_h, scale),
+            format_temperature(*until_c, scale)
+        ),
+    }
+}
+
+fn degrees_per_hour(rate_k_per_h: f64, scale: TemperatureScale) -> String {
+    let rate = rate_k_per_h / scale.to_kelvin_difference(1.0);
+    format!("{}\u{a0}{}", format_fixed(rate, 0), scale.symbol())
+}
+
+/// Hardness as a shop reads it: HRC above 20, HRB below it, HV where neither scale reaches.
+#[must_use]
+pub fn soft_hardness_words(state: &PieceState) -> Option<String> {
+    let hardness = state.hardness?;
+    Some(match (hardness.hrc(), hardness.hrb()) {
+        (Some(hrc), _) if hrc >= 20.0 => format_hrc(hrc),
+        (_, Some(hrb)) => format_hrb(hrb),
+        _ => format_hv(hardness.hv),
+    })
+}
+
+/// What a step does, in the order in which it happens.
+#[must_use]
+pub fn prior_sentences(
+    step: &PriorStep,
+    outcome: &PriorOutcome,
+    window: &ForgingWindow,
+    a1_c: f64,
+    scale: TemperatureScale,
+) -> Vec<Sentence> {
+    let say = |tone, text: String| Sentence::new(tone).text_part(text);
+    let mut all = Vec::new();
+    match &outcome.heated {
+        Some(heat) => all.push(say(Tone::Holds, heated_words(heat))),
+        None if outcome.state.given().is_some() => all.push(say(
+            Tone::Holds,
+            format!(
+                "Below A1, {}: no austenite forms. Carbide gathers into fewer and rounder grains.",
+                format_temperature(a1_c, scale)
+            ),
+        )),
+        None => {}
+    }
+    match outcome.state.given() {
+        Some(state) => all.extend(state_sentences(state)),
+        None => {
+            let reason = outcome.state.refusal().map(|r| r.words(scale));
+            all.push(say(Tone::Narrow, reason.unwrap_or_default()));
+        }
+    }
+    all.extend(
+        warnings(step, outcome, window, scale)
+            .into_iter()
+            .map(|text| say(Tone::Narrow, text)),
+    );
+    all
+}
+
+fn heated_words(heat: &PriorHeat) -> String {
+    let grain = format!("ASTM\u{a0}{}", format_fixed(heat.grain_astm, 0));
+    let carbon = format_weight_percent(heat.carbon_wt);
+    if heat.ferrite_volume_fraction > WORTH_TELLING {
+        return format!(
+            "{} of it stays ferrite; the austenite between, grain {grain}, holds {carbon} carbon.",
+            format_percent(heat.ferrite_volume_fraction)
+        );
+    }
+    if heat.carbide_volume_fraction > WORTH_TELLING {
+        return format!(
+            "{carbon} carbon goes into solution, {} carbide stays and holds the grain at {grain}.",
+            format_percent(heat.carbide_volume_fraction)
+        );
+    }
+    format!("All {carbon} carbon goes into solution; nothing holds the grain, {grain}.")
+}
+
+fn state_sentences(state: &PieceState) -> Vec<Sentence> {
+    let mut all = Vec::new();
+    if let Some(x) = state.fractions {
+        let hard = x.martensite + x.austenite;
+        let is_round = x.pearlite + x.bainite + hard < 0.1 && x.carbide > WORTH_TELLING;
+        let cold = if is_round {
+            "Cold, it is ferrite with round carbide".to_owned()
+        } else if hard > MOSTLY {
+            "It hardens on the way down".to_owned()
+        } else if x.pearlite > MOSTLY {
+            format!("Cold, it is {} pearlite", lamellae_words(state))
+        } else {
+            let parts = [
+                ("martensite and austenite", hard),
+                ("bainite", x.bainite),
+                ("pearlite", x.pearlite),
+                ("ferrite", x.ferrite),
+                ("carbide", x.carbide),
+            ];
+            let told: Vec<String> = parts
+                .into_iter()
+                .filter(|(_, part)| *part > 0.03)
+                .map(|(name, part)| format!("{} {name}", format_percent(part)))
+                .collect();
+            format!("Cold, it is {}", told.join(", "))
+        };
+        all.push(Sentence::new(Tone::Holds).text_part(format!("{cold}{}", tools_words(state))));
+    } else {
+        let text = format!("It hardens in air{}", tools_words(state));
+        all.push(Sentence::new(Tone::Holds).text_part(text));
+    }
+    match state.network {
+        Network::None => {}
+        Network::Broken => all.push(Sentence::new(Tone::Holds).text_part(
+            "Thin films of carbide stand on some grain boundaries; the next heat above Acm, or a shorter cooling, leaves none.",
+        )),
+        Network::Continuous => all.push(Sentence::new(Tone::Narrow).text_part(
+            "A network of carbide stands on the grain boundaries: it makes the steel brittle. Normalise from above Acm and cool faster.",
+        )),
+    }
+    all
+}
+
+fn tools_words(state: &PieceState) -> String {
+    match (soft_hardness_words(state), state.worked_by()) {
+        (Some(hardness), Some(tools)) => {
+            format!(", about {hardness}: it {}.", tools.words())
+        }
+        _ => "; its hardness is not known.".to_owned(),
+    }
+}
+
+fn lamellae_words(state: &PieceState) -> &'static str {
+    let um = state.structure.carbide_radius_um;
+    if um < 0.05 {
+        "fine"
+    } else if um < 0.075 {
+        "medium"
+    } else {
+        "coarse"
+    }
+}
+
+fn warnings(
+    step: &PriorStep,
+    outcome: &PriorOutcome,
+    window: &ForgingWindow,
+    scale: TemperatureScale,
+) -> Vec<String> {
+    let degrees = |c: f64| format_temperature(c, scale);
+    let mut all = Vec::new();
+    if step.temperature_c >= window.burns_c {
+        all.push(format!(
+            "From about {} this steel burns: grain boundaries melt, and the piece is lost.",
+            degrees(window.burns_c)
+        ));
+    } else if let Work::Forge { finish_c, .. } = step.work {
+        if step.temperature_c > window.start_most_c + 1.0 {
+            all.push(format!(
+                "Begin no hotter than {}: from about {} it burns.",
+                degrees(window.start_most_c),
+                degrees(window.burns_c)
+            ));
+        }
+        if finish_c < window.finish_least_c - 1.0 {
+            all.push(format!(
+                "Stop hammering at {}: {}.",
+                degrees(window.finish_least_c),
+                window.lower.words()
+            ));
+        }
+    }
+    match (step.work, &outcome.heated) {
+        (Work::Normalise | Work::Refine | Work::SlowAnneal, None)
+            if outcome.state.given().is_some() =>
+        {
+            all.push("Too cold for this step: nothing turns to austenite.".to_owned());
+        }
+        (Work::SubcriticalAnneal | Work::StressRelief, Some(_)) => {
+            all.push("Too hot for this step: it is above A1, and austenite forms.".to_owned());
+        }
+        (Work::Normalise | Work::Refine | Work::SlowAnneal, Some(heat))
+            if heat.grain_astm < COARSE_ASTM =>
+        {
+            all.push(format!(
+                "The grain has grown to ASTM\u{a0}{}: go less hot, or for less time.",
+                format_fixed(heat.grain_astm, 0)
+            ));
+        }
+        _ => {}
+    }
+    all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::route::{Route, forging_window, run};
+    use crate::steel::find;
+
+    fn told(grade: &str, change: impl FnOnce(&mut PriorStep)) -> Vec<String> {
+        let mut route = Route::example();
+        route.take_handbook(find(grade).unwrap());
+        route.prior.truncate(2);
+        change(&mut route.prior[1]);
+        let outcome = run(&route).unwrap();
+        let window = forging_window(&route.composition, &outcome.critical);
+        prior_sentences(
+            &route.prior[1],
+            &outcome.prior[1],
+            &window,
+            outcome.critical.a1_c,
+            TemperatureScale::Celsius,
+        )
+        .iter()
+        .map(|sentence| sentence.text().replace('\u{a0}', " "))
+        .collect()
+    }
+
+    #[test]
+    fn a_normalised_bearing_steel() {
+        let told = told("52100", |_| {});
+        assert!(told[0].contains("goes into solution"), "{told:?}");
+        assert!(told[1].contains("fine pearlite"), "{told:?}");
+        assert!(told[1].contains("HRC"), "{told:?}");
+    }
+
+    #[test]
+    fn mistakes_are_told() {
+        let cold = told("1084", |step| step.temperature_c = 690.0);
+        assert!(cold.iter().any(|s| s.starts_with("Too cold")), "{cold:?}");
+        let hot = told("1095", |step| {
+            step.temperature_c = 1100.0;
+            step.time_min = 30.0;
+        });
+        assert!(hot.iter().any(|s| s.contains("grain has grown")), "{hot:?}");
+        let slow = told("52100", |step| {
+            step.temperature_c = 960.0;
+            step.cooling = SlowCooling::Furnace {
+                rate_k_per_h: 40.0,
+                until_c: 600.0,
+            };
+        });
+        assert!(slow.iter().any(|s| s.contains("network")), "{slow:?}");
+        let burnt = told("52100", |step| step.temperature_c = 1245.0);
+        assert!(burnt.iter().any(|s| s.contains("burns")), "{burnt:?}");
+    }
+
+    #[test]
+    fn settings_in_a_line() {
+        let route = {
+            let mut route = Route::example();
+            route.take_handbook(find("52100").unwrap());
+            route
+        };
+        let lines: Vec<String> = route
+            .prior
+            .iter()
+            .map(|step| prior_line(step, TemperatureScale::Celsius).replace('\u{a0}', " "))
+            .collect();
+        assert_eq!(lines[0], "1110 °C to 925 °C, 2 heats");
+        assert_eq!(lines[1], "885 °C, 10 min, still air");
+    }
+}
