@@ -46,11 +46,11 @@ pub(super) fn warn_of_closed_storage(notice: &mut Option<Notice>) {
 /// The route that was on the bench, or the project's own example.
 pub(super) fn bench(notice: &mut Option<Notice>) -> Route {
     let Some(text) = storage::read(storage::BENCH) else {
-        return Route::example();
+        return Route::whole_example();
     };
     if root::starts_fresh() {
         storage::set_aside(storage::BENCH, &text);
-        return Route::example();
+        return Route::whole_example();
     }
     match save::read_bench(&text) {
         Ok(item) => item.route,
@@ -62,7 +62,7 @@ pub(super) fn bench(notice: &mut Option<Notice>) -> Route {
                 &reason.to_string(),
                 notice,
             );
-            Route::example()
+            Route::whole_example()
         }
     }
 }

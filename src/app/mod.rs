@@ -10,6 +10,7 @@ mod own;
 mod panels;
 mod plot;
 mod state;
+mod undo;
 
 use leptos::prelude::*;
 use panels::header::Header;
@@ -17,6 +18,7 @@ use panels::opened::Opened;
 use panels::outcome::{OutcomePanel, say_all};
 use panels::own::OwnPanel;
 use panels::piece::Piece;
+use panels::prior::PriorPanel;
 use panels::quench::QuenchStage;
 use panels::shelf::ShelfPanel;
 use panels::soak::SoakStage;
@@ -50,6 +52,7 @@ fn Page() -> impl IntoView {
     let state = Bench::open();
     provide_context(state);
     keep::keep(state);
+    undo::follow(state.undo);
     browser::print::follow(state.is_printing);
     browser::typeface::when_ready(move || {
         state.has_typeface.try_set(true);
@@ -122,7 +125,7 @@ fn StageFrame(
     let sentence = match stage {
         Stage::Soak => 0,
         Stage::Quench => 1,
-        Stage::Temper => usize::MAX,
+        Stage::Prior(_) | Stage::Temper => usize::MAX,
     };
     view! {
         <section
@@ -145,16 +148,21 @@ fn StageFrame(
 fn Tabs() -> impl IntoView {
     let state = bench();
     let tabs = [
+        (Stage::Prior(0), "Before"),
         (Stage::Soak, "Soak"),
         (Stage::Quench, "Quench"),
         (Stage::Temper, "Temper"),
     ]
     .map(|(stage, word)| {
+        let is_open = move |open: Stage| match stage {
+            Stage::Prior(_) => matches!(open, Stage::Prior(_)),
+            _ => open == stage,
+        };
         view! {
             <button
                 type="button"
                 role="tab"
-                aria-selected=move || (state.stage.get() == stage).to_string()
+                aria-selected=move || is_open(state.stage.get()).to_string()
                 on:click=move |_| state.stage.set(stage)
             >
                 {word}
@@ -204,6 +212,7 @@ fn BenchPlace() -> impl IntoView {
         <Piece />
         <Strip />
         <Tabs />
+        <PriorPanel />
         <main class="bench" data-recompute-ms=took_ms>
             <div class="sheet">
                 <StageFrame

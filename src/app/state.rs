@@ -3,6 +3,7 @@
 
 use super::browser::{density, theme};
 use super::errand::{Brought, Errand, Runner, kept_up};
+use super::undo::UndoHandle;
 use crate::chart::Palette;
 use crate::phases::PhaseMap;
 use crate::route::{NumberKey, Outcome, Prepared, Replay, Route, RouteError};
@@ -27,6 +28,8 @@ pub(crate) enum Place {
 /// A part of the bench: a plot, a tab on the phone, a block of the route strip.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Stage {
+    /// A step before hardening, counted from zero; the first where there is none yet.
+    Prior(usize),
     /// Soak.
     Soak,
     /// Quench and cold bath.
@@ -97,6 +100,8 @@ pub(crate) struct Bench {
     pub(crate) stage: RwSignal<Stage>,
     /// Saved routes.
     pub(crate) shelf: RwSignal<Shelf>,
+    /// What can be undone.
+    pub(crate) undo: UndoHandle,
     /// The line above the bench.
     pub(crate) notice: RwSignal<Option<Notice>>,
     /// The number that is opened.
@@ -150,6 +155,7 @@ impl Bench {
             place: RwSignal::new(Place::Bench),
             stage: RwSignal::new(Stage::Quench),
             shelf,
+            undo: UndoHandle::new(route, shelf),
             notice: RwSignal::new(notice),
             opened: RwSignal::new(None),
             quenched: Memo::new(move |_| Route {
@@ -277,7 +283,7 @@ fn mapped(runner: StoredValue<Runner, LocalStorage>, steel: Memo<Composition>) -
 
 fn overheating(route: RwSignal<Route>, prepared: Memo<Kept>) -> Memo<Option<[GrainAt; 3]>> {
     // Not computed anew while the quench or the temper is dragged.
-    let soaked = Memo::new(move |_| route.with(|r| (r.composition, r.start, r.soak)));
+    let soaked = Memo::new(move |_| route.with(|r| r.soak));
     Memo::new(move |_| {
         soaked.track();
         let kept = prepared.get();

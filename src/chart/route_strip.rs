@@ -262,7 +262,7 @@ fn note(scene: &mut Scene, step: &RouteStep, time_s: f64, words: &str) {
         return;
     };
     let at = data(time_s, temperature_c);
-    let spots = [[12.0, -12.0], [16.0, -22.0], [12.0, 22.0]].map(|offset_px| Spot {
+    let spots = [[10.0, -3.0], [12.0, -12.0], [12.0, 22.0], [16.0, -22.0]].map(|offset_px| Spot {
         at,
         offset_px,
         anchor: Anchor::Start,

@@ -15,6 +15,9 @@ const BELOW_TOP_K: f64 = 40.0;
 const REFINED_BELOW_K: [f64; 2] = [36.0, 58.0];
 /// A refining cycle stays so far above A1, K. Expert value.
 const LEAST_ABOVE_A1_K: f64 = 35.0;
+/// Hypereutectoid steel is made soft again so far below A1, K, so that fine pearlite does not put
+/// all its carbon into solution in the soak. Common practice, no source.
+const BELOW_A1_K: f64 = 35.0;
 /// Annealing of which the handbook tells no rate: K/h, and down to °C. Common practice, no source.
 const LED_DOWN: (f64, f64) = (20.0, 600.0);
 /// Steps as they are first offered, min.
@@ -37,6 +40,16 @@ const QUENCHANTS: [(&str, &str); 9] = [
 ];
 
 impl Route {
+    /// The example with its handbook's steps before hardening: what the page opens with.
+    #[must_use]
+    pub fn whole_example() -> Self {
+        let mut route = Self::example();
+        if let Some(grade) = route.grade.as_deref().and_then(|name| find(name).ok()) {
+            route.prior = starting_steps(grade);
+        }
+        route
+    }
+
     /// Takes a grade with its handbook's whole practice: steps before hardening, soak, quenchant,
     /// and tempers inside the tempering range. Section, furnace, cold bath and target stay.
     pub fn take_handbook(&mut self, grade: &Grade) {
@@ -68,7 +81,10 @@ impl Route {
 /// normalised and refined, or annealed where the grade hardens in air.
 #[must_use]
 pub fn starting_steps(grade: &Grade) -> Vec<PriorStep> {
-    let a1_c = critical_temperatures(&grade.nominal).map_or(0.0, |critical| critical.a1_c);
+    let critical = critical_temperatures(&grade.nominal).ok();
+    let a1_c = critical.map_or(0.0, |critical| critical.a1_c);
+    let is_hypereutectoid =
+        critical.is_some_and(|critical| grade.nominal.c > critical.eutectoid_carbon_wt);
     let air = |work, temperature_c: f64, time_min| PriorStep {
         work,
         temperature_c: temperature_c.round(),
@@ -86,6 +102,10 @@ pub fn starting_steps(grade: &Grade) -> Vec<PriorStep> {
             for below_k in REFINED_BELOW_K {
                 let refine_c = (normalise_c - below_k).max(a1_c + LEAST_ABOVE_A1_K);
                 steps.push(air(Work::Refine, refine_c, REFINE_MIN));
+            }
+            if is_hypereutectoid {
+                let anneal_c = ((a1_c - BELOW_A1_K) / 5.0).round() * 5.0;
+                steps.push(air(Work::SubcriticalAnneal, anneal_c, BELOW_A1_MIN));
             }
         }
         None => steps.extend(anneal(grade, a1_c)),

@@ -59,7 +59,7 @@ pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 pub use prepared::{Prepared, overheating, run};
 pub use prior::{
     ForgingWindow, LowerLimit, PieceState, PriorHeat, PriorOutcome, PriorStep, SlowCooling, Work,
-    WorkedBy, forging_window,
+    WorkedBy, cooling_words, forging_window, prior_line, prior_sentences, soft_hardness_words,
 };
 pub use quench_notes::quench_notes;
 pub use replay::{PlaceThen, Replay, Stopped, stopped_at};

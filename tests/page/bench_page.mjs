@@ -165,6 +165,11 @@ export class BenchPage {
     return this.page.getByRole("button", { name });
   }
 
+  /** The button of a message that takes back what it tells. */
+  get undoOfMessage() {
+    return this.page.locator(".message").getByRole("button", { name: "Undo" });
+  }
+
   // -- The outcome
 
   get outcome() {

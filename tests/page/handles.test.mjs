@@ -12,11 +12,11 @@ after(() => browser.close());
 
 /** Way of the pointer that makes the value larger, CSS pixels, and the tab that shows the handle. */
 const HANDLES = {
-  soak: { larger: [0, -20], tab: 0, step: 1, larger_keys: ["ArrowUp", "ArrowRight"], smaller_keys: ["ArrowDown", "ArrowLeft"] },
-  "soak-time": { larger: [20, 0], tab: 0, step: 1, larger_keys: ["ArrowUp", "ArrowRight"], smaller_keys: ["ArrowDown", "ArrowLeft"] },
+  soak: { larger: [0, -20], tab: 1, step: 1, larger_keys: ["ArrowUp", "ArrowRight"], smaller_keys: ["ArrowDown", "ArrowLeft"] },
+  "soak-time": { larger: [20, 0], tab: 1, step: 1, larger_keys: ["ArrowUp", "ArrowRight"], smaller_keys: ["ArrowDown", "ArrowLeft"] },
   // A faster quench lies to the left.
-  quench: { larger: [-8, 0], tab: 1, step: 0.05, larger_keys: ["ArrowUp", "ArrowLeft"], smaller_keys: ["ArrowDown", "ArrowRight"] },
-  temper: { larger: [20, 0], tab: 2, step: 1, larger_keys: ["ArrowUp", "ArrowRight"], smaller_keys: ["ArrowDown", "ArrowLeft"] },
+  quench: { larger: [-8, 0], tab: 2, step: 0.05, larger_keys: ["ArrowUp", "ArrowLeft"], smaller_keys: ["ArrowDown", "ArrowRight"] },
+  temper: { larger: [20, 0], tab: 3, step: 1, larger_keys: ["ArrowUp", "ArrowRight"], smaller_keys: ["ArrowDown", "ArrowLeft"] },
 };
 
 const opposite = ([right, down]) => [-right, -down];
@@ -126,7 +126,7 @@ for (const [name, { larger, tab }] of Object.entries(HANDLES)) {
 
 test("a touch that the system takes away ends the drag", async () => {
   const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
-  await bench.tabs.first().tap();
+  await bench.tabs.nth(1).tap();
   await bench.dragByTouch("soak", [0, -20], { last: "touchCancel" });
   await bench.shows(() => bench.held.count(), 0, "handles held");
   bench.assertNoTrouble();
@@ -168,8 +168,9 @@ test("the quench handle changes the margin, the temper handle the final hardness
   const spare = (text) => Number(/([\d.]+) s to spare/.exec(text)?.[1] ?? Number.NaN);
   const hardness = (text) => Number(/: ([\d.]+) HRC/.exec(text)?.[1] ?? Number.NaN);
 
+  await bench.press("quench", "PageDown", "PageDown", "PageDown", "PageDown");
   const [, slow, , hard] = await bench.sentences();
-  await bench.press("quench", "PageUp");
+  await bench.press("quench", "PageUp", "PageUp");
   const [, fast] = await bench.sentences();
   assert.ok(spare(fast) > spare(slow), `${slow} then ${fast}`);
 

@@ -130,9 +130,10 @@ test("on a phone one stage is shown at a time, and the dock keeps four figures i
   const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
   const titles = ["Soak", "Quench", "Temper"];
   for (const [index, title] of titles.entries()) {
-    await bench.tabs.nth(index).tap();
+    // The first tab is that of the steps before hardening.
+    await bench.tabs.nth(index + 1).tap();
     assert.deepEqual(await bench.shownStages(), [title]);
-    assert.equal(await bench.tabs.nth(index).getAttribute("aria-selected"), "true");
+    assert.equal(await bench.tabs.nth(index + 1).getAttribute("aria-selected"), "true");
     assert.equal(await bench.figures.count(), 4);
     for (const figure of await bench.figures.all()) {
       assert.match(await figure.innerText(), /\d/);
@@ -142,7 +143,7 @@ test("on a phone one stage is shown at a time, and the dock keeps four figures i
     const [colours] = (await bench.coloursOfPlots()).slice(index, index + 1);
     assert.ok(colours > 20, `${title} is painted`);
   }
-  await bench.tabs.first().tap();
+  await bench.tabs.nth(1).tap();
   const [dissolved] = await bench.figures.allInnerTexts();
   await bench.press("soak", "PageUp", "PageUp");
   await bench.until(() => bench.figures.first().innerText(), (now) => now !== dissolved, "the dock follows");
@@ -240,7 +241,7 @@ for (const colorScheme of ["light", "dark"]) {
     const faults = [];
     const scan = async (where) => faults.push(...(await bench.accessibilityFaults()).map((fault) => `${where}: ${fault}`));
     await scan("bench");
-    for (const name of ["The piece", "The steel", "Section", "Quenchant", "Soak temperature", "Structure before hardening", "Cold treatment", "Number of tempers"]) {
+    for (const name of ["The piece", "The steel", "Section", "Quenchant", "Soak temperature", "Soak time", "Cold treatment", "Number of tempers"]) {
       await bench.openWord(name);
       await scan(name);
       await bench.page.keyboard.press("Escape");

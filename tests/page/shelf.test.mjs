@@ -177,7 +177,7 @@ test("a route that is taken off comes back in its place by Undo", async () => {
   await sameNames(bench, ["one", "three"]);
   assert.equal(await bench.message(), "“two” is off the shelf.");
   await bench.untilStored(KEYS.shelf, (text) => JSON.parse(text).routes.length === 2);
-  await bench.button("Undo").click();
+  await bench.undoOfMessage.click();
   await sameNames(bench, ["one", "two", "three"]);
   assert.equal(await bench.messages.count(), 0);
   await bench.untilStored(KEYS.shelf, (text) => JSON.parse(text).routes.length === 3);
@@ -191,13 +191,13 @@ test("Undo works from another place of the page as well, for a route and for an 
   await bench.message();
   await bench.go("Bench");
   await bench.sentenceList.first().waitFor();
-  await bench.button("Undo").click();
+  await bench.undoOfMessage.click();
   await bench.go("Shelf");
   await sameNames(bench, ["one", "two"]);
   await bench.import(shelfOf(example, "three"));
   await bench.go("Bench");
   await bench.sentenceList.first().waitFor();
-  await bench.button("Undo").click();
+  await bench.undoOfMessage.click();
   await bench.go("Shelf");
   await sameNames(bench, ["one", "two"]);
   bench.assertNoTrouble();
@@ -209,7 +209,7 @@ test("Undo of an import keeps what was kept after it", async () => {
   await bench.import(shelfOf(example, "three"));
   await bench.shelfButton(0, "Duplicate").click();
   await sameNames(bench, ["one", "one (2)", "three"]);
-  await bench.button("Undo").click();
+  await bench.undoOfMessage.click();
   await sameNames(bench, ["one", "one (2)"]);
   await bench.close();
 });
@@ -238,7 +238,7 @@ test("an import adds to the shelf, numbers names that are taken, and can be undo
   const bench = await atShelf("one", "two");
   assert.match(await bench.import(shelfOf(example, "two", "three")), /^2 imported/);
   await sameNames(bench, ["one", "two", "two (2)", "three"]);
-  await bench.button("Undo").click();
+  await bench.undoOfMessage.click();
   await sameNames(bench, ["one", "two"]);
   // The same file again: the picker must not think it unchanged.
   assert.match(await bench.import(shelfOf(example, "two", "three")), /^2 imported/);

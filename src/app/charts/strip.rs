@@ -3,17 +3,25 @@
 use super::{labels, points};
 use crate::app::state::{Bench, Stage};
 use crate::chart::{RouteData, RouteStep, RouteStrip, route_strip};
-use crate::route::{Outcome, Route};
-use crate::units::{format_duration_s, format_temperature};
+use crate::heat::CoolingCurve;
+use crate::route::{
+    Outcome, PriorOutcome, PriorStep, Route, SlowCooling, StepRef, Work, prior_line,
+};
+use crate::units::{TemperatureScale, format_duration_s, format_temperature};
 use leptos::prelude::*;
+
+const ROOM_C: f64 = 20.0;
+/// Points of a way up or down that is drawn.
+const RAMP_POINTS: usize = 13;
+/// A cooling is shown to here, °C.
+const SHOWN_TO_C: f64 = 120.0;
 
 /// A hold with its way up and down, `[time s, temperature °C]`: drawn, not computed.
 fn hold(level_c: f64, time_s: f64) -> Vec<[f64; 2]> {
-    const ROOM_C: f64 = 20.0;
     let ramp_s = 0.18 * time_s;
     let eased = |from_c: f64, to_c: f64, start_s: f64| {
-        (0..=12).map(move |i| {
-            let part = f64::from(i) / 12.0;
+        (0..RAMP_POINTS).map(move |i| {
+            let part = i as f64 / (RAMP_POINTS - 1) as f64;
             let way = 1.0 - (-4.0 * part).exp();
             [start_s + part * ramp_s, from_c + (to_c - from_c) * way]
         })
@@ -24,14 +32,72 @@ fn hold(level_c: f64, time_s: f64) -> Vec<[f64; 2]> {
     curve
 }
 
-/// A block of the strip: its stage, title and line of settings.
+/// A step before hardening, `[time s, temperature °C]`: up and held as drawn, down as computed.
+fn prior_points(step: &PriorStep, outcome: Option<&PriorOutcome>) -> Vec<[f64; 2]> {
+    let time_s = 60.0 * step.time_min.max(1.0);
+    let Some(curve) = outcome.and_then(|outcome| outcome.curve.as_ref()) else {
+        return hold(step.temperature_c, time_s);
+    };
+    let from_c = curve.temperature_c.first().copied().unwrap_or(0.0);
+    let heats = match step.work {
+        Work::Forge { heats, .. } => usize::from(heats.clamp(1, 4)),
+        _ => 1,
+    };
+    let each_s = time_s / heats as f64;
+    let mut all: Vec<[f64; 2]> = Vec::new();
+    for _ in 0..heats {
+        let begun_s = all.last().map_or(0.0, |p| p[0]);
+        let up = hold(step.temperature_c, each_s);
+        let held = up.len().saturating_sub(RAMP_POINTS);
+        let start_c = all.last().map_or(ROOM_C, |p| p[1]);
+        all.extend(up.iter().take(held).map(|p| {
+            let way = (p[1] - ROOM_C) / (step.temperature_c - ROOM_C);
+            [
+                begun_s + p[0],
+                start_c + way * (step.temperature_c - start_c),
+            ]
+        }));
+        if from_c < step.temperature_c {
+            let worked_s = all.last().map_or(0.0, |p| p[0]) + 0.6 * each_s;
+            all.push([worked_s, from_c]);
+        }
+    }
+    let end_s = all.last().map_or(0.0, |p| p[0]);
+    let cold_s = curve.time_to_c(SHOWN_TO_C).unwrap_or(f64::INFINITY);
+    let factor = match step.cooling {
+        // A day in the furnace is drawn as long as the rest.
+        SlowCooling::Furnace { .. } => (2.0 * time_s / cold_s).min(1.0),
+        SlowCooling::Medium { .. } => 1.0,
+    };
+    all.extend(
+        points(curve)
+            .into_iter()
+            .take_while(|p| p[0] <= cold_s)
+            .map(|p| [end_s + factor * p[0], p[1]]),
+    );
+    all
+}
+
+/// Where a curve glows back, s: it rises while it cools.
+fn glow_back_s(curve: &CoolingCurve) -> Option<f64> {
+    let points = curve.time_s.iter().zip(&curve.temperature_c);
+    let rising = points
+        .clone()
+        .zip(points.skip(1))
+        .find(|((_, before_c), (_, after_c))| *after_c > *before_c);
+    rising.map(|((time_s, _), _)| *time_s)
+}
+
+/// A block of the strip: its step, the stage that shows its settings, title and line of settings.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Block {
+    pub(crate) step: StepRef,
     pub(crate) stage: Stage,
     pub(crate) title: String,
     pub(crate) line: String,
     points: Vec<[f64; 2]>,
     weight: f64,
+    note: Option<(f64, String)>,
 }
 
 /// The steps of the route in order.
@@ -59,8 +125,11 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
                 .take_while(|p| p[0] <= 1.4 * until_s)
                 .collect()
         });
-    let mut all = vec![
+    let mut all = prior_blocks(route, outcome, scale);
+    all.extend([
         Block {
+            step: StepRef::Soak,
+            note: None,
             stage: Stage::Soak,
             title: "Soak".to_owned(),
             line: held(route.soak.temperature_c, route.soak.time_min),
@@ -68,15 +137,19 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
             weight: 1.25,
         },
         Block {
+            step: StepRef::Quench,
+            note: None,
             stage: Stage::Quench,
             title: "Quench".to_owned(),
             line: crate::app::panels::piece::bath_words(&route.quench, scale),
             points: quench,
             weight: 1.25,
         },
-    ];
+    ]);
     if let Some(cold) = &route.cold {
         all.push(Block {
+            step: StepRef::Cold,
+            note: None,
             stage: Stage::Quench,
             title: "Cold".to_owned(),
             line: held(cold.temperature_c, cold.time_min),
@@ -86,6 +159,8 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
     }
     for (i, temper) in route.tempers.iter().enumerate() {
         all.push(Block {
+            step: StepRef::Temper(i),
+            note: None,
             stage: Stage::Temper,
             title: if route.tempers.len() > 1 {
                 format!("Temper {}", i + 1)
@@ -100,6 +175,45 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
     all
 }
 
+fn prior_blocks(route: &Route, outcome: Option<&Outcome>, scale: TemperatureScale) -> Vec<Block> {
+    let mut is_noted = false;
+    let steps = route.prior.iter().enumerate();
+    steps
+        .map(|(i, step)| {
+            let done = outcome.and_then(|outcome| outcome.prior.get(i));
+            let points = prior_points(step, done);
+            let glow_back = done
+                .and_then(|done| done.curve.as_ref())
+                .and_then(|curve| Some((curve, glow_back_s(curve)?)))
+                .filter(|_| !std::mem::replace(&mut is_noted, true));
+            let note = glow_back.and_then(|(curve, time_s)| {
+                let shown = points.len().checked_sub(1)?;
+                let cold_s = curve.time_to_c(SHOWN_TO_C)?;
+                let end_s = points.get(shown)?[0] - cold_s;
+                Some((end_s + time_s, "glow-back".to_owned()))
+            });
+            Block {
+                step: StepRef::Prior(i),
+                stage: Stage::Prior(i),
+                title: strip_title(step.work).to_owned(),
+                line: prior_line(step, scale),
+                points,
+                weight: 1.0,
+                note,
+            }
+        })
+        .collect()
+}
+
+/// The name of a step in the little room of its block.
+const fn strip_title(work: Work) -> &'static str {
+    match work {
+        Work::SlowAnneal | Work::SubcriticalAnneal => "Anneal",
+        Work::StressRelief => "Relieve",
+        other => other.title(),
+    }
+}
+
 /// The strip and the places of its blocks.
 pub(crate) fn strip(bench: Bench, width: f64, height: f64) -> RouteStrip {
     let route = bench.route.get();
@@ -111,7 +225,7 @@ pub(crate) fn strip(bench: Bench, width: f64, height: f64) -> RouteStrip {
             points: block.points,
             weight: block.weight,
             selected: block.stage == stage && block.title != "Cold",
-            note: None,
+            note: block.note,
         })
         .collect();
     let a1_c = outcome.map_or(727.0, |o| o.critical.a1_c);

@@ -63,6 +63,11 @@ pub(crate) fn no_map(bench: Bench) -> String {
 pub(crate) fn answer(bench: Bench, stage: Stage) -> String {
     let scale = bench.scale.get();
     match stage {
+        Stage::Prior(_) => bench.route.with(|r| match r.prior.len() {
+            0 => "no steps".to_owned(),
+            1 => "1 step".to_owned(),
+            n => format!("{n} steps"),
+        }),
         Stage::Soak => bench
             .route
             .with(|r| format_temperature(r.soak.temperature_c, scale)),

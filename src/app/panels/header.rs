@@ -30,6 +30,21 @@ fn Sign() -> impl IntoView {
     }
 }
 
+/// An arrow that turns back.
+#[component]
+fn Turn() -> impl IntoView {
+    view! {
+        <svg width="15" height="13" viewBox="0 0 15 13" aria-hidden="true">
+            <path
+                d="M1 5H9.5A3.7 3.7 0 0 1 9.5 12.2H5M4.6 1.2L1 5L4.6 8.8"
+                stroke="currentColor"
+                stroke-width="1.6"
+                fill="none"
+            ></path>
+        </svg>
+    }
+}
+
 /// The head.
 #[component]
 pub(crate) fn Header() -> impl IntoView {
@@ -60,6 +75,26 @@ pub(crate) fn Header() -> impl IntoView {
                 {places}
             </nav>
             <div class="tools">
+                <span class="seg undo" role="group" aria-label="Undo and redo">
+                    <button
+                        type="button"
+                        title="Undo (Ctrl+Z)"
+                        aria-label="Undo the last change"
+                        disabled=move || !bench.undo.can.get().0
+                        on:click=move |_| bench.undo.undo()
+                    >
+                        <Turn />
+                    </button>
+                    <button
+                        type="button"
+                        title="Redo (Ctrl+Shift+Z)"
+                        aria-label="Redo what was undone"
+                        disabled=move || !bench.undo.can.get().1
+                        on:click=move |_| bench.undo.redo()
+                    >
+                        <span class="mirrored"><Turn /></span>
+                    </button>
+                </span>
                 <button type="button" class="press" on:click=move |_| super::shelf::keep(bench)>
                     "Keep"
                     <span class="wide-only">" on the shelf"</span>

@@ -6,7 +6,7 @@ use super::structures::{STRUCTURES, structure_word};
 use crate::app::charts::{self, glow_css};
 use crate::app::controls::{Alternatives, Chevrons, Grip, Handle, Typed, Word, quantities};
 use crate::app::plot::{Plot, Shown, Tag, handle_at};
-use crate::app::state::bench;
+use crate::app::state::{Stage, bench};
 use crate::route::soak_notes;
 use crate::units::{format_duration_s, format_temperature};
 use leptos::prelude::*;
@@ -21,6 +21,35 @@ fn SoakWords() -> impl IntoView {
     let bench = bench();
     let soak = Memo::new(move |_| bench.route.with(|r| r.soak));
     let start = Memo::new(move |_| bench.route.with(|r| r.start));
+    let prior = Memo::new(move |_| bench.route.with(|r| r.prior.len()));
+    let from = move || match prior.get() {
+        0 => view! {
+            ", from "
+            <Word
+                text=Signal::derive(move || structure_word(start.get()).to_owned())
+                name="Structure before hardening"
+            >
+                <Alternatives
+                    name="Structures"
+                    all=&STRUCTURES
+                    chosen=start
+                    pick=move |structure| bench.change(|r| r.start = structure)
+                />
+            </Word>
+        }
+        .into_any(),
+        n => view! {
+            ", after the "
+            <button
+                type="button"
+                class="number"
+                on:click=move |_| bench.stage.set(Stage::Prior(n - 1))
+            >
+                {if n == 1 { "step before".to_owned() } else { format!("{n} steps before") }}
+            </button>
+        }
+        .into_any(),
+    };
     view! {
         <p class="set">
             <Word
@@ -51,18 +80,8 @@ fn SoakWords() -> impl IntoView {
                     set=move |min| bench.change(|r| r.soak.time_min = min)
                 />
                 <p class="hint">"Counted from when the piece has the colour of the furnace."</p>
-            </Word> ", from "
-            <Word
-                text=Signal::derive(move || structure_word(start.get()).to_owned())
-                name="Structure before hardening"
-            >
-                <Alternatives
-                    name="Structures"
-                    all=&STRUCTURES
-                    chosen=start
-                    pick=move |structure| bench.change(|r| r.start = structure)
-                />
             </Word>
+            {from}
         </p>
     }
     .into_any()

@@ -51,7 +51,7 @@ pub(crate) fn SteelPanel() -> impl IntoView {
     let chosen = Signal::derive(move || bench.route.with(|r| r.grade.clone().unwrap_or_default()));
     let pick = move |name: String| {
         if let Ok(grade) = find(&name) {
-            bench.change(|r| r.take_grade(grade));
+            bench.change(|r| r.take_handbook(grade));
         }
     };
     let fields = Element::ALL

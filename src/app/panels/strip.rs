@@ -1,11 +1,81 @@
-//! The route strip: temperature against time for the whole route, a block for each step.
+//! The route strip: temperature against time for the whole route, a block for each step. Blocks are
+//! picked by a press, moved by dragging or with Alt and an arrow, and taken out with Delete.
 
 use crate::app::browser::resize::size_of;
 use crate::app::charts;
 use crate::app::plot::Plot;
-use crate::app::state::bench;
+use crate::app::state::{Bench, Stage, bench};
+use crate::route::StepRef;
+use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::html::Div;
 use leptos::prelude::*;
+
+/// A press that goes further is a drag, px.
+const DRAG_FROM_PX: f64 = 6.0;
+
+/// A block that is being dragged.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Dragged {
+    step: StepRef,
+    from_px: f64,
+    /// How far, px; none while it is only a press.
+    by_px: Option<f64>,
+    width_px: f64,
+}
+
+impl Dragged {
+    /// By how many places of its like the block has been dragged.
+    fn places(self) -> isize {
+        let by = self.by_px.unwrap_or(0.0) / self.width_px.max(1.0);
+        by.round() as isize
+    }
+}
+
+/// Moves a step and keeps it picked.
+fn move_by(bench: Bench, step: StepRef, by: isize) {
+    let mut moved = step;
+    bench.change(|route| moved = route.move_step(step, by));
+    pick(bench, moved);
+}
+
+/// Opens the settings of a step.
+pub(super) fn pick(bench: Bench, step: StepRef) {
+    bench.stage.set(match step {
+        StepRef::Prior(i) => Stage::Prior(i),
+        StepRef::Soak => Stage::Soak,
+        StepRef::Quench | StepRef::Cold => Stage::Quench,
+        StepRef::Temper(_) => Stage::Temper,
+    });
+}
+
+/// Takes a step out and says so, with its undo.
+pub(super) fn remove(bench: Bench, step: StepRef) {
+    let before = bench.route.get_untracked();
+    let mut is_out = false;
+    bench.change(|route| is_out = route.remove_step(step));
+    if is_out {
+        bench.notice.set(Some(crate::app::state::Notice {
+            text: "The step is taken out of the route.".to_owned(),
+            is_wrong: false,
+            undo: Some(std::sync::Arc::new(move || bench.route.set(before.clone()))),
+        }));
+    }
+}
+
+/// What a key does to the block that has the focus.
+fn by_key(bench: Bench, step: StepRef, key: &KeyboardEvent) {
+    match (key.key().as_str(), key.alt_key()) {
+        ("ArrowLeft", true) => move_by(bench, step, -1),
+        ("ArrowRight", true) => move_by(bench, step, 1),
+        ("Delete", _) => remove(bench, step),
+        _ => return,
+    }
+    key.prevent_default();
+}
+
+const fn is_movable(step: StepRef) -> bool {
+    matches!(step, StepRef::Prior(_) | StepRef::Temper(_))
+}
 
 /// The strip with its blocks.
 #[component]
@@ -13,6 +83,7 @@ pub(crate) fn Strip() -> impl IntoView {
     let bench = bench();
     let frame = NodeRef::<Div>::new();
     let size = size_of(frame);
+    let dragged = RwSignal::new(None::<Dragged>);
     let strip = Memo::new(move |_| {
         let (width, height) = size.get();
         (width > 0.0 && height > 0.0).then(|| charts::strip(bench, width, height))
@@ -29,13 +100,38 @@ pub(crate) fn Strip() -> impl IntoView {
                 .into_iter()
                 .zip(strip.blocks_px)
                 .map(|(block, [left, right])| {
-                    let stage = block.stage;
+                    let (stage, step) = (block.stage, block.step);
+                    let press = move |event: PointerEvent| {
+                        if is_movable(step) && event.button() == 0 {
+                            dragged.set(Some(Dragged {
+                                step,
+                                from_px: f64::from(event.client_x()),
+                                by_px: None,
+                                width_px: right - left,
+                            }));
+                        }
+                    };
+                    let by_px = move || {
+                        dragged
+                            .get()
+                            .filter(|d| d.step == step)
+                            .and_then(|d| d.by_px)
+                    };
                     view! {
                         <button
                             type="button"
+                            class:movable=is_movable(step)
+                            class:dragged=move || by_px().is_some()
                             aria-pressed=move || (bench.stage.get() == stage).to_string()
+                            title=is_movable(step)
+                                .then_some("Drag, or Alt and an arrow, moves it; Delete takes it out")
                             style:left=part(left)
                             style:width=part(right - left)
+                            style:transform=move || {
+                                by_px().map(|px| format!("translateX({px:.0}px)"))
+                            }
+                            on:pointerdown=press
+                            on:keydown=move |key| by_key(bench, step, &key)
                             on:click=move |_| bench.stage.set(stage)
                         >
                             <b>{block.title}</b>
@@ -46,12 +142,57 @@ pub(crate) fn Strip() -> impl IntoView {
                 .collect_view(),
         )
     };
+    let moved = window_event_listener(leptos::ev::pointermove, move |event| {
+        let Some(Some(now)) = dragged.try_get_untracked() else {
+            return;
+        };
+        let by_px = f64::from(event.client_x()) - now.from_px;
+        if now.by_px.is_some() || by_px.abs() > DRAG_FROM_PX {
+            dragged.set(Some(Dragged {
+                by_px: Some(by_px),
+                ..now
+            }));
+        }
+    });
+    let let_go = move |is_done: bool| {
+        let Some(Some(now)) = dragged.try_get_untracked() else {
+            return;
+        };
+        dragged.set(None);
+        if is_done && now.places() != 0 {
+            move_by(bench, now.step, now.places());
+        }
+    };
+    let up = window_event_listener(leptos::ev::pointerup, move |_| let_go(true));
+    let away = window_event_listener(leptos::ev::pointercancel, move |_| let_go(false));
+    on_cleanup(move || {
+        moved.remove();
+        up.remove();
+        away.remove();
+    });
     view! {
         <div class="route" aria-label="Route">
             <div node_ref=frame>
                 <Plot class="strip" scene=move |_, _| strip.get().map(|s| s.scene) />
             </div>
-            <div class="blocks">{blocks}</div>
+            <div class="blocks">
+                <button
+                    type="button"
+                    class="add"
+                    aria-label="Steps before hardening"
+                    title="Steps before hardening: forge, normalise, refine, anneal"
+                    aria-pressed=move || {
+                        matches!(bench.stage.get(), Stage::Prior(_)).to_string()
+                    }
+                    on:click=move |_| {
+                        let last = bench.route.with_untracked(|r| r.prior.len());
+                        bench.stage.set(Stage::Prior(last.saturating_sub(1)));
+                    }
+                >
+                    "+"
+                </button>
+                {blocks}
+            </div>
         </div>
     }
     .into_any()

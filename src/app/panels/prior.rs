@@ -1,0 +1,239 @@
+//! The steps before hardening: one of them open, with what it does, and the piece after each.
+
+use super::outcome::Say;
+use super::prior_states::PriorStates;
+use super::prior_words::{PriorWords, WorkWord};
+use super::strip::{pick, remove};
+use super::structures::{STRUCTURES, structure_word};
+use crate::app::charts;
+use crate::app::controls::{Alternatives, Word};
+use crate::app::plot::Plot;
+use crate::app::state::{Bench, Stage, bench};
+use crate::chart::phase_bar;
+use crate::route::{
+    PriorStep, Setting, StepRef, Work, departures, forging_window, prior_sentences, starting_steps,
+};
+use crate::steel::find;
+use crate::units::format_temperature;
+use leptos::prelude::*;
+
+/// The step that is open, if any step can be.
+fn open_step(bench: Bench) -> usize {
+    match bench.stage.get() {
+        Stage::Prior(i) => {
+            let count = bench.route.with(|r| r.prior.len());
+            i.min(count.saturating_sub(1))
+        }
+        _ => 0,
+    }
+}
+
+/// Puts a step in behind the open one and opens it.
+fn add(bench: Bench, at: usize, work: Work) {
+    let a1_c = bench.outcome_now().map_or(727.0, |o| o.critical.a1_c);
+    let count = bench.route.with_untracked(|r| r.prior.len());
+    let place = if count == 0 { 0 } else { at + 1 };
+    bench.change(|r| {
+        r.insert_prior(place, PriorStep::first_offered(work, a1_c));
+    });
+    pick(bench, StepRef::Prior(place));
+}
+
+/// The handbook's steps for the grade in place of those that are there.
+fn take_handbook(bench: Bench) {
+    let grade = bench.route.with_untracked(|r| r.grade.clone());
+    if let Some(grade) = grade.and_then(|name| find(&name).ok()) {
+        bench.change(|r| r.prior = starting_steps(grade));
+        pick(bench, StepRef::Prior(0));
+    }
+}
+
+/// Buttons that change the list of steps.
+#[component]
+fn Tools(#[prop(into)] at: Signal<usize>, #[prop(into)] count: Signal<usize>) -> impl IntoView {
+    let bench = bench();
+    let shift = move |by: isize| {
+        let mut moved = StepRef::Prior(at.get_untracked());
+        bench.change(|r| moved = r.move_step(moved, by));
+        pick(bench, moved);
+    };
+    let copy = move |_| {
+        let mut copied = None;
+        bench.change(|r| copied = r.duplicate_step(StepRef::Prior(at.get_untracked())));
+        if let Some(copied) = copied {
+            pick(bench, copied);
+        }
+    };
+    let has_grade = move || bench.route.with(|r| r.grade.is_some());
+    let on_step = move || {
+        (count.get() > 0).then(|| {
+            view! {
+                <button
+                    type="button"
+                    class="press"
+                    disabled=move || at.get() == 0
+                    on:click=move |_| shift(-1)
+                >
+                    "Earlier"
+                </button>
+                <button
+                    type="button"
+                    class="press"
+                    disabled=move || { at.get() + 1 >= count.get() }
+                    on:click=move |_| shift(1)
+                >
+                    "Later"
+                </button>
+                <button type="button" class="press" on:click=copy>
+                    "Duplicate"
+                </button>
+                <button
+                    type="button"
+                    class="press"
+                    on:click=move |_| remove(bench, StepRef::Prior(at.get_untracked()))
+                >
+                    "Take out"
+                </button>
+            }
+        })
+    };
+    view! {
+        <div class="step-tools">
+            <p class="set">
+                <WorkWord
+                    text=Signal::stored("add a step".to_owned())
+                    name="Add a step"
+                    chosen=Signal::stored(usize::MAX)
+                    pick=move |work| add(bench, at.get_untracked(), work)
+                />
+            </p>
+            {on_step}
+            <button
+                type="button"
+                class="press"
+                disabled=move || !has_grade()
+                on:click=move |_| take_handbook(bench)
+            >
+                "Handbook steps"
+            </button>
+        </div>
+    }
+    .into_any()
+}
+
+/// What the open step does.
+#[component]
+fn Notes(#[prop(into)] at: Signal<usize>) -> impl IntoView {
+    let bench = bench();
+    let notes = move || {
+        let outcome = bench.outcome()?;
+        let scale = bench.scale.get();
+        let route = bench.route.get();
+        let i = at.get();
+        let (step, done) = (route.prior.get(i)?, outcome.prior.get(i)?);
+        let window = forging_window(&route.composition, &outcome.critical);
+        let says = prior_sentences(step, done, &window, outcome.critical.a1_c, scale)
+            .into_iter()
+            .map(|sentence| view! { <Say sentence=sentence /> })
+            .collect_view();
+        let departs: Vec<String> = departures(&route)
+            .iter()
+            .filter(|d| d.of == Setting::Prior(i) || d.of == Setting::Finish(i))
+            .map(|d| format!("Departs from the {}.", d.words(scale)))
+            .collect();
+        let degrees = |c: f64| format_temperature(c, scale);
+        let forging = matches!(step.work, Work::Forge { .. }).then(|| {
+            view! {
+                <p class="hint">
+                    {format!(
+                        "Forging window of this steel: {} down to {}, give or take 40 K. Above it burns from {}; {}.",
+                        degrees(window.start_most_c),
+                        degrees(window.finish_least_c),
+                        degrees(window.burns_c),
+                        window.lower.words(),
+                    )}
+                </p>
+            }
+        });
+        let bar = done
+            .state
+            .given()
+            .and_then(|state| state.fractions)
+            .map(|fractions| {
+                view! {
+                    <Plot
+                        class="bar last"
+                        scene=move |w, h| Some(phase_bar(&charts::amounts(&fractions), [w, h]))
+                    />
+                }
+            });
+        Some(view! {
+            {says}
+            {bar}
+            {forging}
+            {(!departs.is_empty()).then(|| view! { <p class="hint departs">{departs.join(" ")}</p> })}
+        })
+    };
+    view! { <div class="notes">{notes}</div> }.into_any()
+}
+
+/// The structure of the stock in a sentence.
+#[component]
+fn Stock() -> impl IntoView {
+    let bench = bench();
+    let start = Memo::new(move |_| bench.route.with(|r| r.start));
+    view! {
+        <p class="set">
+            "The stock is "
+            <Word
+                text=Signal::derive(move || structure_word(start.get()).to_owned())
+                name="Structure of the stock"
+            >
+                <Alternatives
+                    name="Structures"
+                    all=&STRUCTURES
+                    chosen=start
+                    pick=move |structure| bench.change(|r| r.start = structure)
+                />
+            </Word>
+            "."
+        </p>
+    }
+    .into_any()
+}
+
+/// The panel, where a step before hardening is picked.
+#[component]
+pub(crate) fn PriorPanel() -> impl IntoView {
+    let bench = bench();
+    let is_open = Memo::new(move |_| matches!(bench.stage.get(), Stage::Prior(_)));
+    let at = Memo::new(move |_| open_step(bench));
+    let count = Memo::new(move |_| bench.route.with(|r| r.prior.len()));
+    let received = move || match count.get() {
+        0 => "no step yet: the piece is hardened as it was bought".to_owned(),
+        n => format!("step {} of {n}", at.get() + 1),
+    };
+    let words = move || (count.get() > 0).then(|| view! { <PriorWords at=at.get() /> });
+    let states = move || (count.get() > 0).then(|| view! { <PriorStates open=at /> });
+    let panel = move || {
+        is_open.get().then(|| {
+            view! {
+                <section class="before" aria-label="Before hardening">
+                    <div>
+                        <h2>
+                            "Before hardening " <span>{received}</span>
+                        </h2>
+                        {words}
+                        <Tools at=at count=count />
+                        <Notes at=at />
+                    </div>
+                    <div>
+                        <Stock />
+                        {states}
+                    </div>
+                </section>
+            }
+        })
+    };
+    panel.into_any()
+}

@@ -1,0 +1,136 @@
+//! The state of the piece as it flows along the steps before hardening, as a table.
+
+use super::strip::pick;
+use crate::app::state::bench;
+use crate::route::{PieceState, PriorOutcome, StepRef, soft_hardness_words};
+use crate::soak::Network;
+use crate::units::{format_fixed, format_temperature};
+use leptos::prelude::*;
+
+/// What stands in a row beside its name.
+struct Cells([String; 4]);
+
+fn network_word(network: Network) -> &'static str {
+    match network {
+        Network::None => "none",
+        Network::Broken => "broken films",
+        Network::Continuous => "network",
+    }
+}
+
+fn carbide_words(state: &PieceState) -> String {
+    let structure = state.structure;
+    let left = structure.left_over_part;
+    let um = if left > 0.5 {
+        structure.left_over_radius_um
+    } else {
+        structure.carbide_radius_um
+    };
+    format!("{}\u{a0}µm", format_fixed(2.0 * um, 2))
+}
+
+fn cells(state: &PieceState, grain_astm: Option<f64>) -> Cells {
+    Cells([
+        grain_astm.map_or_else(
+            || "–".to_owned(),
+            |g| format!("ASTM\u{a0}{}", format_fixed(g, 0)),
+        ),
+        carbide_words(state),
+        network_word(state.network).to_owned(),
+        soft_hardness_words(state).unwrap_or_else(|| "–".to_owned()),
+    ])
+}
+
+fn step_cells(outcome: &PriorOutcome) -> Option<Cells> {
+    let state = outcome.state.given()?;
+    Some(cells(state, outcome.heated.map(|heat| heat.grain_astm)))
+}
+
+/// The piece after each step.
+#[component]
+pub(super) fn PriorStates(
+    /// The step that is open.
+    #[prop(into)]
+    open: Signal<usize>,
+) -> impl IntoView {
+    let bench = bench();
+    let rows = move || {
+        let outcome = bench.outcome()?;
+        let stock = outcome.stock.as_ref()?;
+        let scale = bench.scale.get();
+        let route = bench.route.get();
+        let first = row(
+            "as bought".to_owned(),
+            None,
+            false,
+            Some(cells(stock, None)),
+        );
+        let steps = route
+            .prior
+            .iter()
+            .zip(&outcome.prior)
+            .enumerate()
+            .map(|(i, (step, done))| {
+                let name = format!(
+                    "{} {}",
+                    step.work.title(),
+                    format_temperature(step.temperature_c, scale)
+                );
+                row(
+                    name,
+                    Some(StepRef::Prior(i)),
+                    open.get() == i,
+                    step_cells(done),
+                )
+            })
+            .collect_view();
+        Some(view! {
+            {first}
+            {steps}
+        })
+    };
+    view! {
+        <table class="states">
+            <caption>"The piece after each step"</caption>
+            <thead>
+                <tr>
+                    <th scope="col">"after"</th>
+                    <th scope="col">"grain"</th>
+                    <th scope="col">"carbide"</th>
+                    <th scope="col">"boundaries"</th>
+                    <th scope="col">"hardness"</th>
+                </tr>
+            </thead>
+            <tbody>{rows}</tbody>
+        </table>
+    }
+    .into_any()
+}
+
+fn row(name: String, step: Option<StepRef>, is_open: bool, cells: Option<Cells>) -> AnyView {
+    let bench = bench();
+    let head = match step {
+        Some(step) => view! {
+            <button type="button" on:click=move |_| pick(bench, step)>
+                {name}
+            </button>
+        }
+        .into_any(),
+        None => name.into_any(),
+    };
+    let cells = match cells {
+        Some(Cells(texts)) => texts
+            .into_iter()
+            .map(|text| view! { <td>{text}</td> })
+            .collect_view()
+            .into_any(),
+        None => view! { <td colspan="4">"not known"</td> }.into_any(),
+    };
+    view! {
+        <tr class:open=is_open aria-current=is_open.then_some("step")>
+            <th scope="row">{head}</th>
+            {cells}
+        </tr>
+    }
+    .into_any()
+}
