@@ -6,6 +6,7 @@ mod charts;
 mod controls;
 mod errand;
 mod keep;
+mod logbook;
 mod own;
 mod panels;
 mod plot;
@@ -13,6 +14,7 @@ mod state;
 
 use leptos::prelude::*;
 use panels::header::Header;
+use panels::logbook::LogbookPlace;
 use panels::opened::Opened;
 use panels::outcome::{OutcomePanel, say_all};
 use panels::own::OwnPanel;
@@ -57,6 +59,7 @@ fn Page() -> impl IntoView {
     let place = move || match state.place.get() {
         Place::Bench => view! { <BenchPlace /> }.into_any(),
         Place::Shelf => view! { <ShelfPanel /> }.into_any(),
+        Place::Logbook => view! { <LogbookPlace /> }.into_any(),
         Place::Sources => view! { <Sources /> }.into_any(),
     };
     view! {

@@ -3,6 +3,7 @@
 
 use super::browser::{density, theme};
 use super::errand::{Brought, Errand, Runner, kept_up};
+use super::logbook::Log;
 use crate::chart::Palette;
 use crate::phases::PhaseMap;
 use crate::route::{NumberKey, Outcome, Prepared, Replay, Route, RouteError};
@@ -20,6 +21,8 @@ pub(crate) enum Place {
     Bench,
     /// The shelf: saved routes.
     Shelf,
+    /// The logbook: what was done and measured.
+    Logbook,
     /// The publications behind the numbers.
     Sources,
 }
@@ -97,6 +100,8 @@ pub(crate) struct Bench {
     pub(crate) stage: RwSignal<Stage>,
     /// Saved routes.
     pub(crate) shelf: RwSignal<Shelf>,
+    /// Logged runs.
+    pub(crate) log: Log,
     /// The line above the bench.
     pub(crate) notice: RwSignal<Option<Notice>>,
     /// The number that is opened.
@@ -130,6 +135,7 @@ impl Bench {
         let prepared = prepared(route);
         let runner = StoredValue::new_local(Runner::start());
         let mapped = mapped(runner, composition);
+        let notice = RwSignal::new(notice);
         Self {
             route,
             scale: RwSignal::new(preferences.temperature_scale),
@@ -150,7 +156,8 @@ impl Bench {
             place: RwSignal::new(Place::Bench),
             stage: RwSignal::new(Stage::Quench),
             shelf,
-            notice: RwSignal::new(notice),
+            log: Log::new(notice),
+            notice,
             opened: RwSignal::new(None),
             quenched: Memo::new(move |_| Route {
                 piece: String::new(),

@@ -37,6 +37,7 @@ pub(crate) fn Header() -> impl IntoView {
     let places = [
         (Place::Bench, "Bench"),
         (Place::Shelf, "Shelf"),
+        (Place::Logbook, "Logbook"),
         (Place::Sources, "Sources"),
     ]
     .map(|(place, word)| {
@@ -63,6 +64,10 @@ pub(crate) fn Header() -> impl IntoView {
                 <button type="button" class="press" on:click=move |_| super::shelf::keep(bench)>
                     "Keep"
                     <span class="wide-only">" on the shelf"</span>
+                </button>
+                <button type="button" class="press" on:click=move |_| super::logbook::log(bench)>
+                    "Log"
+                    <span class="wide-only">" a run"</span>
                 </button>
                 <Segment
                     name="Temperatures"
