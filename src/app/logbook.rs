@@ -7,8 +7,8 @@ use super::browser::records::{Change, Records, Store, part_in_use};
 use super::state::{Notice, Undo};
 use crate::route::{Outcome, Route};
 use crate::save::logbook::{
-    Day, Differing, Draft, Filter, Id, Logbook, Merge, Order, Photo, Run, RunFieldError,
-    read_logbook, write_run,
+    Day, Differing, Draft, Filter, Id, Logbook, LogbookError, Merge, Order, Photo, Run,
+    RunFieldError, check_run, read_logbook, write_run,
 };
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -126,7 +126,7 @@ impl Log {
             }
             self.reading.set(Reading::Done);
             let waiting = self.waiting.try_update_value(std::mem::take);
-            self.put(waiting.unwrap_or_default());
+            self.put_open(waiting.unwrap_or_default());
         });
     }
 
@@ -183,19 +183,29 @@ impl Log {
         }
     }
 
-    /// Logs a run of a route, and opens it.
+    /// Logs a run of a route, and opens it; says why where it cannot be logged.
     pub(crate) fn log(self, route: Route, outcome: Option<&Outcome>) {
         let (Ok(id), Ok(day)) = (Id::try_from(chance::digits()), Day::parse(&chance::today()))
         else {
             return;
         };
         let run = Run::of(id, day, route, outcome);
+        if let Err(reason) = check_run(&run) {
+            return self.say(LogbookError::from(reason).to_string(), true, None);
+        }
         self.open(&run);
         if self.reading.get_untracked() == Reading::Done {
-            self.put(vec![run]);
+            self.put_open(vec![run]);
         } else {
             self.waiting.update_value(|waiting| waiting.push(run));
             self.read();
+        }
+    }
+
+    /// Puts runs of which one is open; where there is no room for it, it is closed.
+    fn put_open(self, runs: Vec<Run>) {
+        if !self.put(runs) {
+            self.close();
         }
     }
 
