@@ -14,7 +14,7 @@ use recalesce::save::{ReadError, VERSION, read};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
-const SAVED: &str = include_str!("saved/v4_logbook.json");
+const SAVED: &str = include_str!("saved/v5_logbook.json");
 
 fn id(text: &str) -> Id {
     Id::try_from(text.to_owned()).expect("an id")

@@ -6,7 +6,7 @@ import { readFile } from "node:fs/promises";
 import { after, before, test } from "node:test";
 import { BenchPage, PHONE, launch } from "./bench_page.mjs";
 
-const SAVED = await readFile(new URL("../saved/v4_logbook.json", import.meta.url), "utf8");
+const SAVED = await readFile(new URL("../saved/v5_logbook.json", import.meta.url), "utf8");
 /** How long a filter of a thousand runs may take until the list is drawn, ms. */
 const PROMPT_MS = 1000;
 

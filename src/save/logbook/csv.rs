@@ -5,13 +5,14 @@ use crate::heat::{MediumChoice, Section};
 use crate::save::file::WriteError;
 use csv::{Terminator, WriterBuilder};
 
-const COLUMNS: [&str; 35] = [
+const COLUMNS: [&str; 36] = [
     "id",
     "day",
     "piece",
     "grade",
     "section",
     "section_mm",
+    "steps_before_c",
     "soak_c",
     "soak_min",
     "quenchants",
@@ -72,6 +73,12 @@ fn cells(listed: &Listed) -> [String; COLUMNS.len()] {
         words(run.grade()),
         section.to_owned(),
         section_mm,
+        joined(
+            route
+                .prior
+                .iter()
+                .map(|step| format!("{} {}", step.work.title(), step.temperature_c)),
+        ),
         route.soak.temperature_c.to_string(),
         route.soak.time_min.to_string(),
         words(&quenchants(run)),
@@ -201,8 +208,8 @@ mod tests {
         assert_eq!(rows.iter().map(|row| row.len()).max(), Some(COLUMNS.len()));
         assert_eq!(&rows[0][2], "'=1+1");
         assert_eq!(&rows[1][2], "iron, \"wide\"\nsecond line");
-        assert_eq!(&rows[0][20], "61.5");
-        assert_eq!(&rows[0][21], "", "nothing was predicted");
-        assert_eq!(&rows[0][22], "61.5 HRC as tempered edge");
+        assert_eq!(&rows[0][21], "61.5");
+        assert_eq!(&rows[0][22], "", "nothing was predicted");
+        assert_eq!(&rows[0][23], "61.5 HRC as tempered edge");
     }
 }
