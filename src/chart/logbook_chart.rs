@@ -29,7 +29,7 @@ impl LoggedHardness {
 }
 
 /// Most runs of which each shows its own band: with more the bars hide one another.
-const MOST_BARS: usize = 40;
+const MOST_BARS: usize = 20;
 /// The least width of both axes, HRC.
 const LEAST_SPAN_HRC: f64 = 8.0;
 

@@ -65,9 +65,12 @@ pub(crate) fn Header() -> impl IntoView {
                     "Keep"
                     <span class="wide-only">" on the shelf"</span>
                 </button>
-                <button type="button" class="press" on:click=move |_| super::logbook::log(bench)>
-                    "Log"
-                    <span class="wide-only">" a run"</span>
+                <button
+                    type="button"
+                    class="press wide-only"
+                    on:click=move |_| super::logbook::log(bench)
+                >
+                    "Log a run"
                 </button>
                 <Segment
                     name="Temperatures"

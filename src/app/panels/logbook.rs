@@ -228,6 +228,7 @@ fn Asked(log: Log) -> impl IntoView {
                 <span>"Grade"</span>
                 <select
                     class="text"
+                    aria-label="Grade"
                     on:change:target=move |event| {
                         let grade = Some(event.target().value()).filter(|grade| !grade.is_empty());
                         log.filter.update(|filter| filter.grade = grade);
@@ -244,6 +245,7 @@ fn Asked(log: Log) -> impl IntoView {
                 <span>"Order"</span>
                 <select
                     class="text"
+                    aria-label="Order"
                     on:change:target=move |event| {
                         let words = event.target().value();
                         if let Some((order, _)) = orders.iter().find(|(_, of)| *of == words) {
@@ -429,7 +431,13 @@ fn row_view(log: Log, row: Row) -> AnyView {
     let mut cells = row.cells.into_iter().zip(COLUMNS);
     let day = cells.next().map(|(text, _)| text);
     let cells: Vec<_> = cells
-        .map(|(text, (_, class))| view! { <td class=class>{text}</td> })
+        .map(|(text, (name, class))| {
+            view! {
+                <td class=class data-name=name>
+                    {text}
+                </td>
+            }
+        })
         .collect();
     view! {
         <tr class:outside=row.is_outside>

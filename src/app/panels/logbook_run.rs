@@ -102,6 +102,7 @@ fn pick<const N: usize>(
             <span class="label">{label}</span>
             <select
                 class="text"
+                aria-label=label
                 on:change:target=move |event| {
                     let at = usize::try_from(event.target().selected_index()).unwrap_or(0);
                     log.type_in(|draft| set(draft, at));
@@ -166,7 +167,7 @@ fn reading_view(log: Log, row: DraftReading) -> AnyView {
 fn use_test_view(log: Log, row: DraftUseTest) -> AnyView {
     let key = row.key;
     view! {
-        <li class="row">
+        <li class="row test">
             {field(log, "Test", format!("use_tests {key}"), Kind::Line, row.name, move |d, text| {
                 in_use_test(d, key, |row| row.name = text);
             })}
