@@ -45,7 +45,7 @@ fn field(
             <textarea
                 class="text"
                 id=id.clone()
-                rows="3"
+                rows="2"
                 prop:value=text
                 aria-invalid=is_wrong
                 aria-describedby=wrong_id.clone()
