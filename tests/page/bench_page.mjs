@@ -493,14 +493,14 @@ export class BenchPage {
   }
 
   /** A field of the logbook by its label. */
-  field(label) {
+  logField(label) {
     return this.page.locator(".logbook").getByLabel(label, { exact: true });
   }
 
   /** Writes into a field as a user does, who then leaves it. */
   async write(label, text) {
-    await this.field(label).fill(text);
-    await this.field(label).blur();
+    await this.logField(label).fill(text);
+    await this.logField(label).blur();
   }
 
   /** What is wrong with fields, as it is said beside them. */

@@ -50,7 +50,7 @@ test("a run is logged, measured, changed, and still there after a reload", async
   await bench.page.getByText(/measured 61\.5 HRC/).waitFor();
   await bench.write("Hardness", "615");
   await bench.until(() => bench.wrongs(), (all) => /outside 0 to 72/.test(all.join()), "the fault is told");
-  assert.equal(await bench.field("Hardness").inputValue(), "615", "what was typed stays");
+  assert.equal(await bench.logField("Hardness").inputValue(), "615", "what was typed stays");
   await bench.write("Hardness", "60.5");
   await bench.until(() => bench.wrongs(), (all) => all.length === 0, "the fault is gone");
   await bench.write("Notes", "the edge took a file for a moment");
@@ -67,9 +67,9 @@ test("a run is logged, measured, changed, and still there after a reload", async
   await bench.go("Logbook");
   assert.deepEqual(await bench.runsAre(1), [row]);
   await bench.openRun(0);
-  assert.equal(await bench.field("Hardness").inputValue(), "60.5");
-  assert.equal(await bench.field("Notes").inputValue(), "the edge took a file for a moment");
-  assert.equal(await bench.field("Unit").inputValue(), "cuts");
+  assert.equal(await bench.logField("Hardness").inputValue(), "60.5");
+  assert.equal(await bench.logField("Notes").inputValue(), "the edge took a file for a moment");
+  assert.equal(await bench.logField("Unit").inputValue(), "cuts");
   bench.assertNoTrouble();
   await bench.close();
 });
@@ -80,7 +80,7 @@ test("what is typed and wrong is still there after a look at the bench", async (
   await bench.write("Retained austenite, vol %", "much");
   await bench.go("Bench");
   await bench.go("Logbook");
-  assert.equal(await bench.field("Retained austenite, vol %").inputValue(), "much");
+  assert.equal(await bench.logField("Retained austenite, vol %").inputValue(), "much");
   assert.match((await bench.wrongs()).join(), /“much” is not a number/);
   await bench.close();
 });
@@ -89,17 +89,17 @@ test("runs are filtered and sorted", async () => {
   const bench = await withSaved();
   const pieces = async () => (await bench.runRows()).map((row) => row[1].split(/[ ,]/)[0]);
   assert.deepEqual(await pieces(), ["Plane", "Chisel", "Marking"]);
-  await bench.field("Order").selectOption("farthest from predicted");
+  await bench.logField("Order").selectOption("farthest from predicted");
   await bench.until(pieces, (now) => now[2] === "Plane", "the one without a reading is last");
-  await bench.field("Piece").fill("CHISEL");
+  await bench.logField("Piece").fill("CHISEL");
   await bench.runsAre(1);
-  await bench.field("Piece").fill("");
-  await bench.field("measured only").check();
+  await bench.logField("Piece").fill("");
+  await bench.logField("measured only").check();
   await bench.runsAre(2);
-  await bench.field("To").fill("2026-03-05");
+  await bench.logField("To").fill("2026-03-05");
   await bench.runsAre(1);
-  await bench.field("To").fill("");
-  await bench.field("Grade").selectOption("52100");
+  await bench.logField("To").fill("");
+  await bench.logField("Grade").selectOption("52100");
   const [knife] = await bench.runsAre(1);
   assert.equal(knife[2], "52100");
   await bench.page.getByText(/1 measured of 52100/).waitFor();
@@ -174,7 +174,7 @@ test("an import shows what differs, and overwrites only when asked", async () =>
   file.runs.push({ ...file.runs[2], id: "iron-2" });
   const notes = async () => {
     await bench.page.locator(".runs tbody tr", { hasText: "Chisel" }).first().getByRole("button").click();
-    const text = await bench.field("Notes").inputValue();
+    const text = await bench.logField("Notes").inputValue();
     await bench.button("All runs").click();
     return text;
   };
@@ -320,6 +320,39 @@ test("on the phone the logbook does not reach beyond the window", async () => {
   assert.ok((await beyond()) <= 0, `${await beyond()} px`);
   await bench.openRun(2);
   assert.ok((await beyond()) <= 0, `${await beyond()} px`);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+for (const colorScheme of ["light", "dark"]) {
+  test(`no accessibility faults in the list, the import and an open run (${colorScheme})`, async () => {
+    const bench = await withSaved({ colorScheme });
+    const faults = [...(await bench.accessibilityFaults())];
+    const file = JSON.parse(SAVED);
+    file.runs[0].notes = "otherwise";
+    await bench.handLogbook(JSON.stringify(file));
+    await bench.incoming.waitFor();
+    faults.push(...(await bench.accessibilityFaults()));
+    await bench.button("Leave it").click();
+    await bench.openRun(2);
+    await bench.write("Grain by fracture, ASTM number", "fine");
+    faults.push(...(await bench.accessibilityFaults()));
+    assert.deepEqual([...new Set(faults)], []);
+    assert.deepEqual(await bench.namelessPictures(), []);
+    await bench.close();
+  });
+}
+
+test("the logbook is used by keys alone", async () => {
+  const bench = await withSaved();
+  await bench.page.locator(".runs tbody button").first().focus();
+  await bench.page.keyboard.press("Enter");
+  await bench.page.getByRole("heading", { name: "Measured" }).waitFor();
+  // The heading has the focus, so that the next Tab is the first of its buttons.
+  await bench.page.keyboard.press("Tab");
+  assert.equal(await bench.focused(), "All runs");
+  await bench.page.keyboard.press("Enter");
+  await bench.runsAre(3);
   bench.assertNoTrouble();
   await bench.close();
 });
