@@ -4,6 +4,7 @@
 use super::browser::chance;
 use super::browser::channel::Channel;
 use super::browser::records::{Change, Records, Store, part_in_use};
+use super::logbook_photos::stored_photo;
 use super::state::{Notice, Undo};
 use crate::route::{Outcome, Route};
 use crate::save::logbook::{
@@ -130,7 +131,7 @@ impl Log {
         });
     }
 
-    fn records(self) -> Option<Rc<Records>> {
+    pub(super) fn records(self) -> Option<Rc<Records>> {
         self.records.get_value()
     }
 
@@ -339,12 +340,13 @@ impl Log {
                 .collect();
             // A photo of the logbook is overwritten only where its run is.
             let is_own = |id: &Id| book.runs().any(|run| run.photos.contains(id));
-            let photos = runs.iter().flat_map(|run| &run.photos);
-            let photos: BTreeMap<Id, Photo> = photos
+            let mut photos = BTreeMap::new();
+            let of_runs = runs.iter().flat_map(|run| &run.photos);
+            let taken = of_runs
                 .filter(|id| differing == Differing::Replace || !is_own(id))
                 .filter_map(|id| incoming.photos.get_key_value(id))
-                .map(|(id, photo)| (id.clone(), photo.clone()))
-                .collect();
+                .map(|(id, photo)| (id.clone(), photo.clone()));
+            photos.extend(taken);
             (runs, before, photos)
         });
         let ids: Vec<Id> = runs.iter().map(|run| run.id.clone()).collect();
@@ -359,69 +361,9 @@ impl Log {
         }
     }
 
-    /// The photos of some identities, as far as they are there.
-    pub(crate) async fn photos_of(self, ids: &[Id]) -> BTreeMap<Id, Photo> {
-        let mut found = self.photos.get_untracked();
-        found.retain(|id, _| ids.contains(id));
-        if let Some(records) = self.records() {
-            for id in ids {
-                let text = records.text(Store::Photos, id.as_str()).await;
-                if let Some(Ok(photo)) = text.map(Photo::try_from) {
-                    found.insert(id.clone(), photo);
-                }
-            }
-        }
-        found
-    }
-
-    /// Keeps photos, in the store and for the open run.
-    pub(crate) fn keep_photos(self, photos: BTreeMap<Id, Photo>) {
-        self.store(photos.iter().map(stored_photo).collect());
-        self.photos.update(|all| all.extend(photos));
-    }
-
-    /// Adds a photo to the open run.
-    pub(crate) fn add_photo(self, photo: Photo) {
-        if let (Ok(id), Some(mut run)) = (Id::try_from(chance::digits()), untrack(|| self.opened()))
-        {
-            self.keep_photos(BTreeMap::from([(id.clone(), photo)]));
-            run.photos.push(id);
-            self.put(vec![run]);
-        }
-    }
-
-    /// Takes a photo off the open run; undoing puts it back.
-    pub(crate) fn remove_photo(self, id: Id) {
-        let Some(before) = untrack(|| self.opened()) else {
-            return;
-        };
-        let mut run = before.clone();
-        run.photos.retain(|other| *other != id);
-        self.put(vec![run]);
-        let photos = self.photos.get_untracked();
-        let photo = photos.into_iter().filter(|(other, _)| *other == id);
-        let photo: BTreeMap<Id, Photo> = photo.collect();
-        self.store(vec![Change {
-            store: Store::Photos,
-            key: id.to_string(),
-            text: None,
-        }]);
-        let undo: Undo = Arc::new(move || {
-            let run = self
-                .book
-                .with_untracked(|book| book.get(&before.id).cloned());
-            if let Some(run) = run {
-                self.keep_photos(photo.clone());
-                let photos = run.photos.iter().chain([&id]).cloned().collect();
-                self.put(vec![Run { photos, ..run }]);
-            }
-        });
-        self.say("The photo is gone.", false, Some(undo));
-    }
-
     /// Writes changes to the browser's store, tells the other tabs, and looks at the room that is
     /// left. After a write that failed, the next one brings all that was not written.
-    fn store(self, mut changes: Vec<Change>) {
+    pub(super) fn store(self, mut changes: Vec<Change>) {
         let Some(records) = self.records() else {
             return;
         };
@@ -467,12 +409,4 @@ fn stored(run: &Run) -> Option<Change> {
         key: run.id.to_string(),
         text: Some(write_run(run).ok()?),
     })
-}
-
-fn stored_photo((id, photo): (&Id, &Photo)) -> Change {
-    Change {
-        store: Store::Photos,
-        key: id.to_string(),
-        text: Some(photo.clone().into()),
-    }
 }

@@ -7,6 +7,7 @@ mod controls;
 mod errand;
 mod keep;
 mod logbook;
+mod logbook_photos;
 mod own;
 mod panels;
 mod plot;

@@ -74,6 +74,22 @@ test("a run is logged, measured, changed, and still there after a reload", async
   await bench.close();
 });
 
+test("a note is written letter by letter, and the field keeps the focus", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.logRun();
+  await bench.logField("Notes").focus();
+  await bench.page.keyboard.type("soft at the tang");
+  assert.equal(await bench.logField("Notes").inputValue(), "soft at the tang");
+  await bench.shows(() => bench.recordCount("runs"), 1);
+  await bench.reload();
+  await bench.go("Logbook");
+  await bench.runsAre(1);
+  await bench.openRun(0);
+  await bench.shows(() => bench.logField("Notes").inputValue(), "soft at the tang");
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
 test("what is typed and wrong is still there after a look at the bench", async () => {
   const bench = await BenchPage.ready(browser);
   await bench.logRun();

@@ -1,6 +1,7 @@
 //! A logbook from a file: first what it would bring, then what is wanted of it.
 
 use crate::app::browser::files;
+use crate::app::controls::live;
 use crate::app::logbook::{Incoming, Log};
 use crate::save::logbook::{Differing, Merge, read_logbook};
 use leptos::ev;
@@ -86,8 +87,10 @@ pub(super) fn FilePicker(log: Log) -> impl IntoView {
 /// What a file would bring, and the choices.
 #[component]
 pub(super) fn Import(log: Log) -> impl IntoView {
-    move || {
-        let incoming = log.incoming.get()?;
+    live(move || {
+        let Some(incoming) = log.incoming.get() else {
+            return ().into_any();
+        };
         let Incoming {
             merge, rejected, ..
         } = incoming.as_ref();
@@ -125,7 +128,7 @@ pub(super) fn Import(log: Log) -> impl IntoView {
                     </button>
                 }
             });
-        Some(view! {
+        view! {
             <section class="message incoming" aria-label="Import" role="status">
                 <p>{words}</p>
                 <p>{named}</p>
@@ -141,6 +144,7 @@ pub(super) fn Import(log: Log) -> impl IntoView {
                     </button>
                 </div>
             </section>
-        })
-    }
+        }
+        .into_any()
+    })
 }

@@ -3,13 +3,14 @@
 
 use super::logbook::signed;
 use crate::app::browser::photo;
+use crate::app::controls::live;
 use crate::app::logbook::Log;
 use crate::app::state::{Place, bench};
 use crate::hardness::Scale;
 use crate::save::logbook::{
     After, Done, Draft, DraftReading, DraftUseTest, Id, MOST_PHOTOS, Photo, Run,
 };
-use crate::units::format_fixed;
+use crate::units::{TemperatureScale, format_fixed};
 use leptos::html::{H2, Input};
 use leptos::prelude::*;
 
@@ -30,6 +31,21 @@ fn field(
     text: String,
     set: impl Fn(&mut Draft, String) + 'static,
 ) -> AnyView {
+    boxed_field(log, label, name, kind, text, Box::new(set))
+}
+
+/// Takes a text into the draft.
+type Set = Box<dyn Fn(&mut Draft, String)>;
+
+/// The same for all fields, so that they share one piece of the program.
+fn boxed_field(
+    log: Log,
+    label: &'static str,
+    name: String,
+    kind: Kind,
+    text: String,
+    set: Set,
+) -> AnyView {
     let id = format!("run-{}", name.replace([' ', '.'], "-"));
     let wrong_id = format!("{id}-wrong");
     let of_this = name;
@@ -39,7 +55,7 @@ fn field(
             fault.map(|fault| fault.message.clone())
         })
     });
-    let is_wrong = move || wrong.with(Option::is_some).to_string();
+    let is_wrong = Signal::derive(move || wrong.with(Option::is_some).to_string());
     let input = match kind {
         Kind::Lines => view! {
             <textarea
@@ -85,18 +101,19 @@ fn field(
     .into_any()
 }
 
-/// A list to pick from, by the place in it.
-fn pick<const N: usize>(
+/// A list to pick from for the row of a key, by the place in the list.
+fn pick(
     log: Log,
     label: &'static str,
-    words: [&'static str; N],
+    words: &[&'static str],
     chosen: usize,
-    set: impl Fn(&mut Draft, usize) + 'static,
+    set: fn(&mut Draft, usize, usize),
+    key: usize,
 ) -> AnyView {
     let options = words
-        .into_iter()
+        .iter()
         .enumerate()
-        .map(|(at, words)| view! { <option selected=at == chosen>{words}</option> });
+        .map(|(at, words)| view! { <option selected=at == chosen>{*words}</option> });
     view! {
         <label class="field">
             <span class="label">{label}</span>
@@ -105,7 +122,7 @@ fn pick<const N: usize>(
                 aria-label=label
                 on:change:target=move |event| {
                     let at = usize::try_from(event.target().selected_index()).unwrap_or(0);
-                    log.type_in(|draft| set(draft, at));
+                    log.type_in(|draft| set(draft, key, at));
                 }
             >
                 {options.collect_view()}
@@ -116,6 +133,7 @@ fn pick<const N: usize>(
 }
 
 fn button(words: &'static str, press: impl Fn() + 'static) -> AnyView {
+    let press: Box<dyn Fn()> = Box::new(press);
     view! {
         <button type="button" class="press" on:click=move |_| press()>
             {words}
@@ -149,15 +167,15 @@ fn reading_view(log: Log, row: DraftReading) -> AnyView {
             {field(log, "Hardness", format!("readings {key}"), Kind::Line, row.value, move |d, text| {
                 in_reading(d, key, |row| row.value = text);
             })}
-            {pick(log, "Scale", SCALES.map(Scale::symbol), scale.unwrap_or(0), move |d, at| {
+            {pick(log, "Scale", &SCALES.map(Scale::symbol), scale.unwrap_or(0), |d, key, at| {
                 in_reading(d, key, |row| row.scale = SCALES[at.min(SCALES.len() - 1)]);
-            })}
+            }, key)}
             {field(log, "Place", format!("place {key}"), Kind::Line, row.place, move |d, text| {
                 in_reading(d, key, |row| row.place = text);
             })}
-            {pick(log, "When", After::ALL.map(After::words), after.unwrap_or(0), move |d, at| {
+            {pick(log, "When", &After::ALL.map(After::words), after.unwrap_or(0), |d, key, at| {
                 in_reading(d, key, |row| row.after = After::ALL[at.min(After::ALL.len() - 1)]);
-            })}
+            }, key)}
             {button("Remove", move || log.type_in(|d| d.readings.retain(|row| row.key != key)))}
         </li>
     }
@@ -221,10 +239,14 @@ pub(super) fn OpenRun(log: Log) -> impl IntoView {
             let _ = heading.focus();
         }
     });
-    let of_run = move |text: fn(&Run) -> String| move || run.with(|r| r.as_ref().map(text));
-    let planned = move || {
-        let scale = bench.scale.get();
-        run.with(|r| r.as_ref().map(|r| super::shelf::summary(&r.route, scale)))
+    let of_run = move |text: fn(&Run, TemperatureScale) -> String| {
+        Signal::derive(move || {
+            let scale = bench.scale.get();
+            run.with(|run| {
+                run.as_ref()
+                    .map_or_else(String::new, |run| text(run, scale))
+            })
+        })
     };
     let load = move || {
         if let Some(run) = run.get_untracked() {
@@ -242,22 +264,23 @@ pub(super) fn OpenRun(log: Log) -> impl IntoView {
         }
     };
     // Another run has other fields; what is typed leaves them as they are.
-    let fields = move || {
+    let is_there = Memo::new(move |_| run.with(Option::is_some));
+    let fields = live(move || {
         log.open.track();
-        let is_there = run.with(Option::is_some);
-        is_there.then(|| log.draft.get_untracked().map(|draft| fields(log, draft)))
-    };
+        let draft = log.draft.get_untracked().filter(|_| is_there.get());
+        draft.map(|draft| fields(log, draft)).into_any()
+    });
     view! {
         <h2 node_ref=heading tabindex="-1">
-            {of_run(|run| format!("{}, {}", run.route.piece, run.grade()))}
+            {of_run(|run, _| format!("{}, {}", run.route.piece, run.grade()))}
         </h2>
         <div class="actions">
             {button("All runs", move || log.close())}
             {button("Put its route on the bench", load)}
             {button("Delete", remove)}
         </div>
-        <p>{planned}</p>
-        <p role="status">{of_run(came_out)}</p>
+        <p>{of_run(|run, scale| super::shelf::summary(&run.route, scale))}</p>
+        <p role="status">{of_run(|run, _| came_out(run))}</p>
         {fields}
         <Photos log=log />
     }

@@ -6,6 +6,7 @@ pub(crate) mod header;
 mod in_use;
 pub(crate) mod logbook;
 mod logbook_import;
+mod logbook_list;
 mod logbook_run;
 pub(crate) mod opened;
 pub(crate) mod outcome;

@@ -1,6 +1,7 @@
 //! The runs of a logbook and what can be done to them.
 
 use super::{Id, Run, RunFieldError, check_run};
+use crate::numeric::order::sort_by;
 use std::collections::BTreeMap;
 
 /// Most runs in a logbook.
@@ -67,7 +68,13 @@ impl Logbook {
     /// The grades of its runs in words, each once, in the order of the alphabet.
     #[must_use]
     pub fn grades(&self) -> Vec<String> {
-        let grades: std::collections::BTreeSet<&str> = self.runs().map(Run::grade).collect();
-        grades.into_iter().map(str::to_owned).collect()
+        let mut grades: Vec<String> = Vec::new();
+        for run in self.runs() {
+            if !grades.iter().any(|grade| grade == run.grade()) {
+                grades.push(run.grade().to_owned());
+            }
+        }
+        sort_by(&mut grades, String::cmp);
+        grades
     }
 }
