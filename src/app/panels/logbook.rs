@@ -7,6 +7,7 @@ use crate::app::browser::files;
 use crate::app::controls::live;
 use crate::app::logbook::{Log, Reading};
 use crate::app::state::{Bench, Place, bench};
+use crate::save::WriteError;
 use crate::save::logbook::{Id, write_csv, write_logbook};
 use crate::units::format_fixed;
 use leptos::prelude::*;
@@ -29,7 +30,7 @@ pub(super) fn signed(difference_hrc: f64) -> String {
     format!("{sign}{}", format_fixed(difference_hrc, 1))
 }
 
-fn offer(log: Log, name: &str, mime: &str, text: Result<String, impl ToString>) {
+fn offer(log: Log, name: &str, mime: &str, text: Result<String, WriteError>) {
     let wrong = match text {
         Ok(text) => files::offer(name, mime, &text)
             .is_none()
@@ -44,7 +45,7 @@ fn offer(log: Log, name: &str, mime: &str, text: Result<String, impl ToString>) 
 /// The listed runs as a table for a spreadsheet.
 fn export_csv(log: Log) {
     let text = with_list(log, write_csv);
-    offer(log, "recalesce-logbook.csv", "text/csv", text);
+    offer(log, "recalesce-logbook.csv", "text/csv", Ok(text));
 }
 
 /// The whole logbook with its photos.

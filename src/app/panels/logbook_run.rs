@@ -2,16 +2,14 @@
 //! that is wrong keeps its text, with the reason below it.
 
 use super::logbook::signed;
-use crate::app::browser::photo;
+use super::logbook_photos::Photos;
 use crate::app::controls::live;
 use crate::app::logbook::Log;
 use crate::app::state::{Place, bench};
 use crate::hardness::Scale;
-use crate::save::logbook::{
-    After, Done, Draft, DraftReading, DraftUseTest, Id, MOST_PHOTOS, Photo, Run,
-};
+use crate::save::logbook::{After, Done, Draft, DraftReading, DraftUseTest, Run};
 use crate::units::{TemperatureScale, format_fixed};
-use leptos::html::{H2, Input};
+use leptos::html::H2;
 use leptos::prelude::*;
 
 /// What a field shows.
@@ -35,7 +33,7 @@ fn field(
 }
 
 /// Takes a text into the draft.
-type Set = Box<dyn Fn(&mut Draft, String)>;
+type TakeText = Box<dyn Fn(&mut Draft, String)>;
 
 /// The same for all fields, so that they share one piece of the program.
 fn boxed_field(
@@ -44,7 +42,7 @@ fn boxed_field(
     name: String,
     kind: Kind,
     text: String,
-    set: Set,
+    set: TakeText,
 ) -> AnyView {
     let id = format!("run-{}", name.replace([' ', '.'], "-"));
     let wrong_id = format!("{id}-wrong");
@@ -132,7 +130,7 @@ fn pick(
     .into_any()
 }
 
-fn button(words: &'static str, press: impl Fn() + 'static) -> AnyView {
+pub(super) fn button(words: &'static str, press: impl Fn() + 'static) -> AnyView {
     let press: Box<dyn Fn()> = Box::new(press);
     view! {
         <button type="button" class="press" on:click=move |_| press()>
@@ -368,69 +366,6 @@ fn fields(log: Log, mut draft: Draft) -> AnyView {
                 {field(log, "Notes", "notes".to_owned(), Kind::Lines, draft.notes, |d, text| d.notes = text)}
             </section>
         </div>
-    }
-    .into_any()
-}
-
-/// The photos of the run.
-#[component]
-fn Photos(log: Log) -> impl IntoView {
-    let picker = NodeRef::<Input>::new();
-    let ids = Memo::new(move |_| log.opened().map(|run| run.photos).unwrap_or_default());
-    let picked = move |_| {
-        let Some(input) = picker.get_untracked() else {
-            return;
-        };
-        if let Some(file) = input.files().and_then(|list| list.get(0)) {
-            photo::scale_down(&file, move |address| {
-                let made = address.ok_or("it is no image that this browser knows".to_owned());
-                match made.and_then(|address| Photo::from_address(&address)) {
-                    Ok(photo) => log.add_photo(photo),
-                    Err(why) => log.say(format!("The photo was not added: {why}."), true, None),
-                }
-            });
-        }
-        // So that the same file can be picked again.
-        input.set_value("");
-    };
-    let photo_view = move |id: Id| {
-        let of_this = id.clone();
-        let address = move || log.photos.with(|all| all.get(&of_this).map(Photo::address));
-        view! {
-            <li>
-                <img src=address alt="Photo of the run" />
-                {button("Remove the photo", move || log.remove_photo(id.clone()))}
-            </li>
-        }
-    };
-    view! {
-        <section class="photos">
-            <h3>"Photos"</h3>
-            <ul>
-                <For each=move || ids.get() key=Id::clone children=photo_view />
-            </ul>
-            <button
-                type="button"
-                class="press"
-                disabled=move || ids.with(|ids| ids.len() >= MOST_PHOTOS)
-                on:click=move |_| {
-                    if let Some(input) = picker.get_untracked() {
-                        input.click();
-                    }
-                }
-            >
-                "Add a photo"
-            </button>
-            <input
-                node_ref=picker
-                class="unseen"
-                type="file"
-                accept="image/*"
-                tabindex="-1"
-                aria-label="Photo to add"
-                on:change=picked
-            />
-        </section>
     }
     .into_any()
 }

@@ -7,6 +7,7 @@ mod in_use;
 pub(crate) mod logbook;
 mod logbook_import;
 mod logbook_list;
+mod logbook_photos;
 mod logbook_run;
 pub(crate) mod opened;
 pub(crate) mod outcome;
