@@ -25,7 +25,7 @@ const ROOMS: [&str; 15] = [
 ];
 
 /// Crates that only the page and the one canvas file may name.
-const BROWSER: [&str; 4] = ["leptos", "web_sys", "js_sys", "gloo_"];
+const BROWSER: [&str; 5] = ["leptos", "web_sys", "js_sys", "gloo_", "idb::"];
 
 fn rust_files(folder: &Path, found: &mut Vec<PathBuf>) {
     let mut entries: Vec<_> = fs::read_dir(folder)

@@ -6,6 +6,8 @@ mod charts;
 mod controls;
 mod errand;
 mod keep;
+mod logbook;
+mod logbook_photos;
 mod own;
 mod panels;
 mod plot;
@@ -14,6 +16,7 @@ mod undo;
 
 use leptos::prelude::*;
 use panels::header::Header;
+use panels::logbook::LogbookPlace;
 use panels::opened::Opened;
 use panels::outcome::{OutcomePanel, say_all};
 use panels::own::OwnPanel;
@@ -60,6 +63,7 @@ fn Page() -> impl IntoView {
     let place = move || match state.place.get() {
         Place::Bench => view! { <BenchPlace /> }.into_any(),
         Place::Shelf => view! { <ShelfPanel /> }.into_any(),
+        Place::Logbook => view! { <LogbookPlace /> }.into_any(),
         Place::Sources => view! { <Sources /> }.into_any(),
     };
     view! {

@@ -3,6 +3,7 @@
 
 use super::browser::{density, theme};
 use super::errand::{Brought, Errand, Runner, kept_up};
+use super::logbook::Log;
 use super::undo::UndoHandle;
 use crate::chart::Palette;
 use crate::phases::PhaseMap;
@@ -21,6 +22,8 @@ pub(crate) enum Place {
     Bench,
     /// The shelf: saved routes.
     Shelf,
+    /// The logbook: what was done and measured.
+    Logbook,
     /// The publications behind the numbers.
     Sources,
 }
@@ -102,6 +105,8 @@ pub(crate) struct Bench {
     pub(crate) shelf: RwSignal<Shelf>,
     /// What can be undone.
     pub(crate) undo: UndoHandle,
+    /// Logged runs.
+    pub(crate) log: Log,
     /// The line above the bench.
     pub(crate) notice: RwSignal<Option<Notice>>,
     /// The number that is opened.
@@ -135,6 +140,7 @@ impl Bench {
         let prepared = prepared(route);
         let runner = StoredValue::new_local(Runner::start());
         let mapped = mapped(runner, composition);
+        let notice = RwSignal::new(notice);
         Self {
             route,
             scale: RwSignal::new(preferences.temperature_scale),
@@ -156,7 +162,8 @@ impl Bench {
             stage: RwSignal::new(Stage::Quench),
             shelf,
             undo: UndoHandle::new(route, shelf),
-            notice: RwSignal::new(notice),
+            log: Log::new(notice),
+            notice,
             opened: RwSignal::new(None),
             quenched: Memo::new(move |_| Route {
                 piece: String::new(),

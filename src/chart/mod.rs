@@ -20,6 +20,7 @@ pub mod hit;
 mod influence_chart;
 pub mod ink;
 mod labels;
+mod logbook_chart;
 pub mod numbers;
 mod outcome;
 mod own_quenchant;
@@ -46,6 +47,7 @@ pub use field_names::MapField;
 pub use influence_chart::{InfluenceRow, influence_chart};
 pub use ink::{Constituent, Ink, Paint, Palette};
 pub use labels::Labels;
+pub use logbook_chart::{LoggedHardness, logbook_chart};
 pub use outcome::{LadderRow, hardness_ladder, ladder_height_px, phase_bar, swatch};
 pub use own_quenchant::{
     HeatTransferData, HeatTransferPoint, ProbePoint, heat_transfer, probe_test,

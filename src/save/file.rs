@@ -49,11 +49,13 @@ pub struct Loaded {
 /// Why a file could not be read. The caller still has its text and must keep it.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum ReadError {
-    /// The file is larger than any shelf.
-    #[error("The file has {bytes} bytes; at most {LARGEST_FILE_BYTES} are read.")]
+    /// The file is larger than any of its kind.
+    #[error("The file has {bytes} bytes; at most {most} are read.")]
     TooLarge {
         /// Its size.
         bytes: usize,
+        /// The most that a file of its kind may have.
+        most: usize,
     },
     /// The file ends in the middle.
     #[error("The file is cut short: it ends at line {line} in the middle of a value.")]
@@ -72,7 +74,7 @@ pub enum ReadError {
         fault: String,
     },
     /// JSON, but not of this project.
-    #[error("This is not a file of saved routes: it lacks \"format\": \"{FORMAT}\".")]
+    #[error("This is not a file of this program: it lacks \"format\": \"{FORMAT}\".")]
     NotOurs,
     /// The version is no whole number from 1.
     #[error("The file's version is {found}; versions are whole numbers from 1.")]
@@ -125,10 +127,10 @@ pub enum ReadError {
 }
 
 impl ReadError {
-    pub(super) fn kind(found: &Value) -> Self {
+    pub(super) fn kind(found: &Value, wanted: &'static str) -> Self {
         Self::Kind {
             found: brief(&found.to_string()),
-            wanted: "\"shelf\" or \"bench\"",
+            wanted,
         }
     }
 }
@@ -137,10 +139,12 @@ impl ReadError {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum WriteError {
     /// It would be larger than what can be read back.
-    #[error("The file would have {bytes} bytes; at most {LARGEST_FILE_BYTES} can be read back.")]
+    #[error("The file would have {bytes} bytes; at most {most} can be read back.")]
     TooLarge {
         /// Its size.
         bytes: usize,
+        /// The most that a file of its kind may have.
+        most: usize,
     },
     /// The open route makes no sense, so it could not be read back.
     #[error("This route cannot be saved: {0}.")]
@@ -185,8 +189,16 @@ impl Fields {
 
 /// Opens the envelope: checks size, JSON, format and version; returns version and other fields.
 pub(super) fn open(text: &str) -> Result<(u64, Fields), ReadError> {
-    if text.len() > LARGEST_FILE_BYTES {
-        return Err(ReadError::TooLarge { bytes: text.len() });
+    open_up_to(text, LARGEST_FILE_BYTES)
+}
+
+/// The same for a kind of file with a limit of its own.
+pub(super) fn open_up_to(text: &str, most_bytes: usize) -> Result<(u64, Fields), ReadError> {
+    if text.len() > most_bytes {
+        return Err(ReadError::TooLarge {
+            bytes: text.len(),
+            most: most_bytes,
+        });
     }
     // Some editors put a byte order mark in front.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
@@ -301,7 +313,10 @@ fn write(kind: Kind, routes: &[ShelfItem]) -> Result<String, WriteError> {
     };
     let text = serde_json::to_string(&file).map_err(|e| WriteError::Text(e.to_string()))?;
     if text.len() > LARGEST_FILE_BYTES {
-        return Err(WriteError::TooLarge { bytes: text.len() });
+        return Err(WriteError::TooLarge {
+            bytes: text.len(),
+            most: LARGEST_FILE_BYTES,
+        });
     }
     Ok(text)
 }

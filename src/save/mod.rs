@@ -1,13 +1,15 @@
-//! The file format of routes, shelves and preferences: versions, checks, and what can be done to
-//! a shelf. Pure: texts in, values out; where they are kept is the page's business.
+//! The file format of routes, shelves, logbooks and preferences: versions, checks, and what can be
+//! done to a shelf and to a logbook. Pure: texts in, values out; where they are kept is the page's
+//! business.
 //!
 //! One format serves storage, export and import: a JSON object with `format`, `version`, `kind`
-//! and `routes`, every number with its unit in the name of its field. Whatever comes in is
+//! and `routes` or `runs`, every number with its unit in the name of its field. Whatever comes in is
 //! untrusted, also from storage: sizes are limited, every number is checked, and a name is only
 //! ever text.
 
 mod file;
 mod history;
+pub mod logbook;
 mod preferences;
 mod shelf;
 mod v5;

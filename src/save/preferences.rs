@@ -50,12 +50,7 @@ pub fn read_preferences(text: &str) -> Result<Preferences, ReadError> {
     let (_, mut fields) = open(text)?;
     match fields.take("kind")? {
         Value::String(kind) if kind == KIND => {}
-        other => {
-            return Err(ReadError::Kind {
-                found: other.to_string(),
-                wanted: "\"preferences\"",
-            });
-        }
+        other => return Err(ReadError::kind(&other, "\"preferences\"")),
     }
     serde_json::from_value(fields.rest()).map_err(|e| ReadError::Field {
         field: KIND,

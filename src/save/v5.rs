@@ -15,7 +15,7 @@ pub(super) fn read(mut fields: Fields) -> Result<Loaded, ReadError> {
     let kind = match fields.take("kind")? {
         Value::String(kind) if kind == Kind::Shelf.name() => Kind::Shelf,
         Value::String(kind) if kind == Kind::Bench.name() => Kind::Bench,
-        other => return Err(ReadError::kind(&other)),
+        other => return Err(ReadError::kind(&other, "\"shelf\" or \"bench\"")),
     };
     let Value::Array(routes) = fields.take("routes")? else {
         return Err(ReadError::Field {

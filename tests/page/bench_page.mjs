@@ -398,7 +398,7 @@ export class BenchPage {
 
   // -- Head
 
-  /** Goes to a place of the page: `Bench`, `Shelf` or `Sources`. */
+  /** Goes to a place of the page: `Bench`, `Shelf`, `Logbook` or `Sources`. */
   async go(place) {
     await this.page.getByRole("navigation").getByRole("button", { name: place, exact: true }).click();
   }
@@ -470,6 +470,99 @@ export class BenchPage {
     const line = this.messages.locator("span").first();
     await line.waitFor();
     return plain(await line.textContent());
+  }
+
+  // -- The logbook
+
+  /** Logs a run of the bench's route, and waits until it is open. */
+  async logRun() {
+    await this.button("Log a run").first().click();
+    await this.page.getByRole("heading", { name: "Measured" }).waitFor();
+  }
+
+  /** The rows of the list, each as the texts of its cells. */
+  runRows() {
+    return this.page
+      .locator(".runs tbody tr")
+      .evaluateAll((rows) => rows.map((row) => [...row.children].map((cell) => cell.textContent.replaceAll("\u00a0", " "))));
+  }
+
+  /** Waits until the list has so many rows. */
+  runsAre(count) {
+    return this.until(() => this.runRows(), (rows) => rows.length === count, `${count} runs in the list`);
+  }
+
+  /** Opens the run of a row. */
+  openRun(index) {
+    return this.page.locator(".runs tbody tr").nth(index).getByRole("button").click();
+  }
+
+  /** A field of the logbook by its label. */
+  logField(label) {
+    return this.page.locator(".logbook").getByLabel(label, { exact: true });
+  }
+
+  /** Writes into a field as a user does, who then leaves it. */
+  async write(label, text) {
+    await this.logField(label).fill(text);
+    await this.logField(label).blur();
+  }
+
+  /** What is wrong with fields, as it is said beside them. */
+  async wrongs() {
+    const all = await this.page.locator(".logbook .wrong").allTextContents();
+    return all.map(plain).filter((text) => text !== "");
+  }
+
+  /** What a file would bring, and the choices. */
+  get incoming() {
+    return this.page.locator(".incoming");
+  }
+
+  /** Hands a file to the logbook. */
+  async handLogbook(text) {
+    await this.page.getByLabel("Logbook to import").setInputFiles({
+      name: "logbook.json",
+      mimeType: "application/json",
+      buffer: Buffer.from(text),
+    });
+  }
+
+  /** Hands a picture to the open run. */
+  async handPhoto(buffer) {
+    await this.page.getByLabel("Photo to add").setInputFiles({ name: "photo.png", mimeType: "image/png", buffer });
+  }
+
+  /** Sizes of the photos of the open run as they are kept, px. */
+  photoSizes() {
+    return this.page
+      .locator(".photos img")
+      .evaluateAll((all) => all.map((image) => [image.naturalWidth, image.naturalHeight]));
+  }
+
+  /** How many texts a store of the browser's database holds. */
+  recordCount(store) {
+    return this.page.evaluate(
+      (store) =>
+        new Promise((done, failed) => {
+          const request = indexedDB.open("recalesce.logbook");
+          request.onerror = () => failed(request.error);
+          request.onsuccess = () => {
+            const count = request.result.transaction(store).objectStore(store).count();
+            count.onsuccess = () => {
+              request.result.close();
+              done(count.result);
+            };
+          };
+        }),
+      store,
+    );
+  }
+
+  /** What a button offers as a file: its name and text. */
+  async offered(name) {
+    const [download] = await Promise.all([this.page.waitForEvent("download"), this.button(name).click()]);
+    return { name: download.suggestedFilename(), text: await readFile(await download.path(), "utf8") };
   }
 
   // -- The shelf

@@ -83,7 +83,7 @@ for (const width of [320, 390, 600, 759, 760, 768, 1024, 1199, 1200, 1440, 1920]
     assert.ok((await bench.overflow()) <= 0, `bench: ${await bench.overflow()} px too wide`);
     await bench.keep();
     assert.ok((await bench.overflow()) <= 0, `notice: ${await bench.overflow()} px too wide`);
-    for (const place of ["Shelf", "Sources"]) {
+    for (const place of ["Shelf", "Logbook", "Sources"]) {
       await bench.go(place);
       assert.ok((await bench.overflow()) <= 0, `${place}: ${await bench.overflow()} px too wide`);
     }
@@ -255,7 +255,7 @@ for (const colorScheme of ["light", "dark"]) {
     await bench.page.keyboard.press("Escape");
     await bench.keep();
     await scan("a notice");
-    for (const place of ["Shelf", "Sources"]) {
+    for (const place of ["Shelf", "Logbook", "Sources"]) {
       await bench.go(place);
       await scan(place);
     }

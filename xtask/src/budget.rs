@@ -17,13 +17,14 @@ struct Part {
 }
 
 /// The parts with their limits. The aim is 600 kB together; the fields of the phase map, the table of
-/// quenchants, the fits of a user's own and the end-quench bar brought the program above it. One part may gain what
+/// quenchants, the fits of a user's own, the end-quench bar, the steps before hardening and the logbook
+/// (62 kB) brought the program above it. One part may gain what
 /// another gives up.
 const PARTS: [Part; 5] = [
     Part {
         name: "WebAssembly",
         endings: &["wasm"],
-        limit: 673_000,
+        limit: 792_000,
     },
     Part {
         name: "typeface",
@@ -33,12 +34,12 @@ const PARTS: [Part; 5] = [
     Part {
         name: "JavaScript",
         endings: &["js"],
-        limit: 12_000,
+        limit: 13_200,
     },
     Part {
         name: "style sheet",
         endings: &["css"],
-        limit: 8_300,
+        limit: 9_000,
     },
     Part {
         name: "document and icon",
@@ -111,7 +112,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(PARTS.iter().map(|part| part.limit).sum::<usize>(), 736_100);
+        assert_eq!(PARTS.iter().map(|part| part.limit).sum::<usize>(), 857_000);
     }
 
     #[test]

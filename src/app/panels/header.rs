@@ -52,6 +52,7 @@ pub(crate) fn Header() -> impl IntoView {
     let places = [
         (Place::Bench, "Bench"),
         (Place::Shelf, "Shelf"),
+        (Place::Logbook, "Logbook"),
         (Place::Sources, "Sources"),
     ]
     .map(|(place, word)| {
@@ -98,6 +99,13 @@ pub(crate) fn Header() -> impl IntoView {
                 <button type="button" class="press" on:click=move |_| super::shelf::keep(bench)>
                     "Keep"
                     <span class="wide-only">" on the shelf"</span>
+                </button>
+                <button
+                    type="button"
+                    class="press wide-only"
+                    on:click=move |_| super::logbook::log(bench)
+                >
+                    "Log a run"
                 </button>
                 <Segment
                     name="Temperatures"

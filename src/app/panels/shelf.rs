@@ -98,7 +98,7 @@ fn change(bench: Bench, change: impl FnOnce(&mut Shelf) -> Result<(), ShelfError
 }
 
 /// The row that had the focus is gone: the line with its undo is next.
-fn focus_on_undo() {
+pub(crate) fn focus_on_undo() {
     let button = web_sys::window()
         .and_then(|window| window.document())
         .and_then(|document| document.query_selector(".message button").ok().flatten())
@@ -109,7 +109,7 @@ fn focus_on_undo() {
     }
 }
 
-fn summary(route: &Route, scale: crate::units::TemperatureScale) -> String {
+pub(super) fn summary(route: &Route, scale: crate::units::TemperatureScale) -> String {
     let tempers = route
         .tempers
         .iter()

@@ -1,0 +1,412 @@
+//! The logbook on the page: the runs, the one that is open, and what of it the browser keeps.
+//! Runs are held whole; photos are read for the run that is open.
+
+use super::browser::chance;
+use super::browser::channel::Channel;
+use super::browser::records::{Change, Records, Store, part_in_use};
+use super::logbook_photos::stored_photo;
+use super::state::{Notice, Undo};
+use crate::route::{Outcome, Route};
+use crate::save::logbook::{
+    Day, Differing, Draft, Filter, Id, Logbook, LogbookError, Merge, Order, Photo, Run,
+    RunFieldError, check_run, read_logbook, write_run,
+};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use std::collections::BTreeMap;
+use std::rc::Rc;
+use std::sync::Arc;
+
+/// Name of the channel on which tabs tell each other of changes.
+const CHANNEL: &str = "recalesce.logbook";
+/// Part of the browser's store from which the page says that it will be full.
+const NEARLY_FULL: f64 = 0.8;
+
+const CLOSED: &str = "This browser keeps no logbook for the page: what you log is here until the page is closed. Export it to a file.";
+const FULL: &str = "The browser’s store is full: what you log now is here until the page is closed. Export it to a file, then delete old runs or photos.";
+const SOON_FULL: &str = "The browser’s store will soon be full. Export the logbook to a file, then delete old runs or photos.";
+
+/// How far the logbook of the last visits has been read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Reading {
+    /// It has not been asked for.
+    Unasked,
+    /// It is being read.
+    Out,
+    /// It is there, as far as there is any.
+    Done,
+}
+
+/// What an import would bring, and its photos.
+#[derive(Clone)]
+pub(crate) struct Incoming {
+    /// The runs.
+    pub(crate) merge: Merge,
+    /// The photos that came along.
+    pub(crate) photos: BTreeMap<Id, Photo>,
+    /// What could not be read.
+    pub(crate) rejected: Vec<String>,
+}
+
+/// Handles to everything of the logbook; copied into its panels.
+#[derive(Clone, Copy)]
+pub(crate) struct Log {
+    /// The runs.
+    pub(crate) book: RwSignal<Logbook>,
+    /// How far they have been read.
+    pub(crate) reading: RwSignal<Reading>,
+    /// What is wrong with the browser's store, or soon will be.
+    pub(crate) trouble: RwSignal<Option<&'static str>>,
+    /// The run that is open.
+    pub(crate) open: RwSignal<Option<Id>>,
+    /// Its texts as they are typed.
+    pub(crate) draft: RwSignal<Option<Draft>>,
+    /// What is wrong with them.
+    pub(crate) faults: RwSignal<Vec<RunFieldError>>,
+    /// Photos of the open run; all of them where the browser keeps none.
+    pub(crate) photos: RwSignal<BTreeMap<Id, Photo>>,
+    /// What the list is asked for.
+    pub(crate) filter: RwSignal<Filter>,
+    /// Its order.
+    pub(crate) order: RwSignal<Order>,
+    /// The file that waits for a decision.
+    pub(crate) incoming: RwSignal<Option<Arc<Incoming>>>,
+    notice: RwSignal<Option<Notice>>,
+    records: StoredValue<Option<Rc<Records>>, LocalStorage>,
+    channel: StoredValue<Option<Channel>, LocalStorage>,
+    /// Runs logged before those of the last visits were there.
+    waiting: StoredValue<Vec<Run>>,
+}
+
+impl Log {
+    /// The logbook, not read yet.
+    pub(crate) fn new(notice: RwSignal<Option<Notice>>) -> Self {
+        Self {
+            book: RwSignal::default(),
+            reading: RwSignal::new(Reading::Unasked),
+            trouble: RwSignal::new(None),
+            open: RwSignal::new(None),
+            draft: RwSignal::new(None),
+            faults: RwSignal::default(),
+            photos: RwSignal::default(),
+            filter: RwSignal::default(),
+            order: RwSignal::default(),
+            incoming: RwSignal::new(None),
+            notice,
+            records: StoredValue::new_local(None),
+            channel: StoredValue::new_local(None),
+            waiting: StoredValue::default(),
+        }
+    }
+
+    /// Says a line above the place.
+    pub(crate) fn say(self, text: impl Into<String>, is_wrong: bool, undo: Option<Undo>) {
+        self.notice.set(Some(Notice {
+            text: text.into(),
+            is_wrong,
+            undo,
+        }));
+    }
+
+    /// Reads what the browser keeps, the first time that the logbook is asked for.
+    pub(crate) fn read(self) {
+        if self.reading.get_untracked() != Reading::Unasked {
+            return;
+        }
+        self.reading.set(Reading::Out);
+        spawn_local(async move {
+            match Records::open().await {
+                Some(records) => {
+                    self.records.set_value(Some(Rc::new(records)));
+                    let channel = Channel::open(CHANNEL, move || spawn_local(self.read_again()));
+                    self.channel.set_value(channel);
+                    self.read_again().await;
+                    self.look_at_room().await;
+                }
+                None => self.trouble.set(Some(CLOSED)),
+            }
+            self.reading.set(Reading::Done);
+            let waiting = self.waiting.try_update_value(std::mem::take);
+            self.put_open(waiting.unwrap_or_default());
+        });
+    }
+
+    pub(super) fn records(self) -> Option<Rc<Records>> {
+        self.records.get_value()
+    }
+
+    /// Takes over what is stored: at first, and when another tab has changed it. Not while this
+    /// one holds what could not be stored.
+    async fn read_again(self) {
+        let Some(records) = self.records() else {
+            return;
+        };
+        if self.is_full() {
+            return;
+        }
+        let Some(stored) = records.all(Store::Runs).await else {
+            return self.trouble.set(Some(CLOSED));
+        };
+        let mut book = Logbook::default();
+        let mut unread = 0;
+        for (_, text) in stored {
+            let loaded = read_logbook(&text);
+            let runs = loaded.iter().flat_map(|loaded| loaded.book.runs());
+            let put = runs.cloned().map(|run| book.put(run).is_ok());
+            if put.filter(|is_in| *is_in).count() == 0 {
+                unread += 1;
+            }
+        }
+        if unread > 0 {
+            self.say(
+                format!("{unread} of the logbook’s runs could not be read. They are left as they are in this browser."),
+                true,
+                None,
+            );
+        }
+        if self.book.with_untracked(|now| *now != book) {
+            self.take_over(book);
+        }
+    }
+
+    /// Shows another state of the book. Texts that are being typed stay unless their run is what
+    /// has changed.
+    fn take_over(self, book: Logbook) {
+        let id = self.open.get_untracked();
+        let run = |book: &Logbook| id.as_ref().and_then(|id| book.get(id)).cloned();
+        let (before, now) = (self.book.with_untracked(run), run(&book));
+        self.book.set(book);
+        if before != now {
+            match now {
+                Some(run) => self.open(&run),
+                None => self.close(),
+            }
+        }
+    }
+
+    /// Logs a run of a route, and opens it; says why where it cannot be logged.
+    pub(crate) fn log(self, route: Route, outcome: Option<&Outcome>) {
+        let (Ok(id), Ok(day)) = (Id::try_from(chance::digits()), Day::parse(&chance::today()))
+        else {
+            return;
+        };
+        let run = Run::of(id, day, route, outcome);
+        if let Err(reason) = check_run(&run) {
+            return self.say(LogbookError::from(reason).to_string(), true, None);
+        }
+        self.open(&run);
+        if self.reading.get_untracked() == Reading::Done {
+            self.put_open(vec![run]);
+        } else {
+            self.waiting.update_value(|waiting| waiting.push(run));
+            self.read();
+        }
+    }
+
+    /// Puts runs of which one is open; where there is no room for it, it is closed.
+    fn put_open(self, runs: Vec<Run>) {
+        if !self.put(runs) {
+            self.close();
+        }
+    }
+
+    /// Opens a run.
+    pub(crate) fn open(self, run: &Run) {
+        self.draft.set(Some(Draft::of(run)));
+        self.faults.set(Vec::new());
+        self.open.set(Some(run.id.clone()));
+        let wanted = run.photos.clone();
+        spawn_local(async move {
+            let found = self.photos_of(&wanted).await;
+            // What could not be stored is nowhere else.
+            let is_kept = self.records().is_some() && !self.is_full();
+            self.photos.update(|photos| {
+                if is_kept {
+                    photos.clear();
+                }
+                photos.extend(found);
+            });
+        });
+    }
+
+    /// Back to the list.
+    pub(crate) fn close(self) {
+        self.open.set(None);
+        self.draft.set(None);
+        self.faults.set(Vec::new());
+    }
+
+    /// The open run.
+    pub(crate) fn opened(self) -> Option<Run> {
+        let id = self.open.get()?;
+        self.book.with(|book| book.get(&id).cloned())
+    }
+
+    /// Changes the texts of the open run, and in the run what is right of them.
+    pub(crate) fn type_in(self, change: impl FnOnce(&mut Draft)) {
+        let Some(mut run) = untrack(|| self.opened()) else {
+            return;
+        };
+        let mut faults = Vec::new();
+        self.draft.update(|draft| {
+            if let Some(draft) = draft {
+                change(draft);
+                faults = draft.apply(&mut run);
+            }
+        });
+        self.faults.set(faults);
+        self.put(vec![run]);
+    }
+
+    /// Puts runs into the book and the browser's store, in place of those of their identities; says
+    /// what is refused, and whether nothing was.
+    pub(crate) fn put(self, runs: Vec<Run>) -> bool {
+        let mut kept = Vec::new();
+        let mut refused = None;
+        self.book.update(|book| {
+            for run in runs {
+                if book.get(&run.id) == Some(&run) {
+                    continue;
+                }
+                match book.put(run.clone()) {
+                    Ok(_) => kept.push(run),
+                    Err(reason) => refused = Some(reason),
+                }
+            }
+        });
+        self.store(kept.iter().filter_map(stored).collect());
+        let is_whole = refused.is_none();
+        if let Some(reason) = refused {
+            self.say(reason.to_string(), true, None);
+        }
+        is_whole
+    }
+
+    /// Takes runs out; their photos are read first, so that undoing brings all back.
+    pub(crate) fn remove(self, ids: Vec<Id>, words: String) {
+        if self
+            .open
+            .with_untracked(|open| open.as_ref().is_some_and(|id| ids.contains(id)))
+        {
+            self.close();
+        }
+        spawn_local(async move {
+            let photos: Vec<Id> = self.book.with_untracked(|book| {
+                let runs = ids.iter().filter_map(|id| book.get(id));
+                runs.flat_map(|run| run.photos.clone()).collect()
+            });
+            let photos = self.photos_of(&photos).await;
+            let gone = self.take_out(&ids);
+            let undo: Undo = Arc::new(move || {
+                self.keep_photos(photos.clone());
+                self.put(gone.clone());
+            });
+            self.say(words, false, Some(undo));
+            leptos::task::tick().await;
+            super::panels::shelf::focus_on_undo();
+        });
+    }
+
+    /// Takes runs and their photos out of the book and the store.
+    fn take_out(self, ids: &[Id]) -> Vec<Run> {
+        let mut gone = Vec::new();
+        self.book
+            .update(|book| gone.extend(ids.iter().filter_map(|id| book.remove(id))));
+        let out = |store, id: &Id| Change {
+            store,
+            key: id.to_string(),
+            text: None,
+        };
+        let runs = gone.iter().map(|run| out(Store::Runs, &run.id));
+        let photos = gone.iter().flat_map(|run| &run.photos);
+        self.store(
+            runs.chain(photos.map(|id| out(Store::Photos, id)))
+                .collect(),
+        );
+        gone
+    }
+
+    /// Takes in the file that waits.
+    pub(crate) fn take_in(self, differing: Differing) {
+        let Some(incoming) = self.incoming.get_untracked() else {
+            return;
+        };
+        self.incoming.set(None);
+        let (runs, before, photos) = self.book.with_untracked(|book| {
+            let runs = incoming.merge.taken(book, differing);
+            let before: Vec<Run> = runs
+                .iter()
+                .filter_map(|run| book.get(&run.id).cloned())
+                .collect();
+            // A photo of the logbook is overwritten only where its run is.
+            let is_own = |id: &Id| book.runs().any(|run| run.photos.contains(id));
+            let mut photos = BTreeMap::new();
+            let of_runs = runs.iter().flat_map(|run| &run.photos);
+            let taken = of_runs
+                .filter(|id| differing == Differing::Replace || !is_own(id))
+                .filter_map(|id| incoming.photos.get_key_value(id))
+                .map(|(id, photo)| (id.clone(), photo.clone()));
+            photos.extend(taken);
+            (runs, before, photos)
+        });
+        let ids: Vec<Id> = runs.iter().map(|run| run.id.clone()).collect();
+        let words = format!("{} imported.", ids.len());
+        self.keep_photos(photos);
+        if self.put(runs) {
+            let undo: Undo = Arc::new(move || {
+                self.take_out(&ids);
+                self.put(before.clone());
+            });
+            self.say(words, false, Some(undo));
+        }
+    }
+
+    /// Writes changes to the browser's store, tells the other tabs, and looks at the room that is
+    /// left. After a write that failed, the next one brings all that was not written.
+    pub(super) fn store(self, mut changes: Vec<Change>) {
+        let Some(records) = self.records() else {
+            return;
+        };
+        if changes.is_empty() {
+            return;
+        }
+        spawn_local(async move {
+            let was_full = self.is_full();
+            if was_full {
+                changes.retain(|change| change.text.is_none());
+                self.book
+                    .with_untracked(|book| changes.extend(book.runs().filter_map(stored)));
+                self.photos
+                    .with_untracked(|photos| changes.extend(photos.iter().map(stored_photo)));
+            }
+            if !records.change(&changes).await {
+                return self.trouble.set(Some(FULL));
+            }
+            self.channel
+                .with_value(|channel| channel.iter().for_each(Channel::call));
+            // Not for every letter of a note.
+            if was_full || changes.len() > 1 || changes.iter().any(|c| c.store == Store::Photos) {
+                self.look_at_room().await;
+            }
+        });
+    }
+
+    fn is_full(self) -> bool {
+        self.trouble.get_untracked() == Some(FULL)
+    }
+
+    /// Says so before the browser's store is full.
+    async fn look_at_room(self) {
+        let is_soon_full = part_in_use().await.is_some_and(|part| part >= NEARLY_FULL);
+        self.trouble.set(is_soon_full.then_some(SOON_FULL));
+    }
+}
+
+/// A run as it is stored.
+fn stored(run: &Run) -> Option<Change> {
+    Some(Change {
+        store: Store::Runs,
+        key: run.id.to_string(),
+        text: Some(write_run(run).ok()?),
+    })
+}

@@ -1,0 +1,146 @@
+//! The logbook: its list, or the run that is open; runs in and out.
+
+use super::logbook_import::{FilePicker, Import};
+use super::logbook_list::{List, with_list};
+use super::logbook_run::OpenRun;
+use crate::app::browser::files;
+use crate::app::controls::live;
+use crate::app::logbook::{Log, Reading};
+use crate::app::state::{Bench, Place, bench};
+use crate::save::WriteError;
+use crate::save::logbook::{Id, write_csv, write_logbook};
+use crate::units::format_fixed;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+/// Logs a run of the route on the bench, and opens it.
+pub(super) fn log(bench: Bench) {
+    let outcome = bench.outcome_now();
+    let is_of_route = bench.computed.with_untracked(|c| c.error.is_none());
+    let outcome = outcome.filter(|_| is_of_route);
+    bench
+        .log
+        .log(bench.route.get_untracked(), outcome.as_deref());
+    bench.place.set(Place::Logbook);
+}
+
+/// A difference of hardness with its sign.
+pub(super) fn signed(difference_hrc: f64) -> String {
+    let sign = if difference_hrc > 0.0 { "+" } else { "" };
+    format!("{sign}{}", format_fixed(difference_hrc, 1))
+}
+
+fn offer(log: Log, name: &str, mime: &str, text: Result<String, WriteError>) {
+    let wrong = match text {
+        Ok(text) => files::offer(name, mime, &text)
+            .is_none()
+            .then(|| "The file could not be offered.".to_owned()),
+        Err(reason) => Some(reason.to_string()),
+    };
+    if let Some(wrong) = wrong {
+        log.say(wrong, true, None);
+    }
+}
+
+/// The listed runs as a table for a spreadsheet.
+fn export_csv(log: Log) {
+    let text = with_list(log, write_csv);
+    offer(log, "recalesce-logbook.csv", "text/csv", Ok(text));
+}
+
+/// The whole logbook with its photos.
+fn export_json(log: Log) {
+    spawn_local(async move {
+        let ids: Vec<Id> = log
+            .book
+            .with_untracked(|book| book.runs().flat_map(|run| run.photos.clone()).collect());
+        let photos = log.photos_of(&ids).await;
+        let text = log
+            .book
+            .with_untracked(|book| write_logbook(book.runs(), &photos));
+        offer(log, "recalesce-logbook.json", "application/json", text);
+    });
+}
+
+/// The logbook.
+#[component]
+pub(crate) fn LogbookPlace() -> impl IntoView {
+    let log = bench().log;
+    log.read();
+    let is_open = Memo::new(move |_| log.open.with(Option::is_some));
+    let inside = live(move || {
+        if is_open.get() {
+            view! { <OpenRun log=log /> }.into_any()
+        } else {
+            view! { <Runs log=log /> }.into_any()
+        }
+    });
+    let trouble = live(move || {
+        let line = log.trouble.get().map(|line| {
+            view! {
+                <p class="message wrong-input" role="status">
+                    <span>{line}</span>
+                    <button type="button" class="press" on:click=move |_| export_json(log)>
+                        "Export now"
+                    </button>
+                </p>
+            }
+        });
+        line.into_any()
+    });
+    view! {
+        <main class="leaf logbook">
+            {trouble}
+            {inside}
+        </main>
+    }
+    .into_any()
+}
+
+#[component]
+fn Runs(log: Log) -> impl IntoView {
+    let bench = bench();
+    let is_empty = Memo::new(move |_| log.book.with(|book| book.is_empty()));
+    let content = live(move || {
+        if !is_empty.get() {
+            return view! { <List log=log /> }.into_any();
+        }
+        let words = if log.reading.get() == Reading::Done {
+            "Nothing is logged yet. Put a route on the bench, harden the piece, log the run, and write down what the tester and the edge say. After a few runs you see how far your furnace and your oil are from the model."
+        } else {
+            "Opening the logbook."
+        };
+        view! { <p>{words}</p> }.into_any()
+    });
+    view! {
+        <h2>"Logbook"</h2>
+        <p>
+            "What you really did, what you measured, and what was predicted that day. It stays in this browser; export it to carry it elsewhere."
+        </p>
+        <div class="actions">
+            <button type="button" class="press go" on:click=move |_| self::log(bench)>
+                "Log a run of the bench’s route"
+            </button>
+            <button
+                type="button"
+                class="press"
+                disabled=is_empty
+                on:click=move |_| export_json(log)
+            >
+                "Export to a file"
+            </button>
+            <button
+                type="button"
+                class="press"
+                disabled=is_empty
+                on:click=move |_| untrack(|| export_csv(log))
+            >
+                "Export the list as CSV"
+            </button>
+            <FilePicker log=log />
+        </div>
+        <Import log=log />
+        {content}
+    }
+    .into_any()
+}

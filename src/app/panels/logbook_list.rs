@@ -1,0 +1,323 @@
+//! The list of the logbook: what is asked for, the runs in a table, measured against predicted.
+
+use super::logbook::signed;
+use crate::app::controls::live;
+use crate::app::logbook::Log;
+use crate::app::plot::Plot;
+use crate::app::state::bench;
+use crate::chart::{LoggedHardness, logbook_chart};
+use crate::save::logbook::{Agreement, Day, Filter, Id, Listed, Order, agreement, list};
+use crate::units::{TemperatureScale, format_fixed, format_temperature};
+use leptos::prelude::*;
+
+/// Rows shown at first, and how many more each time.
+const ROWS: usize = 100;
+
+/// The columns of the table; those with a class are left out where there is no room.
+const COLUMNS: [(&str, &str); 9] = [
+    ("Day", ""),
+    ("Piece", ""),
+    ("Grade", ""),
+    ("Soak", "roomy"),
+    ("Quench", "roomy"),
+    ("Temper", "roomy"),
+    ("Predicted", "figure"),
+    ("Measured", "figure"),
+    ("Difference", "figure"),
+];
+
+/// Looks at the runs that are asked for.
+pub(super) fn with_list<T>(log: Log, look: impl FnOnce(&[Listed]) -> T) -> T {
+    log.book.with(|book| {
+        log.filter
+            .with(|filter| look(&list(book, filter, log.order.get())))
+    })
+}
+
+/// A field of the filter.
+fn asked(
+    log: Log,
+    label: &'static str,
+    kind: &'static str,
+    value: String,
+    set: fn(&mut Filter, &str),
+) -> AnyView {
+    view! {
+        <label>
+            <span>{label}</span>
+            <input
+                class="text"
+                type=kind
+                value=value
+                on:input:target=move |event| {
+                    log.filter.update(|filter| set(filter, &event.target().value()));
+                }
+            />
+        </label>
+    }
+    .into_any()
+}
+
+#[component]
+fn Asked(log: Log) -> impl IntoView {
+    let now = log.filter.get_untracked();
+    let day = |day: Option<Day>| day.map_or_else(String::new, |day| day.to_string());
+    let grades = Memo::new(move |_| log.book.with(|book| book.grades()));
+    let options = live(move || {
+        let chosen = log.filter.with_untracked(|filter| filter.grade.clone());
+        let options = grades.get().into_iter().map(|grade| {
+            let is_chosen = chosen.as_ref() == Some(&grade);
+            view! {
+                <option value=grade.clone() selected=is_chosen>
+                    {grade.clone()}
+                </option>
+            }
+        });
+        options.collect_view().into_any()
+    });
+    let orders = [
+        (Order::Day, "newest first"),
+        (Order::Piece, "by piece"),
+        (Order::Grade, "by grade"),
+        (Order::Difference, "farthest from predicted"),
+    ];
+    let order = log.order.get_untracked();
+    let order_options = orders.map(|(of, words)| {
+        view! {
+            <option value=words selected=of == order>
+                {words}
+            </option>
+        }
+    });
+    view! {
+        <div class="asked" role="search" aria-label="Runs">
+            <label>
+                <span>"Grade"</span>
+                <select
+                    class="text"
+                    aria-label="Grade"
+                    on:change:target=move |event| {
+                        let grade = Some(event.target().value()).filter(|grade| !grade.is_empty());
+                        log.filter.update(|filter| filter.grade = grade);
+                    }
+                >
+                    <option value="">"all"</option>
+                    {options}
+                </select>
+            </label>
+            {asked(log, "Piece", "search", now.piece, |filter, text| text.clone_into(&mut filter.piece))}
+            {asked(log, "From", "date", day(now.from), |f, text| f.from = Day::parse(text).ok())}
+            {asked(log, "To", "date", day(now.to), |f, text| f.to = Day::parse(text).ok())}
+            <label>
+                <span>"Order"</span>
+                <select
+                    class="text"
+                    aria-label="Order"
+                    on:change:target=move |event| {
+                        let words = event.target().value();
+                        if let Some((order, _)) = orders.iter().find(|(_, of)| *of == words) {
+                            log.order.set(*order);
+                        }
+                    }
+                >
+                    {order_options}
+                </select>
+            </label>
+            <label class="tick">
+                <input
+                    type="checkbox"
+                    prop:checked=now.is_measured
+                    on:change:target=move |event| {
+                        log.filter.update(|f| f.is_measured = event.target().checked());
+                    }
+                />
+                <span>"measured only"</span>
+            </label>
+        </div>
+    }
+    .into_any()
+}
+
+/// A row of the table: its run and the text of each column.
+#[derive(Clone, PartialEq)]
+struct Row {
+    id: Id,
+    cells: [String; COLUMNS.len()],
+    is_outside: bool,
+}
+
+fn row(listed: &Listed, scale: TemperatureScale) -> Row {
+    let run = listed.run;
+    let route = &run.route;
+    let hrc = |hrc: Option<f64>| hrc.map_or_else(|| "–".to_owned(), |hrc| format_fixed(hrc, 1));
+    let tempers = route.tempers.iter();
+    let tempers: Vec<_> = tempers
+        .map(|t| format_temperature(t.temperature_c, scale))
+        .collect();
+    let predicted = run.predicted.as_ref();
+    Row {
+        id: run.id.clone(),
+        cells: [
+            run.day.to_string(),
+            route.piece.clone(),
+            run.grade().to_owned(),
+            format_temperature(route.soak.temperature_c, scale),
+            super::piece::bath_words(&route.quench, scale),
+            tempers.join(", "),
+            predicted.map_or_else(
+                || "–".to_owned(),
+                |p| {
+                    format!(
+                        "{} ± {}",
+                        format_fixed(p.hrc, 1),
+                        format_fixed(p.band_hrc, 1)
+                    )
+                },
+            ),
+            hrc(listed.measured_hrc),
+            listed.difference_hrc.map_or_else(|| "–".to_owned(), signed),
+        ],
+        is_outside: predicted
+            .zip(listed.difference_hrc)
+            .is_some_and(|(p, difference)| difference.abs() > p.band_hrc),
+    }
+}
+
+/// What a list comes to: how many, the rows in view, the dots of the chart, how they agree.
+#[derive(Clone, PartialEq)]
+struct Came {
+    count: usize,
+    rows: Vec<Row>,
+    dots: Vec<LoggedHardness>,
+    agreement: Option<Agreement>,
+}
+
+fn agreement_words(all: Agreement, grade: Option<&str>) -> String {
+    let of = grade.map_or_else(String::new, |grade| format!(" of {grade}"));
+    format!(
+        "{} measured{of}: {} HRC from the prediction on average, from {} to {}; {} inside the band.",
+        all.runs,
+        signed(all.mean_hrc),
+        signed(all.least_hrc),
+        signed(all.most_hrc),
+        all.inside_band
+    )
+}
+
+/// The list.
+#[component]
+pub(super) fn List(log: Log) -> impl IntoView {
+    let bench = bench();
+    let most = RwSignal::new(ROWS);
+    let came = Memo::new(move |_| {
+        let scale = bench.scale.get();
+        with_list(log, |listed| Came {
+            count: listed.len(),
+            rows: listed
+                .iter()
+                .take(most.get())
+                .map(|l| row(l, scale))
+                .collect(),
+            dots: listed
+                .iter()
+                .filter_map(|listed| {
+                    let predicted = listed.run.predicted.as_ref()?;
+                    Some(LoggedHardness {
+                        predicted_hrc: predicted.hrc,
+                        band_hrc: predicted.band_hrc,
+                        measured_hrc: listed.measured_hrc?,
+                    })
+                })
+                .collect(),
+            agreement: agreement(listed),
+        })
+    });
+    let counted = Signal::derive(move || {
+        let (shown, all) = (came.with(|came| came.count), log.book.with(|b| b.len()));
+        format!("{shown} of {all} runs")
+    });
+    let told = move || {
+        let all = came.with(|came| came.agreement)?;
+        Some(
+            log.filter
+                .with(|f| agreement_words(all, f.grade.as_deref())),
+        )
+    };
+    let heads = COLUMNS.map(|(name, class)| view! { <th scope="col" class=class>{name}</th> });
+    let rows = live(move || {
+        let rows = came.with(|came| came.rows.clone());
+        rows.into_iter()
+            .map(|row| row_view(log, row))
+            .collect_view()
+            .into_any()
+    });
+    let more = live(move || {
+        let left = came.with(|came| came.count).saturating_sub(most.get());
+        let button = (left > 0).then(|| {
+            view! {
+                <button type="button" class="press" on:click=move |_| most.update(|n| *n += ROWS)>
+                    {format!("Show more, {left} left")}
+                </button>
+            }
+        });
+        button.into_any()
+    });
+    view! {
+        <Asked log=log />
+        <p role="status">{counted}</p>
+        <div class="beside">
+            <div class="runs">
+                <table>
+                    <thead>
+                        <tr>{heads}</tr>
+                    </thead>
+                    <tbody>{rows}</tbody>
+                </table>
+                {more}
+            </div>
+            <figure>
+                <Plot
+                    class="agreement"
+                    scene=move |w, h| came.with(|came| logbook_chart(&came.dots, [w, h]))
+                    nothing=Signal::stored(
+                        "Measured hardness stands here against the predicted, once a run has a reading after its last step."
+                            .to_owned(),
+                    )
+                />
+                <figcaption>{told}</figcaption>
+            </figure>
+        </div>
+    }
+    .into_any()
+}
+
+fn row_view(log: Log, row: Row) -> AnyView {
+    let id = row.id;
+    let open = move |_| {
+        if let Some(run) = log.book.with_untracked(|book| book.get(&id).cloned()) {
+            log.open(&run);
+        }
+    };
+    let mut cells = row.cells.into_iter().zip(COLUMNS);
+    let day = cells.next().map(|(text, _)| text);
+    let cells: Vec<_> = cells
+        .map(|(text, (name, class))| {
+            view! {
+                <td class=class data-name=name>
+                    {text}
+                </td>
+            }
+        })
+        .collect();
+    view! {
+        <tr class:outside=row.is_outside>
+            <th scope="row">
+                <button type="button" on:click=open>
+                    {day}
+                </button>
+            </th>
+            {cells}
+        </tr>
+    }
+    .into_any()
+}

@@ -1,0 +1,149 @@
+//! Measured against predicted hardness of logged runs: the line on which they agree, the band
+//! about it, and a dot for each run.
+
+use super::axis::{Axis, Shown};
+use super::face::Weight;
+use super::frame;
+use super::ink::Ink;
+use super::numbers::fixed;
+use super::plane::{Plane, Rect};
+use super::scene::{Anchor, Fill, Label, Mark, Pen, Rank, Scene, data, px};
+use crate::numeric::order::sort_by;
+
+/// One run on the chart, HRC.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LoggedHardness {
+    /// As predicted.
+    pub predicted_hrc: f64,
+    /// Half width of the band of the prediction.
+    pub band_hrc: f64,
+    /// As measured.
+    pub measured_hrc: f64,
+}
+
+impl LoggedHardness {
+    /// Whether the band of its prediction reaches what was measured.
+    fn is_inside(&self) -> bool {
+        (self.measured_hrc - self.predicted_hrc).abs() <= self.band_hrc
+    }
+}
+
+/// Most runs of which each shows its own band: with more the bars hide one another.
+const MOST_BARS: usize = 20;
+/// The least width of both axes, HRC.
+const LEAST_SPAN_HRC: f64 = 8.0;
+
+/// The chart at a size in css px; none without a run.
+pub fn logbook_chart(runs: &[LoggedHardness], size_px: [f64; 2]) -> Option<Scene> {
+    let ends = runs.iter().flat_map(|run| {
+        let LoggedHardness {
+            predicted_hrc,
+            band_hrc,
+            measured_hrc,
+        } = run;
+        [
+            predicted_hrc - band_hrc,
+            predicted_hrc + band_hrc,
+            *measured_hrc,
+        ]
+    });
+    let (least, most) = ends.fold((f64::INFINITY, f64::NEG_INFINITY), |(least, most), hrc| {
+        (least.min(hrc), most.max(hrc))
+    });
+    let band_hrc = usual_band_hrc(runs)?;
+    let (low, high) = round_span(least, most);
+    let [width, height] = size_px;
+    let plane = Plane::new(
+        Axis::linear(low, high),
+        Axis::linear(low, high),
+        Rect::new(34.0, 20.0, width - 12.0, height - 32.0),
+    );
+    let mut scene = Scene::new(size_px, plane);
+    for tick in plane.y.ticks(5, Shown::SAME) {
+        frame::level_line(&mut scene, tick.value);
+        let at = px(plane.rect.left - 5.0, plane.y_px(tick.value));
+        scene.label(frame::tick_label(at, Anchor::End, tick.label));
+    }
+    frame::bottom_axis(&mut scene, plane.x.ticks(5, Shown::SAME), true);
+    frame::base_line(&mut scene);
+    frame::axis_title(&mut scene, "predicted, HRC");
+    scene.label(
+        Label::new(px(4.0, 9.0), Anchor::Start, "measured, HRC").styled(
+            Ink::Ink3,
+            11.0,
+            Weight::Text,
+        ),
+    );
+    scene.area(
+        vec![
+            [low, low - band_hrc],
+            [high, high - band_hrc],
+            [high, high + band_hrc],
+            [low, low + band_hrc],
+        ],
+        Fill::thin(Ink::Ink, 0.08),
+    );
+    scene.curve(vec![[low, low], [high, high]], Pen::new(Ink::Ink2, 1.25));
+    if runs.len() <= MOST_BARS {
+        for run in runs {
+            let ends = [
+                run.predicted_hrc - run.band_hrc,
+                run.predicted_hrc + run.band_hrc,
+            ];
+            scene.guide(
+                ends.map(|x| [x, run.measured_hrc]).to_vec(),
+                Pen::new(Ink::Ink3, 1.0),
+            );
+        }
+    }
+    for run in runs {
+        let (paint, rim) = if run.is_inside() {
+            (Ink::Ink, Ink::Sheet)
+        } else {
+            (Ink::Sheet, Ink::Misses)
+        };
+        scene.add(Mark::Dot {
+            at: data(run.predicted_hrc, run.measured_hrc),
+            radius_px: 4.0,
+            paint: paint.into(),
+            rim: Some((rim.into(), 1.75)),
+        });
+    }
+    let along = |part: f64| low + part * (high - low);
+    let places = [0.88, 0.12, 0.7, 0.3].map(|part| data(along(part), along(part)));
+    scene.label(
+        Label::new(places[0], Anchor::Middle, "as predicted")
+            .styled(Ink::Ink2, 11.5, Weight::Text)
+            .halo(Ink::Sheet)
+            .around(&places, 10.0, Rank::Other),
+    );
+    scene.summary = summary(runs);
+    Some(scene)
+}
+
+/// Median of the half widths of the bands, HRC: the band about the line.
+fn usual_band_hrc(runs: &[LoggedHardness]) -> Option<f64> {
+    let mut bands: Vec<f64> = runs.iter().map(|run| run.band_hrc).collect();
+    sort_by(&mut bands, f64::total_cmp);
+    bands.get(bands.len() / 2).copied()
+}
+
+/// Whole HRC a little outside the values, and never a sliver.
+fn round_span(least: f64, most: f64) -> (f64, f64) {
+    let short = (LEAST_SPAN_HRC - (most - least)).max(0.0);
+    let (low, high) = (least - 0.5 * short, most + 0.5 * short);
+    ((low - 0.5).floor(), (high + 0.5).ceil())
+}
+
+fn summary(runs: &[LoggedHardness]) -> String {
+    let inside = runs.iter().filter(|run| run.is_inside()).count();
+    let differences = runs.iter().map(|run| run.measured_hrc - run.predicted_hrc);
+    let mean = differences.sum::<f64>() / runs.len() as f64;
+    format!(
+        "Measured against predicted hardness of {} logged runs: {inside} inside the band of their \
+         prediction; measured is on average {} HRC {}.",
+        runs.len(),
+        fixed(mean.abs(), 1),
+        if mean < 0.0 { "softer" } else { "harder" }
+    )
+}
