@@ -6,6 +6,7 @@ mod charts;
 mod controls;
 mod errand;
 mod keep;
+mod link;
 mod own;
 mod panels;
 mod plot;
@@ -13,6 +14,7 @@ mod state;
 mod undo;
 
 use leptos::prelude::*;
+use panels::card::CardPlace;
 use panels::header::Header;
 use panels::opened::Opened;
 use panels::outcome::{OutcomePanel, say_all};
@@ -53,6 +55,7 @@ fn Page() -> impl IntoView {
     provide_context(state);
     keep::keep(state);
     undo::follow(state.undo);
+    link::follow(state);
     browser::print::follow(state.is_printing);
     browser::typeface::when_ready(move || {
         state.has_typeface.try_set(true);
@@ -60,6 +63,7 @@ fn Page() -> impl IntoView {
     let place = move || match state.place.get() {
         Place::Bench => view! { <BenchPlace /> }.into_any(),
         Place::Shelf => view! { <ShelfPanel /> }.into_any(),
+        Place::Card => view! { <CardPlace /> }.into_any(),
         Place::Sources => view! { <Sources /> }.into_any(),
     };
     view! {

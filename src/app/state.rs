@@ -21,6 +21,8 @@ pub(crate) enum Place {
     Bench,
     /// The shelf: saved routes.
     Shelf,
+    /// The card of the route on the bench.
+    Card,
     /// The publications behind the numbers.
     Sources,
 }

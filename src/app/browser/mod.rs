@@ -1,5 +1,7 @@
 //! One browser facility per file; each closes what it opens.
 
+pub(crate) mod address;
+pub(crate) mod clipboard;
 pub(crate) mod density;
 pub(crate) mod files;
 pub(crate) mod media;

@@ -8,7 +8,7 @@ use leptos::prelude::*;
 
 /// The curve of a steel that cools and glows back: the project's sign.
 #[component]
-fn Sign() -> impl IntoView {
+pub(super) fn Sign() -> impl IntoView {
     view! {
         <svg width="30" height="20" viewBox="0 0 30 20" aria-hidden="true">
             <defs>
@@ -95,6 +95,14 @@ pub(crate) fn Header() -> impl IntoView {
                         <span class="mirrored"><Turn /></span>
                     </button>
                 </span>
+                <button
+                    type="button"
+                    class="press go"
+                    on:click=move |_| super::card::print_card(bench)
+                >
+                    <span class="wide-only">"Print the "</span>
+                    "card"
+                </button>
                 <button type="button" class="press" on:click=move |_| super::shelf::keep(bench)>
                     "Keep"
                     <span class="wide-only">" on the shelf"</span>
