@@ -1,6 +1,7 @@
 //! The card: one sheet to follow at the furnace, as it will be on paper.
 
 use super::header::Sign;
+use super::outcome::phase_word;
 use crate::app::browser::print::print;
 use crate::app::charts;
 use crate::app::link;
@@ -11,7 +12,7 @@ use crate::units::format_percent;
 use leptos::prelude::*;
 
 /// Section and phase bar on the card, CSS pixels.
-const SECTION_PX: [f64; 2] = [340.0, 132.0];
+const SECTION_PX: [f64; 2] = [340.0, 96.0];
 const BAR_PX: [f64; 2] = [330.0, 18.0];
 /// Side of the squares of the phase key, CSS pixels.
 const SWATCH_PX: f64 = 12.0;
@@ -85,7 +86,7 @@ fn constituents(bench: Bench) -> Option<impl IntoView> {
             view! {
                 <span>
                     <span inner_html=drawn(&swatch(phase, SWATCH_PX))></span>
-                    {phase.name()}
+                    {phase_word(phase, false)}
                     " "
                     <b>{format_percent(fraction)}</b>
                 </span>
@@ -147,7 +148,7 @@ fn sheet(bench: Bench, card: Card) -> impl IntoView {
         <article class="card">
             <header>
                 <div>
-                    <p class="kind"><Sign /> "Card"</p>
+                    <p class="kind"><Sign colours="sign-of-card" /> "Card"</p>
                     <h2>{card.title}</h2>
                     <p>{card.sentence}</p>
                 </div>

@@ -8,11 +8,14 @@ use leptos::prelude::*;
 
 /// The curve of a steel that cools and glows back: the project's sign.
 #[component]
-pub(super) fn Sign() -> impl IntoView {
+pub(super) fn Sign(
+    /// Name of its colours in the document: a sign that is not shown lends none to another.
+    colours: &'static str,
+) -> impl IntoView {
     view! {
         <svg width="30" height="20" viewBox="0 0 30 20" aria-hidden="true">
             <defs>
-                <linearGradient id="sign" x1="0" x2="1">
+                <linearGradient id=colours x1="0" x2="1">
                     <stop offset="0" stop-color="#ffc754"></stop>
                     <stop offset=".4" stop-color="#e45926"></stop>
                     <stop offset=".52" stop-color="#ef6d2d"></stop>
@@ -22,7 +25,7 @@ pub(super) fn Sign() -> impl IntoView {
             </defs>
             <path
                 d="M1 2.5C4 9 7 13 11 14C14 14.5 14 8.5 17.5 8.5C21 8.5 20 17 29 17.5"
-                stroke="url(#sign)"
+                stroke=format!("url(#{colours})")
                 stroke-width="2.6"
                 fill="none"
             ></path>
@@ -68,7 +71,7 @@ pub(crate) fn Header() -> impl IntoView {
     view! {
         <header class="head">
             <h1 class="name">
-                <Sign />
+                <Sign colours="sign" />
                 "Recalesce"
             </h1>
             <nav class="places" aria-label="Places">
