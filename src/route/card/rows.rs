@@ -44,11 +44,11 @@ fn soak(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
         );
     }
     let mut look_for = format!(
-        "Count from when the steel, not the furnace, is at heat: about {} after it goes in.",
+        "Count from when the steel, not the furnace, is at heat, about {} in.",
         rough_duration(outcome.heating.core_at_temperature_s)
     );
     if soak.temperature_c >= MAGNET_LETS_GO_C {
-        look_for += " A magnet has let go.";
+        look_for += " A magnet lets go.";
     }
     CardRow {
         title: "Soak".to_owned(),
@@ -65,9 +65,9 @@ fn quench(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRow> {
     let quench = &route.quench;
     let last = quench.then.len();
     let delay = if quench.air_delay_s > 0.0 {
-        format!("{} from the furnace", format_duration_s(quench.air_delay_s))
+        format!("{} from furnace", format_duration_s(quench.air_delay_s))
     } else {
-        "straight from the furnace".to_owned()
+        "straight from furnace".to_owned()
     };
     let first = std::iter::once((&quench.medium, quench.agitation, delay));
     let later = quench.then.iter().map(|next| {
@@ -137,9 +137,12 @@ fn end_words(quench: &Quench, units: Units) -> String {
 fn test(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
     let hardness = stage(outcome, Step::Quench).and_then(|stage| stage.hardness);
     let look_for = match hardness.map(WorkedBy::of) {
-        None => "No number can be given: write down what the file and the tester say.".to_owned(),
+        None => "No number can be given: write down what file and tester say.".to_owned(),
         Some(WorkedBy::Grinder) => {
-            format!("A file should skate {}.", hard_words(route, outcome, units))
+            format!(
+                "Where the scale is ground off a file should skate {}.",
+                hard_words(route, outcome, units)
+            )
         }
         Some(WorkedBy::FileHardly) => "A file should slide more than it bites.".to_owned(),
         Some(_) => "A file will bite: it has not hardened through.".to_owned(),
@@ -147,7 +150,7 @@ fn test(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
     CardRow {
         title: "Test".to_owned(),
         set: "file".to_owned(),
-        detail: "and tester, scale ground off".to_owned(),
+        detail: "and tester".to_owned(),
         colour: None,
         look_for,
         after: None,

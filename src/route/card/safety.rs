@@ -7,7 +7,7 @@ use crate::units::TemperatureScale;
 /// What hot metal brings to every route. Common practice, no source.
 const HOT_METAL: [&str; 2] = [
     "Tongs, bath and the way to it cleared before the furnace is opened.",
-    "Face shield, dry leather gloves, clothes of cotton or wool.",
+    "Face shield, dry leather gloves, cotton or wool clothes.",
 ];
 /// What cleaning and grinding bring to every route. Common practice, no source.
 const GRINDING: &str =

@@ -59,7 +59,7 @@ fn the_example_has_a_row_for_each_step() {
     assert_eq!(plain(&card.rows[0].set), "830 °C");
     assert_eq!(plain(&card.rows[0].detail), "±8 °C, 12 min");
     assert_eq!(card.rows[0].colour, Some(StepColour::Glow(830.0)));
-    assert_eq!(plain(&card.rows[1].detail), "50 °C, 1.0 s from the furnace");
+    assert_eq!(plain(&card.rows[1].detail), "50 °C, 1.0 s from furnace");
     assert!(card.rows[2].look_for.contains("skate all over"));
     assert_eq!(card.rows[5].colour, Some(StepColour::Oxide(190.0)));
     let after: Vec<&str> = card.expected.iter().map(|row| row.after.as_str()).collect();
