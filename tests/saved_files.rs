@@ -823,12 +823,3 @@ proptest! {
         }
     }
 }
-
-#[test]
-fn print_links() {
-    println!("LINK {}", write_link(&Route::example()).unwrap());
-    println!(
-        "LINK {}",
-        write_link(&read_bench(V5_BENCH).unwrap().route).unwrap()
-    );
-}

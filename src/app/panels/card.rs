@@ -113,7 +113,7 @@ fn code(bench: Bench) -> impl IntoView {
         >
             <path d=code.path></path>
         </svg>
-        <span>"This route on the page: " <span class="link">{typed}</span></span>
+        <span>"This route on the page" <span class="link">{typed}</span></span>
     })
 }
 
