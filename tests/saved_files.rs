@@ -707,7 +707,7 @@ fn through_a_link(route: &Route) -> Option<Route> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(32))]
+    #![proptest_config(ProptestConfig::with_cases(16))]
 
     #[test]
     fn every_route_has_a_card(route in any_route()) {

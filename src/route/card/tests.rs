@@ -165,7 +165,8 @@ fn a_quench_that_is_too_slow_is_told_with_what_would_do() {
 #[test]
 fn numbers_that_no_model_gives_are_told_as_unknown() {
     let mut route = Route::example();
-    route.composition.ni = 25.0;
+    // Of which the kinetics know nothing.
+    route.take_grade(crate::steel::find("D2").unwrap());
     let outcome = run(&route).unwrap();
     let card = card(
         &route,
