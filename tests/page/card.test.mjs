@@ -142,7 +142,7 @@ test("a link puts its route on the bench and keeps the one before; both can be h
   assert.match(await bench.message(), /the one before is on the shelf/);
   assert.equal(await bench.page.evaluate(() => location.hash), "");
   await bench.savedRoute(({ soak }) => soak.temperature_c === 840);
-  await bench.button("Undo").click();
+  await bench.undoOfMessage.click();
   await bench.shows(() => bench.valueOf("soak"), 815);
   bench.assertNoTrouble();
   await bench.close();

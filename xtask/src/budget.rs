@@ -23,7 +23,7 @@ const PARTS: [Part; 5] = [
     Part {
         name: "WebAssembly",
         endings: &["wasm"],
-        limit: 673_000,
+        limit: 710_000,
     },
     Part {
         name: "typeface",
@@ -33,12 +33,12 @@ const PARTS: [Part; 5] = [
     Part {
         name: "JavaScript",
         endings: &["js"],
-        limit: 12_000,
+        limit: 12_300,
     },
     Part {
         name: "style sheet",
         endings: &["css"],
-        limit: 8_300,
+        limit: 9_300,
     },
     Part {
         name: "document and icon",
@@ -111,7 +111,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(PARTS.iter().map(|part| part.limit).sum::<usize>(), 736_100);
+        assert_eq!(PARTS.iter().map(|part| part.limit).sum::<usize>(), 774_400);
     }
 
     #[test]
