@@ -6,11 +6,13 @@ use recalesce::heat::{
     Grind, LONGEST_TITLE, Leave, MediumChoice, OwnMedium, QuenchantFigures, Section, media,
 };
 use recalesce::route::{
-    Cold, NextBath, PriorStep, Quench, Route, SlowCooling, Soak, Target, Temper, Thermocouple, Work,
+    Cold, NextBath, PriorStep, Quench, Route, SlowCooling, Soak, Target, Temper, Thermocouple,
+    Work, card, run,
 };
 use recalesce::save::{
     Kind, LARGEST_FILE_BYTES, MOST_ROUTES, Preferences, ReadError, Shelf, ShelfError, Theme,
-    WriteError, read, read_bench, read_preferences, write_bench, write_preferences, write_shelf,
+    WriteError, read, read_bench, read_link, read_preferences, write_bench, write_link,
+    write_preferences, write_shelf,
 };
 use recalesce::soak::StartingStructure;
 use recalesce::steel::{Composition, Element};
@@ -33,6 +35,8 @@ const V4_PREFERENCES: &str = include_str!("saved/v4_preferences.json");
 const V5_SHELF: &str = include_str!("saved/v5_shelf.json");
 const V5_BENCH: &str = include_str!("saved/v5_bench.json");
 const V5_PREFERENCES: &str = include_str!("saved/v5_preferences.json");
+
+const V5_LINKS: &str = include_str!("saved/v5_links.txt");
 
 fn shelf() -> Shelf {
     read(V1_SHELF).expect("the shelf of version 1").shelf
@@ -680,7 +684,74 @@ prop_compose! {
     }
 }
 
+#[test]
+fn links_of_version_5_are_read() {
+    let bench = read_bench(V5_BENCH).expect("the bench of version 5").route;
+    let routes: Vec<Route> = V5_LINKS
+        .lines()
+        .map(|link| read_link(link).expect("a link of version 5"))
+        .collect();
+    assert_eq!(routes[0].piece, "marking knife");
+    assert_eq!(routes[0].soak.temperature_c, 830.0);
+    assert_eq!(routes[1], bench);
+    assert_eq!(routes.len(), 2);
+}
+
+/// A route with long curves of the user's own may be too long for a link; any other comes back.
+fn through_a_link(route: &Route) -> Option<Route> {
+    match write_link(route) {
+        Ok(link) => Some(read_link(&link).expect("a link just written")),
+        Err(WriteError::LongLink { .. }) => None,
+        Err(error) => panic!("{error}"),
+    }
+}
+
 proptest! {
+    #![proptest_config(ProptestConfig::with_cases(16))]
+
+    #[test]
+    fn every_route_has_a_card(route in any_route()) {
+        if let Ok(outcome) = run(&route) {
+            for (scale, length) in [
+                (TemperatureScale::Celsius, LengthUnit::Millimetre),
+                (TemperatureScale::Fahrenheit, LengthUnit::Inch),
+            ] {
+                let card = card(&route, &outcome, scale, length);
+                prop_assert!(card.rows.len() >= 3 + route.prior.len() + route.tempers.len());
+                prop_assert!(card.rows.iter().all(|row| !row.look_for.is_empty()));
+                prop_assert!(!card.depth.words.is_empty());
+                let text = format!("{card:?}");
+                prop_assert!(!text.contains("NaN"));
+            }
+        }
+    }
+}
+
+proptest! {
+    #[test]
+    fn every_route_comes_back_from_its_link(route in any_route()) {
+        if let Some(back) = through_a_link(&route) {
+            prop_assert_eq!(back, route);
+        }
+    }
+
+    #[test]
+    fn damaged_links_never_panic(place in 0usize..400, letter in "[A-Za-z0-9_.-]") {
+        let link = V5_LINKS.lines().nth(1).unwrap_or_default();
+        let mut damaged: Vec<String> = link.chars().map(String::from).collect();
+        let place = place % damaged.len();
+        let is_same = damaged[place] == letter;
+        damaged[place] = letter;
+        prop_assert_eq!(read_link(&damaged.concat()).is_ok(), is_same);
+    }
+
+    #[test]
+    fn any_text_is_a_link_or_refused(text in any::<String>()) {
+        prop_assert!(read_link(&text).is_err());
+        let link = format!("5.{text}");
+        prop_assert!(read_link(&link).is_err());
+    }
+
     #[test]
     fn every_route_comes_back_exactly(name in any_text(), route in any_route()) {
         let text = write_bench(&name, &route).map_err(|e| TestCaseError::fail(e.to_string()))?;

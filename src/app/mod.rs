@@ -6,6 +6,7 @@ mod charts;
 mod controls;
 mod errand;
 mod keep;
+mod link;
 mod logbook;
 mod logbook_photos;
 mod own;
@@ -15,6 +16,7 @@ mod state;
 mod undo;
 
 use leptos::prelude::*;
+use panels::card::CardPlace;
 use panels::header::Header;
 use panels::logbook::LogbookPlace;
 use panels::opened::Opened;
@@ -56,6 +58,7 @@ fn Page() -> impl IntoView {
     provide_context(state);
     keep::keep(state);
     undo::follow(state.undo);
+    link::follow(state);
     browser::print::follow(state.is_printing);
     browser::typeface::when_ready(move || {
         state.has_typeface.try_set(true);
@@ -64,6 +67,7 @@ fn Page() -> impl IntoView {
         Place::Bench => view! { <BenchPlace /> }.into_any(),
         Place::Shelf => view! { <ShelfPanel /> }.into_any(),
         Place::Logbook => view! { <LogbookPlace /> }.into_any(),
+        Place::Card => view! { <CardPlace /> }.into_any(),
         Place::Sources => view! { <Sources /> }.into_any(),
     };
     view! {

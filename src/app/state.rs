@@ -24,6 +24,8 @@ pub(crate) enum Place {
     Shelf,
     /// The logbook: what was done and measured.
     Logbook,
+    /// The card of the route on the bench.
+    Card,
     /// The publications behind the numbers.
     Sources,
 }

@@ -28,6 +28,7 @@ pub mod oxide;
 pub mod pattern;
 pub mod place;
 pub mod plane;
+pub mod qr;
 mod quench_chart;
 mod quench_margin;
 mod replay_view;

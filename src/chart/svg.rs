@@ -95,7 +95,7 @@ pub fn document_on(
     Ok(format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}\" height=\"{height}\" \
          viewBox=\"0 0 {} {}\" role=\"img\" stroke-linejoin=\"round\">\n<title>{}</title>\n{ground}{inner}\
-         <g font-family=\"{}\" style=\"font-stretch:{}%;font-variant-numeric:tabular-nums lining-nums\">\n\
+         <g font-family=\"{}\" font-stretch=\"{}%\" font-variant=\"tabular-nums lining-nums\">\n\
          {words}</g>\n</svg>\n",
         size.0,
         size.1,

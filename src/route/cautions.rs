@@ -4,6 +4,7 @@ use super::baths::Baths;
 use super::caution_words::Caution;
 use super::outcome::{Outcome, Step};
 use super::plan::Route;
+use super::prior::{PriorStep, SlowCooling, Work};
 use crate::hardness::embrittling_range_c;
 use crate::heat::{Family, Hazard, Medium, Said};
 use crate::phases::UpperLimit;
@@ -25,6 +26,28 @@ const TOLD_FERRITE: f64 = 0.01;
 /// Carbon in solution above which a quench in water or brine may crack, wt %. Shop practice, from
 /// memory: "over 0.5 to 0.6 % C in water".
 pub(super) const CRACKING_CARBON_WT: f64 = 0.55;
+
+/// What a forge brings. Common practice, no source.
+const FORGE: &[Hazard] = &[
+    Hazard(&[Said::Words(
+        "A fuel forge gives off carbon monoxide: outdoors or under a hood, with an alarm. Follow local codes.",
+    )]),
+    Hazard(&[Said::Words(
+        "Shade the eyes against the glare of the fire. No galvanised steel in it: its fumes poison.",
+    )]),
+];
+
+/// The medium that a step before hardening ends in. Air is left out: it hurts nobody who
+/// keeps off hot metal.
+fn cooling_medium(step: &PriorStep) -> Option<Medium> {
+    match &step.cooling {
+        SlowCooling::Medium { medium } => medium
+            .resolve()
+            .ok()
+            .filter(|medium| medium.family != Family::Air),
+        SlowCooling::Furnace { .. } => None,
+    }
+}
 
 /// The cautions of an outcome, in the order of the route.
 pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<Caution> {
@@ -87,6 +110,13 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
     if may_crack(baths.at_ms(outcome), end.carbon_wt) {
         told.push(Caution::MayCrack);
     }
+    let before: Vec<Medium> = route.prior.iter().filter_map(cooling_medium).collect();
+    let is_forged = route
+        .prior
+        .iter()
+        .any(|step| matches!(step.work, Work::Forge { .. }));
+    let forging = if is_forged { FORGE } else { &[] };
+    let earlier = before.iter().flat_map(|medium| medium.cautions());
     let cold = route.cold.as_ref();
     let hazards = cold.map_or(&[][..], |cold| cold_hazards(cold.temperature_c));
     let media: Vec<&Medium> = baths.media().collect();
@@ -95,7 +125,11 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
         _ => None,
     });
     let usual = media.iter().flat_map(|medium| medium.cautions());
-    for text in passages.chain(usual.chain(hazards).copied()) {
+    let of_steps = forging.iter().chain(earlier).copied();
+    for text in of_steps
+        .chain(passages)
+        .chain(usual.chain(hazards).copied())
+    {
         let caution = Caution::Hazard { text };
         if !told.contains(&caution) {
             told.push(caution);

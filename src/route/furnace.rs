@@ -41,8 +41,13 @@ impl Route {
     /// quadrature.
     #[must_use]
     pub fn soak_band_k(&self) -> f64 {
+        self.band_k_at(self.soak.temperature_c)
+    }
+
+    /// As [`Self::soak_band_k`], for another step in the same furnace.
+    pub(super) fn band_k_at(&self, temperature_c: f64) -> f64 {
         self.furnace_band_k
-            .hypot(self.thermocouple.tolerance_k(self.soak.temperature_c))
+            .hypot(self.thermocouple.tolerance_k(temperature_c))
     }
 
     /// What the furnace has to read for the piece to be at the soak temperature, °C.

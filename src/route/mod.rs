@@ -2,6 +2,7 @@
 
 mod agitation;
 mod baths;
+mod card;
 mod caution_words;
 mod cautions;
 mod cold;
@@ -38,6 +39,7 @@ mod verdict;
 
 pub use agitation::{AGITATION_RANGE, agitation_to_pass};
 pub use baths::later_baths;
+pub use card::{Card, CardRow, Depth, Expected, StepColour, card};
 pub use caution_words::{Caution, caution_text};
 pub use cautions::COARSE_GRAIN_ASTM;
 pub use continuous::{CRITICAL_HARDENED, ContinuousDiagram, continuous_diagram};

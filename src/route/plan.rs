@@ -52,6 +52,15 @@ pub struct Route {
     pub target: Target,
 }
 
+impl Route {
+    /// What it is called until the user names it: the piece and its steel.
+    #[must_use]
+    pub fn name(&self) -> String {
+        let steel = self.grade.as_deref().unwrap_or("own steel");
+        format!("{}, {steel}", self.piece)
+    }
+}
+
 /// Soak at hardening temperature.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -149,6 +149,12 @@ pub enum WriteError {
     /// The open route makes no sense, so it could not be read back.
     #[error("This route cannot be saved: {0}.")]
     Route(#[from] RouteFieldError),
+    /// The route is too long for a link.
+    #[error("A link to this route would have {length} characters. Export it to a file instead.")]
+    LongLink {
+        /// Length of the link, characters.
+        length: usize,
+    },
     /// The text could not be made.
     #[error("The file could not be written: {0}.")]
     Text(String),

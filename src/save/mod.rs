@@ -9,6 +9,7 @@
 
 mod file;
 mod history;
+mod link;
 pub mod logbook;
 mod preferences;
 mod shelf;
@@ -19,5 +20,6 @@ pub use file::{
     write_bench, write_shelf,
 };
 pub use history::{History, MOST_UNDONE};
+pub use link::{LONGEST_LINK, LinkError, read_link, write_link};
 pub use preferences::{Preferences, Theme, read_preferences, write_preferences};
 pub use shelf::{Deleted, Imported, ItemId, MOST_ROUTES, Shelf, ShelfError, ShelfItem};

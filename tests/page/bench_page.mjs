@@ -403,6 +403,37 @@ export class BenchPage {
     await this.page.getByRole("navigation").getByRole("button", { name: place, exact: true }).click();
   }
 
+  // -- The card and the link
+
+  get card() {
+    return this.page.locator("article.card");
+  }
+
+  /** Prints the card, which shows it. */
+  async toCard() {
+    await this.button(/card$/i).click();
+    await this.card.waitFor();
+    await this.page.evaluate(() => document.fonts.ready);
+  }
+
+  /** Titles of the card's rows. */
+  async cardSteps() {
+    const titles = await this.card.locator(".steps tbody th").evaluateAll((all) => all.map((one) => one.firstChild.textContent));
+    return titles.map(plain);
+  }
+
+  /** The address that brings the route on the bench, as it is copied; then the bench again. */
+  async link() {
+    await this.page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+    await this.toCard();
+    await this.button("Copy link").click();
+    await this.shows(() => this.message(), "The link is on the clipboard.");
+    const link = await this.page.evaluate(() => navigator.clipboard.readText());
+    await this.go("Bench");
+    await this.sentenceList.first().waitFor({ state: "attached" });
+    return link;
+  }
+
   /** The phase map in words. */
   get phaseTable() {
     return this.page.locator("details", { hasText: "The phases as a table" });

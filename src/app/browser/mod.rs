@@ -1,7 +1,9 @@
 //! One browser facility per file; each closes what it opens.
 
+pub(crate) mod address;
 pub(crate) mod chance;
 pub(crate) mod channel;
+pub(crate) mod clipboard;
 pub(crate) mod density;
 pub(crate) mod files;
 pub(crate) mod media;

@@ -21,3 +21,14 @@ pub(crate) fn follow(is_printing: RwSignal<bool>) {
         medium.try_set_value(None);
     });
 }
+
+/// Asks the browser to print the page, once what was changed before is in the document.
+pub(crate) fn print() {
+    leptos::task::spawn_local(async {
+        leptos::task::tick().await;
+        if let Some(window) = web_sys::window() {
+            // A browser that does not print leaves the page as it is.
+            let _ = window.print();
+        }
+    });
+}

@@ -41,6 +41,11 @@ pub(crate) fn glow_css(temperature_c: f64) -> String {
     css(glow::glow_srgb(temperature_c))
 }
 
+/// Whether steel glows in the dim shop.
+pub(crate) fn glows(temperature_c: f64) -> bool {
+    glow::glow(temperature_c).is_some()
+}
+
 /// Oxide colour of bright steel after a temper.
 pub(crate) fn oxide_css(temperature_c: f64) -> String {
     oxide::oxide_srgb(temperature_c).map_or_else(|| "var(--steel)".to_owned(), css)

@@ -8,25 +8,15 @@ use leptos::prelude::*;
 
 /// The curve of a steel that cools and glows back: the project's sign.
 #[component]
-fn Sign() -> impl IntoView {
+pub(super) fn Sign(
+    /// Name of its colours in the document: a sign that is not shown lends none to another.
+    colours: &'static str,
+) -> impl IntoView {
+    let drawn = format!(
+        r##"<linearGradient id="{colours}" x2="1"><stop stop-color="#ffc754"/><stop offset=".4" stop-color="#e45926"/><stop offset=".52" stop-color="#ef6d2d"/><stop offset=".8" stop-color="#8b110b"/><stop offset="1" stop-color="#670507"/></linearGradient><path d="M1 2.5C4 9 7 13 11 14C14 14.5 14 8.5 17.5 8.5C21 8.5 20 17 29 17.5" stroke="url(#{colours})" stroke-width="2.6" fill="none"/>"##
+    );
     view! {
-        <svg width="30" height="20" viewBox="0 0 30 20" aria-hidden="true">
-            <defs>
-                <linearGradient id="sign" x1="0" x2="1">
-                    <stop offset="0" stop-color="#ffc754"></stop>
-                    <stop offset=".4" stop-color="#e45926"></stop>
-                    <stop offset=".52" stop-color="#ef6d2d"></stop>
-                    <stop offset=".8" stop-color="#8b110b"></stop>
-                    <stop offset="1" stop-color="#670507"></stop>
-                </linearGradient>
-            </defs>
-            <path
-                d="M1 2.5C4 9 7 13 11 14C14 14.5 14 8.5 17.5 8.5C21 8.5 20 17 29 17.5"
-                stroke="url(#sign)"
-                stroke-width="2.6"
-                fill="none"
-            ></path>
-        </svg>
+        <svg width="30" height="20" viewBox="0 0 30 20" aria-hidden="true" inner_html=drawn></svg>
     }
 }
 
@@ -69,7 +59,7 @@ pub(crate) fn Header() -> impl IntoView {
     view! {
         <header class="head">
             <h1 class="name">
-                <Sign />
+                <Sign colours="sign" />
                 "Recalesce"
             </h1>
             <nav class="places" aria-label="Places">
@@ -96,6 +86,14 @@ pub(crate) fn Header() -> impl IntoView {
                         <span class="mirrored"><Turn /></span>
                     </button>
                 </span>
+                <button
+                    type="button"
+                    class="press go"
+                    on:click=move |_| super::card::print_card(bench)
+                >
+                    <span class="wide-only">"Print the "</span>
+                    "card"
+                </button>
                 <button type="button" class="press" on:click=move |_| super::shelf::keep(bench)>
                     "Keep"
                     <span class="wide-only">" on the shelf"</span>

@@ -1,5 +1,6 @@
 //! The parts of the page, each a component that reads the state and computes nothing.
 
+pub(crate) mod card;
 mod furnace;
 mod hardenability;
 pub(crate) mod header;

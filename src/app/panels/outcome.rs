@@ -142,7 +142,7 @@ fn Phases() -> impl IntoView {
 }
 
 /// The word of a constituent; austenite is retained only once the piece is cold.
-const fn phase_word(phase: Constituent, is_hot: bool) -> &'static str {
+pub(super) const fn phase_word(phase: Constituent, is_hot: bool) -> &'static str {
     match phase {
         Constituent::Austenite if is_hot => "austenite",
         Constituent::Martensite => "martensite",

@@ -1,6 +1,7 @@
 //! The shelf: saved routes, and files in and out.
 
 use crate::app::browser::files;
+use crate::app::link;
 use crate::app::state::{Bench, Notice, Place, Undo, bench};
 use crate::route::Route;
 use crate::save::{ItemId, Shelf, ShelfError};
@@ -16,11 +17,7 @@ const FILE_NAME: &str = "recalesce-shelf.json";
 /// Keeps the route on the bench.
 pub(crate) fn keep(bench: Bench) {
     let route = bench.route.get_untracked();
-    let name = format!(
-        "{}, {}",
-        route.piece,
-        route.grade.as_deref().unwrap_or("own steel")
-    );
+    let name = route.name();
     let mut kept = Err(ShelfError::Full);
     bench.shelf.update(|shelf| kept = shelf.add(&name, route));
     match kept {
@@ -180,6 +177,14 @@ fn Kept(id: ItemId) -> impl IntoView {
             bench.place.set(Place::Bench);
         }
     };
+    let copy = move |_| {
+        if let Some(route) = bench
+            .shelf
+            .with_untracked(|s| s.get(id).map(|item| item.route.clone()))
+        {
+            link::copy(bench, &route);
+        }
+    };
     let remove = move |_| {
         let mut gone = Err(ShelfError::Gone);
         bench.shelf.update(|shelf| gone = shelf.delete(id));
@@ -213,6 +218,9 @@ fn Kept(id: ItemId) -> impl IntoView {
             <div class="actions">
                 <button type="button" class="press go" on:click=open>
                     "Put on the bench"
+                </button>
+                <button type="button" class="press" on:click=copy>
+                    "Copy link"
                 </button>
                 <button
                     type="button"
@@ -296,6 +304,13 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
             <div class="actions">
                 <button type="button" class="press go" on:click=move |_| keep(bench)>
                     "Keep the bench’s route"
+                </button>
+                <button
+                    type="button"
+                    class="press"
+                    on:click=move |_| bench.route.with_untracked(|route| link::copy(bench, route))
+                >
+                    "Copy a link to it"
                 </button>
                 <button
                     type="button"

@@ -160,18 +160,7 @@ impl PieceState {
     /// How a shop's tools take it.
     #[must_use]
     pub fn worked_by(&self) -> Option<WorkedBy> {
-        let hv = self.hardness?.hv;
-        Some(if hv <= 250.0 {
-            WorkedBy::DrillEasily
-        } else if hv <= 340.0 {
-            WorkedBy::DrillSlowly
-        } else if hv <= 550.0 {
-            WorkedBy::FileOnly
-        } else if hv <= 650.0 {
-            WorkedBy::FileHardly
-        } else {
-            WorkedBy::Grinder
-        })
+        Some(WorkedBy::of(self.hardness?))
     }
 }
 
@@ -193,6 +182,23 @@ pub enum WorkedBy {
 }
 
 impl WorkedBy {
+    /// What can still cut a piece of this hardness.
+    #[must_use]
+    pub fn of(hardness: Hardness) -> Self {
+        let hv = hardness.hv;
+        if hv <= 250.0 {
+            Self::DrillEasily
+        } else if hv <= 340.0 {
+            Self::DrillSlowly
+        } else if hv <= 550.0 {
+            Self::FileOnly
+        } else if hv <= 650.0 {
+            Self::FileHardly
+        } else {
+            Self::Grinder
+        }
+    }
+
     /// In words that follow "it".
     #[must_use]
     pub const fn words(self) -> &'static str {

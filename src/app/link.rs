@@ -1,0 +1,101 @@
+//! Routes in the page's address: given away and taken in.
+
+use super::browser::{address, clipboard};
+use super::state::{Bench, Notice, Place, Undo};
+use crate::route::Route;
+use crate::save;
+use leptos::prelude::*;
+use std::sync::Arc;
+
+/// The address that brings a route, or why there is none.
+pub(crate) fn address_of(route: &Route) -> Result<String, String> {
+    let link = save::write_link(route).map_err(|reason| reason.to_string())?;
+    address::with_route(&link).ok_or_else(|| "The page has no address.".to_owned())
+}
+
+/// Puts the address that brings a route onto the clipboard, and says what came of it.
+pub(crate) fn copy(bench: Bench, route: &Route) {
+    match address_of(route) {
+        Err(reason) => say(bench, reason, true, None),
+        Ok(link) => {
+            let shown = link.clone();
+            clipboard::copy(&link, move |is_copied| {
+                let words = if is_copied {
+                    "The link is on the clipboard.".to_owned()
+                } else {
+                    format!("The browser keeps its clipboard shut. Copy this: {shown}")
+                };
+                say(bench, words, false, None);
+            });
+        }
+    }
+}
+
+/// Takes a route in from the address, now and whenever the address brings one.
+pub(crate) fn follow(bench: Bench) {
+    // After the first look of what writes the bench, so that the new route is written.
+    Effect::new(move |_| untrack(|| take(bench)));
+    let changed = window_event_listener_untyped("hashchange", move |_| take(bench));
+    on_cleanup(move || changed.remove());
+}
+
+fn take(bench: Bench) {
+    let Some(link) = address::take_route() else {
+        return;
+    };
+    match save::read_link(&link) {
+        Err(reason) => say(
+            bench,
+            format!("The route of the link was not opened. {reason}"),
+            true,
+            None,
+        ),
+        Ok(route) => open(bench, route),
+    }
+}
+
+/// Puts a route on the bench. What was there stays: on the shelf, and for the undo.
+fn open(bench: Bench, route: Route) {
+    let before = bench.route.get_untracked();
+    bench.place.set(Place::Bench);
+    if before == route {
+        return say(
+            bench,
+            "The link’s route is on the bench.".to_owned(),
+            false,
+            None,
+        );
+    }
+    let is_known = before == Route::example()
+        || bench
+            .shelf
+            .with_untracked(|shelf| shelf.items().iter().any(|item| item.route == before));
+    let mut kept = None;
+    if !is_known {
+        let name = before.name();
+        bench
+            .shelf
+            .update(|shelf| kept = shelf.add(&name, before.clone()).ok());
+    }
+    bench.route.set(route);
+    let words = match kept {
+        None => "The link’s route is on the bench.",
+        Some(_) => "The link’s route is on the bench; the one before is on the shelf.",
+    };
+    let undo: Undo = Arc::new(move || {
+        bench.route.set(before.clone());
+        if let Some(id) = kept {
+            // One that is off the shelf already needs no removing.
+            bench.shelf.update(|shelf| drop(shelf.delete(id)));
+        }
+    });
+    say(bench, words.to_owned(), false, Some(undo));
+}
+
+fn say(bench: Bench, text: String, is_wrong: bool, undo: Option<Undo>) {
+    bench.notice.set(Some(Notice {
+        text,
+        is_wrong,
+        undo,
+    }));
+}

@@ -1,0 +1,255 @@
+//! The card: one sheet to follow at the furnace, as it will be on paper.
+
+use super::header::Sign;
+use super::outcome::phase_word;
+use crate::app::browser::print::print;
+use crate::app::charts;
+use crate::app::link;
+use crate::app::state::{Bench, Place, bench};
+use crate::chart::{Palette, Scene, oxide, phase_bar, qr, svg, swatch};
+use crate::route::{Card, CardRow, StepColour, card};
+use crate::units::format_percent;
+use leptos::prelude::*;
+
+/// Section and phase bar on the card, CSS pixels.
+const SECTION_PX: [f64; 2] = [340.0, 96.0];
+const BAR_PX: [f64; 2] = [330.0, 18.0];
+/// Side of the squares of the phase key, CSS pixels.
+const SWATCH_PX: f64 = 12.0;
+/// Least volume fraction that is told.
+const TOLD: f64 = 0.005;
+/// Longest address that is printed beside its code, characters: one that can be typed.
+const LONGEST_TYPED: usize = 120;
+
+/// Goes to the card and prints it.
+pub(crate) fn print_card(bench: Bench) {
+    bench.place.set(Place::Card);
+    print();
+}
+
+/// A chart in black ink, as a vector.
+fn drawn(scene: &Scene) -> String {
+    // A chart that cannot be drawn leaves the words.
+    svg::document_on(scene, &Palette::PRINT, None).unwrap_or_default()
+}
+
+/// The square in the colour of a step, and what the shop calls it where it is an oxide.
+fn colour(colour: Option<StepColour>) -> impl IntoView {
+    let (css, name) = match colour {
+        Some(StepColour::Glow(temperature_c)) if charts::glows(temperature_c) => {
+            (charts::glow_css(temperature_c), "")
+        }
+        Some(StepColour::Oxide(temperature_c)) => (
+            charts::oxide_css(temperature_c),
+            oxide::oxide_name(temperature_c),
+        ),
+        _ => return None,
+    };
+    Some(view! {
+        <svg width="34" height="20" aria-hidden="true">
+            <rect x=".5" y=".5" width="33" height="19" fill=css></rect>
+        </svg>
+        <small>{name}</small>
+    })
+}
+
+fn row(row: CardRow) -> impl IntoView {
+    view! {
+        <tr>
+            <td>
+                <i></i>
+            </td>
+            <th scope="row">
+                {row.title}
+                {row.after.map(|after| view! { <small>{format!("then {after}")}</small> })}
+            </th>
+            <td>
+                <b>{row.set}</b>
+                <small>{row.detail}</small>
+            </td>
+            <td>{colour(row.colour)}</td>
+            <td>{row.look_for}</td>
+            <td></td>
+        </tr>
+    }
+}
+
+/// What the piece is made of in the end.
+fn constituents(bench: Bench) -> Option<impl IntoView> {
+    let outcome = bench.outcome()?;
+    let fractions = outcome.stages.iter().rev().find_map(|s| s.fractions)?;
+    let amounts = charts::amounts(&fractions);
+    let key = amounts
+        .iter()
+        .filter(|(_, fraction)| *fraction >= TOLD)
+        .map(|&(phase, fraction)| {
+            view! {
+                <span>
+                    <span inner_html=drawn(&swatch(phase, SWATCH_PX))></span>
+                    {phase_word(phase, false)}
+                    " "
+                    <b>{format_percent(fraction)}</b>
+                </span>
+            }
+        })
+        .collect_view();
+    Some(view! {
+        <div class="made" inner_html=drawn(&phase_bar(&amounts, BAR_PX))></div>
+        <p class="key">{key}</p>
+    })
+}
+
+/// The code of the address that brings this route, with the address where it can be typed.
+fn code(bench: Bench) -> impl IntoView {
+    let address = bench.route.with(link::address_of).ok()?;
+    let code = qr::code(&address)?;
+    let typed = (address.len() <= LONGEST_TYPED).then_some(address);
+    Some(view! {
+        <svg
+            class="qr"
+            viewBox=format!("0 0 {0} {0}", code.side)
+            role="img"
+            aria-label="Code of the link to this route"
+        >
+            <path d=code.path></path>
+        </svg>
+        <span>"This route on the page" <span class="link">{typed}</span></span>
+    })
+}
+
+fn sheet(bench: Bench, card: Card) -> impl IntoView {
+    let fields = ["Piece", "Date", "Bar or heat", "By"].map(|field| {
+        view! {
+            <dt>{field}</dt>
+            <dd></dd>
+        }
+    });
+    let before = card
+        .before_start
+        .into_iter()
+        .map(|line| view! { <li><i></i>{line}</li> })
+        .collect_view();
+    let expected = card
+        .expected
+        .into_iter()
+        .map(|row| {
+            view! {
+                <tr>
+                    <th scope="row">{row.after}</th>
+                    <td>{row.hardness}</td>
+                    <td>{row.nine_in_ten}</td>
+                    <td></td>
+                </tr>
+            }
+        })
+        .collect_view();
+    let mind = card.mind.into_iter().map(|line| view! { <p>{line}</p> });
+    view! {
+        <article class="card">
+            <header>
+                <div>
+                    <p class="kind"><Sign colours="sign-of-card" /> "Card"</p>
+                    <h2>{card.title}</h2>
+                    <p>{card.sentence}</p>
+                </div>
+                <dl>{fields}</dl>
+            </header>
+            <section class="safe">
+                <h3>"Before you start"</h3>
+                <ul>{before}</ul>
+                <p>
+                    "Follow local codes and the supplier’s data sheet first. A prediction is a plan: test any part whose failure can hurt someone."
+                </p>
+            </section>
+            <table class="steps">
+                <thead>
+                    <tr>
+                        <td></td>
+                        <th>"Step"</th>
+                        <th>"Set"</th>
+                        <th>"Colour"</th>
+                        <th>"Look for"</th>
+                        <th>"What it was"</th>
+                    </tr>
+                </thead>
+                <tbody>{card.rows.into_iter().map(row).collect_view()}</tbody>
+            </table>
+            <div class="two">
+                <section>
+                    <h3>"What to expect"</h3>
+                    <table class="expect">
+                        <thead>
+                            <tr>
+                                <th>"After"</th>
+                                <th>"Hardness"</th>
+                                <th>"Nine in ten"</th>
+                                <th>"Measured"</th>
+                            </tr>
+                        </thead>
+                        <tbody>{expected}</tbody>
+                    </table>
+                    {card.unknown.map(|reason| view! { <p>{reason}</p> })}
+                    {constituents(bench)}
+                </section>
+                <section>
+                    <h3>{card.depth.title}</h3>
+                    <div inner_html=charts::section_scene(bench, SECTION_PX[0], SECTION_PX[1])
+                        .map(|scene| drawn(&scene))></div>
+                    <p>{card.depth.words}</p>
+                    {mind.collect_view()}
+                </section>
+            </div>
+            <footer>
+                <div>{code(bench)}</div>
+                <p>"Colours as seen in a dim shop. Trust the thermocouple first."</p>
+            </footer>
+        </article>
+    }
+    .into_any()
+}
+
+/// The card of the route on the bench.
+#[component]
+pub(crate) fn CardPlace() -> impl IntoView {
+    let bench = bench();
+    let shown = move || {
+        let error = bench.computed.with(|c| c.error.clone());
+        if let Some(error) = error {
+            let words = error.words(bench.scale.get());
+            return view! { <p class="say misses" role="alert">{words}</p> }.into_any();
+        }
+        let Some(outcome) = bench.outcome() else {
+            return ().into_any();
+        };
+        let (scale, length) = (bench.scale.get(), bench.length.get());
+        let card = bench
+            .route
+            .with(|route| card(route, &outcome, scale, length));
+        sheet(bench, card).into_any()
+    };
+    view! {
+        <main class="card-place">
+            <div class="actions">
+                <button type="button" class="press go" on:click=move |_| print()>
+                    "Print"
+                </button>
+                <button
+                    type="button"
+                    class="press"
+                    on:click=move |_| bench.route.with_untracked(|route| link::copy(bench, route))
+                >
+                    "Copy link"
+                </button>
+                <button
+                    type="button"
+                    class="press"
+                    on:click=move |_| bench.place.set(Place::Bench)
+                >
+                    "Back to the bench"
+                </button>
+            </div>
+            {shown}
+        </main>
+    }
+    .into_any()
+}

@@ -1,0 +1,150 @@
+//! What the piece should come to: hardness after each step, and how far it hardens.
+
+use super::words::{between_words, hardness_words};
+use super::{Depth, Expected, Units};
+use crate::hardness::Hardness;
+use crate::heat::{Place, Section};
+use crate::route::known::Known;
+use crate::route::outcome::{Outcome, Stage, Step};
+use crate::route::plan::Route;
+use crate::route::sentences::{inside_a_sentence, margin_words, place_name};
+use crate::route::verdict::HARDENED;
+use crate::units::{
+    TemperatureScale, format_fixed, format_length, format_percent, format_temperature,
+};
+
+/// A number that is unknown.
+const UNKNOWN: &str = "–";
+
+/// The stage after a step, if it could be computed.
+pub(super) fn stage(outcome: &Outcome, step: Step) -> Option<&Stage> {
+    outcome.stages.iter().find(|stage| stage.step == step)
+}
+
+/// The number of a stage, and between which it is nine times in ten.
+pub(super) fn stage_words(stage: &Stage) -> Option<(String, String)> {
+    let hardness = stage.hardness?;
+    let between = match hardness.hrc() {
+        Some(hrc) => format!(
+            "{} to {}",
+            format_fixed(hrc - stage.band_hrc, 1),
+            format_fixed(hrc + stage.band_hrc, 1)
+        ),
+        // The band is in HRC, whose numbers are carried on below their scale.
+        None => {
+            let harder = Hardness::from_hrc_carried(hardness.hrc_carried() + stage.band_hrc);
+            between_words(hardness, harder.hv - hardness.hv)
+        }
+    };
+    Some((hardness_words(hardness), between))
+}
+
+/// Hardness after each step before hardening, the quench, the cold bath and each temper.
+pub(super) fn expected(route: &Route, outcome: &Outcome) -> Vec<Expected> {
+    let row = |after: String, words: Option<(String, String)>| {
+        let (hardness, nine_in_ten) =
+            words.unwrap_or_else(|| (UNKNOWN.to_owned(), UNKNOWN.to_owned()));
+        Expected {
+            after,
+            hardness,
+            nine_in_ten,
+        }
+    };
+    let prior = route.prior.iter().enumerate().map(|(i, step)| {
+        let state = outcome.prior.get(i).and_then(|done| done.state.given());
+        let words = state.and_then(|state| {
+            let hardness = state.hardness?;
+            Some((
+                hardness_words(hardness),
+                between_words(hardness, state.band_hv),
+            ))
+        });
+        row(inside_a_sentence(step.work.title()), words)
+    });
+    let one = |name: String, step: Step| row(name, stage(outcome, step).and_then(stage_words));
+    let cold = route
+        .cold
+        .is_some()
+        .then(|| one("cold".to_owned(), Step::Cold));
+    let tempers = (1..=route.tempers.len()).map(|n| one(format!("temper {n}"), Step::Temper(n)));
+    prior
+        .chain([one("quench".to_owned(), Step::Quench)])
+        .chain(cold)
+        .chain(tempers)
+        .collect()
+}
+
+/// Why a hardness is unknown, where one is.
+pub(super) fn unknown(outcome: &Outcome, scale: TemperatureScale) -> Option<String> {
+    let prior = outcome.prior.iter().map(|done| done.state.refusal());
+    let quench = std::iter::once(outcome.quench.transformed.refusal());
+    let is_tempered = outcome
+        .stages
+        .iter()
+        .any(|stage| matches!(stage.step, Step::Temper(_)) && stage.hardness.is_some());
+    let temper = std::iter::once(outcome.temper.refusal().filter(|_| !is_tempered));
+    prior
+        .chain(quench)
+        .chain(temper)
+        .flatten()
+        .next()
+        .map(|refusal| refusal.words(scale))
+}
+
+/// How far the piece hardens.
+pub(super) fn depth(route: &Route, outcome: &Outcome, units: Units) -> Depth {
+    let title = match route.section {
+        Section::Blade { .. } => "Hardened height",
+        _ => "Hardened depth",
+    };
+    let words = match &outcome.quench.transformed {
+        Known::Refused { refused } => refused.words(units.scale),
+        Known::Given(quenched) => {
+            let place = outcome
+                .quench
+                .deciding_curve()
+                .map_or(Place::Centre, |curve| curve.place);
+            let margin = &quenched.margin;
+            let (place, size) = (place_name(place), margin_words(margin.seconds));
+            let mut words = if margin.seconds >= 0.0 {
+                format!("Margin at the {place}: {size}")
+            } else {
+                format!("The quench misses at the {place} by {size}")
+            };
+            words += &format!(", give or take {}.", margin_words(margin.seconds_band));
+            if let Some(bath_c) = quenched.held_c {
+                words += &format!(
+                    " Held at {}, {} of it turns into bainite.",
+                    format_temperature(bath_c, units.scale),
+                    format_percent(quenched.fractions.bainite)
+                );
+            } else if quenched.hardened_fraction < HARDENED {
+                words += &format!(
+                    " {} hardens there.",
+                    format_percent(quenched.hardened_fraction)
+                );
+            }
+            if let Some(thickest_mm) = quenched.thickest_mm {
+                words += &format!(
+                    " Thicker than {} it takes a faster quench.",
+                    format_length(thickest_mm, units.length)
+                );
+            }
+            if margin.seconds < 0.0
+                && let Some(slowest) = &quenched.slowest_medium
+            {
+                words += &format!(
+                    " {} would harden it{}.",
+                    slowest.title.words(units.scale),
+                    if slowest.may_crack {
+                        ", and may crack it"
+                    } else {
+                        ""
+                    }
+                );
+            }
+            words
+        }
+    };
+    Depth { title, words }
+}

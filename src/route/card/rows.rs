@@ -1,0 +1,220 @@
+//! Rows of soak, quench, test, cold bath and tempers.
+
+use super::expected::{stage, stage_words};
+use super::rows_before::MAGNET_LETS_GO_C;
+use super::words::{bath_words, furnace_words, hold_words};
+use super::{CardRow, StepColour, Units};
+use crate::heat::{Family, Leave, MediumChoice, Section};
+use crate::route::outcome::{Outcome, Step};
+use crate::route::plan::{Cold, Quench, Route, Temper};
+use crate::route::prior::WorkedBy;
+use crate::route::soak_notes::rough_duration;
+use crate::units::{format_duration_s, format_length, format_temperature};
+
+/// A piece this cold can be taken in the hand, °C.
+const HAND_WARM_C: f64 = 50.0;
+/// From this factor on the heat transfer of a still bath the piece is moved in it.
+const MOVED: f64 = 1.05;
+
+/// The rows, in the order of the route.
+pub(super) fn rows(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRow> {
+    let mut all = vec![soak(route, outcome, units)];
+    all.extend(quench(route, outcome, units));
+    all.push(test(route, outcome, units));
+    if let Some(cold) = &route.cold {
+        all.push(chilled(cold, outcome, units));
+    }
+    let tempers = route.tempers.iter().zip(1..);
+    all.extend(tempers.map(|(temper, n)| tempered(route, temper, n, outcome, units)));
+    all
+}
+
+/// Hardness after a step, if it is known.
+fn after(outcome: &Outcome, step: Step) -> Option<String> {
+    Some(stage_words(stage(outcome, step)?)?.0)
+}
+
+fn soak(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
+    let soak = &route.soak;
+    let mut detail = furnace_words(route.soak_band_k(), soak.time_min, units);
+    if route.furnace_offset_k != 0.0 {
+        detail = format!(
+            "for {} in the piece; {detail}",
+            format_temperature(soak.temperature_c, units.scale)
+        );
+    }
+    let mut look_for = format!(
+        "Count from when the steel, not the furnace, is at heat, about {} in.",
+        rough_duration(outcome.heating.core_at_temperature_s)
+    );
+    if soak.temperature_c >= MAGNET_LETS_GO_C {
+        look_for += " A magnet lets go.";
+    }
+    CardRow {
+        title: "Soak".to_owned(),
+        set: format_temperature(route.set_point_c(), units.scale),
+        detail,
+        colour: Some(StepColour::Glow(soak.temperature_c)),
+        look_for,
+        after: None,
+    }
+}
+
+/// One row for each bath.
+fn quench(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRow> {
+    let quench = &route.quench;
+    let last = quench.then.len();
+    let delay = if quench.air_delay_s > 0.0 {
+        format!("{} from furnace", format_duration_s(quench.air_delay_s))
+    } else {
+        "straight from furnace".to_owned()
+    };
+    let first = std::iter::once((&quench.medium, quench.agitation, delay));
+    let later = quench.then.iter().map(|next| {
+        let when = match next.leave {
+            Leave::AfterS(time_s) => format!("after {}", format_duration_s(time_s)),
+            Leave::AtC(temperature_c) => format!(
+                "once it is nowhere hotter than {}",
+                format_temperature(temperature_c, units.scale)
+            ),
+        };
+        (&next.medium, next.agitation, when)
+    });
+    first
+        .chain(later)
+        .enumerate()
+        .map(|(i, (medium, agitation, when))| {
+            let (set, bath) = bath_words(medium, units.scale);
+            let mut look_for = entry_words(medium, agitation, &route.section);
+            if i == last {
+                look_for += &end_words(quench, units);
+            }
+            CardRow {
+                title: if i == 0 { "Quench" } else { "Then into" }.to_owned(),
+                set,
+                detail: bath.map_or_else(|| when.clone(), |bath| format!("{bath}, {when}")),
+                colour: None,
+                look_for,
+                after: after(outcome, Step::Quench).filter(|_| i == last),
+            }
+        })
+        .collect()
+}
+
+/// How the piece goes into a bath. Common practice, no source.
+fn entry_words(medium: &MediumChoice, agitation: f64, section: &Section) -> String {
+    let family = medium.resolve().map_or(Family::Own, |medium| medium.family);
+    match family {
+        Family::Plates => "Clamp both faces at once, flat.".to_owned(),
+        Family::Air | Family::Gas => "Hang it so that air reaches every side.".to_owned(),
+        _ => {
+            let first = match section {
+                Section::Blade { .. } => "Edge first",
+                Section::Plate { .. } => "Thin side first",
+                Section::Round { .. } | Section::Square { .. } => "End first",
+            };
+            let moved = if agitation > MOVED {
+                "Move it up and down, not sideways."
+            } else {
+                "Hold it still."
+            };
+            format!("{first}, straight in. {moved}")
+        }
+    }
+}
+
+fn end_words(quench: &Quench, units: Units) -> String {
+    if quench.end_c <= HAND_WARM_C {
+        " Out when it is hand warm.".to_owned()
+    } else {
+        format!(
+            " Out at {}, not colder.",
+            format_temperature(quench.end_c, units.scale)
+        )
+    }
+}
+
+fn test(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
+    let hardness = stage(outcome, Step::Quench).and_then(|stage| stage.hardness);
+    let look_for = match hardness.map(WorkedBy::of) {
+        None => "No number can be given: write down what file and tester say.".to_owned(),
+        Some(WorkedBy::Grinder) => {
+            format!(
+                "Where the scale is ground off a file should skate {}.",
+                hard_words(route, outcome, units)
+            )
+        }
+        Some(WorkedBy::FileHardly) => "A file should slide more than it bites.".to_owned(),
+        Some(_) => "A file will bite: it has not hardened through.".to_owned(),
+    };
+    CardRow {
+        title: "Test".to_owned(),
+        set: "file".to_owned(),
+        detail: "and tester".to_owned(),
+        colour: None,
+        look_for,
+        after: None,
+    }
+}
+
+/// As far as it is hard.
+fn hard_words(route: &Route, outcome: &Outcome, units: Units) -> String {
+    let depth_mm = outcome
+        .quench
+        .transformed
+        .given()
+        .and_then(|quenched| quenched.hardened_depth_mm);
+    match (route.section, depth_mm) {
+        (Section::Blade { height_mm, .. }, Some(depth_mm)) if depth_mm < height_mm => {
+            format!("from the edge to {}", format_length(depth_mm, units.length))
+        }
+        _ => "all over".to_owned(),
+    }
+}
+
+fn chilled(cold: &Cold, outcome: &Outcome, units: Units) -> CardRow {
+    let start = if cold.delay_min > 0.0 {
+        format!(
+            "Start within {} of the quench.",
+            format_duration_s(60.0 * cold.delay_min)
+        )
+    } else {
+        "Start straight from the quench.".to_owned()
+    };
+    CardRow {
+        title: "Cold".to_owned(),
+        set: format_temperature(cold.temperature_c, units.scale),
+        detail: hold_words(cold.time_min),
+        colour: None,
+        look_for: format!("{start} Clean and dry first. Let it come back to room in air."),
+        after: after(outcome, Step::Cold),
+    }
+}
+
+fn tempered(route: &Route, temper: &Temper, n: usize, outcome: &Outcome, units: Units) -> CardRow {
+    let count = route.tempers.len();
+    let temperature_c = temper.temperature_c;
+    let band_k = route.band_k_at(temperature_c);
+    let first = if n == 1 {
+        "Within the hour. Count from when the steel is at heat."
+    } else {
+        "Count again."
+    };
+    let end = if n < count {
+        "Cool to hand warm before the next."
+    } else {
+        "Cool in air, then test."
+    };
+    CardRow {
+        title: if count > 1 {
+            format!("Temper {n}")
+        } else {
+            "Temper".to_owned()
+        },
+        set: format_temperature(temperature_c, units.scale),
+        detail: furnace_words(band_k, temper.time_min, units),
+        colour: Some(StepColour::Oxide(temperature_c)),
+        look_for: format!("{first} {end}"),
+        after: after(outcome, Step::Temper(n)),
+    }
+}

@@ -1,0 +1,113 @@
+//! Rows of the steps before hardening.
+
+use super::words::{bath_words, furnace_words, hardness_words, hold_words};
+use super::{CardRow, StepColour, Units};
+use crate::heat::{Family, MediumChoice};
+use crate::route::outcome::Outcome;
+use crate::route::plan::Route;
+use crate::route::prior::{PriorOutcome, PriorStep, SlowCooling, Work};
+use crate::soak::Network;
+use crate::units::{format_temperature, format_temperature_difference};
+
+/// Steel without ferrite holds no magnet, and ferrite loses it here, °C; a magnet is seen to let go
+/// at 750 to 785 °C (common practice, no source).
+pub(super) const MAGNET_LETS_GO_C: f64 = 785.0;
+
+/// The rows, in the order of the route.
+pub(super) fn rows(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRow> {
+    let last_heated = route
+        .prior
+        .iter()
+        .rposition(|step| matches!(step.work, Work::Normalise | Work::Refine));
+    route
+        .prior
+        .iter()
+        .enumerate()
+        .map(|(i, step)| {
+            let done = outcome.prior.get(i);
+            let mut row = row(route, step, done, units);
+            if last_heated == Some(i) {
+                row.look_for += " Straighten now, not after hardening.";
+            }
+            row
+        })
+        .collect()
+}
+
+fn row(route: &Route, step: &PriorStep, done: Option<&PriorOutcome>, units: Units) -> CardRow {
+    let band_k = route.band_k_at(step.temperature_c);
+    let detail = match step.work {
+        Work::Forge { finish_c, heats } => format!(
+            "down to {}, {heats} {} of {}",
+            format_temperature(finish_c, units.scale),
+            if heats == 1 { "heat" } else { "heats" },
+            hold_words(step.time_min)
+        ),
+        _ => furnace_words(band_k, step.time_min, units),
+    };
+    let state = done.and_then(|done| done.state.given());
+    let is_above_a1 = done.is_some_and(|done| done.heated.is_some());
+    let mut look_for = check_words(step, is_above_a1).to_owned();
+    look_for += " ";
+    look_for += &cooling_words(&step.cooling, units);
+    if let Some(state) = state {
+        if let Some(worked_by) = state.worked_by() {
+            look_for += &format!(" It then {}.", worked_by.words());
+        }
+        if state.network == Network::Continuous {
+            look_for += " Carbide stands on its grain boundaries: normalise before hardening.";
+        }
+    }
+    CardRow {
+        title: step.work.title().to_owned(),
+        set: format_temperature(step.temperature_c, units.scale),
+        detail,
+        colour: Some(StepColour::Glow(step.temperature_c)),
+        look_for,
+        after: state.and_then(|state| Some(hardness_words(state.hardness?))),
+    }
+}
+
+/// What to look for while the piece is hot. Common practice, no source.
+fn check_words(step: &PriorStep, is_above_a1: bool) -> &'static str {
+    let is_past_magnet = step.temperature_c >= MAGNET_LETS_GO_C;
+    match step.work {
+        Work::Forge { .. } => "Back into the fire before it is colder than that.",
+        Work::Normalise => "Bring it up evenly; count from when the steel is at heat.",
+        Work::Refine => "An even colour all over, no longer.",
+        Work::SlowAnneal if is_past_magnet => {
+            "Count from when the steel is at heat; a magnet has let go."
+        }
+        Work::SlowAnneal => "Count from when the steel is at heat.",
+        Work::SubcriticalAnneal | Work::StressRelief if !is_above_a1 => {
+            "A magnet holds all the time: it stays below A1."
+        }
+        Work::SubcriticalAnneal | Work::StressRelief => "Above A1: this is no hold below it.",
+    }
+}
+
+fn cooling_words(cooling: &SlowCooling, units: Units) -> String {
+    match cooling {
+        SlowCooling::Medium { medium } => medium_cooling_words(medium, units),
+        SlowCooling::Furnace {
+            rate_k_per_h,
+            until_c,
+        } => format!(
+            "Lead the furnace down by {} an hour to {}, then still air.",
+            format_temperature_difference(*rate_k_per_h, units.scale),
+            format_temperature(*until_c, units.scale)
+        ),
+    }
+}
+
+fn medium_cooling_words(medium: &MediumChoice, units: Units) -> String {
+    let is_air = medium
+        .resolve()
+        .is_ok_and(|medium| medium.family == Family::Air);
+    let (words, bath) = bath_words(medium, units.scale);
+    match bath {
+        Some(bath) => format!("Cool in {words} at {bath}."),
+        None if is_air => format!("Cool in {words} until black."),
+        None => format!("Cool in {words}."),
+    }
+}

@@ -1,0 +1,194 @@
+use super::*;
+use crate::heat::{Leave, MediumChoice, Section};
+use crate::route::{NextBath, PriorStep, SlowCooling, Work, run};
+
+fn card_of(route: &Route) -> Card {
+    card(
+        route,
+        &run(route).unwrap(),
+        TemperatureScale::Celsius,
+        LengthUnit::Millimetre,
+    )
+}
+
+fn titles(card: &Card) -> Vec<&str> {
+    card.rows.iter().map(|row| row.title.as_str()).collect()
+}
+
+/// A text without no-break spaces.
+fn plain(text: &str) -> String {
+    text.replace('\u{a0}', " ")
+}
+
+/// The example with each kind of step before hardening, and two baths.
+fn whole() -> Route {
+    let mut route = Route::example();
+    route.prior = Work::ALL
+        .into_iter()
+        .zip([1100.0, 900.0, 820.0, 780.0, 690.0, 600.0])
+        .map(|(work, temperature_c)| PriorStep {
+            work,
+            temperature_c,
+            time_min: 10.0,
+            cooling: match work {
+                Work::SlowAnneal => SlowCooling::Furnace {
+                    rate_k_per_h: 20.0,
+                    until_c: 650.0,
+                },
+                _ => SlowCooling::still_air(),
+            },
+        })
+        .collect();
+    route.quench.then = vec![NextBath {
+        leave: Leave::AfterS(6.0),
+        medium: MediumChoice::Named("air_still".to_owned()),
+        agitation: 1.0,
+    }];
+    route
+}
+
+#[test]
+fn the_example_has_a_row_for_each_step() {
+    let card = card_of(&Route::example());
+    assert_eq!(card.title, "Marking knife, 52100");
+    assert_eq!(
+        titles(&card),
+        ["Soak", "Quench", "Test", "Cold", "Temper 1", "Temper 2"]
+    );
+    assert!(plain(&card.sentence).ends_with("medium oil at 50 °C. Aim: 61 to 63 HRC."));
+    assert_eq!(plain(&card.rows[0].set), "830 °C");
+    assert_eq!(plain(&card.rows[0].detail), "±8 °C, 12 min");
+    assert_eq!(card.rows[0].colour, Some(StepColour::Glow(830.0)));
+    assert_eq!(plain(&card.rows[1].detail), "50 °C, 1.0 s from furnace");
+    assert!(card.rows[2].look_for.contains("skate all over"));
+    assert_eq!(card.rows[5].colour, Some(StepColour::Oxide(190.0)));
+    let after: Vec<&str> = card.expected.iter().map(|row| row.after.as_str()).collect();
+    assert_eq!(after, ["quench", "cold", "temper 1", "temper 2"]);
+    assert_eq!(card.unknown, None);
+    assert_eq!(card.depth.title, "Hardened height");
+}
+
+#[test]
+fn every_kind_of_step_has_its_row_with_cooling_and_check() {
+    let card = card_of(&whole());
+    assert_eq!(
+        titles(&card),
+        [
+            "Forge",
+            "Normalise",
+            "Refine",
+            "Anneal, slow cooled",
+            "Anneal below A1",
+            "Stress relief",
+            "Soak",
+            "Quench",
+            "Then into",
+            "Test",
+            "Cold",
+            "Temper 1",
+            "Temper 2"
+        ]
+    );
+    let row = |i: usize| &card.rows[i];
+    assert_eq!(plain(&row(0).detail), "down to 900 °C, 2 heats of 10 min");
+    assert!(row(1).look_for.contains("still air until black"));
+    assert!(row(2).look_for.contains("Straighten now"));
+    assert!(!row(1).look_for.contains("Straighten"));
+    assert!(plain(&row(3).look_for).contains("down by 20 °C an hour to 650 °C"));
+    assert!(row(4).look_for.contains("A magnet holds all the time"));
+    for early in &card.rows[..6] {
+        assert!(early.look_for.contains(" It then "), "{}", early.title);
+        assert!(early.after.is_some(), "{}", early.title);
+    }
+    assert_eq!(row(7).after, None);
+    assert_eq!(plain(&row(8).detail), "after 6.0 s");
+    assert!(row(8).look_for.contains("hand warm"));
+    assert_eq!(card.expected.len(), 10);
+}
+
+#[test]
+fn what_a_step_brings_stands_before_the_start() {
+    let brings = |route: &Route, words: &str| {
+        let card = card_of(route);
+        card.before_start.iter().any(|line| line.contains(words))
+    };
+    let example = Route::example();
+    for words in ["Tongs", "Oil burns", "Dry ice", "respirator"] {
+        assert!(brings(&example, words), "{words}");
+    }
+    for words in ["carbon monoxide", "galvanised"] {
+        assert!(!brings(&example, words), "{words}");
+        assert!(brings(&whole(), words), "{words}");
+    }
+    let mut salt = example.clone();
+    salt.cold = None;
+    salt.quench.medium = MediumChoice::Named("salt200_still".to_owned());
+    assert!(brings(&salt, "Molten salt") && !brings(&salt, "Dry ice"));
+    // A bath that only a step before hardening uses.
+    salt.prior = vec![PriorStep {
+        work: Work::Normalise,
+        temperature_c: 880.0,
+        time_min: 5.0,
+        cooling: SlowCooling::Medium {
+            medium: MediumChoice::Named("oil_fast".to_owned()),
+        },
+    }];
+    assert!(brings(&salt, "Oil burns"));
+}
+
+#[test]
+fn the_furnace_is_set_for_what_it_is_off() {
+    let mut route = Route::example();
+    route.furnace_offset_k = 6.0;
+    let row = &card_of(&route).rows[0];
+    assert_eq!(plain(&row.set), "824 °C");
+    assert_eq!(plain(&row.detail), "for 830 °C in the piece; ±8 °C, 12 min");
+    assert_eq!(row.colour, Some(StepColour::Glow(830.0)));
+}
+
+#[test]
+fn a_quench_that_is_too_slow_is_told_with_what_would_do() {
+    let mut route = Route::example();
+    route.section = Section::Plate { thickness_mm: 30.0 };
+    route.quench.medium = MediumChoice::Named("oil_slow".to_owned());
+    let card = card_of(&route);
+    assert_eq!(card.depth.title, "Hardened depth");
+    assert!(
+        card.depth
+            .words
+            .starts_with("The quench misses at the centre")
+    );
+    assert!(card.rows[2].look_for.contains("A file will bite"));
+    assert!(card.rows[1].look_for.contains("Thin side first"));
+}
+
+#[test]
+fn numbers_that_no_model_gives_are_told_as_unknown() {
+    let mut route = Route::example();
+    // Of which the kinetics know nothing.
+    route.take_grade(crate::steel::find("D2").unwrap());
+    let outcome = run(&route).unwrap();
+    let card = card(
+        &route,
+        &outcome,
+        TemperatureScale::Fahrenheit,
+        LengthUnit::Inch,
+    );
+    assert!(card.unknown.is_some());
+    assert!(card.expected.iter().any(|row| row.hardness == "–"));
+    assert!(card.rows[2].look_for.starts_with("No number can be given"));
+}
+
+#[test]
+fn the_card_follows_the_units() {
+    let route = whole();
+    let card = card(
+        &route,
+        &run(&route).unwrap(),
+        TemperatureScale::Fahrenheit,
+        LengthUnit::Inch,
+    );
+    let all = format!("{card:?}");
+    assert!(!all.contains("°C") && !all.contains("mm at"), "{all}");
+    assert!(plain(&card.rows[3].look_for).contains("down by 36 °F an hour to 1202 °F"));
+}

@@ -1,0 +1,111 @@
+//! Words that several parts of the card share.
+
+use super::Units;
+use crate::hardness::Hardness;
+use crate::heat::{Family, MediumChoice, Section};
+use crate::route::inside_a_sentence;
+use crate::units::{
+    LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hrc,
+    format_hv, format_length, format_temperature, format_temperature_band,
+};
+
+/// The section at the head of a sentence.
+pub(super) fn section_words(section: &Section, unit: LengthUnit) -> String {
+    let length = |mm: f64| format_length(mm, unit);
+    match *section {
+        Section::Plate { thickness_mm } => format!("{} thick, flat", length(thickness_mm)),
+        Section::Round { diameter_mm } => format!("{} round", length(diameter_mm)),
+        Section::Square { side_mm } => format!("{} square", length(side_mm)),
+        Section::Blade {
+            edge_mm,
+            spine_mm,
+            height_mm,
+            ..
+        } => format!(
+            "{} at the spine, {} at the edge, {} high",
+            length(spine_mm),
+            length(edge_mm),
+            length(height_mm)
+        ),
+    }
+}
+
+/// A medium inside a sentence, with the temperature of its bath where that is set by the shop. A
+/// name that the user gave stays as it is.
+pub(super) fn medium_words(choice: &MediumChoice, scale: TemperatureScale) -> String {
+    match bath_words(choice, scale) {
+        (medium, Some(bath)) => format!("{medium} at {bath}"),
+        (medium, None) => medium,
+    }
+}
+
+/// A medium inside a sentence, and the temperature of its bath unless its title tells it or it has
+/// none.
+pub(super) fn bath_words(
+    choice: &MediumChoice,
+    scale: TemperatureScale,
+) -> (String, Option<String>) {
+    let medium = match choice.resolve() {
+        Ok(medium) => medium,
+        Err(error) => return (error.to_string(), None),
+    };
+    let title = medium.title.words(scale);
+    let title = match choice {
+        MediumChoice::Own(own) if own.title.is_some() => title,
+        _ => inside_a_sentence(&title),
+    };
+    let is_told = medium.title.names_bath() || matches!(medium.family, Family::Air | Family::Gas);
+    (
+        title,
+        (!is_told).then(|| format_temperature(medium.bath_c, scale)),
+    )
+}
+
+/// A time at temperature.
+pub(super) fn hold_words(time_min: f64) -> String {
+    if time_min > 0.0 {
+        format_duration_s(60.0 * time_min)
+    } else {
+        "no hold".to_owned()
+    }
+}
+
+/// A time at the temperature of a furnace that is true to a band, K.
+pub(super) fn furnace_words(band_k: f64, time_min: f64, units: Units) -> String {
+    let hold = hold_words(time_min);
+    if band_k > 0.0 {
+        format!("{}, {hold}", format_temperature_band(band_k, units.scale))
+    } else {
+        hold
+    }
+}
+
+/// A hardness on the scale that a shop can measure it on.
+pub(super) fn hardness_words(hardness: Hardness) -> String {
+    match (hardness.hrc(), hardness.hrb()) {
+        (Some(hrc), _) => format_hrc(hrc),
+        (None, Some(hrb)) => format_hrb(hrb),
+        (None, None) => format_hv(hardness.hv),
+    }
+}
+
+/// Between two hardnesses, on the scale of [`hardness_words`] where it reaches over both, else in
+/// HV.
+pub(super) fn between_words(hardness: Hardness, band_hv: f64) -> String {
+    let ends = [hardness.hv - band_hv, hardness.hv + band_hv].map(|hv| Hardness { hv });
+    let on = |scale: fn(Hardness) -> Option<f64>, decimals: usize| -> Option<String> {
+        scale(hardness)?;
+        let [least, most] = ends.map(scale);
+        Some(format!(
+            "{} to {}",
+            format_fixed(least?, decimals),
+            format_fixed(most?, decimals)
+        ))
+    };
+    on(Hardness::hrc, 1)
+        .or_else(|| on(Hardness::hrb, 0))
+        .unwrap_or_else(|| {
+            let [least, most] = ends.map(|end| format_fixed(end.hv.max(0.0), 0));
+            format!("{least} to {most}\u{a0}HV")
+        })
+}
