@@ -66,7 +66,8 @@ fn open(bench: Bench, route: Route) {
             None,
         );
     }
-    let is_known = before == Route::example()
+    let is_known = before == Route::whole_example()
+        || before == Route::example()
         || bench
             .shelf
             .with_untracked(|shelf| shelf.items().iter().any(|item| item.route == before));

@@ -24,7 +24,7 @@ const PARTS: [Part; 5] = [
     Part {
         name: "WebAssembly",
         endings: &["wasm"],
-        limit: 792_000,
+        limit: 880_000,
     },
     Part {
         name: "typeface",
@@ -34,12 +34,12 @@ const PARTS: [Part; 5] = [
     Part {
         name: "JavaScript",
         endings: &["js"],
-        limit: 13_200,
+        limit: 13_900,
     },
     Part {
         name: "style sheet",
         endings: &["css"],
-        limit: 9_000,
+        limit: 10_900,
     },
     Part {
         name: "document and icon",
@@ -112,7 +112,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(PARTS.iter().map(|part| part.limit).sum::<usize>(), 857_000);
+        assert_eq!(PARTS.iter().map(|part| part.limit).sum::<usize>(), 947_600);
     }
 
     #[test]

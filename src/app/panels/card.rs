@@ -53,6 +53,9 @@ fn colour(colour: Option<StepColour>) -> impl IntoView {
     })
 }
 
+/// Rows up to which a page has room for large ones.
+const ROOMY_ROWS: usize = 8;
+
 fn row(row: CardRow) -> impl IntoView {
     view! {
         <tr>
@@ -143,9 +146,10 @@ fn sheet(bench: Bench, card: Card) -> impl IntoView {
             }
         })
         .collect_view();
+    let is_dense = card.rows.len() > ROOMY_ROWS;
     let mind = card.mind.into_iter().map(|line| view! { <p>{line}</p> });
     view! {
-        <article class="card">
+        <article class="card" class:dense=is_dense>
             <header>
                 <div>
                     <p class="kind"><Sign colours="sign-of-card" /> "Card"</p>

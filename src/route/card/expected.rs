@@ -7,7 +7,7 @@ use crate::heat::{Place, Section};
 use crate::route::known::Known;
 use crate::route::outcome::{Outcome, Stage, Step};
 use crate::route::plan::Route;
-use crate::route::sentences::{inside_a_sentence, margin_words, place_name};
+use crate::route::sentences::{margin_words, place_name};
 use crate::route::verdict::HARDENED;
 use crate::units::{
     TemperatureScale, format_fixed, format_length, format_percent, format_temperature,
@@ -39,7 +39,8 @@ pub(super) fn stage_words(stage: &Stage) -> Option<(String, String)> {
     Some((hardness_words(hardness), between))
 }
 
-/// Hardness after each step before hardening, the quench, the cold bath and each temper.
+/// Hardness after the quench, the cold bath and each temper. Steps before hardening have theirs in
+/// their rows.
 pub(super) fn expected(route: &Route, outcome: &Outcome) -> Vec<Expected> {
     let row = |after: String, words: Option<(String, String)>| {
         let (hardness, nine_in_ten) =
@@ -50,25 +51,13 @@ pub(super) fn expected(route: &Route, outcome: &Outcome) -> Vec<Expected> {
             nine_in_ten,
         }
     };
-    let prior = route.prior.iter().enumerate().map(|(i, step)| {
-        let state = outcome.prior.get(i).and_then(|done| done.state.given());
-        let words = state.and_then(|state| {
-            let hardness = state.hardness?;
-            Some((
-                hardness_words(hardness),
-                between_words(hardness, state.band_hv),
-            ))
-        });
-        row(inside_a_sentence(step.work.title()), words)
-    });
     let one = |name: String, step: Step| row(name, stage(outcome, step).and_then(stage_words));
     let cold = route
         .cold
         .is_some()
         .then(|| one("cold".to_owned(), Step::Cold));
     let tempers = (1..=route.tempers.len()).map(|n| one(format!("temper {n}"), Step::Temper(n)));
-    prior
-        .chain([one("quench".to_owned(), Step::Quench)])
+    std::iter::once(one("quench".to_owned(), Step::Quench))
         .chain(cold)
         .chain(tempers)
         .collect()

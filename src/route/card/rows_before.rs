@@ -52,7 +52,7 @@ fn row(route: &Route, step: &PriorStep, done: Option<&PriorOutcome>, units: Unit
     look_for += &cooling_words(&step.cooling, units);
     if let Some(state) = state {
         if let Some(worked_by) = state.worked_by() {
-            look_for += &format!(" It then {}.", worked_by.words());
+            look_for += &format!(" Cold, it {}.", worked_by.words());
         }
         if state.network == Network::Continuous {
             look_for += " Carbide stands on its grain boundaries: normalise before hardening.";
