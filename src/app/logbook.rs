@@ -318,11 +318,15 @@ impl Log {
             text: None,
         };
         let runs = gone.iter().map(|run| out(Store::Runs, &run.id));
-        let photos = gone.iter().flat_map(|run| &run.photos);
-        self.store(
-            runs.chain(photos.map(|id| out(Store::Photos, id)))
-                .collect(),
-        );
+        let changes = self.book.with_untracked(|book| {
+            // A photo that another run still shows stays.
+            let is_shown = |id: &Id| book.runs().any(|run| run.photos.contains(id));
+            let photos = gone.iter().flat_map(|run| &run.photos);
+            let unseen = photos.filter(|id| !is_shown(id));
+            runs.chain(unseen.map(|id| out(Store::Photos, id)))
+                .collect()
+        });
+        self.store(changes);
         gone
     }
 
@@ -353,8 +357,13 @@ impl Log {
         let words = format!("{} imported.", ids.len());
         self.keep_photos(photos);
         if self.put(runs) {
+            // What was replaced is put back as it was; only what was new goes out, with its photos.
+            let new: Vec<Id> = ids
+                .into_iter()
+                .filter(|id| before.iter().all(|run| run.id != *id))
+                .collect();
             let undo: Undo = Arc::new(move || {
-                self.take_out(&ids);
+                self.take_out(&new);
                 self.put(before.clone());
             });
             self.say(words, false, Some(undo));

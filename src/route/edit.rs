@@ -129,7 +129,7 @@ mod tests {
 
     fn whole() -> Route {
         let mut route = Route::example();
-        route.take_handbook(find("52100").unwrap());
+        route.take_handbook(find("5160").unwrap());
         route
     }
 

@@ -94,7 +94,16 @@ pub fn starting_steps(grade: &Grade) -> Vec<PriorStep> {
     let mut steps = Vec::new();
     if let Some((finish_c, top_c)) = grade.forge_c.span.filter(|(least, most)| most > least) {
         let forge = Work::Forge { finish_c, heats: 2 };
-        steps.push(air(forge, (top_c - BELOW_TOP_K).max(finish_c), HEAT_MIN));
+        let mut forged = air(forge, (top_c - BELOW_TOP_K).max(finish_c), HEAT_MIN);
+        if hardens_in_air(grade) {
+            // Cold from the forge it would be martensite in coarse grains, and crack.
+            let (rate_k_per_h, until_c) = LED_DOWN;
+            forged.cooling = SlowCooling::Furnace {
+                rate_k_per_h,
+                until_c,
+            };
+        }
+        steps.push(forged);
     }
     match middle(&grade.normalise_c) {
         Some(normalise_c) => {
@@ -111,6 +120,11 @@ pub fn starting_steps(grade: &Grade) -> Vec<PriorStep> {
         None => steps.extend(anneal(grade, a1_c)),
     }
     steps
+}
+
+/// Whether a grade is not to be normalised, because it hardens in air.
+fn hardens_in_air(grade: &Grade) -> bool {
+    grade.normalise_c.text.contains("not")
 }
 
 /// The handbook's annealing of a grade.

@@ -128,6 +128,7 @@ pub(super) fn PriorWords(
         bench.change(|r| {
             if let Some(step) = r.prior.get_mut(at) {
                 set(step);
+                step.keep_in_order();
             }
         });
     };
@@ -230,6 +231,7 @@ fn CoolingWord(at: usize) -> impl IntoView {
         bench.change(|r| {
             if let Some(step) = r.prior.get_mut(at) {
                 step.cooling = to;
+                step.keep_in_order();
             }
         });
     };

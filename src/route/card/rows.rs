@@ -145,7 +145,7 @@ fn test(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
             )
         }
         Some(WorkedBy::FileHardly) => "A file should slide more than it bites.".to_owned(),
-        Some(_) => "A file will bite: it has not hardened through.".to_owned(),
+        Some(_) => "A file will bite: at this hardness it does.".to_owned(),
     };
     CardRow {
         title: "Test".to_owned(),
@@ -196,7 +196,7 @@ fn tempered(route: &Route, temper: &Temper, n: usize, outcome: &Outcome, units: 
     let temperature_c = temper.temperature_c;
     let band_k = route.band_k_at(temperature_c);
     let first = if n == 1 {
-        "Within the hour. Count from when the steel is at heat."
+        "At once, as soon as it is hand warm. Count from when the steel is at heat."
     } else {
         "Count again."
     };

@@ -27,7 +27,7 @@ pub(super) fn rows(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRo
             let done = outcome.prior.get(i);
             let mut row = row(route, step, done, units);
             if last_heated == Some(i) {
-                row.look_for += " Straighten now, not after hardening.";
+                row.look_for += " Straighten while it is red, not after hardening.";
             }
             row
         })
@@ -80,7 +80,7 @@ fn check_words(step: &PriorStep, is_above_a1: bool) -> &'static str {
         }
         Work::SlowAnneal => "Count from when the steel is at heat.",
         Work::SubcriticalAnneal | Work::StressRelief if !is_above_a1 => {
-            "A magnet holds all the time: it stays below A1."
+            "Trust the thermocouple: a magnet does not tell A1."
         }
         Work::SubcriticalAnneal | Work::StressRelief => "Above A1: this is no hold below it.",
     }

@@ -92,10 +92,10 @@ fn every_kind_of_step_has_its_row_with_cooling_and_check() {
     let row = |i: usize| &card.rows[i];
     assert_eq!(plain(&row(0).detail), "down to 900 °C, 2 heats of 10 min");
     assert!(row(1).look_for.contains("still air until black"));
-    assert!(row(2).look_for.contains("Straighten now"));
+    assert!(row(2).look_for.contains("Straighten while"));
     assert!(!row(1).look_for.contains("Straighten"));
     assert!(plain(&row(3).look_for).contains("down by 20 °C an hour to 650 °C"));
-    assert!(row(4).look_for.contains("A magnet holds all the time"));
+    assert!(row(4).look_for.contains("Trust the thermocouple"));
     for early in &card.rows[..6] {
         assert!(early.look_for.contains(" Cold, it "), "{}", early.title);
         assert!(early.after.is_some(), "{}", early.title);

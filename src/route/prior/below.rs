@@ -46,6 +46,9 @@ pub(super) fn held(
         tempered
             .and_then(|all| Some(all.last()?.hardness))
             .or(before.hardness)
+    } else if !is_soft && hard > 0.0 {
+        // Martensite of which no more is known keeps its hardness, known or not.
+        before.hardness
     } else {
         let (from_hv, to_hv) = (annealed_hv(&before.structure)?, annealed_hv(&structure)?);
         let soft_hv = before.hardness.map_or(to_hv, |h| h.hv * (to_hv / from_hv));

@@ -17,6 +17,19 @@ pub struct PriorStep {
     pub cooling: SlowCooling,
 }
 
+impl PriorStep {
+    /// Brings what follows from the temperature under it: a forging does not finish hotter than it
+    /// begins, nor does a furnace led down end hotter.
+    pub fn keep_in_order(&mut self) {
+        if let Work::Forge { finish_c, .. } = &mut self.work {
+            *finish_c = finish_c.min(self.temperature_c);
+        }
+        if let SlowCooling::Furnace { until_c, .. } = &mut self.cooling {
+            *until_c = until_c.min(self.temperature_c);
+        }
+    }
+}
+
 /// What a step before hardening is for.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "snake_case", deny_unknown_fields)]

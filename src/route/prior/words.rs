@@ -16,6 +16,8 @@ use crate::units::{
 const COARSE_ASTM: f64 = 5.0;
 /// Carbide and ferrite that are worth telling, volume fraction.
 const WORTH_TELLING: f64 = 0.01;
+/// The forging window is sure within so much, K: nothing is warned of inside.
+const WINDOW_BAND_K: f64 = 40.0;
 /// A piece that is all of one kind, volume fraction.
 const MOSTLY: f64 = 0.9;
 
@@ -96,7 +98,7 @@ pub fn prior_sentences(
         None if outcome.state.given().is_some() => all.push(say(
             Tone::Holds,
             format!(
-                "Below A1, {}: no austenite forms. Carbide gathers into fewer and rounder grains.",
+                "Below A1, {}: no austenite forms. The hotter and longer, the rounder and coarser the carbide.",
                 format_temperature(a1_c, scale)
             ),
         )),
@@ -163,8 +165,11 @@ fn state_sentences(state: &PieceState) -> Vec<Sentence> {
         };
         all.push(Sentence::new(Tone::Holds).text_part(format!("{cold}{}", tools_words(state))));
     } else {
-        let text = format!("It hardens in air{}", tools_words(state));
-        all.push(Sentence::new(Tone::Holds).text_part(text));
+        let text = format!(
+            "It hardens in air and may crack when it is cold: anneal at once{}",
+            tools_words(state)
+        );
+        all.push(Sentence::new(Tone::Narrow).text_part(text));
     }
     match state.network {
         Network::None => {}
@@ -212,14 +217,14 @@ fn warnings(
             degrees(window.burns_c)
         ));
     } else if let Work::Forge { finish_c, .. } = step.work {
-        if step.temperature_c > window.start_most_c + 1.0 {
+        if step.temperature_c > window.start_most_c + WINDOW_BAND_K {
             all.push(format!(
                 "Begin no hotter than {}: from about {} it burns.",
                 degrees(window.start_most_c),
                 degrees(window.burns_c)
             ));
         }
-        if finish_c < window.finish_least_c - 1.0 {
+        if finish_c < window.finish_least_c - WINDOW_BAND_K {
             all.push(format!(
                 "Stop hammering at {}: {}.",
                 degrees(window.finish_least_c),
