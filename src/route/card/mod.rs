@@ -101,7 +101,7 @@ pub fn card(route: &Route, outcome: &Outcome, scale: TemperatureScale, length: L
         expected: expected::expected(route, outcome),
         unknown: expected::unknown(outcome, scale),
         depth: expected::depth(route, outcome, units),
-        mind: safety::mind(outcome, scale),
+        mind: safety::mind(route, outcome, scale),
     }
 }
 

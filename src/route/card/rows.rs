@@ -2,7 +2,7 @@
 
 use super::expected::{stage, stage_words};
 use super::rows_before::MAGNET_LETS_GO_C;
-use super::words::{bath_words, furnace_words, hold_words};
+use super::words::{bath_words, furnace_set, furnace_words, hold_words};
 use super::{CardRow, StepColour, Units};
 use crate::heat::{Family, Leave, MediumChoice, Section};
 use crate::route::outcome::{Outcome, Step};
@@ -36,13 +36,8 @@ fn after(outcome: &Outcome, step: Step) -> Option<String> {
 
 fn soak(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
     let soak = &route.soak;
-    let mut detail = furnace_words(route.soak_band_k(), soak.time_min, units);
-    if route.furnace_offset_k != 0.0 {
-        detail = format!(
-            "for {} in the piece; {detail}",
-            format_temperature(soak.temperature_c, units.scale)
-        );
-    }
+    let held = furnace_words(route.soak_band_k(), soak.time_min, units);
+    let (set, detail) = furnace_set(route, soak.temperature_c, held, units);
     let mut look_for = format!(
         "Count from when the steel, not the furnace, is at heat, about {} in.",
         rough_duration(outcome.heating.core_at_temperature_s)
@@ -52,7 +47,7 @@ fn soak(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
     }
     CardRow {
         title: "Soak".to_owned(),
-        set: format_temperature(route.set_point_c(), units.scale),
+        set,
         detail,
         colour: Some(StepColour::Glow(soak.temperature_c)),
         look_for,

@@ -1,6 +1,6 @@
 //! Rows of the steps before hardening.
 
-use super::words::{bath_words, furnace_words, hardness_words, hold_words};
+use super::words::{bath_words, furnace_set, furnace_words, hardness_words, hold_words};
 use super::{CardRow, StepColour, Units};
 use crate::heat::{Family, MediumChoice};
 use crate::route::outcome::Outcome;
@@ -36,14 +36,20 @@ pub(super) fn rows(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRo
 
 fn row(route: &Route, step: &PriorStep, done: Option<&PriorOutcome>, units: Units) -> CardRow {
     let band_k = route.band_k_at(step.temperature_c);
-    let detail = match step.work {
-        Work::Forge { finish_c, heats } => format!(
-            "down to {}, {heats} {} of {}",
-            format_temperature(finish_c, units.scale),
-            if heats == 1 { "heat" } else { "heats" },
-            hold_words(step.time_min)
+    let (set, detail) = match step.work {
+        Work::Forge { finish_c, heats } => (
+            format_temperature(step.temperature_c, units.scale),
+            format!(
+                "down to {}, {heats} {} of {}",
+                format_temperature(finish_c, units.scale),
+                if heats == 1 { "heat" } else { "heats" },
+                hold_words(step.time_min)
+            ),
         ),
-        _ => furnace_words(band_k, step.time_min, units),
+        _ => {
+            let held = furnace_words(band_k, step.time_min, units);
+            furnace_set(route, step.temperature_c, held, units)
+        }
     };
     let state = done.and_then(|done| done.state.given());
     let is_above_a1 = done.is_some_and(|done| done.heated.is_some());
@@ -60,7 +66,7 @@ fn row(route: &Route, step: &PriorStep, done: Option<&PriorOutcome>, units: Unit
     }
     CardRow {
         title: step.work.title().to_owned(),
-        set: format_temperature(step.temperature_c, units.scale),
+        set,
         detail,
         colour: Some(StepColour::Glow(step.temperature_c)),
         look_for,

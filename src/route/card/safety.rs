@@ -2,11 +2,14 @@
 
 use crate::route::caution_words::{Caution, caution_text};
 use crate::route::outcome::Outcome;
+use crate::route::plan::Route;
+use crate::route::prior::{forging_window, warnings};
+use crate::route::sentences::inside_a_sentence;
 use crate::units::TemperatureScale;
 
 /// What hot metal brings to every route. Common practice, no source.
 const HOT_METAL: [&str; 2] = [
-    "Tongs, bath and the way to it cleared before the furnace is opened.",
+    "Tongs, bath and the way to it cleared before the furnace is opened; black steel still burns.",
     "Face shield, dry leather gloves, cotton or wool clothes.",
 ];
 /// What cleaning and grinding bring to every route. Common practice, no source.
@@ -28,12 +31,20 @@ pub(super) fn before_start(outcome: &Outcome, scale: TemperatureScale) -> Vec<St
         .collect()
 }
 
-/// What else can go wrong, in the order of the route.
-pub(super) fn mind(outcome: &Outcome, scale: TemperatureScale) -> Vec<String> {
-    outcome
+/// What else can go wrong: with the steps before hardening, then with the rest of the route.
+pub(super) fn mind(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Vec<String> {
+    let window = forging_window(&route.composition, &outcome.critical);
+    let steps = route.prior.iter().zip(&outcome.prior);
+    let of_steps = steps.flat_map(|(step, done)| {
+        let title = step.work.title();
+        warnings(step, done, &window, scale)
+            .into_iter()
+            .map(move |text| format!("{title}: {}", inside_a_sentence(&text)))
+    });
+    let of_outcome = outcome
         .cautions
         .iter()
         .filter(|caution| !matches!(caution, Caution::Hazard { .. }))
-        .map(|caution| caution_text(caution, scale))
-        .collect()
+        .map(|caution| caution_text(caution, scale));
+    of_steps.chain(of_outcome).collect()
 }

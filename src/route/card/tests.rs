@@ -137,6 +137,24 @@ fn what_a_step_brings_stands_before_the_start() {
 }
 
 #[test]
+fn what_is_wrong_with_a_step_stands_on_the_card() {
+    let mut route = whole();
+    assert!(
+        card_of(&route)
+            .mind
+            .iter()
+            .all(|line| !line.contains("burns"))
+    );
+    route.prior[1].temperature_c = 1245.0;
+    let mind = card_of(&route).mind;
+    assert!(
+        mind.iter()
+            .any(|line| line.starts_with("Normalise: from about") && line.contains("burns")),
+        "{mind:?}"
+    );
+}
+
+#[test]
 fn the_furnace_is_set_for_what_it_is_off() {
     let mut route = Route::example();
     route.furnace_offset_k = 6.0;
@@ -144,6 +162,13 @@ fn the_furnace_is_set_for_what_it_is_off() {
     assert_eq!(plain(&row.set), "824 °C");
     assert_eq!(plain(&row.detail), "for 830 °C in the piece; ±8 °C, 12 min");
     assert_eq!(row.colour, Some(StepColour::Glow(830.0)));
+    route.prior = vec![PriorStep {
+        work: Work::Normalise,
+        temperature_c: 885.0,
+        time_min: 10.0,
+        cooling: SlowCooling::still_air(),
+    }];
+    assert_eq!(plain(&card_of(&route).rows[0].set), "879 °C");
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use super::Units;
 use crate::hardness::Hardness;
 use crate::heat::{Family, MediumChoice, Section};
-use crate::route::inside_a_sentence;
+use crate::route::{Route, inside_a_sentence};
 use crate::units::{
     LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hrc,
     format_hv, format_length, format_temperature, format_temperature_band,
@@ -78,6 +78,24 @@ pub(super) fn furnace_words(band_k: f64, time_min: f64, units: Units) -> String 
     } else {
         hold
     }
+}
+
+/// What the furnace of the soak has to read for the piece to be at a temperature, °C, with the
+/// detail of its step: the temperature itself stands there where the furnace reads off.
+pub(super) fn furnace_set(
+    route: &Route,
+    temperature_c: f64,
+    detail: String,
+    units: Units,
+) -> (String, String) {
+    let degrees = |c: f64| format_temperature(c, units.scale);
+    let offset_k = route.furnace_offset_k;
+    let detail = if offset_k == 0.0 {
+        detail
+    } else {
+        format!("for {} in the piece; {detail}", degrees(temperature_c))
+    };
+    (degrees(temperature_c - offset_k), detail)
 }
 
 /// A hardness on the scale that a shop can measure it on.

@@ -203,7 +203,8 @@ fn lamellae_words(state: &PieceState) -> &'static str {
     }
 }
 
-fn warnings(
+/// What is wrong with a step, in sentences; nothing where all is well.
+pub(in crate::route) fn warnings(
     step: &PriorStep,
     outcome: &PriorOutcome,
     window: &ForgingWindow,
