@@ -237,6 +237,45 @@ fn annealed_steel_is_as_soft_as_the_standards_want_it() {
     }
 }
 
+/// Steel whose hardness no model tells still turns to pearlite in air; steel that hardens in air is
+/// annealed only where the furnace is led down slowly and far enough.
+#[test]
+fn what_is_not_known_of_a_steel_is_not_made_up() {
+    // More vanadium in solution than the hardness of pearlite is known for.
+    let mut route = Route::example();
+    route.grade = None;
+    route.composition.cr = 0.0;
+    route.composition.c = 0.5;
+    route.composition.v = 0.25;
+    route.section = Section::Plate { thickness_mm: 8.0 };
+    route.prior = vec![air(Work::Normalise, 1200.0, 30.0)];
+    let outcome = run(&route).expect("an outcome");
+    let state = states(&outcome)[0];
+    assert_eq!(state.hardness, None);
+    // So much that even what forms is not known.
+    route.composition.v = 0.4;
+    let beyond = run(&route).expect("an outcome");
+    let none = states(&beyond)[0];
+    assert_eq!((none.hardness, none.fractions), (None, None));
+    let pearlite = state.fractions.map(|x| x.pearlite + x.ferrite + x.carbide);
+    assert!(pearlite > Some(0.9), "{state:?}");
+    let hv = |rate_k_per_h, until_c| {
+        let outcome = after("D2", 8.0, vec![slow(885.0, rate_k_per_h, until_c)]);
+        states(&outcome)[0].hardness.expect("a hardness").hv
+    };
+    assert!(hv(20.0, 600.0) < 260.0);
+    assert!(hv(2000.0, 600.0) > 500.0);
+    assert!(hv(20.0, 860.0) > 500.0);
+}
+
+/// A furnace that is led down to where it is already is still air.
+#[test]
+fn a_furnace_that_is_not_led_down_is_still_a_cooling() {
+    let outcome = after("1084", 5.0, vec![slow(760.0, 20.0, 760.0)]);
+    let x = states(&outcome)[0].fractions.expect("constituents");
+    assert!(x.martensite < 0.05 && x.pearlite + x.carbide > 0.5, "{x:?}");
+}
+
 /// The step before decides how the soak goes: refined steel dissolves more in a short soak than
 /// spheroidised, and has a finer grain than as forged.
 #[test]

@@ -186,7 +186,7 @@ pub(super) fn keep(state: Bench) {
         if let Some(Ok(loaded)) = storage::read(storage::SHELF).map(|text| save::read(&text))
             && state.shelf.with_untracked(|shelf| *shelf != loaded.shelf)
         {
-            state.shelf.set(loaded.shelf);
+            state.undo.shelf_from_elsewhere(loaded.shelf);
         }
     });
     on_cleanup(move || {

@@ -383,6 +383,11 @@ impl Log {
             let was_full = self.is_full();
             if was_full {
                 changes.retain(|change| change.text.is_none());
+                // By itself and first: it makes the room that the rest may need.
+                if !changes.is_empty() && !records.change(&changes).await {
+                    return self.trouble.set(Some(FULL));
+                }
+                changes.clear();
                 self.book
                     .with_untracked(|book| changes.extend(book.runs().filter_map(stored)));
                 self.photos

@@ -57,7 +57,7 @@ fn Page() -> impl IntoView {
     let state = Bench::open();
     provide_context(state);
     keep::keep(state);
-    undo::follow(state.undo);
+    undo::follow(state.undo, state.place);
     link::follow(state);
     browser::print::follow(state.is_printing);
     browser::typeface::when_ready(move || {

@@ -1,10 +1,12 @@
 //! Undo and redo of the route on the bench and of the shelf. A drag is one step: a state counts once
 //! things are quiet.
 
+use super::state::Place;
 use crate::route::Route;
 use crate::save::{History, Shelf};
 use leptos::ev;
 use leptos::prelude::*;
+use std::sync::Arc;
 use std::time::Duration;
 use wasm_bindgen::JsCast;
 
@@ -15,7 +17,8 @@ const QUIET: Duration = Duration::from_millis(350);
 #[derive(Debug, Clone, PartialEq)]
 struct Now {
     route: Route,
-    shelf: Shelf,
+    /// Shared by all states between which it has not changed.
+    shelf: Arc<Shelf>,
 }
 
 /// Handles to what can be undone.
@@ -34,7 +37,7 @@ impl UndoHandle {
     pub(crate) fn new(route: RwSignal<Route>, shelf: RwSignal<Shelf>) -> Self {
         let now = Now {
             route: route.get_untracked(),
-            shelf: shelf.get_untracked(),
+            shelf: Arc::new(shelf.get_untracked()),
         };
         Self {
             route,
@@ -58,9 +61,25 @@ impl UndoHandle {
         ) else {
             return;
         };
-        self.history
-            .update_value(|history| history.record(Now { route, shelf }));
+        self.history.update_value(|history| {
+            let before = &history.now().shelf;
+            let shelf = if **before == shelf {
+                before.clone()
+            } else {
+                Arc::new(shelf)
+            };
+            history.record(Now { route, shelf });
+        });
         self.tell();
+    }
+
+    /// Takes over the shelf that another tab has changed: its changes are not undone here.
+    pub(crate) fn shelf_from_elsewhere(self, shelf: Shelf) {
+        self.record();
+        let shared = Arc::new(shelf.clone());
+        self.history
+            .update_value(|history| history.rewrite(|now| now.shelf = shared.clone()));
+        self.shelf.set(shelf);
     }
 
     fn tell(self) {
@@ -90,16 +109,16 @@ impl UndoHandle {
             if self.route.with_untracked(|now| *now != route) {
                 self.route.set(route);
             }
-            if self.shelf.with_untracked(|now| *now != shelf) {
-                self.shelf.set(shelf);
+            if self.shelf.with_untracked(|now| *now != *shelf) {
+                self.shelf.set(shelf.as_ref().clone());
             }
         }
         self.tell();
     }
 }
 
-/// Takes every change down, and listens to the keys.
-pub(super) fn follow(handle: UndoHandle) {
+/// Takes every change down, and listens to the keys where what they undo can be seen.
+pub(super) fn follow(handle: UndoHandle, place: RwSignal<Place>) {
     Effect::new(move |before: Option<()>| {
         handle.route.track();
         handle.shelf.track();
@@ -119,7 +138,8 @@ pub(super) fn follow(handle: UndoHandle) {
             .target()
             .and_then(|target| target.dyn_into::<web_sys::Element>().ok())
             .is_some_and(|element| matches!(element.tag_name().as_str(), "INPUT" | "TEXTAREA"));
-        if in_field || !(key.ctrl_key() || key.meta_key()) || key.alt_key() {
+        let is_seen = matches!(place.get_untracked(), Place::Bench | Place::Shelf);
+        if in_field || !is_seen || !(key.ctrl_key() || key.meta_key()) || key.alt_key() {
             return;
         }
         match (key.key().to_ascii_lowercase().as_str(), key.shift_key()) {

@@ -32,7 +32,7 @@ const QUENCHANTS: [(&str, &str); 9] = [
     ("water", "water20"),
     ("fast", "oil_fast"),
     ("medium/fast", "oil_medfast"),
-    ("oil / air", "plate_Al_clamped"),
+    ("oil / air / plate", "plate_Al_clamped"),
     ("oil", "oil_medium"),
     ("medium", "oil_medium"),
     ("warm", "oil_medium"),

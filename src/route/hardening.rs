@@ -38,6 +38,15 @@ pub(crate) struct Hardened {
     dissolved: Composition,
 }
 
+/// What has formed in a piece on its way down.
+pub(super) struct CooledPiece {
+    pub(super) fractions: Fractions,
+    /// How its pearlite and bainite formed.
+    pub(super) formed: Formed,
+    /// The piece as hardened; none where its hardness is outside the models.
+    pub(super) hardened: Option<Hardened>,
+}
+
 impl Hardening {
     /// The austenite that a soak leaves. The piece waits at the end of its quench, °C, for what
     /// follows.
@@ -115,6 +124,21 @@ impl Hardening {
             transformed.formed,
             AutoTempered::along(&transformed.history),
         )
+    }
+
+    /// What forms along a cooling curve, with the piece as hardened where its hardness is known.
+    pub(super) fn cool(&self, curve: &CoolingCurve) -> Result<CooledPiece, OutOfRange> {
+        let transformed = self.kinetics.along(&curve.time_s, &curve.temperature_c)?;
+        let fractions = with_ferrite(&transformed.fractions, self.ferrite_left);
+        let end_c = curve.temperature_c.last().copied().unwrap_or(self.wait_c);
+        let auto_tempered = AutoTempered::along(&transformed.history);
+        Ok(CooledPiece {
+            fractions,
+            formed: transformed.formed,
+            hardened: self
+                .hardened(fractions, end_c, transformed.formed, auto_tempered)
+                .ok(),
+        })
     }
 
     /// What the piece consists of at every point of a cooling curve.
@@ -195,11 +219,6 @@ impl Hardened {
     /// What its martensite has tempered on the way down, HRC.
     pub(super) fn auto_tempered_hrc(&self) -> Option<f64> {
         self.auto_tempered.fall_hrc(&self.dissolved)
-    }
-
-    /// How its pearlite and bainite formed.
-    pub(super) const fn formed(&self) -> &Formed {
-        &self.formed
     }
 
     /// The piece for what tempers it.

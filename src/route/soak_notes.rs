@@ -4,7 +4,7 @@ use super::cautions::COARSE_GRAIN_ASTM;
 use super::outcome::Outcome;
 use super::plan::Route;
 use super::sentences::{NumberKey, Sentence, Tone};
-use crate::soak::GrainAt;
+use crate::soak::{GrainAt, Skin};
 use crate::units::{
     LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length,
     format_temperature_difference,
@@ -79,16 +79,21 @@ fn too_hot(grains: &[GrainAt; 3], scale: TemperatureScale) -> Sentence {
 }
 
 fn surface(outcome: &Outcome, length: LengthUnit) -> Option<Sentence> {
-    let skin = outcome.skin.given()?;
-    let hundredths = |mm: f64| format_length((mm * 100.0).ceil() / 100.0, length);
+    let [decarburised, stock] = surface_words(outcome.skin.given()?, length);
     Some(
         Sentence::new(Tone::Holds)
             .text_part("In open air it loses carbon to ")
-            .number(hundredths(skin.decarburised.most_mm), NumberKey::Skin)
+            .number(decarburised, NumberKey::Skin)
             .text_part(" deep: leave ")
-            .number(hundredths(skin.stock_per_side_mm), NumberKey::Skin)
+            .number(stock, NumberKey::Skin)
             .text_part(" a side to grind, or keep the air off it."),
     )
+}
+
+/// How deep air takes carbon, and what to leave on each side to grind.
+pub(super) fn surface_words(skin: &Skin, length: LengthUnit) -> [String; 2] {
+    [skin.decarburised.most_mm, skin.stock_per_side_mm]
+        .map(|mm| format_length((mm * 100.0).ceil() / 100.0, length))
 }
 
 #[cfg(test)]

@@ -35,6 +35,11 @@ impl<T: PartialEq> History<T> {
         self.future.clear();
     }
 
+    /// The present state.
+    pub const fn now(&self) -> &T {
+        &self.now
+    }
+
     /// Goes back by one; the state then, or none at the beginning.
     pub fn undo(&mut self) -> Option<&T> {
         let before = self.past.pop()?;
@@ -47,6 +52,13 @@ impl<T: PartialEq> History<T> {
         let after = self.future.pop()?;
         self.past.push(std::mem::replace(&mut self.now, after));
         Some(&self.now)
+    }
+
+    /// Changes every state alike: what has come from elsewhere is in all of them.
+    pub fn rewrite(&mut self, mut change: impl FnMut(&mut T)) {
+        self.past.iter_mut().for_each(&mut change);
+        change(&mut self.now);
+        self.future.iter_mut().for_each(change);
     }
 
     /// Whether there is something to undo, and something to do again.
@@ -83,6 +95,18 @@ mod tests {
         }
         while history.undo().is_some() {}
         assert_eq!(history.now, 5);
+    }
+
+    #[test]
+    fn what_comes_from_elsewhere_is_not_undone() {
+        let mut history = History::new((0, "own"));
+        history.record((1, "own"));
+        history.record((2, "own"));
+        history.undo();
+        history.rewrite(|state| state.1 = "other tab");
+        assert_eq!(history.redo(), Some(&(2, "other tab")));
+        assert_eq!(history.undo(), Some(&(1, "other tab")));
+        assert_eq!(history.undo(), Some(&(0, "other tab")));
     }
 
     #[test]

@@ -54,6 +54,8 @@ pub struct SoakEnd {
     pub dissolved: Composition,
     /// Carbon in solution anywhere in the piece, wt % of the piece: all that is not in carbide.
     pub carbon_in_solution_wt: f64,
+    /// Carbon in the carbide that is left, wt % of the piece.
+    pub carbon_in_carbide_wt: f64,
     /// Austenite grain as mean intercept, µm.
     pub grain_um: f64,
     /// Mean radius by volume of the carbide that is left, a network aside, µm.

@@ -284,6 +284,7 @@ impl<'a> Piece<'a> {
             },
             dissolved,
             carbon_in_solution_wt: steel.c - carbide.content.c,
+            carbon_in_carbide_wt: carbide.content.c,
             grain_um,
             carbide_radius_um: sizes.radius_left_um(shrinkage),
             network_part: if part > 0.0 {

@@ -1,4 +1,5 @@
-//! Callister: diffusion of carbon in austenite as textbooks print it.
+//! Callister: diffusion of carbon in austenite, and the solidus of austenite in the diagram of iron
+//! and carbon, as textbooks print them.
 
 use super::{Source, Standing};
 
@@ -8,9 +9,9 @@ pub const SOURCE: Source = Source {
     authors: "W. D. Callister",
     year: 2007,
     title: "Materials Science and Engineering: An Introduction",
-    venue: "Wiley, table of diffusion data",
+    venue: "Wiley, table of diffusion data and diagram of iron and carbon",
     link: None,
-    used_for: "diffusion of carbon in austenite: fast dissolution, decarburised depth",
+    used_for: "diffusion of carbon in austenite: fast dissolution, decarburised depth; solidus of plain carbon steel",
     standing: Standing::FromMemory,
 };
 
@@ -18,6 +19,9 @@ pub const SOURCE: Source = Source {
 pub const CARBON_D0_M2_S: f64 = 2.3e-5;
 /// Activation energy, J/mol.
 pub const CARBON_Q_J_MOL: f64 = 148e3;
+
+/// Solidus of austenite: carbon, wt %, and temperature, °C, at the peritectic and at the eutectic.
+pub const AUSTENITE_SOLIDUS: [[f64; 2]; 2] = [[0.17, 1493.0], [2.11, 1147.0]];
 
 #[cfg(test)]
 mod tests {

@@ -1,6 +1,7 @@
 //! Takeuchi and Brimacombe 1985: what each element takes from the solidus of steel, as the
-//! continuous-casting literature quotes it; and the ends of the solidus of austenite in Fe-C.
+//! continuous-casting literature quotes it.
 
+use super::callister_2007::AUSTENITE_SOLIDUS;
 use super::{Source, Standing};
 use crate::steel::{Composition, Element};
 
@@ -15,10 +16,6 @@ pub const SOURCE: Source = Source {
     used_for: "solidus, from which a piece burns: forging window",
     standing: Standing::FromMemory,
 };
-
-/// Solidus of austenite in plain Fe-C: carbon, wt %, and temperature, °C, at the peritectic and at
-/// the eutectic of the phase diagram as textbooks print it.
-pub const AUSTENITE_SOLIDUS: [[f64; 2]; 2] = [[0.17, 1493.0], [2.11, 1147.0]];
 
 /// Kelvin that each wt % takes from the solidus, carbon aside.
 pub const LOWERED_K_PER_WT: [(Element, f64); 6] = [

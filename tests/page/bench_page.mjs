@@ -41,6 +41,16 @@ export function launch() {
   });
 }
 
+/** The route that the page opens with, as it is saved. */
+export async function exampleOf(browser) {
+  const bench = await BenchPage.ready(browser);
+  await bench.press("soak", "ArrowUp", "ArrowDown");
+  // Not the one between the two keys.
+  const route = await bench.savedRoute(({ soak }) => soak.temperature_c === 830);
+  await bench.close();
+  return route;
+}
+
 /** A text without no-break spaces, so that it can be written down in a test. */
 export const plain = (text) => text.replaceAll("\u00a0", " ").replaceAll("\u202f", " ").trim();
 

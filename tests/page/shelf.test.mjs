@@ -2,17 +2,14 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { BenchPage, KEYS, launch } from "./bench_page.mjs";
+import { BenchPage, KEYS, exampleOf, launch } from "./bench_page.mjs";
 
 let browser;
 /** The route that the page opens with, as it is saved. */
 let example;
 before(async () => {
   browser = await launch();
-  const bench = await BenchPage.ready(browser);
-  await bench.press("soak", "ArrowUp", "ArrowDown");
-  example = await bench.savedRoute();
-  await bench.close();
+  example = await exampleOf(browser);
 });
 after(() => browser.close());
 

@@ -1,7 +1,7 @@
 //! The reference routes, and the key numbers of their outcomes.
 #![allow(unreachable_pub, reason = "a module of two test programs")]
 
-use recalesce::route::{Margin, Neighbour, Outcome, Route, run};
+use recalesce::route::{Margin, Neighbour, Outcome, PriorOutcome, Route, run};
 use serde_json::{Value, json};
 
 /// Routes of all shapes, media and grades, refusals among them.
@@ -56,7 +56,7 @@ fn key_numbers(route: &Route, outcome: &Outcome) -> Value {
             })
         })
         .collect();
-    json!({
+    let mut numbers = json!({
         "piece": route.piece,
         "carbon_wt": soak.end.carbon_wt,
         "limit_carbon_wt": soak.limit.austenite.c,
@@ -76,6 +76,18 @@ fn key_numbers(route: &Route, outcome: &Outcome) -> Value {
         "influences": outcome.influences,
         "meets_target_c": outcome.temper.given().map(|temper| &temper.meets_target_c),
         "cautions": outcome.cautions.len(),
+    });
+    if !outcome.prior.is_empty() {
+        numbers["prior"] = outcome.prior.iter().map(prior).collect();
+    }
+    numbers
+}
+
+fn prior(step: &PriorOutcome) -> Value {
+    json!({
+        "heated": step.heated,
+        "end_s": step.curve.as_ref().and_then(|curve| curve.time_s.last()),
+        "state": step.state,
     })
 }
 

@@ -1,13 +1,13 @@
 //! A logbook from a file: first what it would bring, then what is wanted of it.
 
 use crate::app::browser::files;
-use crate::app::controls::live;
+use crate::app::controls::{FileButton, live};
 use crate::app::logbook::{Incoming, Log};
 use crate::save::logbook::{Differing, Merge, read_logbook};
 use leptos::ev;
-use leptos::html::Input;
 use leptos::prelude::*;
 use std::sync::Arc;
+use web_sys::File;
 
 /// Most faults that are told one by one.
 const FAULTS: usize = 5;
@@ -35,21 +35,12 @@ fn look(log: Log, text: Option<String>) {
 /// The button that opens a file; it may be dropped on it as well.
 #[component]
 pub(super) fn FilePicker(log: Log) -> impl IntoView {
-    let picker = NodeRef::<Input>::new();
-    let picked = move |_| {
-        if let Some(input) = picker.get_untracked() {
-            if let Some(file) = input.files().and_then(|list| list.get(0)) {
-                files::read_text(&file, move |text| look(log, text));
-            }
-            // So that the same file can be picked again.
-            input.set_value("");
-        }
-    };
+    let read = move |file: File| files::read_text(&file, move |text| look(log, text));
     let dropped = move |drop: ev::DragEvent| {
         let files = drop.data_transfer().and_then(|data| data.files());
         if let Some(file) = files.and_then(|list| list.get(0)) {
             drop.prevent_default();
-            files::read_text(&file, move |text| look(log, text));
+            read(file);
         }
     };
     let dragged = |drag: ev::DragEvent| drag.prevent_default();
@@ -59,27 +50,13 @@ pub(super) fn FilePicker(log: Log) -> impl IntoView {
     ];
     on_cleanup(move || watched.into_iter().for_each(|listener| listener.remove()));
     view! {
-        <button
-            type="button"
-            class="press"
-            on:click=move |_| {
-                if let Some(input) = picker.get_untracked() {
-                    input.click();
-                }
-            }
-        >
-            "Import a file"
-        </button>
-        <span class="hint">"or drop it here"</span>
-        <input
-            node_ref=picker
-            class="unseen"
-            type="file"
+        <FileButton
+            words="Import a file"
+            name="Logbook to import"
             accept="application/json,.json"
-            tabindex="-1"
-            aria-label="Logbook to import"
-            on:change=picked
+            pick=read
         />
+        <span class="hint">"or drop it here"</span>
     }
     .into_any()
 }

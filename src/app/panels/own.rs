@@ -3,14 +3,14 @@
 use super::own_coupon::CouponFields;
 use super::own_found::FoundView;
 use super::own_work::{BATH_RANGE_C, Own, Way, Work};
-use crate::app::controls::{Quantity, Segment, Typed, quantities};
+use crate::app::controls::{FileButton, Quantity, Segment, Typed, quantities};
 use crate::app::state::bench;
 use crate::heat::{Figure, MediumChoice};
 use crate::units::TemperatureScale;
 use leptos::ev;
-use leptos::html::Input;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
+use web_sys::File;
 
 /// The panel's identity in the document.
 const ID: &str = "own";
@@ -76,21 +76,6 @@ fn Figures(own: Own) -> impl IntoView {
 
 #[component]
 fn Curve(own: Own) -> impl IntoView {
-    let picker = NodeRef::<Input>::new();
-    let picked = move |_| {
-        if let Some(input) = picker.get_untracked() {
-            if let Some(file) = input.files().and_then(|list| list.get(0)) {
-                own.read(&file);
-            }
-            // So that the same file can be picked again.
-            input.set_value("");
-        }
-    };
-    let pick = move |_| {
-        if let Some(input) = picker.get_untracked() {
-            input.click();
-        }
-    };
     // A browser edits a field line by line: it would stand still for seconds over a long curve.
     let pasted = move |paste: ev::ClipboardEvent| {
         let text = paste
@@ -117,19 +102,13 @@ fn Curve(own: Own) -> impl IntoView {
             ></textarea>
         </div>
         <div class="actions">
-            <button type="button" class="press" on:click=pick>
-                "Open a file"
-            </button>
-            <span class="hint">"or drop it here"</span>
-            <input
-                node_ref=picker
-                class="unseen"
-                type="file"
+            <FileButton
+                words="Open a file"
+                name="Probe curve"
                 accept=".csv,.tsv,.txt,.dat,text/*"
-                tabindex="-1"
-                aria-label="Probe curve"
-                on:change=picked
+                pick=move |file: File| own.read(&file)
             />
+            <span class="hint">"or drop it here"</span>
         </div>
         <div class="actions">
             <span class="hint">"Temperatures"</span>

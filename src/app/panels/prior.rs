@@ -4,17 +4,16 @@ use super::outcome::Say;
 use super::prior_states::PriorStates;
 use super::prior_words::{PriorWords, WorkWord};
 use super::strip::{pick, remove};
-use super::structures::{STRUCTURES, structure_word};
+use super::structures::StructureWord;
 use crate::app::charts;
-use crate::app::controls::{Alternatives, Word};
 use crate::app::plot::Plot;
 use crate::app::state::{Bench, Stage, bench};
 use crate::chart::phase_bar;
 use crate::route::{
-    PriorStep, Setting, StepRef, Work, departures, forging_window, prior_sentences, starting_steps,
+    PriorStep, Route, Setting, StepRef, Work, departures, forging_window, prior_sentences,
+    starting_steps,
 };
 use crate::steel::find;
-use crate::units::format_temperature;
 use leptos::prelude::*;
 
 /// The step that is open, if any step can be.
@@ -121,6 +120,11 @@ fn Tools(#[prop(into)] at: Signal<usize>, #[prop(into)] count: Signal<usize>) ->
     .into_any()
 }
 
+/// The handbook's forging range of the grade, °C.
+fn handbook_forging_c(route: &Route) -> Option<(f64, f64)> {
+    find(route.grade.as_deref()?).ok()?.forge_c.span
+}
+
 /// What the open step does.
 #[component]
 fn Notes(#[prop(into)] at: Signal<usize>) -> impl IntoView {
@@ -132,29 +136,24 @@ fn Notes(#[prop(into)] at: Signal<usize>) -> impl IntoView {
         let i = at.get();
         let (step, done) = (route.prior.get(i)?, outcome.prior.get(i)?);
         let window = forging_window(&route.composition, &outcome.critical);
-        let says = prior_sentences(step, done, &window, outcome.critical.a1_c, scale)
-            .into_iter()
-            .map(|sentence| view! { <Say sentence=sentence /> })
-            .collect_view();
+        let says = prior_sentences(
+            step,
+            done,
+            &window,
+            outcome.critical.a1_c,
+            (scale, bench.length.get()),
+        )
+        .into_iter()
+        .map(|sentence| view! { <Say sentence=sentence /> })
+        .collect_view();
         let departs: Vec<String> = departures(&route)
             .iter()
             .filter(|d| d.of == Setting::Prior(i) || d.of == Setting::Finish(i))
             .map(|d| format!("Departs from the {}.", d.words(scale)))
             .collect();
-        let degrees = |c: f64| format_temperature(c, scale);
-        let forging = matches!(step.work, Work::Forge { .. }).then(|| {
-            view! {
-                <p class="hint">
-                    {format!(
-                        "Forging window of this steel: {} down to {}, give or take 40 K. Above it burns from {}; {}.",
-                        degrees(window.start_most_c),
-                        degrees(window.finish_least_c),
-                        degrees(window.burns_c),
-                        window.lower.words(),
-                    )}
-                </p>
-            }
-        });
+        let forging = matches!(step.work, Work::Forge { .. }).then(
+            || view! { <p class="hint">{window.words(handbook_forging_c(&route), scale)}</p> },
+        );
         let bar = done
             .state
             .given()
@@ -175,31 +174,6 @@ fn Notes(#[prop(into)] at: Signal<usize>) -> impl IntoView {
         })
     };
     view! { <div class="notes">{notes}</div> }.into_any()
-}
-
-/// The structure of the stock in a sentence.
-#[component]
-fn Stock() -> impl IntoView {
-    let bench = bench();
-    let start = Memo::new(move |_| bench.route.with(|r| r.start));
-    view! {
-        <p class="set">
-            "The stock is "
-            <Word
-                text=Signal::derive(move || structure_word(start.get()).to_owned())
-                name="Structure of the stock"
-            >
-                <Alternatives
-                    name="Structures"
-                    all=&STRUCTURES
-                    chosen=start
-                    pick=move |structure| bench.change(|r| r.start = structure)
-                />
-            </Word>
-            "."
-        </p>
-    }
-    .into_any()
 }
 
 /// The panel, where a step before hardening is picked.
@@ -228,7 +202,9 @@ pub(crate) fn PriorPanel() -> impl IntoView {
                         <Notes at=at />
                     </div>
                     <div>
-                        <Stock />
+                        <p class="set">
+                            "The stock is " <StructureWord name="Structure of the stock" /> "."
+                        </p>
                         {states}
                     </div>
                 </section>

@@ -1,15 +1,17 @@
 //! The shelf: saved routes, and files in and out.
 
 use crate::app::browser::files;
+use crate::app::controls::FileButton;
 use crate::app::link;
 use crate::app::state::{Bench, Notice, Place, Undo, bench};
 use crate::route::Route;
 use crate::save::{ItemId, Shelf, ShelfError};
 use crate::units::{format_duration_s, format_fixed, format_temperature};
-use leptos::html::{Button, Input};
+use leptos::html::Button;
 use leptos::prelude::*;
 use std::sync::Arc;
 use wasm_bindgen::JsCast;
+use web_sys::File;
 
 /// Name of the file that the shelf is exported to.
 const FILE_NAME: &str = "recalesce-shelf.json";
@@ -267,7 +269,6 @@ fn Kept(id: ItemId) -> impl IntoView {
 #[component]
 pub(crate) fn ShelfPanel() -> impl IntoView {
     let bench = bench();
-    let picker = NodeRef::<Input>::new();
     let export = move |_| match bench.shelf.with_untracked(crate::save::write_shelf) {
         Ok(text) => {
             if files::offer(FILE_NAME, "application/json", &text).is_none() {
@@ -280,15 +281,6 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
             }
         }
         Err(reason) => say(bench, reason.to_string(), true, None),
-    };
-    let picked = move |_| {
-        if let Some(input) = picker.get_untracked() {
-            if let Some(file) = input.files().and_then(|list| list.get(0)) {
-                files::read_text(&file, move |text| import(bench, text));
-            }
-            // So that the same file can be picked again.
-            input.set_value("");
-        }
     };
     let ids = move || {
         bench
@@ -320,25 +312,13 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
                 >
                     "Export to a file"
                 </button>
-                <button
-                    type="button"
-                    class="press"
-                    on:click=move |_| {
-                        if let Some(input) = picker.get_untracked() {
-                            input.click();
-                        }
-                    }
-                >
-                    "Import a file"
-                </button>
-                <input
-                    node_ref=picker
-                    class="unseen"
-                    type="file"
+                <FileButton
+                    words="Import a file"
+                    name="File to import"
                     accept="application/json,.json"
-                    tabindex="-1"
-                    aria-label="File to import"
-                    on:change=picked
+                    pick=move |file: File| {
+                        files::read_text(&file, move |text| import(bench, text));
+                    }
                 />
             </div>
             {move || {

@@ -2,9 +2,9 @@
 
 use super::outcome::Say;
 use super::phase_table::PhaseTable;
-use super::structures::{STRUCTURES, structure_word};
+use super::structures::StructureWord;
 use crate::app::charts::{self, glow_css};
-use crate::app::controls::{Alternatives, Chevrons, Grip, Handle, Typed, Word, quantities};
+use crate::app::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
 use crate::app::plot::{Plot, Shown, Tag, handle_at};
 use crate::app::state::{Stage, bench};
 use crate::route::soak_notes;
@@ -20,22 +20,11 @@ const TIME_RANGE_MIN: (f64, f64) = (0.5, 600.0);
 fn SoakWords() -> impl IntoView {
     let bench = bench();
     let soak = Memo::new(move |_| bench.route.with(|r| r.soak));
-    let start = Memo::new(move |_| bench.route.with(|r| r.start));
     let prior = Memo::new(move |_| bench.route.with(|r| r.prior.len()));
     let from = move || match prior.get() {
         0 => view! {
             ", from "
-            <Word
-                text=Signal::derive(move || structure_word(start.get()).to_owned())
-                name="Structure before hardening"
-            >
-                <Alternatives
-                    name="Structures"
-                    all=&STRUCTURES
-                    chosen=start
-                    pick=move |structure| bench.change(|r| r.start = structure)
-                />
-            </Word>
+            <StructureWord name="Structure before hardening" />
         }
         .into_any(),
         n => view! {

@@ -1,10 +1,12 @@
 //! The structures that a piece can have before hardening, in words.
 
-use crate::app::controls::Alternative;
+use crate::app::controls::{Alternative, Alternatives, Word};
+use crate::app::state::bench;
 use crate::soak::StartingStructure;
+use leptos::prelude::*;
 
 /// Round carbides first, then pearlite from coarse to fine.
-pub(super) const STRUCTURES: [Alternative<StartingStructure>; 8] = [
+const STRUCTURES: [Alternative<StartingStructure>; 8] = [
     Alternative {
         is: StartingStructure::Spheroidised,
         value: "spheroidised",
@@ -56,9 +58,30 @@ pub(super) const STRUCTURES: [Alternative<StartingStructure>; 8] = [
 ];
 
 /// The word of a structure in the sentence of the soak.
-pub(super) fn structure_word(structure: StartingStructure) -> &'static str {
+fn structure_word(structure: StartingStructure) -> &'static str {
     STRUCTURES
         .iter()
         .find(|one| one.is == structure)
         .map_or("", |one| one.title)
+}
+
+/// The structure of the stock as a word that sets it.
+#[component]
+pub(super) fn StructureWord(
+    /// What the word sets, for the panel's head and for screen readers.
+    name: &'static str,
+) -> impl IntoView {
+    let bench = bench();
+    let start = Memo::new(move |_| bench.route.with(|r| r.start));
+    view! {
+        <Word text=Signal::derive(move || structure_word(start.get()).to_owned()) name=name>
+            <Alternatives
+                name="Structures"
+                all=&STRUCTURES
+                chosen=start
+                pick=move |structure| bench.change(|r| r.start = structure)
+            />
+        </Word>
+    }
+    .into_any()
 }

@@ -13,6 +13,9 @@ use crate::units::{format_temperature, format_temperature_difference};
 /// at 750 to 785 °C (common practice, no source).
 pub(super) const MAGNET_LETS_GO_C: f64 = 785.0;
 
+/// Martensite and austenite for which a piece is cooled to hand warm, volume fraction.
+const WORTH_WAITING: f64 = 0.05;
+
 /// The rows, in the order of the route.
 pub(super) fn rows(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRow> {
     let last_heated = route
@@ -55,7 +58,13 @@ fn row(route: &Route, step: &PriorStep, done: Option<&PriorOutcome>, units: Unit
     let is_above_a1 = done.is_some_and(|done| done.heated.is_some());
     let mut look_for = check_words(step, is_above_a1).to_owned();
     look_for += " ";
-    look_for += &cooling_words(&step.cooling, units);
+    // Steel that still turns far below red has to be let turn before it is heated again.
+    let turns_late = state.is_none_or(|state| {
+        state
+            .fractions
+            .is_none_or(|x| x.martensite + x.austenite > WORTH_WAITING)
+    });
+    look_for += &cooling_words(&step.cooling, turns_late, units);
     if let Some(state) = state {
         if let Some(worked_by) = state.worked_by() {
             look_for += &format!(" Cold, it {}.", worked_by.words());
@@ -92,9 +101,9 @@ fn check_words(step: &PriorStep, is_above_a1: bool) -> &'static str {
     }
 }
 
-fn cooling_words(cooling: &SlowCooling, units: Units) -> String {
+fn cooling_words(cooling: &SlowCooling, turns_late: bool, units: Units) -> String {
     match cooling {
-        SlowCooling::Medium { medium } => medium_cooling_words(medium, units),
+        SlowCooling::Medium { medium } => medium_cooling_words(medium, turns_late, units),
         SlowCooling::Furnace {
             rate_k_per_h,
             until_c,
@@ -106,13 +115,14 @@ fn cooling_words(cooling: &SlowCooling, units: Units) -> String {
     }
 }
 
-fn medium_cooling_words(medium: &MediumChoice, units: Units) -> String {
+fn medium_cooling_words(medium: &MediumChoice, turns_late: bool, units: Units) -> String {
     let is_air = medium
         .resolve()
         .is_ok_and(|medium| medium.family == Family::Air);
     let (words, bath) = bath_words(medium, units.scale);
     match bath {
         Some(bath) => format!("Cool in {words} at {bath}."),
+        None if is_air && turns_late => format!("Cool in {words} until hand warm."),
         None if is_air => format!("Cool in {words} until black."),
         None => format!("Cool in {words}."),
     }

@@ -59,16 +59,17 @@ pub(super) fn held(
     if is_soft {
         hardened = None;
     }
-    let in_solution_wt = if is_soft {
-        0.0
-    } else {
+    // From here on carbon of martensite comes out as carbide.
+    let comes_out_wt = if is_soft {
         before.carbon_in_solution_wt
+    } else {
+        0.0
     };
     Ok(PieceState {
         fractions,
         structure,
-        carbon_in_carbide_wt: steel.c - in_solution_wt,
-        carbon_in_solution_wt: in_solution_wt,
+        carbon_in_carbide_wt: before.carbon_in_carbide_wt + comes_out_wt,
+        carbon_in_solution_wt: before.carbon_in_solution_wt - comes_out_wt,
         hardness,
         band_hv: before.band_hv.max(hardness::ANNEALED_BAND_HV),
         hardened,

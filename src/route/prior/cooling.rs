@@ -8,9 +8,13 @@ use crate::route::plan::Route;
 
 /// The piece is cold when it can be taken in the hand, °C.
 const COLD_C: f64 = 45.0;
+/// Steel that hardens in air is annealed when it is led down no faster, K/h, and at least so far
+/// below A1, K. Common practice, no source: 10 to 30 K/h to 540 to 650 °C.
+const ANNEALS_K_PER_H: f64 = 40.0;
+const ANNEALS_BELOW_A1_K: f64 = 60.0;
 /// Points of a cooling in the furnace.
 const FURNACE_POINTS: u32 = 96;
-/// A furnace that is led down leaves room temperature to the air below this, °C.
+/// The air about it, °C.
 const ROOM_C: f64 = 20.0;
 /// Time constant of what follows a furnace cooling in still air, s: nothing forms any more.
 const AFTER_S: f64 = 900.0;
@@ -18,15 +22,17 @@ const AFTER_S: f64 = 900.0;
 /// The cooling of the slowest place.
 pub(super) struct Cooling {
     pub(super) curve: CoolingCurve,
-    /// Whether the furnace leads it.
-    pub(super) is_slow: bool,
+    /// Whether the furnace leads it so slowly, and so far below A1, that even steel that hardens in
+    /// air is annealed.
+    pub(super) is_annealing: bool,
 }
 
-/// Cools the piece from a temperature, °C, as the step tells.
+/// Cools the piece of a steel with its A1 from a temperature, °C, as the step tells.
 pub(super) fn cooled(
     route: &Route,
     step: &PriorStep,
     from_c: f64,
+    a1_c: f64,
     hardening: Option<&Hardening>,
 ) -> Result<Cooling, RouteError> {
     match &step.cooling {
@@ -48,7 +54,7 @@ pub(super) fn cooled(
             };
             Ok(Cooling {
                 curve: cooled.curves.swap_remove(cooled.slowest),
-                is_slow: false,
+                is_annealing: false,
             })
         }
         SlowCooling::Furnace {
@@ -56,7 +62,7 @@ pub(super) fn cooled(
             until_c,
         } => Ok(Cooling {
             curve: furnace(from_c, *rate_k_per_h, *until_c),
-            is_slow: true,
+            is_annealing: *rate_k_per_h <= ANNEALS_K_PER_H && *until_c <= a1_c - ANNEALS_BELOW_A1_K,
         }),
     }
 }
@@ -77,9 +83,12 @@ fn furnace(from_c: f64, rate_k_per_h: f64, until_c: f64) -> CoolingCurve {
         curve.temperature_c.push(temperature_c);
         curve.rate_k_per_s.push(rate);
     };
-    for i in 0..=FURNACE_POINTS {
-        let way = f64::from(i) / f64::from(FURNACE_POINTS);
-        add(way * led_s, from_c + way * (until_c - from_c), rate_k_per_s);
+    add(0.0, from_c, rate_k_per_s);
+    if led_s > 0.0 {
+        for i in 1..=FURNACE_POINTS {
+            let way = f64::from(i) / f64::from(FURNACE_POINTS);
+            add(way * led_s, from_c + way * (until_c - from_c), rate_k_per_s);
+        }
     }
     let over_k = until_c - ROOM_C;
     if over_k > COLD_C - ROOM_C {

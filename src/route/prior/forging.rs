@@ -3,6 +3,7 @@
 use crate::phases::{CriticalTemperatures, UpperLimit};
 use crate::sources::takeuchi_brimacombe_1985::solidus_c;
 use crate::steel::Composition;
+use crate::units::{TemperatureScale, format_temperature, format_temperature_band};
 use serde::Serialize;
 
 /// Grain boundaries, where alloy, phosphorus and sulphur gather, open so far below the solidus, K.
@@ -58,8 +59,36 @@ impl LowerLimit {
     }
 }
 
-/// The forging window of a steel. Uncertainty: 40 K either end; handbooks keep up to 90 K more from
-/// burning for tool steel, as its grain grows and its surface loses carbon.
+impl ForgingWindow {
+    /// How sure either end is, K.
+    pub const BAND_K: f64 = 40.0;
+
+    /// The window in sentences, beside a handbook's range, °C, where there is one: the narrower of
+    /// the two is to be kept.
+    #[must_use]
+    pub fn words(&self, handbook_c: Option<(f64, f64)>, scale: TemperatureScale) -> String {
+        let degrees = |c: f64| format_temperature(c, scale);
+        let handbook = handbook_c.map_or_else(String::new, |(least_c, most_c)| {
+            format!(
+                " The handbook has {} down to {}: keep to the narrower of the two.",
+                degrees(most_c),
+                degrees(least_c)
+            )
+        });
+        format!(
+            "Forging window by its diagram: {} down to {}, {}. It burns from {}; {}.{handbook}",
+            degrees(self.start_most_c),
+            degrees(self.finish_least_c),
+            format_temperature_band(Self::BAND_K, scale),
+            degrees(self.burns_c),
+            self.lower.words(),
+        )
+    }
+}
+
+/// The forging window of a steel. Uncertainty: [`ForgingWindow::BAND_K`] either end; handbooks keep
+/// up to 90 K more from burning for tool steel, and more for some spring steel, as grain grows and
+/// the surface loses carbon.
 #[must_use]
 pub fn forging_window(steel: &Composition, critical: &CriticalTemperatures) -> ForgingWindow {
     let burns_c = solidus_c(steel) - BURNS_BELOW_SOLIDUS_K;

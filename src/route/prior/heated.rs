@@ -12,10 +12,10 @@ use crate::soak::{BoundaryCarbide, CarbideBalance, Ripening, SoakEnd, Stock};
 use crate::sources::astm_e112::grain_number;
 use crate::steel::OutOfRange;
 
-/// Grain just after hammering, µm, and the time that it has to grow at the finishing temperature,
-/// s: expert values. So much of the grain that had grown in the fire stays, as the hammer does not
-/// reach everything in the last heat.
+/// Time that new grains have to grow at the finishing temperature, s. Expert value.
 const RECRYSTALLISED_S: f64 = 30.0;
+/// Weight of the grain that had grown in the fire, in the logarithm: the hammer does not reach
+/// everything in the last heat. Expert value.
 const UNWORKED: f64 = 0.5;
 
 /// What a step above A1 has made of the piece.
@@ -43,11 +43,14 @@ pub(super) fn heated(
         soaked.point.grain_astm = grain_number(soaked.grain_um);
     }
     let hardening = Hardening::of_route(route, &soaked.point, &soaked.dissolved);
-    let Cooling { curve, is_slow } = cooled(route, step, from_c, hardening.as_ref().ok())?;
+    let Cooling {
+        curve,
+        is_annealing,
+    } = cooled(route, step, from_c, settled.a1_c, hardening.as_ref().ok())?;
     let films = balance.map_or_else(BoundaryCarbide::default, |balance| {
         balance.on_boundaries(&soaked, &curve.time_s, &curve.temperature_c)
     });
-    let formed = hardening.and_then(|hardening| hardening.quench(&curve));
+    let formed = hardening.and_then(|hardening| hardening.cool(&curve));
     let ripening = ripening(route, settled, &curve)?;
     let made = Made {
         steel: &route.composition,
@@ -59,7 +62,7 @@ pub(super) fn heated(
     };
     let state = match formed {
         Ok(piece) => made.known(&piece),
-        Err(_) => made.unknown(is_slow),
+        Err(_) => made.unknown(is_annealing),
     };
     Ok(Heated {
         state,

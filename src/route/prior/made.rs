@@ -1,11 +1,11 @@
 //! What a piece has become when it is cold after a step above A1.
 
 use super::state::{
-    FIRST_GRAIN_IN_MARTENSITE_UM, PieceState, Settled, first_grain_on_lamellae_um,
-    first_grain_on_spheroids_um, lamellae, mean_radius_um, network_enrichment,
+    FIRST_GRAIN_IN_MARTENSITE_UM, LEAST_BELOW_A1_K, NETWORK_ENRICHMENT, PieceState, Settled,
+    first_grain_on_lamellae_um, first_grain_on_spheroids_um, lamellae, mean_radius_um,
 };
 use crate::hardness::{self, AS_QUENCHED_BAND_HRC, AsQuenched, Hardness};
-use crate::route::hardening::Hardened;
+use crate::route::hardening::CooledPiece;
 use crate::soak::{BoundaryCarbide, Network, Ripening, SoakEnd, Structure};
 use crate::steel::Composition;
 use crate::transform::{Formed, Fractions};
@@ -23,8 +23,6 @@ const SPHEROID_HALF_WIDTH_UM: f64 = 5.0;
 /// 10 K below A1 of an anneal in the furnace, and those 1 µm apart little at the 40 K of cooling in
 /// air (common practice, no source).
 const DIVORCED_UM_K2: f64 = 400.0;
-/// Nothing transforms closer to A1, K. Expert value.
-const LEAST_BELOW_A1_K: f64 = 5.0;
 /// The austenite grain of the heating before counts so much for the first of the next. Expert
 /// value: with it three cycles take a forged grain to within a tenth of what more of them give.
 const INHERITED: f64 = 1.0 / 3.0;
@@ -39,6 +37,11 @@ const LEAST_HARD: f64 = 0.05;
 /// A steel without kinetics that is cooled in the furnace is taken to transform so far below A1,
 /// K. Expert value.
 const SLOW_BELOW_A1_K: f64 = 10.0;
+/// Fine pearlite forms so far below A1, K. Expert value, that of the named structure.
+const FINE_BELOW_A1_K: f64 = 77.0;
+/// Manganese, chromium, nickel and molybdenum together from which steel without kinetics is taken to
+/// harden in air, wt %. Expert value, between the oil- and the air-hardening grades of the list.
+const HARDENS_IN_AIR_WT: f64 = 4.0;
 
 /// All that decides what the piece is when it is cold.
 pub(super) struct Made<'a> {
@@ -86,9 +89,9 @@ struct Carbides {
 
 impl Made<'_> {
     /// The piece as its kinetics tell it.
-    pub(super) fn known(&self, piece: &Hardened) -> PieceState {
+    pub(super) fn known(&self, piece: &CooledPiece) -> PieceState {
         let fractions = piece.fractions;
-        let formed = piece.formed().pearlite;
+        let formed = piece.formed.pearlite;
         let below_a1_k = formed.map_or(0.0, |p| self.settled.a1_c - p.temperature_c);
         let divorced = self.divorced(below_a1_k) * fractions.pearlite;
         let structure = self.structure(&Shares {
@@ -99,25 +102,30 @@ impl Made<'_> {
             below_a1_k,
         });
         let hard = fractions.martensite + fractions.austenite;
-        let mixed_hv = piece.hardness.hv;
-        let round_hv = self.annealed(&structure).map_or(mixed_hv, |h| h.hv);
-        let hardness = Hardness {
-            hv: mixed_hv + divorced * (round_hv - mixed_hv).min(0.0),
-        };
+        let soft = fractions.ferrite + fractions.pearlite + fractions.bainite;
+        let hardness = piece.hardened.as_ref().map(|piece| {
+            let mixed_hv = piece.hardness.hv;
+            let round_hv = self.annealed(&structure).map_or(mixed_hv, |h| h.hv);
+            Hardness {
+                hv: mixed_hv + divorced * (round_hv - mixed_hv).min(0.0),
+            }
+        });
+        let hardened = piece.hardened.as_ref().filter(|_| hard > LEAST_HARD);
         PieceState {
             fractions: Some(self.with_round_carbide(&fractions, divorced)),
-            hardness: Some(hardness),
-            band_hv: band_hv(hardness, hard),
-            hardened: (hard > LEAST_HARD).then(|| (piece.as_quenched(), Vec::new())),
-            ..self.state(structure, hard)
+            hardness,
+            band_hv: hardness.map_or(hardness::ANNEALED_BAND_HV, |h| band_hv(h, hard)),
+            hardened: hardened.map(|piece| (piece.as_quenched(), Vec::new())),
+            ..self.state(structure, soft, hard)
         }
     }
 
-    /// The piece of a steel without kinetics. They are refused for high alloy: in a medium it
-    /// hardens; led down in the furnace its carbide takes all carbon.
-    pub(super) fn unknown(&self, is_slow: bool) -> PieceState {
+    /// The piece of a steel without kinetics. High alloy hardens in a medium as in a furnace that is
+    /// led down too fast; annealed, its carbide takes all carbon. Of other steel nothing is told but
+    /// what counts for the next heating, which is taken as that of fine pearlite.
+    pub(super) fn unknown(&self, is_annealed: bool) -> PieceState {
         let matrix = 1.0 - self.soaked.point.carbide_volume_fraction;
-        if is_slow {
+        if is_annealed {
             let divorced = self.divorced(SLOW_BELOW_A1_K) * matrix;
             let structure = self.structure(&Shares {
                 lamellar: matrix - divorced,
@@ -134,8 +142,18 @@ impl Made<'_> {
                     ..Fractions::default()
                 }),
                 hardness: self.annealed(&structure),
-                ..self.state(structure, 0.0)
+                ..self.state(structure, matrix, 0.0)
             };
+        }
+        if !self.hardens_in_air() {
+            let structure = self.structure(&Shares {
+                lamellar: matrix,
+                divorced: 0.0,
+                hard: 0.0,
+                ferrite: 0.0,
+                below_a1_k: FINE_BELOW_A1_K,
+            });
+            return self.state(structure, matrix, 0.0);
         }
         let structure = self.structure(&Shares {
             lamellar: 0.0,
@@ -151,32 +169,34 @@ impl Made<'_> {
             hardness,
             band_hv: hardness.map_or(0.0, |h| band_hv(h, 1.0)),
             hardened: Some((start, Vec::new())),
-            ..self.state(structure, matrix)
+            ..self.state(structure, 0.0, matrix)
         }
     }
 
-    /// The piece without constituents and hardness, when so much of it is martensite and austenite.
-    fn state(&self, structure: Structure, hard: f64) -> PieceState {
-        let in_solution_wt = self.in_solution_wt(hard);
+    /// Whether steel hardens in any medium by the sum of what slows pearlite.
+    fn hardens_in_air(&self) -> bool {
+        let Composition { mn, cr, ni, mo, .. } = *self.steel;
+        mn + cr + ni + mo >= HARDENS_IN_AIR_WT
+    }
+
+    /// The piece without constituents and hardness, when so much of it is ferrite, pearlite and
+    /// bainite, and so much martensite and austenite, by volume.
+    fn state(&self, structure: Structure, soft: f64, hard: f64) -> PieceState {
+        let matrix = (1.0 - self.soaked.point.carbide_volume_fraction).max(1e-6);
+        // What the soak had dissolved is shared in proportion to volume.
+        let part_wt = |share: f64| self.soaked.carbon_in_solution_wt * share / matrix;
         PieceState {
             fractions: None,
             structure,
             grain_um: Some(self.soaked.grain_um),
             network: self.network(),
-            carbon_in_carbide_wt: self.steel.c - in_solution_wt,
-            carbon_in_solution_wt: in_solution_wt,
+            carbon_in_carbide_wt: self.soaked.carbon_in_carbide_wt + part_wt(soft),
+            carbon_in_solution_wt: part_wt(hard),
             dissolved: self.soaked.dissolved,
             hardness: None,
             band_hv: hardness::ANNEALED_BAND_HV,
             hardened: None,
         }
-    }
-
-    /// Carbon in solution when so much of the piece is martensite and austenite, wt %: they share
-    /// what the soak had dissolved with ferrite, pearlite and bainite in proportion to their volume.
-    fn in_solution_wt(&self, hard: f64) -> f64 {
-        let matrix = (1.0 - self.soaked.point.carbide_volume_fraction).max(1e-6);
-        self.soaked.carbon_in_solution_wt * (hard / matrix).clamp(0.0, 1.0)
     }
 
     fn network(&self) -> Network {
@@ -245,7 +265,7 @@ impl Made<'_> {
         } = carbides;
         let all = (round + network + fine).max(1e-9);
         let enrichment = (round * self.soaked.carbide_enrichment
-            + network * network_enrichment()
+            + network * NETWORK_ENRICHMENT
             + fine * fine_enrichment)
             / all;
         Structure {

@@ -16,7 +16,9 @@ const LAMELLA_UM: (f64, f64) = (0.025, 0.12);
 /// below it formed. Expert values: those of coarse and of fine pearlite.
 const LAMELLA_ENRICHMENT: (f64, f64) = (0.5, 1.25);
 /// How far alloy has gone into a network. Expert value, as forged.
-const NETWORK_ENRICHMENT: f64 = 0.7;
+pub(super) const NETWORK_ENRICHMENT: f64 = 0.7;
+/// Nothing transforms closer to A1, K. Expert value.
+pub(super) const LEAST_BELOW_A1_K: f64 = 5.0;
 
 /// What a piece is after a step before hardening.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -58,18 +60,13 @@ pub(super) struct Settled {
 
 /// Pearlite as carbide: the sphere that dissolves as fast, µm, and how far alloy has gone into it.
 pub(super) fn lamellae(below_a1_k: f64) -> (f64, f64) {
-    let below_a1_k = below_a1_k.max(5.0);
+    let below_a1_k = below_a1_k.max(LEAST_BELOW_A1_K);
     let (least_um, most_um) = LAMELLA_UM;
     let (at_37_k, power) = LAMELLA_ENRICHMENT;
     (
         (LAMELLA_UM_K / below_a1_k).clamp(least_um, most_um),
         (at_37_k * (37.0 / below_a1_k).powf(power)).clamp(0.05, 0.9),
     )
-}
-
-/// How far alloy has gone into a network.
-pub(super) const fn network_enrichment() -> f64 {
-    NETWORK_ENRICHMENT
 }
 
 /// Austenite grain that begins on a piece, µm: on lamellae, on round carbides, in martensite.

@@ -6,9 +6,10 @@ use super::step::{PriorStep, SlowCooling, Work};
 use super::{PriorHeat, PriorOutcome};
 use crate::heat::MediumChoice;
 use crate::route::sentences::{Sentence, Tone, inside_a_sentence};
+use crate::route::soak_notes::surface_words;
 use crate::soak::Network;
 use crate::units::{
-    TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hrc, format_hv,
+    LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hv,
     format_percent, format_temperature, format_weight_percent,
 };
 
@@ -16,8 +17,8 @@ use crate::units::{
 const COARSE_ASTM: f64 = 5.0;
 /// Carbide and ferrite that are worth telling, volume fraction.
 const WORTH_TELLING: f64 = 0.01;
-/// The forging window is sure within so much, K: nothing is warned of inside.
-const WINDOW_BAND_K: f64 = 40.0;
+/// Carbide of which this is left is gone, volume fraction.
+const TRACE: f64 = 1e-4;
 /// A piece that is all of one kind, volume fraction.
 const MOSTLY: f64 = 0.9;
 
@@ -76,7 +77,8 @@ fn degrees_per_hour(rate_k_per_h: f64, scale: TemperatureScale) -> String {
 pub fn soft_hardness_words(state: &PieceState) -> Option<String> {
     let hardness = state.hardness?;
     Some(match (hardness.hrc(), hardness.hrb()) {
-        (Some(hrc), _) if hrc >= 20.0 => format_hrc(hrc),
+        // Its band is several points wide.
+        (Some(hrc), _) if hrc >= 20.0 => format!("{}\u{a0}HRC", format_fixed(hrc, 0)),
         (_, Some(hrb)) => format_hrb(hrb),
         _ => format_hv(hardness.hv),
     })
@@ -89,7 +91,7 @@ pub fn prior_sentences(
     outcome: &PriorOutcome,
     window: &ForgingWindow,
     a1_c: f64,
-    scale: TemperatureScale,
+    (scale, length): (TemperatureScale, LengthUnit),
 ) -> Vec<Sentence> {
     let say = |tone, text: String| Sentence::new(tone).text_part(text);
     let mut all = Vec::new();
@@ -110,6 +112,15 @@ pub fn prior_sentences(
             let reason = outcome.state.refusal().map(|r| r.words(scale));
             all.push(say(Tone::Narrow, reason.unwrap_or_default()));
         }
+    }
+    if let Some(skin) = outcome.skin.given() {
+        let [decarburised, stock] = surface_words(skin, length);
+        all.push(say(
+            Tone::Holds,
+            format!(
+                "In open air this step takes carbon to {decarburised} deep: {stock} a side to grind, unless the air is kept off."
+            ),
+        ));
     }
     all.extend(
         warnings(step, outcome, window, scale)
@@ -132,6 +143,11 @@ fn heated_words(heat: &PriorHeat) -> String {
         return format!(
             "{carbon} carbon goes into solution, {} carbide stays and holds the grain at {grain}.",
             format_percent(heat.carbide_volume_fraction)
+        );
+    }
+    if heat.carbide_volume_fraction > TRACE {
+        return format!(
+            "{carbon} carbon goes into solution, next to all of it; little holds the grain, {grain}."
         );
     }
     format!("All {carbon} carbon goes into solution; nothing holds the grain, {grain}.")
@@ -164,6 +180,10 @@ fn state_sentences(state: &PieceState) -> Vec<Sentence> {
             format!("Cold, it is {}", told.join(", "))
         };
         all.push(Sentence::new(Tone::Holds).text_part(format!("{cold}{}", tools_words(state))));
+    } else if state.hardness.is_none() {
+        all.push(Sentence::new(Tone::Narrow).text_part(
+            "What forms on its way down, and how hard it is, no model tells for this steel.",
+        ));
     } else {
         let text = format!(
             "It hardens in air and may crack when it is cold: anneal at once{}",
@@ -218,14 +238,14 @@ pub(in crate::route) fn warnings(
             degrees(window.burns_c)
         ));
     } else if let Work::Forge { finish_c, .. } = step.work {
-        if step.temperature_c > window.start_most_c + WINDOW_BAND_K {
+        if step.temperature_c > window.start_most_c + ForgingWindow::BAND_K {
             all.push(format!(
                 "Begin no hotter than {}: from about {} it burns.",
                 degrees(window.start_most_c),
                 degrees(window.burns_c)
             ));
         }
-        if finish_c < window.finish_least_c - WINDOW_BAND_K {
+        if finish_c < window.finish_least_c - ForgingWindow::BAND_K {
             all.push(format!(
                 "Stop hammering at {}: {}.",
                 degrees(window.finish_least_c),
@@ -273,7 +293,7 @@ mod tests {
             &outcome.prior[1],
             &window,
             outcome.critical.a1_c,
-            TemperatureScale::Celsius,
+            (TemperatureScale::Celsius, LengthUnit::Millimetre),
         )
         .iter()
         .map(|sentence| sentence.text().replace('\u{a0}', " "))

@@ -39,11 +39,14 @@ impl Merge {
         merge
     }
 
-    /// The runs to put into the logbook.
+    /// The runs to put into the logbook. It may have got runs since the look: one that it has by now
+    /// counts as differing.
     #[must_use]
     pub fn taken(&self, book: &Logbook, differing: Differing) -> Vec<Run> {
-        let mut taken = self.new.clone();
-        for run in &self.differing {
+        let is_new = |run: &&Run| book.get(&run.id).is_none();
+        let mut taken: Vec<Run> = self.new.iter().filter(is_new).cloned().collect();
+        let known = self.new.iter().filter(|run| !is_new(run));
+        for run in known.chain(&self.differing) {
             match differing {
                 Differing::Leave => {}
                 Differing::Replace => taken.push(run.clone()),

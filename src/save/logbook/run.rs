@@ -2,7 +2,7 @@
 
 use super::{Day, Id};
 use crate::hardness::{Scale, convert};
-use crate::route::{Outcome, Route};
+use crate::route::{Outcome, Route, Step};
 use serde::{Deserialize, Serialize};
 
 /// The model that predicts, by the version of this program.
@@ -60,10 +60,16 @@ pub struct Predicted {
 }
 
 impl Predicted {
-    /// What an outcome predicts; none where there is no hardness, or none on the C scale.
+    /// What an outcome predicts after the last step of its route; none where that hardness is not
+    /// known, or is none on the C scale.
     #[must_use]
-    pub fn of(outcome: &Outcome) -> Option<Self> {
-        let last = outcome.stages.last()?;
+    pub fn of(route: &Route, outcome: &Outcome) -> Option<Self> {
+        let step = match After::last_of(route) {
+            After::Temper => Step::Temper(route.tempers.len()),
+            After::Cold => Step::Cold,
+            After::Quench => Step::Quench,
+        };
+        let last = outcome.stages.iter().find(|stage| stage.step == step)?;
         Some(Self {
             hrc: last.hardness?.hrc()?,
             band_hrc: last.band_hrc,
@@ -179,8 +185,8 @@ impl Run {
         Self {
             id,
             day,
+            predicted: outcome.and_then(|outcome| Predicted::of(&route, outcome)),
             route,
-            predicted: outcome.and_then(Predicted::of),
             done: Done::default(),
             readings: Vec::new(),
             fracture_grain_astm: None,
