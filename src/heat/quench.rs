@@ -255,18 +255,9 @@ impl Quenching<'_> {
         turning: Option<&mut dyn Turning>,
         cut: Cut,
     ) -> Cooled {
-        let Cut {
-            mesh,
-            watches,
-            tolerance_k,
-            ..
-        } = cut;
+        let tolerance_k = cut.tolerance_k(self.martensite_start_c.is_some());
+        let Cut { mesh, watches, .. } = cut;
         let mut trace = Trace::new(watches);
-        // The latent heat makes a corner at the start of martensite, which asks for shorter steps.
-        let tolerance_k = match self.martensite_start_c {
-            Some(_) => 0.3 * tolerance_k,
-            None => tolerance_k,
-        };
         let mut piece = Conduction::<W>::new(&mesh, material, self.start_c, tolerance_k);
         if let Some(turning) = turning {
             let turned = Turned::new(turning, material, mesh.len(), self.start_c);
