@@ -24,6 +24,7 @@ mod plan;
 mod prepared;
 mod prior;
 mod quench_notes;
+mod quenched;
 mod replay;
 mod run;
 mod sentences;
@@ -33,6 +34,7 @@ mod start;
 #[cfg(test)]
 mod survival;
 mod table;
+mod trial;
 mod validate;
 mod validate_prior;
 mod verdict;
@@ -70,6 +72,7 @@ pub use sentences::{
 };
 pub use soak_notes::{rough_duration, soak_notes};
 pub use table::{QuenchTable, TableCell, TableRow, quench_table};
+pub use trial::{Deviation, QuenchedTrial, Trial, TrialSteel, trial};
 pub use validate::{
     LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, validate,
 };
