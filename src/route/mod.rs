@@ -54,6 +54,7 @@ pub use handbook::{Departure, Setting, departures, starting_steps};
 pub(crate) use hardening::Hardening;
 pub use in_use::{Direction, InUse, Property, Reason, in_use};
 pub use known::{Known, Refusal};
+pub(crate) use other_quenches::compared_section;
 pub use other_quenches::shop_media;
 pub use outcome::{
     ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, MarginSources, Neighbour, Outcome,

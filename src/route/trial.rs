@@ -104,15 +104,23 @@ impl TrialSteel {
         })
     }
 
-    /// Another heat that has gone through the same steps; an end-quench test counts as its own.
+    /// Another heat in the same structure: what steps before hardening do to it is not gone through
+    /// again. An end-quench test counts for it too.
     ///
     /// # Errors
-    /// As [`Self::of`].
-    pub fn of_heat(route: &Route, heat: &Composition) -> Result<Self, RouteError> {
-        Self::of(&Route {
+    /// A composition that the equilibrium does not cover.
+    pub fn another_heat(&self, heat: &Composition) -> Result<Self, RouteError> {
+        Ok(Self {
             composition: *heat,
-            ..route.clone()
+            stock: Stock::new(heat, *self.stock.structure())?,
+            off: self.off,
         })
+    }
+
+    /// What it consists of, wt %.
+    #[must_use]
+    pub const fn composition(&self) -> &Composition {
+        &self.composition
     }
 
     /// The steel at the true temperature of a soak, °C, for as many times as are asked.

@@ -119,7 +119,8 @@ fn another_heat_is_another_route() {
     let route = plate("1084", 3.0, "oil_fast");
     let mut rich = route.clone();
     rich.composition.mn += 0.1;
-    let heat = TrialSteel::of_heat(&route, &rich.composition).unwrap();
+    let steel = TrialSteel::of(&route).unwrap();
+    let heat = steel.another_heat(&rich.composition).unwrap();
     let planned = Deviation::default();
     assert_eq!(heat.trial(&route, &planned), trial(&rich, &planned));
 }
