@@ -9,7 +9,10 @@
 use criterion::{Criterion, criterion_group, criterion_main};
 use recalesce::heat::{MediumChoice, Quenching, Section, cool, medium};
 use recalesce::phases::phase_map;
-use recalesce::route::{Prepared, Route, agitation_to_pass, explain, quench_table, run, sentences};
+use recalesce::route::{
+    Deviation, Prepared, Route, TrialSteel, agitation_to_pass, explain, quench_table, run,
+    sentences, trial,
+};
 use recalesce::soak::soak;
 use recalesce::transform::{Austenite, Kinetics};
 use recalesce::units::TemperatureScale;
@@ -42,6 +45,15 @@ fn whole_routes(c: &mut Criterion) {
         if let Ok(prepared) = Prepared::of(&route) {
             group.bench_function(format!("{name}, steel prepared"), |b| {
                 b.iter(|| prepared.run(black_box(&route)));
+            });
+        }
+        let planned = Deviation::default();
+        group.bench_function(format!("{name}, trial"), |b| {
+            b.iter(|| trial(black_box(&route), &planned));
+        });
+        if let Ok(steel) = TrialSteel::of(&route) {
+            group.bench_function(format!("{name}, trial, steel prepared"), |b| {
+                b.iter(|| steel.trial(black_box(&route), &planned));
             });
         }
     }

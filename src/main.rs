@@ -7,6 +7,6 @@ fn main() {
 
 #[cfg(not(target_arch = "wasm32"))]
 fn main() -> std::process::ExitCode {
-    let (input, output) = (std::io::stdin().lock(), std::io::stdout().lock());
+    let (input, output) = (std::io::stdin().lock(), std::io::stdout());
     recalesce::terminal::run(input, output, std::env::args().skip(1))
 }

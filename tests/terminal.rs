@@ -718,3 +718,44 @@ proptest! {
         );
     }
 }
+
+/// The bands of a knife are those of its route, and a seed gives them again.
+#[test]
+fn a_spread_is_that_of_its_seed() {
+    let ask = |more: &str| {
+        let route = json!({
+            "piece": "knife", "grade": "52100", "start": "spheroidised",
+            "section": {"shape": "plate", "thickness_mm": 3}, "furnace_band_k": 8,
+            "soak": {"temperature_c": 845, "time_min": 12}, "quench": {"medium": "oil_fast"},
+            "tempers": [{"temperature_c": 180, "time_min": 120}],
+            "target": {"least_hrc": 59, "most_hrc": 63}
+        });
+        format!("{{\"question\":\"spread\",\"route\":{route}{more}}}")
+    };
+    let first = answered(&ask(",\"cases\":64,\"seed\":3"));
+    assert_eq!(first, answered(&ask(",\"cases\":64,\"seed\":3")));
+    assert_ne!(
+        first["final_hrc"],
+        answered(&ask(",\"cases\":64"))["final_hrc"]
+    );
+    let at = |part: &str| first["final_hrc"][part].as_f64().expect("a number");
+    assert!(at("p05") < at("p25") && at("p25") < at("p50") && at("p75") < at("p95"));
+    assert!(number(&first, "meets_target_part") > 0.3);
+    assert!(
+        first["inputs"]
+            .as_array()
+            .is_some_and(|inputs| inputs.len() > 6)
+    );
+    let few = error(&ask(",\"cases\":3"));
+    assert!(few.contains("16 to 16384"), "{few}");
+    let divided = answered(&ask(",\"rows\":16").replace("spread", "sensitivity"));
+    let hardness = &divided["quantities"][0];
+    assert_eq!(hardness["quantity"], "final_hrc");
+    assert!(
+        hardness["words"]
+            .as_str()
+            .is_some_and(|words| words.contains("decides"))
+    );
+    let absurd = error(&ask(",\"tolerances\":{\"thickness_band_mm\":-1}"));
+    assert!(absurd.contains("thickness_band_mm"), "{absurd}");
+}

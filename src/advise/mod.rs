@@ -1,6 +1,21 @@
-//! Working back: from what was measured on a piece to what must have been done to it.
+//! Deciding: how sure an outcome is, what it hangs on, and working back from what was measured on a
+//! piece to what must have been done to it.
 
 mod coupon;
+mod error;
+mod inputs;
+mod law;
+mod points;
+mod sensitivity;
+mod spread;
+
+pub use error::AdviseError;
+pub use inputs::{Content, Distribution, Input, OpenInput, Tolerances};
+pub use law::Law;
+pub use sensitivity::{
+    Divided, Index, Quantity, ROWS, Sensitivity, SensitivityRun, Share, USUAL_ROWS, sensitivity,
+};
+pub use spread::{CASES, Quantiles, SpreadRun, Spreads, USUAL_CASES, spread};
 
 pub use coupon::{
     Coupon, CouponError, CouponFit, CouponNote, FactorRange, Reading, ReadingFit, USUAL_TESTER_HRC,

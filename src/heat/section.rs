@@ -92,6 +92,33 @@ pub enum SectionError {
 }
 
 impl Section {
+    /// The same shape thicker by so much, mm; in a blade, edge and spine both.
+    #[must_use]
+    pub fn thicker_by(self, more_mm: f64) -> Self {
+        match self {
+            Self::Plate { thickness_mm } => Self::Plate {
+                thickness_mm: thickness_mm + more_mm,
+            },
+            Self::Round { diameter_mm } => Self::Round {
+                diameter_mm: diameter_mm + more_mm,
+            },
+            Self::Square { side_mm } => Self::Square {
+                side_mm: side_mm + more_mm,
+            },
+            Self::Blade {
+                edge_mm,
+                spine_mm,
+                height_mm,
+                grind,
+            } => Self::Blade {
+                edge_mm: edge_mm + more_mm,
+                spine_mm: spine_mm + more_mm,
+                height_mm,
+                grind,
+            },
+        }
+    }
+
     /// Checks that every size is a number in its range.
     ///
     /// # Errors

@@ -7,4 +7,5 @@ pub mod dense;
 pub mod interpolate;
 pub mod least_squares;
 pub mod order;
+pub mod quantile;
 pub mod roots;

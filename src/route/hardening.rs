@@ -11,7 +11,8 @@ use crate::soak::SoakPoint;
 use crate::sources::isothermal_fit::{START_TIMES, StartTime};
 use crate::steel::{Composition, OutOfRange};
 use crate::transform::{
-    Austenite, ColdStep, Formed, Fractions, Kinetics, TurningPiece, cold_treated, measured_heat,
+    Austenite, BarPoint, ColdStep, Formed, Fractions, Kinetics, TurningPiece, cold_treated,
+    measured_heat,
 };
 
 /// Temperatures of the temper chart, °C.
@@ -25,6 +26,32 @@ pub(crate) struct Hardening {
     dissolved: Composition,
     ferrite_left: f64,
     wait_c: f64,
+}
+
+/// How far the transformations of a steel are from what the model gives.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(super) struct KineticsOff {
+    /// Logarithm of the factor by which ferrite, pearlite and bainite begin later.
+    pub(super) ln_later: f64,
+    /// Starts of martensite, K.
+    pub(super) ms_k: f64,
+}
+
+impl KineticsOff {
+    /// As an end-quench test of the heat shows; nothing where there is none.
+    pub(super) fn of_heat(steel: &Composition, end_quench: &[BarPoint]) -> Self {
+        if end_quench.is_empty() {
+            return Self::default();
+        }
+        // A test that tells nothing is refused before it comes here.
+        measured_heat(steel, end_quench).map_or_else(
+            |_| Self::default(),
+            |heat| Self {
+                ln_later: heat.delay_factor.ln(),
+                ms_k: 0.0,
+            },
+        )
+    }
 }
 
 /// What a piece is after a step before the temper.
@@ -55,7 +82,7 @@ impl Hardening {
         dissolved: &Composition,
         wait_c: f64,
     ) -> Result<Self, OutOfRange> {
-        Self::with_start_times(end, dissolved, wait_c, &START_TIMES)
+        Self::off_by(end, dissolved, wait_c, &KineticsOff::default())
     }
 
     /// The same for the steel of a route: a heat with an end-quench test transforms as much later or
@@ -65,27 +92,21 @@ impl Hardening {
         end: &SoakPoint,
         dissolved: &Composition,
     ) -> Result<Self, OutOfRange> {
-        let wait_c = route.quench.end_c;
-        if route.end_quench.is_empty() {
-            return Self::of(end, dissolved, wait_c);
-        }
-        // A test that tells nothing is refused before it comes here.
-        let Ok(heat) = measured_heat(&route.composition, &route.end_quench) else {
-            return Self::of(end, dissolved, wait_c);
-        };
-        let later = START_TIMES.map(|product| StartTime {
-            constant: product.constant + heat.delay_factor.ln(),
-            ..product
-        });
-        Self::with_start_times(end, dissolved, wait_c, &later)
+        let off = KineticsOff::of_heat(&route.composition, &route.end_quench);
+        Self::off_by(end, dissolved, route.quench.end_c, &off)
     }
 
-    fn with_start_times(
+    /// The same where the kinetics are off from the model's.
+    pub(super) fn off_by(
         end: &SoakPoint,
         dissolved: &Composition,
         wait_c: f64,
-        start_times: &[StartTime; 3],
+        off: &KineticsOff,
     ) -> Result<Self, OutOfRange> {
+        let start_times = START_TIMES.map(|product| StartTime {
+            constant: product.constant + off.ln_later,
+            ..product
+        });
         let ferrite_left = end.ferrite_volume_fraction.clamp(0.0, 1.0);
         let beside_ferrite = (1.0 - ferrite_left).max(f64::EPSILON);
         let austenite = Austenite {
@@ -95,7 +116,7 @@ impl Hardening {
                 .clamp(0.0, 1.0),
         };
         Ok(Self {
-            kinetics: Kinetics::with_start_times(&austenite, start_times)?,
+            kinetics: Kinetics::with_ms_off(&austenite, &start_times, off.ms_k)?,
             dissolved: *dissolved,
             ferrite_left,
             wait_c,
@@ -254,14 +275,17 @@ pub(super) struct Tempering {
 impl Tempering {
     /// Tempers the piece that left the quench and the cold bath; where the quench is not known, a
     /// grade with a tempering table is tempered as hardened through.
-    pub(super) fn of(route: &Route, ready: Option<&Hardened>) -> Result<Self, OutOfRange> {
-        let steel = &route.composition;
+    pub(super) fn of(
+        steel: &Composition,
+        tempers: &[Temper],
+        ready: Option<&Hardened>,
+    ) -> Result<Self, OutOfRange> {
         let is_table = grade_table(steel).is_some();
         let start = ready.map_or_else(
             || AsQuenched::fully_martensitic(steel),
             Hardened::as_quenched,
         );
-        let steps: Vec<TemperStep> = route.tempers.iter().map(step_of).collect();
+        let steps: Vec<TemperStep> = tempers.iter().map(step_of).collect();
         Ok(Self {
             tempered: hardness::temper(&start, steel, &steps)?,
             start,

@@ -5,7 +5,7 @@ use super::baths::Baths;
 use super::hardening::{Hardened, Hardening, Tempering};
 use super::other_quenches::settled_c;
 use super::outcome::{Influence, InfluenceKind, Outcome};
-use super::plan::Route;
+use super::plan::{Route, Temper};
 use super::run::FurnaceEnd;
 use crate::heat::{Cooled, CoolingCurve, Quenching, Section, cool_turning};
 use crate::soak::Hold;
@@ -31,12 +31,12 @@ pub(super) struct Planned<'a> {
     pub(super) ends: &'a [Option<FurnaceEnd>; 2],
 }
 
-/// Hardness after the tempers of a route.
-fn tempered_hrc(route: &Route, ready: &Hardened) -> Option<f64> {
-    if route.tempers.is_empty() {
+/// Hardness after tempers of the steel of a route.
+fn tempered_hrc(route: &Route, tempers: &[Temper], ready: &Hardened) -> Option<f64> {
+    if tempers.is_empty() {
         return ready.hardness.hrc();
     }
-    let tempering = Tempering::of(route, Some(ready)).ok()?;
+    let tempering = Tempering::of(&route.composition, tempers, Some(ready)).ok()?;
     tempering.stages().last()?.hardness?.hrc()
 }
 
@@ -44,31 +44,29 @@ impl Planned<'_> {
     /// Hardness after the cold bath and the tempers of a piece as quenched.
     fn final_hrc(&self, hardening: &Hardening, quenched: &Hardened) -> Option<f64> {
         match &self.route.cold {
-            Some(cold) => tempered_hrc(self.route, &hardening.cold(quenched, cold).ok()?),
-            None => tempered_hrc(self.route, quenched),
+            Some(cold) => {
+                let chilled = hardening.cold(quenched, cold).ok()?;
+                tempered_hrc(self.route, &self.route.tempers, &chilled)
+            }
+            None => tempered_hrc(self.route, &self.route.tempers, quenched),
         }
     }
 
     fn all_tempers_shifted(&self, shift_k: f64) -> Option<f64> {
-        let mut route = self.route.clone();
-        for temper in &mut route.tempers {
+        let mut tempers = self.route.tempers.clone();
+        for temper in &mut tempers {
             temper.temperature_c += shift_k;
         }
-        tempered_hrc(&route, self.ready)
+        tempered_hrc(self.route, &tempers, self.ready)
     }
 
     /// Final hardness when the piece is one step thicker.
     fn thicker_hrc(&self) -> Option<f64> {
-        let mut curve = match self.route.section {
-            Section::Plate { thickness_mm } => self.settled_curve(Section::Plate {
-                thickness_mm: thickness_mm + THICKNESS_STEP_MM,
-            }),
-            Section::Round { diameter_mm } => self.settled_curve(Section::Round {
-                diameter_mm: diameter_mm + THICKNESS_STEP_MM,
-            }),
-            Section::Square { side_mm } => self.settled_curve(Section::Square {
-                side_mm: side_mm + THICKNESS_STEP_MM,
-            }),
+        let section = self.route.section;
+        let mut curve = match section {
+            Section::Plate { .. } | Section::Round { .. } | Section::Square { .. } => {
+                self.settled_curve(section.thicker_by(THICKNESS_STEP_MM))
+            }
             Section::Blade { spine_mm, .. } => self.curve_of_thicker_spine(spine_mm),
         }?;
         go_on_to(&mut curve, *self.cooled.slowest()?.temperature_c.last()?);
@@ -156,7 +154,7 @@ impl Planned<'_> {
         if route.cold.is_some() {
             note(
                 InfluenceKind::NoCold,
-                tempered_hrc(route, self.quenched),
+                tempered_hrc(route, &route.tempers, self.quenched),
                 None,
             );
         }

@@ -24,6 +24,7 @@ mod plan;
 mod prepared;
 mod prior;
 mod quench_notes;
+mod quenched;
 mod replay;
 mod run;
 mod sentences;
@@ -33,6 +34,7 @@ mod start;
 #[cfg(test)]
 mod survival;
 mod table;
+mod trial;
 mod validate;
 mod validate_prior;
 mod verdict;
@@ -52,6 +54,7 @@ pub use handbook::{Departure, Setting, departures, starting_steps};
 pub(crate) use hardening::Hardening;
 pub use in_use::{Direction, InUse, Property, Reason, in_use};
 pub use known::{Known, Refusal};
+pub(crate) use other_quenches::compared_section;
 pub use other_quenches::shop_media;
 pub use outcome::{
     ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, MarginSources, Neighbour, Outcome,
@@ -70,6 +73,7 @@ pub use sentences::{
 };
 pub use soak_notes::{rough_duration, soak_notes};
 pub use table::{QuenchTable, TableCell, TableRow, quench_table};
+pub use trial::{Deviation, QuenchedTrial, Trial, TrialSteel, trial};
 pub use validate::{
     LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, validate,
 };

@@ -12,7 +12,7 @@ use crate::transform::{Kinetics, spare_of};
 
 /// A blade is compared by the plate of its spine: its deciding place lies there, and a plate is ten
 /// times quicker to compute.
-pub(super) const fn compared_section(section: Section) -> Section {
+pub(crate) const fn compared_section(section: Section) -> Section {
     match section {
         Section::Blade { spine_mm, .. } => Section::Plate {
             thickness_mm: spine_mm,

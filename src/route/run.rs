@@ -5,25 +5,22 @@ use super::baths::{Baths, until_arrival};
 use super::cautions::cautions;
 use super::cold::Chilled;
 use super::error::RouteError;
-use super::hardening::{Hardened, Hardening, Tempering};
+use super::hardening::{Hardened, Hardening};
 use super::influence::Planned;
 use super::known::Known;
 use super::other_quenches::Quencher;
-use super::outcome::{FurnaceBand, Outcome, QuenchOutcome, QuenchTransformed, Stage, Step};
+use super::outcome::{FurnaceBand, Outcome, QuenchOutcome, QuenchTransformed, Stage};
 use super::plan::Route;
 use super::prepared::Prepared;
+use super::quenched::{Finished, Judged, QuenchedPiece};
 use super::spread::Spread;
 use super::verdict::{HARDENED, judge};
-use crate::heat::{Cooled, CoolingCurve, Place, Quenching, Section, cool, cool_turning, heat_up};
+use crate::heat::{Cooled, CoolingCurve, Place, Section, heat_up};
 use crate::numeric::order;
 use crate::soak::{Hold, LONGEST_S, SoakEnd, SoakError, SoakOutcome, Stock, skin};
 use crate::steel::OutOfRange;
 use crate::transform::{Kinetics, martensite_temperature_c};
 
-/// Bainite that makes a stay in a hot bath a hold for bainite, as a fraction of the matrix.
-const HOLD_BAINITE: f64 = 0.1;
-/// Hardened fraction above which so little has formed that its heat does not count.
-const NOTHING_FORMED: f64 = 0.995;
 /// Below this a piece that heats up loses next to no carbon and grows little scale, °C.
 const SCALES_FROM_C: f64 = 700.0;
 /// The history of a soak is shown to at least this time, s.
@@ -39,17 +36,14 @@ pub(super) fn outcome(
     let hold = stock.at(route.soak.temperature_c)?;
     let soaked = soak_for(&hold, route.soak.time_min)?;
     let heating = heat_up(route.section, route.soak.temperature_c)?;
-    let hardening = Hardening::of_route(route, &soaked.end, &soaked.dissolved);
-    let quench = baths.quenching(route);
-    let cooled = match &hardening {
-        Ok(hardening) => cool_turning(&quench, &mut hardening.turning())?,
-        Err(_) => cool(&quench)?,
-    };
-    let quenched = match (&hardening, cooled.slowest()) {
-        (Ok(hardening), Some(curve)) => hardening.quench(curve).map(Some),
-        (Ok(_), None) => Ok(None),
-        (Err(refusal), _) => Err(refusal.clone()),
-    };
+    let QuenchedPiece {
+        hardening,
+        cooled,
+        quenched,
+    } = QuenchedPiece::of(
+        Hardening::of_route(route, &soaked.end, &soaked.dissolved),
+        &baths.quenching(route),
+    )?;
     let deciding = cooled.slowest();
     let ends = [-1.0, 1.0].map(|side| {
         let soak_c = route.soak.temperature_c + side * route.soak_band_k();
@@ -92,20 +86,21 @@ pub(super) fn outcome(
         |(_, chilled)| Known::from(chilled.as_ref().map(|chilled| chilled.outcome)),
     );
 
+    let Finished {
+        stages: later,
+        ready,
+        tempering,
+    } = Finished::of(
+        &route.composition,
+        chilled.as_ref().map(|(quenched, _)| quenched),
+        chilled
+            .as_ref()
+            .and_then(|(_, chilled)| route.cold.and(chilled.as_ref().ok()))
+            .map(|chilled| &chilled.piece),
+        &route.tempers,
+    );
     let mut stages = vec![Stage::after_soak(&soaked)];
-    let mut ready = None;
-    if let Some((quenched, chilled)) = &chilled {
-        stages.push(quenched.stage(Step::Quench));
-        ready = Some(*quenched);
-        if let (Some(_), Ok(chilled)) = (route.cold, chilled) {
-            stages.push(chilled.piece.stage(Step::Cold));
-            ready = Some(chilled.piece);
-        }
-    }
-    let tempering = Tempering::of(route, ready.as_ref());
-    if let Ok(tempering) = &tempering {
-        stages.extend(tempering.stages());
-    }
+    stages.extend(later);
     let furnace = furnace_band(route, &ends);
     let hot_s = 60.0 * route.soak.time_min + heating.above_s(SCALES_FROM_C);
     let mut outcome = Outcome {
@@ -174,19 +169,13 @@ fn transformed(
     let fractions = quenched.fractions;
     let austenite = kinetics.austenite();
     let ms_c = kinetics.ms_c();
-    let held_c = baths
-        .held_c(ms_c)
-        .filter(|_| fractions.bainite_of_matrix() >= HOLD_BAINITE);
-    let ms_s = curve.time_to_c(ms_c).unwrap_or(f64::INFINITY);
-    let bath_at_ms = cooled
-        .changes_s
-        .partition_point(|change_s| *change_s <= ms_s);
-    let plain = without_heat(route, baths, &fractions, cooled.slowest, ms_c);
-    let mut judged = plain.as_ref().unwrap_or(curve);
-    let arriving = held_c.map(|bath_c| until_arrival(judged, bath_c));
-    judged = arriving.as_ref().unwrap_or(judged);
+    let quench = baths.quenching(route);
+    let judged = Judged::of(&quench, baths, kinetics, cooled, curve, &fractions);
+    let Judged {
+        held_c, bath_at_ms, ..
+    } = judged;
     let band_factor = baths.widest_band_factor(bath_at_ms);
-    let margin = judge(kinetics, judged, band_factor, &spread)?;
+    let margin = judge(kinetics, &judged.curve, band_factor, &spread)?;
     let quencher = Quencher {
         route,
         baths,
@@ -211,27 +200,6 @@ fn transformed(
         thickest_mm: quencher.thickest_mm(),
         hardened_depth_mm: hardened_depth_mm(route, kinetics, cooled, held_c),
     })
-}
-
-/// The cooling curve of a place as it would be without heat of pearlite and bainite: what could be
-/// slower or has to be faster is told from it, since on a quench that just hardens there is none.
-/// None where next to nothing has formed, and the two are the same.
-fn without_heat(
-    route: &Route,
-    baths: &Baths,
-    fractions: &crate::transform::Fractions,
-    place: usize,
-    ms_c: f64,
-) -> Option<CoolingCurve> {
-    if fractions.hardened() > NOTHING_FORMED {
-        return None;
-    }
-    let quench = Quenching {
-        martensite_start_c: Some(ms_c),
-        ..baths.quenching(route)
-    };
-    let mut cooled = cool(&quench).ok()?;
-    (place < cooled.curves.len()).then(|| cooled.curves.swap_remove(place))
 }
 
 /// How far the section hardens, mm, between the places that are computed: in a blade from the edge

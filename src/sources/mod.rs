@@ -26,7 +26,10 @@ pub mod harris_cohen_1949;
 pub mod hodge_orehoski_1946;
 pub mod iec_1999;
 pub mod iec_60584_2013;
+pub mod ishigami_homma_1990;
 pub mod isothermal_fit;
+pub mod jansen_1999;
+pub mod jcgm_2008;
 pub mod jimenez_melero_2013;
 pub mod kirkaldy_venugopalan_1984;
 pub mod koistinen_marburger_1959;
@@ -43,6 +46,8 @@ pub mod pearson_1967;
 pub mod pickering_1978;
 pub mod pilling_bedworth_1923;
 pub mod quench_media;
+pub mod saltelli_2010;
+pub mod saltelli_sobol_1995;
 pub mod sandu_1997;
 pub mod simsir_gur_2008;
 pub mod smith_1948;
@@ -114,7 +119,10 @@ pub const ALL: &[&Source] = &[
     &hodge_orehoski_1946::SOURCE,
     &iec_1999::SOURCE,
     &iec_60584_2013::SOURCE,
+    &ishigami_homma_1990::SOURCE,
     &isothermal_fit::SOURCE,
+    &jansen_1999::SOURCE,
+    &jcgm_2008::SOURCE,
     &jimenez_melero_2013::SOURCE,
     &kirkaldy_venugopalan_1984::SOURCE,
     &koistinen_marburger_1959::SOURCE,
@@ -131,6 +139,8 @@ pub const ALL: &[&Source] = &[
     &pickering_1978::SOURCE,
     &pilling_bedworth_1923::SOURCE,
     &quench_media::SOURCE,
+    &saltelli_2010::SOURCE,
+    &saltelli_sobol_1995::SOURCE,
     &sandu_1997::SOURCE,
     &simsir_gur_2008::SOURCE,
     &smith_1948::SOURCE,

@@ -2,7 +2,40 @@
 
 use super::{Composition, Element, Grade};
 
+/// How far a content may be from the usual one in heats of a grade.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OpenContent {
+    /// The element.
+    pub element: Element,
+    /// Least by the standard, wt %.
+    pub least_wt: f64,
+    /// In a usual heat, wt %.
+    pub usual_wt: f64,
+    /// Most by the standard, wt %.
+    pub most_wt: f64,
+}
+
 impl Grade {
+    /// The alloying elements whose contents the standard leaves open between limits, which are
+    /// never narrower than the usual heat. Phosphorus and sulphur are not among them.
+    pub fn open_contents(&self) -> impl Iterator<Item = OpenContent> + Clone + '_ {
+        self.limits
+            .iter()
+            .filter(|limits| {
+                let is_alloying = !matches!(limits.element, Element::P | Element::S);
+                is_alloying && limits.most_wt > limits.least_wt
+            })
+            .map(|limits| {
+                let usual_wt = self.nominal.get(limits.element);
+                OpenContent {
+                    element: limits.element,
+                    least_wt: limits.least_wt.unwrap_or(0.0).min(usual_wt),
+                    usual_wt,
+                    most_wt: limits.most_wt.map_or(usual_wt, |most| most.max(usual_wt)),
+                }
+            })
+    }
+
     /// A lean and a rich heat, wt %: the contents that nine in ten heats of the grade lie between,
     /// as far as one number can say it.
     ///
@@ -12,23 +45,15 @@ impl Grade {
     /// not limit stays as in the usual heat, and so do phosphorus and sulphur.
     #[must_use]
     pub fn lean_and_rich(&self) -> [Composition; 2] {
-        let alloying = || {
-            self.limits.iter().filter(|limits| {
-                let is_alloying = !matches!(limits.element, Element::P | Element::S);
-                is_alloying && limits.most_wt > limits.least_wt
-            })
-        };
-        let nearer = (alloying().count().max(1) as f64).sqrt();
+        let open = self.open_contents();
+        let nearer = (open.clone().count().max(1) as f64).sqrt();
         let mut heats = [self.nominal; 2];
         let [lean, rich] = &mut heats;
-        for limits in alloying() {
-            let usual_wt = self.nominal.get(limits.element);
+        for content in open {
+            let usual_wt = content.usual_wt;
             let toward = |limit_wt: f64| usual_wt + (limit_wt - usual_wt) / nearer;
-            let least_wt = limits.least_wt.unwrap_or(0.0).min(usual_wt);
-            lean.set(limits.element, toward(least_wt));
-            if let Some(most_wt) = limits.most_wt {
-                rich.set(limits.element, toward(most_wt.max(usual_wt)));
-            }
+            lean.set(content.element, toward(content.least_wt));
+            rich.set(content.element, toward(content.most_wt));
         }
         heats
     }

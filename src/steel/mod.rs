@@ -10,6 +10,7 @@ mod validity;
 
 pub use composition::{Composition, CompositionError, Element};
 pub use grades::{Entry, Grade, Limits, UnknownGrade, find, grades};
+pub use heats::OpenContent;
 pub(crate) use list::{Line, List};
 pub use search::search;
 pub use validity::{CompositionRange, OutOfRange};

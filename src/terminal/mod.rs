@@ -1,13 +1,15 @@
 //! The terminal program: reads questions as JSON, one object a line, and writes answers in order,
-//! one a line. A question that cannot be answered gets an object with `error` and `line` in its
-//! place, and the rest goes on.
+//! one a line, computed on all cores. A question that cannot be answered gets an object with `error`
+//! and `line` in its place, and the rest goes on.
 
 mod asked;
 mod catalogue;
 mod coupon;
+mod decide;
 mod hardness;
 mod heat;
 mod help;
+mod in_order;
 mod lines;
 mod quenchant;
 mod refusal;
@@ -31,7 +33,7 @@ pub const LONGEST_LINE_BYTES: usize = 1_000_000;
 /// Ends well when the reader of the answers goes away; fails when reading or writing does.
 pub fn run(
     input: impl BufRead,
-    output: impl Write,
+    output: impl Write + Send,
     arguments: impl IntoIterator<Item = String>,
 ) -> ExitCode {
     let done = match arguments.into_iter().next().as_deref() {
@@ -66,21 +68,39 @@ fn write_help(mut output: impl Write) -> io::Result<()> {
     output.flush()
 }
 
-/// Answers every line of an input.
+/// Answers every line of an input, on all cores; an answer is written as soon as it and all before it
+/// are there. Only a few dozen lines are held at any time.
 ///
 /// # Errors
 /// What reading and writing give; questions never do.
-pub fn answer_all(input: impl BufRead, mut output: impl Write) -> io::Result<()> {
-    lines::for_each(input, LONGEST_LINE_BYTES, |number, line| {
-        let reply = match line {
-            Line::Text(text) if text.trim().is_empty() => return Ok(()),
-            Line::Text(text) => answer(text, number),
-            Line::TooLong => failure(number, None, None, &Refusal::LongLine),
-            Line::NotText => failure(number, None, None, &Refusal::NotText),
-        };
+pub fn answer_all(input: impl BufRead, mut output: impl Write + Send) -> io::Result<()> {
+    let write = |reply: String| {
         writeln!(output, "{reply}")?;
         output.flush()
+    };
+    in_order::on_all_cores(reply_to, write, |ask| {
+        lines::for_each(input, LONGEST_LINE_BYTES, |number, line| match line {
+            Line::Text(text) if text.trim().is_empty() => Ok(()),
+            Line::Text(text) => ask((number, Asking::Text(text.to_owned()))),
+            Line::TooLong => ask((number, Asking::TooLong)),
+            Line::NotText => ask((number, Asking::NotText)),
+        })
     })
+}
+
+/// A line that waits for its answer.
+enum Asking {
+    Text(String),
+    TooLong,
+    NotText,
+}
+
+fn reply_to((number, asking): (u64, Asking)) -> String {
+    match asking {
+        Asking::Text(text) => answer(&text, number),
+        Asking::TooLong => failure(number, None, None, &Refusal::LongLine),
+        Asking::NotText => failure(number, None, None, &Refusal::NotText),
+    }
 }
 
 /// The answer to one line, as one line of JSON.

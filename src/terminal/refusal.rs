@@ -1,7 +1,7 @@
 //! Why a question is not answered.
 
 use super::LONGEST_LINE_BYTES;
-use crate::advise::CouponError;
+use crate::advise::{AdviseError, CouponError};
 use crate::heat::{CurveError, CurveFitError, FigureError, HeatError, MediumError};
 use crate::phases::{EquilibriumError, PhaseError};
 use crate::route::RouteError;
@@ -66,6 +66,8 @@ pub(super) enum Refusal {
     Heat(#[from] HeatError),
     #[error(transparent)]
     Coupon(#[from] CouponError),
+    #[error(transparent)]
+    Advise(#[from] AdviseError),
     #[error("`figures`: {0}")]
     Figures(#[from] FigureError),
     #[error("`curve_text`: {0}")]

@@ -43,7 +43,8 @@ pub(super) const QUESTIONS: &[Question] = &[Question {
     answer: route,
 }];
 
-fn route(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
+/// The route of a question.
+pub(super) fn route_of(asked: &Asked<'_>) -> Result<Route, Refusal> {
     let mut saved: Map<String, Value> = asked.value("route")?;
     if !saved.contains_key("composition")
         && let Some(Value::String(grade)) = saved.get("grade")
@@ -51,10 +52,14 @@ fn route(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
         let nominal = steel::find(grade)?.nominal;
         saved.insert("composition".to_owned(), serde_json::to_value(nominal)?);
     }
-    let route = Route::deserialize(Value::Object(saved)).map_err(|e| Refusal::Field {
+    Route::deserialize(Value::Object(saved)).map_err(|e| Refusal::Field {
         field: "route".to_owned(),
         fault: e.to_string(),
-    })?;
+    })
+}
+
+fn route(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
+    let route = route_of(asked)?;
     let outcome = run(&route)?;
     let sentences: Vec<String> = sentences(&route, &outcome, TemperatureScale::Celsius)
         .iter()

@@ -55,6 +55,8 @@ const STEEP_BAINITE_WT: (f64, f64) = (0.5, 0.6);
 /// Part of the steep shape from there on: the measured finishes of 100Cr6 come 8.5 starts
 /// (geometric mean) after the beginning.
 const STEEP_BAINITE_PART: f64 = 0.8;
+/// Largest shift of Ms that can be asked for, K: several times the error of the model.
+const LARGEST_MS_OFF_K: f64 = 200.0;
 /// Cells of each rate table.
 const CELLS: usize = 160;
 
@@ -177,6 +179,8 @@ pub struct Kinetics {
     pub(super) ae3_c: f64,
     pub(super) bs_c: f64,
     pub(super) ms_c: f64,
+    /// How far starts of martensite lie from the model's, K.
+    ms_off_k: f64,
     /// Martensite rate parameter, 1/K.
     pub(super) rate_parameter_per_k: f64,
     /// Ferrite that can form before the rest is eutectoid, fraction of the austenite.
@@ -204,6 +208,26 @@ impl Kinetics {
         austenite: &Austenite,
         start_times: &[StartTime; 3],
     ) -> Result<Self, OutOfRange> {
+        Self::with_ms_off(austenite, start_times, 0.0)
+    }
+
+    /// The same with all starts of martensite off by `ms_off_k`, K: for what the error of that
+    /// model makes of an outcome.
+    ///
+    /// # Errors
+    /// As [`Kinetics::new`], or for a shift beyond 200 K either way.
+    pub fn with_ms_off(
+        austenite: &Austenite,
+        start_times: &[StartTime; 3],
+        ms_off_k: f64,
+    ) -> Result<Self, OutOfRange> {
+        OutOfRange::check(
+            "The start of martensite",
+            "shift",
+            "K",
+            ms_off_k,
+            (-LARGEST_MS_OFF_K, LARGEST_MS_OFF_K),
+        )?;
         fit::RANGE.check(&austenite.composition)?;
         martensite::check(austenite)?;
         // The fit did not know phosphorus.
@@ -215,7 +239,7 @@ impl Kinetics {
         let ae1_c = grange_1961::ae1_c(&kinetic);
         let ae3_c = andrews_1965::ac3_c(&kinetic);
         let bs_c = van_bohemen_2012::bs_c(&kinetic);
-        let ms_c = ms_of(&austenite.composition, austenite.grain_astm);
+        let ms_c = ms_of(&austenite.composition, austenite.grain_astm) + ms_off_k;
 
         // Carbon at which ferrite's limit has fallen to that of pearlite.
         let ac3_c = |carbon_wt| andrews_1965::ac3_c(&kinetic.with_carbon(carbon_wt));
@@ -233,7 +257,8 @@ impl Kinetics {
                 .composition
                 .with_carbon(kinetic.c.max(eutectoid_wt)),
             austenite.grain_astm,
-        ) - 5.0;
+        ) + ms_off_k
+            - 5.0;
         let f = austenite.undissolved_carbide_volume_fraction;
         let carbide = (1.0 - fit::CARBIDE_SPEEDING * f).max(fit::CARBIDE_LEAST_FACTOR);
         let [ferrite, pearlite, bainite] = start_times;
@@ -249,6 +274,7 @@ impl Kinetics {
             ae3_c,
             bs_c,
             ms_c,
+            ms_off_k,
             rate_parameter_per_k: martensite::rate_parameter_per_k(&austenite.composition),
             ferrite_limit,
             rates: [
@@ -355,7 +381,7 @@ impl Kinetics {
     pub(super) fn remaining_ms_c(&self, ferrite_part: f64) -> f64 {
         let steel = &self.austenite.composition;
         let carbon_wt = enriched(steel.c, self.ferrite_limit * ferrite_part);
-        ms_of(&steel.with_carbon(carbon_wt), self.austenite.grain_astm)
+        ms_of(&steel.with_carbon(carbon_wt), self.austenite.grain_astm) + self.ms_off_k
     }
 }
 

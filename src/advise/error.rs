@@ -1,0 +1,56 @@
+//! Why a question about a whole shop or a whole spread has no answer.
+
+use crate::heat::MediumError;
+use crate::route::RouteError;
+
+/// Why there is no answer.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum AdviseError {
+    /// The route itself.
+    #[error(transparent)]
+    Route(#[from] RouteError),
+    /// A quenchant.
+    #[error(transparent)]
+    Medium(#[from] MediumError),
+    /// A number is not a number or out of range.
+    #[error("{field}: {value} is outside {least} to {most}{unit}")]
+    Number {
+        /// What the number is.
+        field: &'static str,
+        /// The number given.
+        value: f64,
+        /// The smallest allowed.
+        least: f64,
+        /// The largest allowed.
+        most: f64,
+        /// Unit of all three, with the space before it.
+        unit: &'static str,
+    },
+    /// Nothing comes out of any case.
+    #[error("none of {cases} cases has an outcome; the first was refused: {first}")]
+    NoCase {
+        /// How many were tried.
+        cases: usize,
+        /// Why the first was refused.
+        first: String,
+    },
+}
+
+/// Checks a number against what is allowed.
+pub(super) fn check(
+    field: &'static str,
+    value: f64,
+    (least, most): (f64, f64),
+    unit: &'static str,
+) -> Result<(), AdviseError> {
+    if (least..=most).contains(&value) {
+        return Ok(());
+    }
+    Err(AdviseError::Number {
+        field,
+        value,
+        least,
+        most,
+        unit,
+    })
+}

@@ -1,0 +1,380 @@
+//! What is open about a route, each part with its distribution, where that comes from, and what
+//! part of the pipeline it enters.
+
+use super::error::{AdviseError, check};
+use super::law::{Law, NINE_IN_TEN, cut_normal};
+use crate::hardness::AS_QUENCHED_BAND_HRC;
+use crate::route::{Deviation, NOSE_BAND, Route, Step, Trial};
+use crate::steel::{Composition, Element, OpenContent, find};
+use serde::{Deserialize, Serialize};
+
+/// What a route does not tell of its own uncertainty.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Tolerances {
+    /// How far the piece may be from a temper's temperature, K either way: 0 to 100. Where it is not
+    /// told, the temper is done in the furnace of the soak, and as far off as that may be there.
+    pub temper_band_k: Option<f64>,
+    /// How far every thickness may be from the one told, mm either way: 0 to 5.
+    pub thickness_band_mm: f64,
+    /// How far a content may be from that of a certificate, either way as a part of it, nine times
+    /// in ten: 0 to 0.5.
+    pub certificate_part: f64,
+}
+
+impl Default for Tolerances {
+    /// Expert values: a piece ground to a tenth of a millimetre, and contents of one heat that two
+    /// laboratories find within three per cent.
+    fn default() -> Self {
+        Self {
+            temper_band_k: None,
+            thickness_band_mm: 0.1,
+            certificate_part: 0.03,
+        }
+    }
+}
+
+impl Tolerances {
+    pub(super) fn check(&self) -> Result<(), AdviseError> {
+        if let Some(band_k) = self.temper_band_k {
+            check("temper_band_k", band_k, (0.0, 100.0), " K")?;
+        }
+        check(
+            "thickness_band_mm",
+            self.thickness_band_mm,
+            (0.0, 5.0),
+            " mm",
+        )?;
+        check("certificate_part", self.certificate_part, (0.0, 0.5), "")
+    }
+}
+
+/// Something that is open about a route.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Input {
+    /// What the heat consists of.
+    Chemistry,
+    /// Control and evenness of the furnace at the soak.
+    Furnace,
+    /// The thermocouple that the furnace goes by.
+    Thermocouple,
+    /// Thickness of the piece.
+    Thickness,
+    /// Heat transfer of the quenchant.
+    HeatTransfer,
+    /// The model's time of the nose.
+    Nose,
+    /// The model's start of martensite.
+    Ms,
+    /// The model's hardness before the first temper.
+    QuenchedHardness,
+    /// Temperature of the tempers.
+    TemperOven,
+    /// The model's hardness after a temper.
+    TemperedHardness,
+}
+
+impl Input {
+    /// Its name inside a sentence.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Chemistry => "the heat of the steel",
+            Self::Furnace => "furnace temperature",
+            Self::Thermocouple => "the thermocouple",
+            Self::Thickness => "thickness",
+            Self::HeatTransfer => "heat transfer of the quenchant",
+            Self::Nose => "the model's time of the nose",
+            Self::Ms => "the model's start of martensite",
+            Self::QuenchedHardness => "the model's hardness as quenched",
+            Self::TemperOven => "temper temperature",
+            Self::TemperedHardness => "the model's hardness after tempering",
+        }
+    }
+
+    /// Whether it is an error of the models, which no shop can do anything about.
+    #[must_use]
+    pub const fn is_of_model(self) -> bool {
+        matches!(
+            self,
+            Self::Nose | Self::Ms | Self::QuenchedHardness | Self::TemperedHardness
+        )
+    }
+}
+
+/// A content of the steel that is open.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Content {
+    /// Symbol of the element.
+    pub element: &'static str,
+    /// Least, wt %.
+    pub least_wt: f64,
+    /// As likely above as below, wt %.
+    pub usual_wt: f64,
+    /// Most, wt %.
+    pub most_wt: f64,
+}
+
+/// How something open is distributed. All are independent of each other.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(untagged)]
+pub enum Distribution {
+    /// A deviation, in the unit told beside it, or a factor.
+    Scalar(Law),
+    /// Contents, each by itself: on each side of the usual one half of a normal distribution, of
+    /// which the limit lies where nine in ten would, and which ends there.
+    Contents {
+        /// Which.
+        contents: Vec<Content>,
+    },
+}
+
+/// Something open, with its distribution.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct OpenInput {
+    /// What.
+    pub input: Input,
+    /// How it is distributed.
+    #[serde(flatten)]
+    pub distribution: Distribution,
+    /// Unit of the deviation; empty for a factor.
+    pub unit: &'static str,
+    /// Where that comes from.
+    pub source: &'static str,
+}
+
+impl OpenInput {
+    /// Coordinates that a case of it takes.
+    pub(super) fn coordinates(&self) -> usize {
+        match &self.distribution {
+            Distribution::Scalar(_) => 1,
+            Distribution::Contents { contents } => contents.len(),
+        }
+    }
+
+    /// Puts it into a case, at coordinates above 0 and below 1.
+    pub(super) fn enter(&self, case: &mut Case, at: &[f64]) {
+        let law = match &self.distribution {
+            Distribution::Contents { contents } => {
+                for (content, part) in contents.iter().zip(at) {
+                    content.enter(&mut case.steel, *part);
+                }
+                return;
+            }
+            Distribution::Scalar(law) => law,
+        };
+        let value = law.value(at.first().copied().unwrap_or(0.5));
+        let off = &mut case.off;
+        match self.input {
+            Input::Chemistry => {}
+            Input::Furnace | Input::Thermocouple => off.soak_k += value,
+            Input::Thickness => off.thickness_mm += value,
+            Input::HeatTransfer => off.heat_transfer_factor *= value,
+            Input::Nose => off.nose_time_factor *= value,
+            Input::Ms => off.ms_k += value,
+            Input::QuenchedHardness => off.quenched_hrc += value,
+            Input::TemperOven => off.temper_k += value,
+            Input::TemperedHardness => off.tempered_hrc += value,
+        }
+    }
+}
+
+impl Content {
+    fn enter(&self, steel: &mut Composition, part: f64) {
+        let Some(element) = Element::ALL
+            .into_iter()
+            .find(|e| e.symbol() == self.element)
+        else {
+            return;
+        };
+        let way = cut_normal(part, NINE_IN_TEN) / NINE_IN_TEN;
+        let limit_wt = if way < 0.0 {
+            self.least_wt
+        } else {
+            self.most_wt
+        };
+        steel.set(
+            element,
+            self.usual_wt + way.abs() * (limit_wt - self.usual_wt),
+        );
+    }
+}
+
+/// One piece of all that might come of a route: its steel, and what is off.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Case {
+    pub(super) steel: Composition,
+    pub(super) off: Deviation,
+}
+
+impl Case {
+    /// The piece as planned.
+    pub(super) fn planned(route: &Route) -> Self {
+        Self {
+            steel: route.composition,
+            off: Deviation::default(),
+        }
+    }
+}
+
+/// Root mean square error of the start of martensite, K, below and above a content of carbon in
+/// solution, wt %: that of the project's score.
+const MS_RMS_K: [f64; 2] = [18.0, 33.0];
+const MS_CARBON_WT: f64 = 0.7;
+
+/// All that is open about a route whose planned trial is known, in the order of the route.
+pub(super) fn open_inputs(
+    route: &Route,
+    planned: &Trial,
+    tolerances: &Tolerances,
+) -> Result<Vec<OpenInput>, AdviseError> {
+    let soak_c = route.soak.temperature_c;
+    let mut found = Vec::new();
+    let contents = open_contents(route, tolerances);
+    if !contents.is_empty() {
+        found.push(chemistry(route, contents));
+    }
+    let mut scalar = |input, law: Law, unit, source| {
+        if law.is_open() {
+            found.push(OpenInput {
+                input,
+                distribution: Distribution::Scalar(law),
+                unit,
+                source,
+            });
+        }
+    };
+    let limits = |half_width| Law::Uniform { half_width };
+    let thermocouple_k = route.thermocouple.tolerance_k(soak_c);
+    scalar(
+        Input::Furnace,
+        limits(route.furnace_band_k),
+        "K",
+        "the furnace's band: limits of which nothing else is known (JCGM 100)",
+    );
+    scalar(
+        Input::Thermocouple,
+        limits(thermocouple_k),
+        "K",
+        "tolerance class of a thermocouple that was not checked (IEC 60584-1, JCGM 100)",
+    );
+    scalar(
+        Input::Thickness,
+        limits(tolerances.thickness_band_mm),
+        "mm",
+        "tolerance of the piece",
+    );
+    scalar(
+        Input::HeatTransfer,
+        Law::of_band_factor(widest_band_factor(route)?),
+        "",
+        "band of the quenchant, nine in ten",
+    );
+    scalar(
+        Input::Nose,
+        Law::of_band_factor(NOSE_BAND),
+        "",
+        "error of the model on noses that it had not seen, nine in ten",
+    );
+    let ms_sd = MS_RMS_K[usize::from(planned.soak.carbon_wt > MS_CARBON_WT)];
+    scalar(
+        Input::Ms,
+        Law::Normal { sd: ms_sd },
+        "K",
+        "root mean square error of the model against measured starts",
+    );
+    scalar(
+        Input::QuenchedHardness,
+        Law::normal_of_band(AS_QUENCHED_BAND_HRC),
+        "HRC",
+        "error of the model against measured hardness, nine in ten",
+    );
+    if let Some(temper) = route.tempers.first() {
+        let own_k = route
+            .furnace_band_k
+            .hypot(route.thermocouple.tolerance_k(temper.temperature_c));
+        scalar(
+            Input::TemperOven,
+            limits(tolerances.temper_band_k.unwrap_or(own_k)),
+            "K",
+            "band of the oven: limits of which nothing else is known (JCGM 100)",
+        );
+    }
+    let tempered = planned
+        .finished()
+        .filter(|stage| matches!(stage.step, Step::Temper(_)));
+    if let Some(stage) = tempered {
+        scalar(
+            Input::TemperedHardness,
+            Law::normal_of_band(stage.band_hrc),
+            "HRC",
+            "error of the model on whole heats that it had not seen, nine in ten",
+        );
+    }
+    Ok(found)
+}
+
+fn chemistry(route: &Route, contents: Vec<Content>) -> OpenInput {
+    OpenInput {
+        input: Input::Chemistry,
+        distribution: Distribution::Contents { contents },
+        unit: "wt %",
+        source: if grade_contents(route).is_some() {
+            "limits of the grade's standard about a usual heat"
+        } else {
+            "tolerance of the certificate"
+        },
+    }
+}
+
+/// Contents that a steel known by its grade alone leaves open; none where a certificate or a test of
+/// the heat tells more.
+fn grade_contents(route: &Route) -> Option<Vec<OpenContent>> {
+    let grade = find(route.grade.as_deref()?).ok()?;
+    let is_nominal = grade.nominal == route.composition && route.end_quench.is_empty();
+    is_nominal.then(|| grade.open_contents().collect())
+}
+
+fn open_contents(route: &Route, tolerances: &Tolerances) -> Vec<Content> {
+    let of_certificate = || {
+        let alloying = Element::ALL
+            .into_iter()
+            .filter(|element| !matches!(element, Element::P | Element::S));
+        let contents = alloying.map(|element| {
+            let usual_wt = route.composition.get(element);
+            OpenContent {
+                element,
+                least_wt: usual_wt * (1.0 - tolerances.certificate_part),
+                usual_wt,
+                most_wt: (usual_wt * (1.0 + tolerances.certificate_part)).min(element.largest_wt()),
+            }
+        });
+        contents.collect()
+    };
+    let contents: Vec<OpenContent> = grade_contents(route).unwrap_or_else(of_certificate);
+    contents
+        .iter()
+        .filter(|content| content.most_wt > content.least_wt)
+        .map(|content| Content {
+            element: content.element.symbol(),
+            least_wt: content.least_wt,
+            usual_wt: content.usual_wt,
+            most_wt: content.most_wt,
+        })
+        .collect()
+}
+
+/// The widest band factor of the baths of a route.
+fn widest_band_factor(route: &Route) -> Result<f64, AdviseError> {
+    let later = route.quench.then.iter().map(|bath| &bath.medium);
+    let mut widest = 1.0_f64;
+    for medium in std::iter::once(&route.quench.medium).chain(later) {
+        widest = widest.max(medium.resolve()?.h_band_factor);
+    }
+    Ok(widest)
+}
+
+#[cfg(test)]
+#[path = "inputs_tests.rs"]
+mod tests;

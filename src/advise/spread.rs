@@ -1,0 +1,242 @@
+//! How sure an outcome is: a sample of all that might come of a route, over what is open about the
+//! furnace, the steel, the piece, the quenchant and the models.
+
+use super::error::{AdviseError, check};
+use super::inputs::{Case, OpenInput, Tolerances, open_inputs};
+use super::points::point;
+use crate::numeric::order;
+use crate::numeric::quantile::{mean_and_sd, quantile};
+use crate::route::{Deviation, Route, RouteError, Stage, Trial, TrialSteel};
+use serde::Serialize;
+
+/// Fewest and most cases of a sample.
+pub const CASES: (u32, u32) = (16, 16_384);
+/// Cases that are enough for a band: its ends are then known to about a tenth of its width.
+pub const USUAL_CASES: u32 = 256;
+
+/// Where a number lies over the cases of a sample.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Quantiles {
+    /// Mean.
+    pub mean: f64,
+    /// Standard deviation.
+    pub sd: f64,
+    /// One in twenty lies below.
+    pub p05: f64,
+    /// A quarter lies below.
+    pub p25: f64,
+    /// Half lies below.
+    pub p50: f64,
+    /// Three quarters lie below.
+    pub p75: f64,
+    /// Nineteen in twenty lie below.
+    pub p95: f64,
+}
+
+impl Quantiles {
+    /// Those of values in any order; none of fewer than two.
+    pub(super) fn of(values: impl Iterator<Item = f64>) -> Option<Self> {
+        let mut values: Vec<f64> = values.filter(|value| value.is_finite()).collect();
+        order::sort_by(&mut values, f64::total_cmp);
+        let (mean, sd) = mean_and_sd(&values)?;
+        let at = |part| quantile(&values, part);
+        Some(Self {
+            mean,
+            sd,
+            p05: at(0.05)?,
+            p25: at(0.25)?,
+            p50: at(0.5)?,
+            p75: at(0.75)?,
+            p95: at(0.95)?,
+        })
+    }
+}
+
+/// How sure an outcome is. What the models do not reach is none.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Spreads {
+    /// Seed of the sample: the same one gives the same numbers.
+    pub seed: u32,
+    /// Cases with an outcome.
+    pub cases: usize,
+    /// Cases without one: too cold to harden, or outside the models.
+    pub refused: usize,
+    /// What was open, with its distribution.
+    pub inputs: Vec<OpenInput>,
+    /// Carbon in solution, wt % of the austenite.
+    pub carbon_wt: Option<Quantiles>,
+    /// ASTM grain number.
+    pub grain_astm: Option<Quantiles>,
+    /// Factor by which the quench may be slower and still harden.
+    pub margin_factor: Option<Quantiles>,
+    /// Part of the cases in which the place that decides hardens.
+    pub hardens_part: Option<f64>,
+    /// As quenched, HRC; below 20 as older tables carry the scale on.
+    pub quenched_hrc: Option<Quantiles>,
+    /// Martensite as quenched, volume fraction.
+    pub quenched_martensite: Option<Quantiles>,
+    /// Retained austenite as quenched, volume fraction.
+    pub quenched_austenite: Option<Quantiles>,
+    /// After the last step, HRC.
+    pub final_hrc: Option<Quantiles>,
+    /// Retained austenite after the last step, volume fraction.
+    pub final_austenite: Option<Quantiles>,
+    /// Part of the cases in which the hardness after the last step lies in the target.
+    pub meets_target_part: Option<f64>,
+}
+
+/// How sure a route is.
+///
+/// # Errors
+/// A route without an outcome, tolerances or a number of cases out of range, or no case with an
+/// outcome.
+pub fn spread(
+    route: &Route,
+    tolerances: &Tolerances,
+    cases: u32,
+    seed: u32,
+) -> Result<Spreads, AdviseError> {
+    let mut run = SpreadRun::new(route, tolerances, cases, seed)?;
+    while run.step() {}
+    run.so_far()
+}
+
+/// The sample of a spread, one case at a time: a worker may tell how far it is, show what there is
+/// so far, and stop by dropping it.
+pub struct SpreadRun {
+    route: Route,
+    steel: TrialSteel,
+    inputs: Vec<OpenInput>,
+    cases: u32,
+    seed: u32,
+    done: u32,
+    trials: Vec<Trial>,
+    first_refusal: Option<RouteError>,
+}
+
+impl SpreadRun {
+    /// Prepares a sample.
+    ///
+    /// # Errors
+    /// As [`spread`].
+    pub fn new(
+        route: &Route,
+        tolerances: &Tolerances,
+        cases: u32,
+        seed: u32,
+    ) -> Result<Self, AdviseError> {
+        tolerances.check()?;
+        let (fewest, most) = CASES;
+        check("cases", cases.into(), (fewest.into(), most.into()), "")?;
+        let steel = TrialSteel::of(route)?;
+        let planned = steel.trial(route, &Deviation::default())?;
+        Ok(Self {
+            inputs: open_inputs(route, &planned, tolerances)?,
+            route: route.clone(),
+            steel,
+            cases,
+            seed,
+            done: 0,
+            trials: Vec::new(),
+            first_refusal: None,
+        })
+    }
+
+    /// Computes the next case; false when all are done.
+    pub fn step(&mut self) -> bool {
+        if self.done >= self.cases {
+            return false;
+        }
+        match self.trial(self.done) {
+            Ok(trial) => self.trials.push(trial),
+            Err(refusal) => {
+                self.first_refusal.get_or_insert(refusal);
+            }
+        }
+        self.done += 1;
+        self.done < self.cases
+    }
+
+    /// Part of the cases that is done.
+    #[must_use]
+    pub fn progress(&self) -> f64 {
+        f64::from(self.done) / f64::from(self.cases)
+    }
+
+    fn trial(&self, number: u32) -> Result<Trial, RouteError> {
+        let case = self.case(number);
+        if case.steel == self.route.composition {
+            return self.steel.trial(&self.route, &case.off);
+        }
+        let steel = self.steel.another_heat(&case.steel)?;
+        steel.trial(&self.route, &case.off)
+    }
+
+    fn case(&self, number: u32) -> Case {
+        let coordinates = self.inputs.iter().map(OpenInput::coordinates).sum();
+        let at = point(number, coordinates, self.seed);
+        let mut rest = at.as_slice();
+        let mut case = Case::planned(&self.route);
+        for open in &self.inputs {
+            let (own, later) = rest.split_at(open.coordinates().min(rest.len()));
+            open.enter(&mut case, own);
+            rest = later;
+        }
+        case
+    }
+
+    /// What the cases done so far tell.
+    ///
+    /// # Errors
+    /// When none of them has an outcome.
+    pub fn so_far(&self) -> Result<Spreads, AdviseError> {
+        let trials = &self.trials;
+        if let (true, Some(refusal)) = (trials.is_empty(), &self.first_refusal) {
+            return Err(AdviseError::NoCase {
+                cases: self.done as usize,
+                first: refusal.to_string(),
+            });
+        }
+        let of =
+            |number: fn(&Trial) -> Option<f64>| Quantiles::of(trials.iter().filter_map(number));
+        let part = |holds: &dyn Fn(&Trial) -> Option<bool>| {
+            let known: Vec<bool> = trials.iter().filter_map(holds).collect();
+            let yes = known.iter().filter(|is| **is).count();
+            (!known.is_empty()).then(|| yes as f64 / known.len() as f64)
+        };
+        let target = self.route.target;
+        Ok(Spreads {
+            seed: self.seed,
+            cases: trials.len(),
+            refused: self.done as usize - trials.len(),
+            inputs: self.inputs.clone(),
+            carbon_wt: of(|trial| Some(trial.soak.carbon_wt)),
+            grain_astm: of(|trial| Some(trial.soak.grain_astm)),
+            margin_factor: of(|trial| trial.margin_factor),
+            hardens_part: part(&|trial| Some(trial.margin_factor? >= 1.0)),
+            quenched_hrc: of(|trial| hrc(trial.quenched()?)),
+            quenched_martensite: of(|trial| Some(trial.quenched()?.fractions?.martensite)),
+            quenched_austenite: of(|trial| austenite(trial.quenched()?)),
+            final_hrc: of(|trial| hrc(trial.finished()?)),
+            final_austenite: of(|trial| austenite(trial.finished()?)),
+            meets_target_part: part(&|trial| {
+                let hrc = hrc(trial.finished()?)?;
+                Some((target.least_hrc..=target.most_hrc).contains(&hrc))
+            }),
+        })
+    }
+}
+
+/// Hardness after a step, HRC; below 20 as older tables carry the scale on.
+pub(super) fn hrc(stage: &Stage) -> Option<f64> {
+    Some(stage.hardness?.hrc_carried())
+}
+
+/// Retained austenite after a step, volume fraction.
+pub(super) fn austenite(stage: &Stage) -> Option<f64> {
+    Some(stage.fractions?.austenite)
+}
+
+#[cfg(test)]
+#[path = "spread_tests.rs"]
+mod tests;

@@ -1,0 +1,108 @@
+//! Spreads against what can be computed by hand.
+
+use super::*;
+use crate::advise::inputs::{Distribution, Input};
+use crate::heat::{MediumChoice, Section};
+use crate::steel::find;
+
+fn plate() -> Route {
+    let mut route = Route::example();
+    route.take_grade(find("O1").unwrap());
+    route.section = Section::Plate { thickness_mm: 3.0 };
+    route.quench.medium = MediumChoice::Named("oil_fast".to_owned());
+    route
+}
+
+/// Sample of a route of which only some inputs are open.
+fn of_only(route: &Route, cases: u32, keep: impl Fn(Input) -> bool) -> SpreadRun {
+    let mut run = SpreadRun::new(route, &Tolerances::default(), cases, 1).unwrap();
+    run.inputs.retain(|open| keep(open.input));
+    while run.step() {}
+    run
+}
+
+fn sd_of(run: &SpreadRun, input: Input) -> f64 {
+    let open = run.inputs.iter().find(|open| open.input == input).unwrap();
+    match &open.distribution {
+        Distribution::Scalar(law) => law.sd(),
+        Distribution::Contents { .. } => panic!("{open:?}"),
+    }
+}
+
+/// What only adds to the hardness spreads it by its own deviation, to a per cent.
+#[test]
+fn an_error_that_adds_spreads_by_itself() {
+    let run = of_only(&plate(), 256, |input| input == Input::TemperedHardness);
+    let found = run.so_far().unwrap().final_hrc.unwrap();
+    let sd = sd_of(&run, Input::TemperedHardness);
+    approx::assert_relative_eq!(found.sd, sd, max_relative = 0.01);
+    approx::assert_relative_eq!(found.p95 - found.p50, 1.60 * sd, max_relative = 0.03);
+}
+
+/// Small deviations act in a straight line, and independent ones add in quadrature: slopes by
+/// differences, deviations by their laws.
+#[test]
+fn a_linear_case_is_that_of_propagation() {
+    let mut route = plate();
+    route.furnace_band_k = 2.0;
+    let open = [Input::Furnace, Input::TemperOven, Input::TemperedHardness];
+    let run = of_only(&route, 512, |input| open.contains(&input));
+    let slope = |change: fn(&mut Deviation, f64)| {
+        let at = |by: f64| {
+            let mut off = Deviation::default();
+            change(&mut off, by);
+            hrc(run.steel.trial(&route, &off).unwrap().finished().unwrap()).unwrap()
+        };
+        0.5 * (at(1.0) - at(-1.0))
+    };
+    let slopes = [
+        slope(|off, by| off.soak_k = by),
+        slope(|off, by| off.temper_k = by),
+        slope(|off, by| off.tempered_hrc = by),
+    ];
+    let parts = open.into_iter().zip(slopes);
+    let variance: f64 = parts
+        .map(|(input, slope)| (slope * sd_of(&run, input)).powi(2))
+        .sum();
+    let found = run.so_far().unwrap().final_hrc.unwrap();
+    approx::assert_relative_eq!(found.sd, variance.sqrt(), max_relative = 0.02);
+}
+
+/// Where nothing is open there is no spread.
+#[test]
+fn nothing_open_is_one_outcome() {
+    let run = of_only(&plate(), 16, |_| false);
+    let found = run.so_far().unwrap();
+    assert!(found.final_hrc.unwrap().sd < 1e-9);
+    assert_eq!((found.cases, found.refused), (16, 0));
+}
+
+#[test]
+fn a_seed_gives_its_sample_and_slices_change_nothing() {
+    let whole = spread(&plate(), &Tolerances::default(), 32, 5).unwrap();
+    let mut run = SpreadRun::new(&plate(), &Tolerances::default(), 32, 5).unwrap();
+    assert!(run.so_far().unwrap().final_hrc.is_none());
+    let mut steps = 1;
+    while run.step() {
+        steps += 1;
+        if steps == 16 {
+            assert_eq!(run.progress(), 15.0 / 32.0);
+            assert!(run.so_far().unwrap().final_hrc.is_some());
+        }
+    }
+    assert_eq!(steps, 32);
+    assert_eq!(run.so_far().unwrap(), whole);
+    let other = spread(&plate(), &Tolerances::default(), 32, 6).unwrap();
+    assert_ne!(other.final_hrc, whole.final_hrc);
+}
+
+/// A soak just above A1 in a furnace that wanders is too cold in part of the cases.
+#[test]
+fn cases_without_an_outcome_are_counted() {
+    let mut route = plate();
+    route.soak.temperature_c = 735.0;
+    route.furnace_band_k = 40.0;
+    let found = spread(&route, &Tolerances::default(), 64, 1).unwrap();
+    assert!(found.refused > 5 && found.cases > 5, "{found:?}");
+    assert!(SpreadRun::new(&route, &Tolerances::default(), 8, 1).is_err());
+}

@@ -1,0 +1,144 @@
+//! From the soaked piece to the finished one at the place that decides: its quench, the curve by
+//! which the margin is judged, and the steps after it. The whole outcome and a trial share it.
+
+use super::baths::{Baths, until_arrival};
+use super::hardening::{Hardened, Hardening, Tempering};
+use super::outcome::{Stage, Step};
+use super::plan::Temper;
+use crate::heat::{Cooled, CoolingCurve, HeatError, Quenching, cool, cool_turning};
+use crate::steel::{Composition, OutOfRange};
+use crate::transform::{Fractions, Kinetics};
+use std::borrow::Cow;
+
+/// Bainite that makes a stay in a hot bath a hold for bainite, as a fraction of the matrix.
+const HOLD_BAINITE: f64 = 0.1;
+/// Hardened fraction above which so little has formed that its heat does not count.
+const NOTHING_FORMED: f64 = 0.995;
+
+/// A soaked piece after its quench.
+pub(super) struct QuenchedPiece {
+    /// Its austenite, or why no model covers it: its cooling is known all the same.
+    pub(super) hardening: Result<Hardening, OutOfRange>,
+    /// How it has cooled.
+    pub(super) cooled: Cooled,
+    /// The place that decides; none where the cooling has no curve.
+    pub(super) quenched: Result<Option<Hardened>, OutOfRange>,
+}
+
+impl QuenchedPiece {
+    /// Quenches an austenite.
+    pub(super) fn of(
+        hardening: Result<Hardening, OutOfRange>,
+        quench: &Quenching<'_>,
+    ) -> Result<Self, HeatError> {
+        let cooled = match &hardening {
+            Ok(hardening) => cool_turning(quench, &mut hardening.turning())?,
+            Err(_) => cool(quench)?,
+        };
+        let quenched = match (&hardening, cooled.slowest()) {
+            (Ok(hardening), Some(curve)) => hardening.quench(curve).map(Some),
+            (Ok(_), None) => Ok(None),
+            (Err(refusal), _) => Err(refusal.clone()),
+        };
+        Ok(Self {
+            hardening,
+            cooled,
+            quenched,
+        })
+    }
+}
+
+/// The curve by which the margin of a quench is judged.
+pub(super) struct Judged<'a> {
+    /// Temperature of the bath above Ms in which the piece is held for bainite, °C, if any.
+    pub(super) held_c: Option<f64>,
+    /// The bath in which the deciding place passes Ms, counted from zero.
+    pub(super) bath_at_ms: usize,
+    /// The curve, as far as the arrival in a bath in which it is held.
+    pub(super) curve: Cow<'a, CoolingCurve>,
+}
+
+impl<'a> Judged<'a> {
+    /// That of the deciding place, whose curve and constituents are known.
+    pub(super) fn of(
+        quench: &Quenching<'_>,
+        baths: &Baths,
+        kinetics: &Kinetics,
+        cooled: &Cooled,
+        curve: &'a CoolingCurve,
+        fractions: &Fractions,
+    ) -> Self {
+        let ms_c = kinetics.ms_c();
+        let held_c = baths
+            .held_c(ms_c)
+            .filter(|_| fractions.bainite_of_matrix() >= HOLD_BAINITE);
+        let ms_s = curve.time_to_c(ms_c).unwrap_or(f64::INFINITY);
+        let bath_at_ms = cooled
+            .changes_s
+            .partition_point(|change_s| *change_s <= ms_s);
+        let mut judged = without_heat(quench, fractions, cooled.slowest, ms_c)
+            .map_or(Cow::Borrowed(curve), Cow::Owned);
+        if let Some(bath_c) = held_c {
+            judged = Cow::Owned(until_arrival(&judged, bath_c));
+        }
+        Self {
+            held_c,
+            bath_at_ms,
+            curve: judged,
+        }
+    }
+}
+
+/// The cooling curve of a place as it would be without heat of pearlite and bainite: what could be
+/// slower or has to be faster is told from it, since on a quench that just hardens there is none.
+/// None where next to nothing has formed, and the two are the same.
+fn without_heat(
+    quench: &Quenching<'_>,
+    fractions: &Fractions,
+    place: usize,
+    ms_c: f64,
+) -> Option<CoolingCurve> {
+    if fractions.hardened() > NOTHING_FORMED {
+        return None;
+    }
+    let quench = Quenching {
+        martensite_start_c: Some(ms_c),
+        ..quench.clone()
+    };
+    let mut cooled = cool(&quench).ok()?;
+    (place < cooled.curves.len()).then(|| cooled.curves.swap_remove(place))
+}
+
+/// The piece after cold bath and tempers.
+pub(super) struct Finished {
+    /// Constituents and hardness after each step from the quench on, as far as they are known.
+    pub(super) stages: Vec<Stage>,
+    /// What goes into the first temper.
+    pub(super) ready: Option<Hardened>,
+    /// The tempers.
+    pub(super) tempering: Result<Tempering, OutOfRange>,
+}
+
+impl Finished {
+    /// Tempers a piece as quenched or, where it went into the cold, after that.
+    pub(super) fn of(
+        steel: &Composition,
+        quenched: Option<&Hardened>,
+        chilled: Option<&Hardened>,
+        tempers: &[Temper],
+    ) -> Self {
+        let ready = chilled.or(quenched).copied();
+        let tempering = Tempering::of(steel, tempers, ready.as_ref());
+        let quenched = quenched.map(|piece| piece.stage(Step::Quench));
+        let chilled = chilled.map(|piece| piece.stage(Step::Cold));
+        let mut stages: Vec<Stage> = quenched.into_iter().chain(chilled).collect();
+        if let Ok(tempering) = &tempering {
+            stages.extend(tempering.stages());
+        }
+        Self {
+            stages,
+            ready,
+            tempering,
+        }
+    }
+}

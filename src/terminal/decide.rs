@@ -1,0 +1,132 @@
+//! Questions that decide: how sure a route is, and what it hangs on.
+
+use super::asked::Asked;
+use super::catalogue::{Question, needed, optional};
+use super::refusal::Refusal;
+use super::whole_route::route_of;
+use crate::advise::{Tolerances, USUAL_CASES, USUAL_ROWS, sensitivity, spread};
+use serde::Serialize;
+use serde_json::{Map, Value};
+
+pub(super) const QUESTIONS: &[Question] = &[SPREAD, SENSITIVITY];
+
+const SPREAD: Question = Question {
+    name: "spread",
+    asks: "How sure is a route, over what is open about furnace, steel, piece, quenchant and models?",
+    of_steel: false,
+    fields: &[
+        needed(
+            "route",
+            "the route, as a saved file has it; with a grade it may lack the composition",
+        ),
+        optional("tolerances", TOLERANCES, "{}"),
+        optional("cases", "16 to 16384; a power of two fills evenly", "256"),
+        optional(
+            "seed",
+            "whole number: the same one gives the same cases",
+            "0",
+        ),
+    ],
+    answers: &[
+        ("seed", "as asked"),
+        ("cases", "cases with an outcome"),
+        (
+            "refused",
+            "cases without: too cold to harden, or outside the models",
+        ),
+        (
+            "inputs",
+            "what was open, each independent of the others: law, unit, source",
+        ),
+        (
+            "carbon_wt",
+            "in solution: {mean, sd, p05, p25, p50, p75, p95}, as all that follow",
+        ),
+        ("grain_astm", "grain number"),
+        (
+            "margin_factor",
+            "the quench may be slower by this factor and still harden",
+        ),
+        (
+            "hardens_part",
+            "part of the cases in which the slowest place hardens",
+        ),
+        ("quenched_hrc", "as quenched"),
+        (
+            "quenched_martensite, quenched_austenite",
+            "volume fractions as quenched",
+        ),
+        ("final_hrc, final_austenite", "after the last step"),
+        (
+            "meets_target_part",
+            "part of the cases whose hardness lies in the target",
+        ),
+    ],
+    example: r#"{"question":"spread","seed":7,"tolerances":{"temper_band_k":5},"route":{"piece":"marking knife","grade":"52100","start":"spheroidised","section":{"shape":"plate","thickness_mm":3},"furnace_band_k":8,"thermocouple":"type_k_class2","soak":{"temperature_c":845,"time_min":12},"quench":{"medium":"oil_fast"},"tempers":[{"temperature_c":180,"time_min":120}],"target":{"least_hrc":61,"most_hrc":63}}}"#,
+    answer: spread_of,
+};
+
+const SENSITIVITY: Question = Question {
+    name: "sensitivity",
+    asks: "What matters most: how does the spread of a route divide up among what is open?",
+    of_steel: false,
+    fields: &[
+        needed("route", "as for `spread`"),
+        optional("tolerances", TOLERANCES, "{}"),
+        optional(
+            "rows",
+            "pairs of cases, 16 to 8192, each with one more case for everything open",
+            "256",
+        ),
+        optional(
+            "seed",
+            "whole number: the same one gives the same cases",
+            "0",
+        ),
+    ],
+    answers: &[
+        ("seed, rows, refused, inputs", "as for `spread`"),
+        (
+            "quantities",
+            "of final_hrc, quenched_hrc and final_austenite those that vary: sd; shares, that which does              most first, of {input, first, first_error, total, total_error}: indices of Sobol with standard              errors, by itself (Saltelli 2010) and with all that it does together with others (Jansen 1999);              words",
+        ),
+    ],
+    example: r#"{"question":"sensitivity","rows":64,"route":{"piece":"marking knife","grade":"52100","start":"spheroidised","section":{"shape":"plate","thickness_mm":3},"furnace_band_k":15,"soak":{"temperature_c":845,"time_min":12},"quench":{"medium":"oil_fast"},"tempers":[{"temperature_c":180,"time_min":120}],"target":{"least_hrc":61,"most_hrc":63}}}"#,
+    answer: sensitivity_of,
+};
+
+const TOLERANCES: &str = "{temper_band_k, thickness_band_mm, certificate_part}: how far the temper may be off, \
+     K either way (left out: as the furnace); every thickness, mm either way (0.1); contents of a certificate, as a \
+     part of them (0.03)";
+
+fn spread_of(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
+    let found = spread(
+        &route_of(asked)?,
+        &asked
+            .optional::<Tolerances>("tolerances")?
+            .unwrap_or_default(),
+        asked.optional("cases")?.unwrap_or(USUAL_CASES),
+        asked.optional("seed")?.unwrap_or(0),
+    )?;
+    object(&found)
+}
+
+fn sensitivity_of(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
+    let found = sensitivity(
+        &route_of(asked)?,
+        &asked
+            .optional::<Tolerances>("tolerances")?
+            .unwrap_or_default(),
+        asked.optional("rows")?.unwrap_or(USUAL_ROWS),
+        asked.optional("seed")?.unwrap_or(0),
+    )?;
+    object(&found)
+}
+
+/// The fields of an answer that is one object.
+fn object(answer: &impl Serialize) -> Result<Map<String, Value>, Refusal> {
+    match serde_json::to_value(answer)? {
+        Value::Object(fields) => Ok(fields),
+        _ => Ok(Map::new()),
+    }
+}
