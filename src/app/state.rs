@@ -7,7 +7,9 @@ use super::logbook::Log;
 use super::undo::UndoHandle;
 use crate::chart::Palette;
 use crate::phases::PhaseMap;
-use crate::route::{NumberKey, Outcome, Prepared, Replay, Route, RouteError};
+use crate::route::{
+    HardenedRoute, NumberKey, Outcome, Prepared, Replay, Route, RouteError, validate,
+};
 use crate::save::Shelf;
 use crate::soak::GrainAt;
 use crate::steel::Composition;
@@ -143,6 +145,7 @@ impl Bench {
         let runner = StoredValue::new_local(Runner::start());
         let mapped = mapped(runner, composition);
         let notice = RwSignal::new(notice);
+        let quenched = Memo::new(move |_| route.with(Route::as_far_as_quench));
         Self {
             route,
             scale: RwSignal::new(preferences.temperature_scale),
@@ -167,15 +170,9 @@ impl Bench {
             log: Log::new(notice),
             notice,
             opened: RwSignal::new(None),
-            quenched: Memo::new(move |_| Route {
-                piece: String::new(),
-                cold: None,
-                tempers: Vec::new(),
-                target: Route::example().target,
-                ..route.get()
-            }),
+            quenched,
             prepared,
-            computed: computed(route, prepared),
+            computed: computed(route, hardened(quenched, prepared)),
             mapped,
             composition,
             runner,
@@ -239,13 +236,31 @@ fn prepared(route: RwSignal<Route>) -> Memo<Kept> {
     )
 }
 
-fn computed(route: RwSignal<Route>, prepared: Memo<Kept>) -> Memo<Arc<Computed>> {
+type Hardened = Arc<Result<HardenedRoute, RouteError>>;
+
+/// The route as far as its quench: not computed anew while the temper is dragged.
+fn hardened(quenched: Memo<Route>, prepared: Memo<Kept>) -> Memo<Hardened> {
+    Memo::new_with_compare(
+        move |_| {
+            Arc::new(quenched.with(|route| match prepared.get().as_ref() {
+                Some(prepared) => prepared.harden(route),
+                None => {
+                    validate(route)?;
+                    Prepared::of(route)?.harden(route)
+                }
+            }))
+        },
+        |_, _| true,
+    )
+}
+
+fn computed(route: RwSignal<Route>, hardened: Memo<Hardened>) -> Memo<Arc<Computed>> {
     Memo::new_with_compare(
         move |before: Option<&Arc<Computed>>| {
             let started_ms = now_ms();
-            let result = route.with(|route| match prepared.get().as_ref() {
-                Some(prepared) => prepared.run(route),
-                None => crate::route::run(route),
+            let result = route.with(|route| match hardened.get().as_ref() {
+                Ok(hardened) => hardened.run(route),
+                Err(error) => Err(error.clone()),
             });
             let took_ms = now_ms() - started_ms;
             Arc::new(match result {

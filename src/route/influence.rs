@@ -6,6 +6,7 @@ use super::hardening::{Hardened, Hardening, Tempering};
 use super::other_quenches::settled_c;
 use super::outcome::{Influence, InfluenceKind, Outcome};
 use super::plan::{Route, Temper};
+use super::quenched::QuenchedPiece;
 use super::run::FurnaceEnd;
 use crate::heat::{Cooled, CoolingCurve, Quenching, Section, cool_turning};
 use crate::soak::Hold;
@@ -20,15 +21,59 @@ const NOSE_C: f64 = 540.0;
 /// The route as planned, with what it has come to so far.
 pub(super) struct Planned<'a> {
     pub(super) route: &'a Route,
-    pub(super) baths: &'a Baths,
-    pub(super) hold: &'a Hold<'a>,
-    pub(super) cooled: &'a Cooled,
     pub(super) hardening: &'a Hardening,
     pub(super) quenched: &'a Hardened,
     /// After the cold bath, if there is one.
     pub(super) ready: &'a Hardened,
+    /// As quenched with one thing changed.
+    pub(super) tried: &'a Tried,
     /// The coldest and the hottest of the furnace.
     pub(super) ends: &'a [Option<FurnaceEnd>; 2],
+}
+
+/// The piece as quenched with one thing changed before; none where a model does not reach.
+pub(super) struct Tried {
+    /// One step thicker.
+    thicker: Option<Hardened>,
+    /// Soaked for less time.
+    shorter: Option<(Hardening, Hardened)>,
+    /// Soaked for more time.
+    longer: Option<(Hardening, Hardened)>,
+}
+
+impl Tried {
+    /// Tries the changes on a route that is soaked and quenched.
+    pub(super) fn of(route: &Route, baths: &Baths, hold: &Hold<'_>, piece: &QuenchedPiece) -> Self {
+        let soaked_for = |soak_min: f64| {
+            let soaked = hold.end(60.0 * soak_min).ok()?;
+            let hardening = Hardening::of_route(route, &soaked.point, &soaked.dissolved).ok()?;
+            let quenched = hardening.quench(piece.cooled.slowest()?).ok()?;
+            Some((hardening, quenched))
+        };
+        let soak_min = route.soak.time_min;
+        let thicker = |hardening: &Hardening| {
+            let trial = Thicker {
+                route,
+                baths,
+                cooled: &piece.cooled,
+                hardening,
+            };
+            hardening.quench(&trial.curve()?).ok()
+        };
+        Self {
+            thicker: piece.hardening.as_ref().ok().and_then(thicker),
+            shorter: soaked_for((soak_min - SOAK_STEP_MIN).max(0.5 * soak_min)),
+            longer: soaked_for(soak_min + SOAK_STEP_MIN),
+        }
+    }
+}
+
+/// The quench of a piece that is one step thicker.
+struct Thicker<'a> {
+    route: &'a Route,
+    baths: &'a Baths,
+    cooled: &'a Cooled,
+    hardening: &'a Hardening,
 }
 
 /// Hardness after tempers of the steel of a route.
@@ -40,28 +85,9 @@ fn tempered_hrc(route: &Route, tempers: &[Temper], ready: &Hardened) -> Option<f
     tempering.stages().last()?.hardness?.hrc()
 }
 
-impl Planned<'_> {
-    /// Hardness after the cold bath and the tempers of a piece as quenched.
-    fn final_hrc(&self, hardening: &Hardening, quenched: &Hardened) -> Option<f64> {
-        match &self.route.cold {
-            Some(cold) => {
-                let chilled = hardening.cold(quenched, cold).ok()?;
-                tempered_hrc(self.route, &self.route.tempers, &chilled)
-            }
-            None => tempered_hrc(self.route, &self.route.tempers, quenched),
-        }
-    }
-
-    fn all_tempers_shifted(&self, shift_k: f64) -> Option<f64> {
-        let mut tempers = self.route.tempers.clone();
-        for temper in &mut tempers {
-            temper.temperature_c += shift_k;
-        }
-        tempered_hrc(self.route, &tempers, self.ready)
-    }
-
-    /// Final hardness when the piece is one step thicker.
-    fn thicker_hrc(&self) -> Option<f64> {
+impl Thicker<'_> {
+    /// Cooling curve of the place that decides.
+    fn curve(&self) -> Option<CoolingCurve> {
         let section = self.route.section;
         let mut curve = match section {
             Section::Plate { .. } | Section::Round { .. } | Section::Square { .. } => {
@@ -70,8 +96,7 @@ impl Planned<'_> {
             Section::Blade { spine_mm, .. } => self.curve_of_thicker_spine(spine_mm),
         }?;
         go_on_to(&mut curve, *self.cooled.slowest()?.temperature_c.last()?);
-        let quenched = self.hardening.quench(&curve).ok()?;
-        self.final_hrc(self.hardening, &quenched)
+        Some(curve)
     }
 
     /// Cooling curve of the slowest place of another section, to where its martensite is settled.
@@ -114,12 +139,26 @@ impl Planned<'_> {
         }
         slower.is_finite().then_some(curve)
     }
+}
 
-    fn soaked_for(&self, soak_min: f64) -> Option<f64> {
-        let soaked = self.hold.end(60.0 * soak_min).ok()?;
-        let hardening = Hardening::of_route(self.route, &soaked.point, &soaked.dissolved).ok()?;
-        let quenched = hardening.quench(self.cooled.slowest()?).ok()?;
-        self.final_hrc(&hardening, &quenched)
+impl Planned<'_> {
+    /// Hardness after the cold bath and the tempers of a piece as quenched.
+    fn final_hrc(&self, hardening: &Hardening, quenched: &Hardened) -> Option<f64> {
+        match &self.route.cold {
+            Some(cold) => {
+                let chilled = hardening.cold(quenched, cold).ok()?;
+                tempered_hrc(self.route, &self.route.tempers, &chilled)
+            }
+            None => tempered_hrc(self.route, &self.route.tempers, quenched),
+        }
+    }
+
+    fn all_tempers_shifted(&self, shift_k: f64) -> Option<f64> {
+        let mut tempers = self.route.tempers.clone();
+        for temper in &mut tempers {
+            temper.temperature_c += shift_k;
+        }
+        tempered_hrc(self.route, &tempers, self.ready)
     }
 
     /// The influences on the final hardness, as far as the models reach.
@@ -163,7 +202,10 @@ impl Planned<'_> {
                 step_mm: THICKNESS_STEP_MM,
             },
             None,
-            self.thicker_hrc(),
+            self.tried
+                .thicker
+                .as_ref()
+                .and_then(|quenched| self.final_hrc(self.hardening, quenched)),
         );
         let band_k = route.soak_band_k();
         if band_k > 0.0 {
@@ -173,13 +215,16 @@ impl Planned<'_> {
             });
             note(InfluenceKind::Furnace { step_k: band_k }, coldest, hottest);
         }
-        let soak_min = route.soak.time_min;
+        let after = |tried: &Option<(Hardening, Hardened)>| {
+            let (hardening, quenched) = tried.as_ref()?;
+            self.final_hrc(hardening, quenched)
+        };
         note(
             InfluenceKind::SoakTime {
                 step_min: SOAK_STEP_MIN,
             },
-            self.soaked_for((soak_min - SOAK_STEP_MIN).max(0.5 * soak_min)),
-            self.soaked_for(soak_min + SOAK_STEP_MIN),
+            after(&self.tried.shorter),
+            after(&self.tried.longer),
         );
         found
     }

@@ -68,6 +68,7 @@ pub use prior::{
 };
 pub use quench_notes::quench_notes;
 pub use replay::{PlaceThen, Replay, Stopped, stopped_at};
+pub use run::HardenedRoute;
 pub use sentences::{
     NumberKey, Part, Sentence, Tone, inside_a_sentence, margin_words, place_name, sentences,
 };

@@ -59,6 +59,18 @@ impl Route {
         let steel = self.grade.as_deref().unwrap_or("own steel");
         format!("{}, {steel}", self.piece)
     }
+
+    /// The route as far as its quench: what follows it, and what it is called, are left out.
+    #[must_use]
+    pub fn as_far_as_quench(&self) -> Self {
+        Self {
+            piece: String::new(),
+            cold: None,
+            tempers: Vec::new(),
+            target: Self::example().target,
+            ..self.clone()
+        }
+    }
 }
 
 /// Soak at hardening temperature.

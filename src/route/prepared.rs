@@ -5,7 +5,7 @@ use super::error::RouteError;
 use super::outcome::Outcome;
 use super::plan::Route;
 use super::prior::{Prior, PriorStep, stock_before_soak};
-use super::run::outcome;
+use super::run::HardenedRoute;
 use super::spread::Heats;
 use super::validate::validate;
 use crate::heat::Section;
@@ -73,8 +73,22 @@ impl Prepared {
             return run(route);
         }
         validate(route)?;
+        Ok(HardenedRoute::of(route, Baths::of(&route.quench)?, self)?.finished(route))
+    }
+
+    /// Soaks and quenches a route; for [`HardenedRoute::run`], while what follows is tried out. A
+    /// route of another steel is prepared anew.
+    ///
+    /// # Errors
+    /// As [`run`].
+    pub fn harden(&self, route: &Route) -> Result<HardenedRoute, RouteError> {
+        validate(route)?;
         let baths = Baths::of(&route.quench)?;
-        outcome(route, &baths, self)
+        if self.is_of(route) {
+            HardenedRoute::of(route, baths, self)
+        } else {
+            HardenedRoute::of(route, baths, &Self::of(route)?)
+        }
     }
 
     /// As [`overheating`]. A route of another steel is prepared anew.
@@ -114,7 +128,7 @@ fn grains(stock: &Stock, route: &Route) -> Result<[GrainAt; 3], RouteError> {
 pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     validate(route)?;
     let baths = Baths::of(&route.quench)?;
-    outcome(route, &baths, &Prepared::of(route)?)
+    Ok(HardenedRoute::of(route, baths, &Prepared::of(route)?)?.finished(route))
 }
 
 #[cfg(test)]
@@ -133,6 +147,14 @@ mod tests {
                 route.soak.temperature_c = planned_c + over_k;
                 assert_eq!(prepared.run(&route), run(&route));
                 assert_eq!(prepared.overheating(&route), overheating(&route));
+                let hardened = prepared.harden(&route).unwrap();
+                for temper_c in [180.0, 240.0, 180.0] {
+                    route.tempers[0].temperature_c = temper_c;
+                    assert!(hardened.is_of(&route));
+                    assert_eq!(hardened.run(&route), run(&route));
+                }
+                route.cold = None;
+                assert_eq!(hardened.run(&route), run(&route));
             }
         }
     }

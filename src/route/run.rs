@@ -6,7 +6,7 @@ use super::cautions::cautions;
 use super::cold::Chilled;
 use super::error::RouteError;
 use super::hardening::{Hardened, Hardening};
-use super::influence::Planned;
+use super::influence::{Planned, Tried};
 use super::known::Known;
 use super::other_quenches::Quencher;
 use super::outcome::{FurnaceBand, Outcome, QuenchOutcome, QuenchTransformed, Stage};
@@ -14,6 +14,7 @@ use super::plan::Route;
 use super::prepared::Prepared;
 use super::quenched::{Finished, Judged, QuenchedPiece};
 use super::spread::Spread;
+use super::validate::validate;
 use super::verdict::{HARDENED, judge};
 use crate::heat::{Cooled, CoolingCurve, Place, Section, heat_up};
 use crate::numeric::order;
@@ -26,119 +27,153 @@ const SCALES_FROM_C: f64 = 700.0;
 /// The history of a soak is shown to at least this time, s.
 const SHORTEST_HISTORY_S: f64 = 1800.0;
 
-/// The outcome of a valid route whose steel is prepared.
-pub(super) fn outcome(
-    route: &Route,
-    baths: &Baths,
-    prepared: &Prepared,
-) -> Result<Outcome, RouteError> {
-    let stock = &prepared.stock;
-    let hold = stock.at(route.soak.temperature_c)?;
-    let soaked = soak_for(&hold, route.soak.time_min)?;
-    let heating = heat_up(route.section, route.soak.temperature_c)?;
-    let QuenchedPiece {
-        hardening,
-        cooled,
-        quenched,
-    } = QuenchedPiece::of(
-        Hardening::of_route(route, &soaked.end, &soaked.dissolved),
-        &baths.quenching(route),
-    )?;
-    let deciding = cooled.slowest();
-    let ends = [-1.0, 1.0].map(|side| {
-        let soak_c = route.soak.temperature_c + side * route.soak_band_k();
-        FurnaceEnd::at(route, stock, soak_c, &cooled)
-    });
+/// A route as far as its quench: kept while the cold bath and the tempers are tried out.
+pub struct HardenedRoute {
+    /// The route, without what follows the quench.
+    route: Route,
+    baths: Baths,
+    piece: QuenchedPiece,
+    ends: [Option<FurnaceEnd>; 2],
+    tried: Tried,
+    /// The outcome as far as the quench.
+    begun: Outcome,
+}
 
-    let transformed = match (&hardening, &quenched, deciding) {
-        (Ok(hardening), Ok(Some(quenched)), Some(curve)) => Known::from(transformed(
-            route,
-            baths,
-            hardening.kinetics(),
-            Spread::of(
-                route,
-                &prepared.heats,
-                hardening.kinetics(),
-                ends.each_ref().map(|end| end.as_ref()?.kinetics()),
-            ),
-            &cooled,
-            curve,
-            quenched,
-        )),
-        (Err(refusal), ..) | (_, Err(refusal), _) => Known::Refused {
-            refused: refusal.into(),
-        },
-        _ => Known::Refused {
-            refused: "The cooling has no curve.".into(),
-        },
-    };
-
-    let chilled = match (&hardening, &quenched) {
-        (Ok(hardening), Ok(Some(quenched))) => {
-            Some((*quenched, Chilled::of(route, hardening, quenched)))
-        }
-        _ => None,
-    };
-    let cold = chilled.as_ref().map_or_else(
-        || Known::Refused {
-            refused: "Retained austenite is not known for this steel.".into(),
-        },
-        |(_, chilled)| Known::from(chilled.as_ref().map(|chilled| chilled.outcome)),
-    );
-
-    let Finished {
-        stages: later,
-        ready,
-        tempering,
-    } = Finished::of(
-        &route.composition,
-        chilled.as_ref().map(|(quenched, _)| quenched),
-        chilled
-            .as_ref()
-            .and_then(|(_, chilled)| route.cold.and(chilled.as_ref().ok()))
-            .map(|chilled| &chilled.piece),
-        &route.tempers,
-    );
-    let mut stages = vec![Stage::after_soak(&soaked)];
-    stages.extend(later);
-    let furnace = furnace_band(route, &ends);
-    let hot_s = 60.0 * route.soak.time_min + heating.above_s(SCALES_FROM_C);
-    let mut outcome = Outcome {
-        critical: prepared.critical,
-        stock: (!route.prior.is_empty()).then(|| prepared.prior.stock.clone()),
-        prior: prepared.prior.outcomes.clone(),
-        heating,
-        skin: Known::from(skin(route.soak.temperature_c, hot_s.min(LONGEST_S))),
-        soak: soaked,
-        furnace,
-        quench: QuenchOutcome {
-            medium_title: baths.first.title.clone(),
-            deciding: cooled.slowest,
-            curves: cooled.curves.clone(),
-            transformed,
-        },
-        cold,
-        stages,
-        temper: Known::from(tempering.and_then(|t| t.chart(route))),
-        influences: Vec::new(),
-        cautions: Vec::new(),
-    };
-    if let (Ok(hardening), Ok(Some(quenched))) = (&hardening, &quenched) {
-        let planned = Planned {
-            route,
-            baths,
-            hold: &hold,
-            cooled: &cooled,
-            hardening,
-            quenched,
-            ready: ready.as_ref().unwrap_or(quenched),
-            ends: &ends,
+impl HardenedRoute {
+    /// Soaks and quenches a valid route whose steel is prepared.
+    pub(super) fn of(route: &Route, baths: Baths, prepared: &Prepared) -> Result<Self, RouteError> {
+        let stock = &prepared.stock;
+        let hold = stock.at(route.soak.temperature_c)?;
+        let soaked = soak_for(&hold, route.soak.time_min)?;
+        let heating = heat_up(route.section, route.soak.temperature_c)?;
+        let piece = QuenchedPiece::of(
+            Hardening::of_route(route, &soaked.end, &soaked.dissolved),
+            &baths.quenching(route),
+        )?;
+        let ends = [-1.0, 1.0].map(|side| {
+            let soak_c = route.soak.temperature_c + side * route.soak_band_k();
+            FurnaceEnd::at(route, stock, soak_c, &piece.cooled)
+        });
+        let spread = |kinetics: &Kinetics| {
+            let ends = ends.each_ref().map(|end| end.as_ref()?.kinetics());
+            Spread::of(route, &prepared.heats, kinetics, ends)
         };
-        outcome.influences = planned.influences(&outcome);
+        let transformed = match (&piece.hardening, &piece.quenched, piece.cooled.slowest()) {
+            (Ok(hardening), Ok(Some(quenched)), Some(curve)) => {
+                let kinetics = hardening.kinetics();
+                let spread = spread(kinetics);
+                Known::from(transformed(
+                    route,
+                    &baths,
+                    kinetics,
+                    spread,
+                    &piece.cooled,
+                    curve,
+                    quenched,
+                ))
+            }
+            (Err(refusal), ..) | (_, Err(refusal), _) => Known::Refused {
+                refused: refusal.into(),
+            },
+            _ => Known::Refused {
+                refused: "The cooling has no curve.".into(),
+            },
+        };
+        let hot_s = 60.0 * route.soak.time_min + heating.above_s(SCALES_FROM_C);
+        Ok(Self {
+            begun: Outcome {
+                critical: prepared.critical,
+                stock: (!route.prior.is_empty()).then(|| prepared.prior.stock.clone()),
+                prior: prepared.prior.outcomes.clone(),
+                heating,
+                skin: Known::from(skin(route.soak.temperature_c, hot_s.min(LONGEST_S))),
+                stages: vec![Stage::after_soak(&soaked)],
+                soak: soaked,
+                furnace: furnace_band(route, &ends),
+                quench: QuenchOutcome {
+                    medium_title: baths.first.title.clone(),
+                    deciding: piece.cooled.slowest,
+                    curves: piece.cooled.curves.clone(),
+                    transformed,
+                },
+                cold: Known::Refused {
+                    refused: "Retained austenite is not known for this steel.".into(),
+                },
+                temper: Known::Refused {
+                    refused: "The tempers are not computed yet.".into(),
+                },
+                influences: Vec::new(),
+                cautions: Vec::new(),
+            },
+            tried: Tried::of(route, &baths, &hold, &piece),
+            route: route.as_far_as_quench(),
+            baths,
+            piece,
+            ends,
+        })
     }
-    outcome.widen_by_furnace();
-    outcome.cautions = cautions(route, baths, &outcome);
-    Ok(outcome)
+
+    /// Whether a route is this one as far as the quench.
+    #[must_use]
+    pub fn is_of(&self, route: &Route) -> bool {
+        self.route == route.as_far_as_quench()
+    }
+
+    /// As [`super::run`]: the same outcome to the last bit. A route of another soak or quench is
+    /// computed anew.
+    ///
+    /// # Errors
+    /// As [`super::run`].
+    pub fn run(&self, route: &Route) -> Result<Outcome, RouteError> {
+        if !self.is_of(route) {
+            return super::run(route);
+        }
+        validate(route)?;
+        Ok(self.finished(route))
+    }
+
+    /// The whole outcome of a valid route that is this one as far as the quench.
+    pub(super) fn finished(&self, route: &Route) -> Outcome {
+        let (hardening, quenched) = (self.piece.hardening.as_ref(), self.piece.quenched.as_ref());
+        let hardened = match (hardening, quenched) {
+            (Ok(hardening), Ok(Some(quenched))) => Some((hardening, quenched)),
+            _ => None,
+        };
+        let chilled = hardened.map(|(hardening, quenched)| Chilled::of(route, hardening, quenched));
+        let Finished {
+            stages,
+            ready,
+            tempering,
+        } = Finished::of(
+            &route.composition,
+            hardened.map(|(_, quenched)| quenched),
+            chilled
+                .as_ref()
+                .and_then(|chilled| route.cold.and(chilled.as_ref().ok()))
+                .map(|chilled| &chilled.piece),
+            &route.tempers,
+        );
+        let mut outcome = self.begun.clone();
+        if let Some(chilled) = &chilled {
+            outcome.cold = Known::from(chilled.as_ref().map(|chilled| chilled.outcome));
+        }
+        outcome.stages.extend(stages);
+        outcome.temper = Known::from(tempering.and_then(|t| t.chart(route)));
+        if let Some((hardening, quenched)) = hardened {
+            let planned = Planned {
+                route,
+                hardening,
+                quenched,
+                ready: ready.as_ref().unwrap_or(quenched),
+                tried: &self.tried,
+                ends: &self.ends,
+            };
+            outcome.influences = planned.influences(&outcome);
+        }
+        outcome.widen_by_furnace();
+        outcome.cautions = cautions(route, &self.baths, &outcome);
+        outcome
+    }
 }
 
 /// The soak for a time, min, with its history.
