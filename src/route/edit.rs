@@ -1,6 +1,6 @@
 //! What can be done to the steps of a route: added, moved, duplicated, removed.
 
-use super::plan::Route;
+use super::plan::{Cold, Route, Temper};
 use super::prior::{PriorStep, SlowCooling, Work};
 use super::validate::MOST_TEMPERS;
 use super::validate_prior::MOST_PRIOR_STEPS;
@@ -18,6 +18,23 @@ pub enum StepRef {
     Cold,
     /// A temper, counted from zero.
     Temper(usize),
+}
+
+impl Cold {
+    /// A cold bath as it is first offered: dry ice in alcohol, soon after the quench.
+    pub const FIRST_OFFERED: Self = Self {
+        temperature_c: -75.0,
+        time_min: 60.0,
+        delay_min: 10.0,
+    };
+}
+
+impl Temper {
+    /// A temper as it is first offered.
+    pub const FIRST_OFFERED: Self = Self {
+        temperature_c: 190.0,
+        time_min: 60.0,
+    };
 }
 
 impl PriorStep {
@@ -85,6 +102,33 @@ impl Route {
         }
     }
 
+    /// Adds what may follow a step: a copy of a step before hardening or of a temper, the cold bath
+    /// after the quench, the first temper; where it is, or none where nothing can follow.
+    pub fn add_behind(&mut self, step: StepRef) -> Option<StepRef> {
+        match step {
+            StepRef::Prior(_) | StepRef::Temper(_) => self.duplicate_step(step),
+            StepRef::Quench if self.cold.is_none() => {
+                self.cold = Some(Cold::FIRST_OFFERED);
+                Some(StepRef::Cold)
+            }
+            StepRef::Quench | StepRef::Cold if self.tempers.is_empty() => {
+                self.tempers.push(Temper::FIRST_OFFERED);
+                Some(StepRef::Temper(0))
+            }
+            StepRef::Soak | StepRef::Quench | StepRef::Cold => None,
+        }
+    }
+
+    /// The last step of the route.
+    #[must_use]
+    pub fn last_step(&self) -> StepRef {
+        match (self.tempers.len().checked_sub(1), self.cold) {
+            (Some(last), _) => StepRef::Temper(last),
+            (None, Some(_)) => StepRef::Cold,
+            (None, None) => StepRef::Quench,
+        }
+    }
+
     /// Takes a step out; false where a route cannot be without it.
     pub fn remove_step(&mut self, step: StepRef) -> bool {
         match step {
@@ -145,6 +189,25 @@ mod tests {
         assert_eq!(route.move_step(StepRef::Prior(44), -1), StepRef::Prior(44));
         assert_eq!(route.move_step(StepRef::Quench, -1), StepRef::Quench);
         assert_eq!(route, whole());
+    }
+
+    #[test]
+    fn what_may_follow_a_step_is_added_behind_it() {
+        let mut route = whole();
+        route.cold = None;
+        route.tempers.clear();
+        assert_eq!(route.last_step(), StepRef::Quench);
+        assert_eq!(route.add_behind(StepRef::Soak), None);
+        assert_eq!(route.add_behind(StepRef::Quench), Some(StepRef::Cold));
+        assert_eq!(route.last_step(), StepRef::Cold);
+        assert_eq!(route.add_behind(StepRef::Cold), Some(StepRef::Temper(0)));
+        assert_eq!(route.add_behind(StepRef::Cold), None);
+        assert_eq!(route.add_behind(StepRef::Quench), None);
+        assert_eq!(
+            route.add_behind(route.last_step()),
+            Some(StepRef::Temper(1))
+        );
+        assert!(crate::route::validate(&route).is_ok());
     }
 
     #[test]

@@ -65,6 +65,7 @@ pub use prepared::{Prepared, overheating, run};
 pub use prior::{
     ForgingWindow, LowerLimit, PieceState, PriorHeat, PriorOutcome, PriorStep, SlowCooling, Work,
     WorkedBy, cooling_words, forging_window, prior_line, prior_sentences, soft_hardness_words,
+    step_cautions,
 };
 pub use quench_notes::quench_notes;
 pub use replay::{PlaceThen, Replay, Stopped, stopped_at};

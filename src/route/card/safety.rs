@@ -3,8 +3,7 @@
 use crate::route::caution_words::{Caution, caution_text};
 use crate::route::outcome::Outcome;
 use crate::route::plan::Route;
-use crate::route::prior::{forging_window, warnings};
-use crate::route::sentences::inside_a_sentence;
+use crate::route::prior::step_cautions;
 use crate::units::TemperatureScale;
 
 /// What hot metal brings to every route. Common practice, no source.
@@ -33,18 +32,13 @@ pub(super) fn before_start(outcome: &Outcome, scale: TemperatureScale) -> Vec<St
 
 /// What else can go wrong: with the steps before hardening, then with the rest of the route.
 pub(super) fn mind(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Vec<String> {
-    let window = forging_window(&route.composition, &outcome.critical);
-    let steps = route.prior.iter().zip(&outcome.prior);
-    let of_steps = steps.flat_map(|(step, done)| {
-        let title = step.work.title();
-        warnings(step, done, &window, scale)
-            .into_iter()
-            .map(move |text| format!("{title}: {}", inside_a_sentence(&text)))
-    });
     let of_outcome = outcome
         .cautions
         .iter()
         .filter(|caution| !matches!(caution, Caution::Hazard { .. }))
         .map(|caution| caution_text(caution, scale));
-    of_steps.chain(of_outcome).collect()
+    step_cautions(route, outcome, scale)
+        .into_iter()
+        .chain(of_outcome)
+        .collect()
 }

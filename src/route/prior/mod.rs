@@ -13,8 +13,7 @@ pub use forging::{ForgingWindow, LowerLimit, forging_window};
 pub use state::{PieceState, WorkedBy};
 pub use step::{PriorStep, SlowCooling, Work};
 
-pub(super) use words::warnings;
-pub use words::{cooling_words, prior_line, prior_sentences, soft_hardness_words};
+pub use words::{cooling_words, prior_line, prior_sentences, soft_hardness_words, step_cautions};
 
 use super::error::RouteError;
 use super::known::Known;

@@ -1,10 +1,12 @@
 //! A step before hardening in sentences: what it does, and what is wrong with it.
 
-use super::forging::ForgingWindow;
+use super::forging::{ForgingWindow, forging_window};
 use super::state::PieceState;
 use super::step::{PriorStep, SlowCooling, Work};
 use super::{PriorHeat, PriorOutcome};
 use crate::heat::MediumChoice;
+use crate::route::outcome::Outcome;
+use crate::route::plan::Route;
 use crate::route::sentences::{Sentence, Tone, inside_a_sentence};
 use crate::route::soak_notes::surface_words;
 use crate::soak::Network;
@@ -223,8 +225,23 @@ fn lamellae_words(state: &PieceState) -> &'static str {
     }
 }
 
+/// What is wrong with the steps before hardening of a route, in their order, each with its name.
+#[must_use]
+pub fn step_cautions(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Vec<String> {
+    let window = forging_window(&route.composition, &outcome.critical);
+    let steps = route.prior.iter().zip(&outcome.prior);
+    steps
+        .flat_map(|(step, done)| {
+            let title = step.work.title();
+            warnings(step, done, &window, scale)
+                .into_iter()
+                .map(move |text| format!("{title}: {}", inside_a_sentence(&text)))
+        })
+        .collect()
+}
+
 /// What is wrong with a step, in sentences; nothing where all is well.
-pub(in crate::route) fn warnings(
+fn warnings(
     step: &PriorStep,
     outcome: &PriorOutcome,
     window: &ForgingWindow,
