@@ -24,7 +24,7 @@ pub(super) const FILM_HALF_UM: f64 = 0.03;
 const PEARLITE_BELOW_A1_K: f64 = 30.0;
 /// Distance of the temperatures at which the balance of carbon is computed, K: it is straight
 /// within 0.003 wt % between them.
-pub(super) const KNOT_K: f64 = 25.0;
+const KNOT_K: f64 = 25.0;
 /// Lowest of them, °C: the end of single equilibria. Pearlite has begun there.
 pub(super) const LOWEST_C: f64 = 600.0;
 /// Highest of them, °C.

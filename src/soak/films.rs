@@ -1,8 +1,8 @@
 //! How films of carbide thicken on the grain boundaries of one austenite.
 
 use super::boundary_carbide::{
-    BoundaryCarbide, CEMENTITE_WT, FILM_HALF_UM, HIGHEST_C, KNOT_K, LOWEST_C, at_once_wt,
-    boundary_share, reach_um,
+    BoundaryCarbide, CEMENTITE_WT, FILM_HALF_UM, HIGHEST_C, LOWEST_C, at_once_wt, boundary_share,
+    reach_um,
 };
 use super::diffusion;
 use crate::numeric::interpolate::linear_held;
@@ -14,6 +14,9 @@ use crate::steel::Composition;
 const USUAL_RADIUS_UM: f64 = 0.25;
 /// Share of the boundaries in the carbon below which they are left out.
 const LEAST_SHARE: f64 = 0.1;
+/// Distance of the temperatures at which the balance of one austenite is computed, K: it is straight
+/// within 0.01 wt % between them. A route has several austenites.
+const KNOT_K: f64 = 50.0;
 /// Carbide that can form above A1, volume fraction, below which there are no films to speak of.
 const LEAST_CARBIDE: f64 = 0.01;
 /// Part of what can form at which Zener's straight profile reaches the middle of the grain.
