@@ -49,7 +49,7 @@
 //! mean. That is no better, and finding both for each of a route's austenites takes longer than all
 //! that is made of them. Para-equilibrium lies lower than either and would move ferrite further off. The
 //! limit of bainite is no equilibrium between phases: its start was fitted to measured ones. The limit
-//! of carbide on grain boundaries has no closed form that holds and is computed ([`crate::soak`]).
+//! of carbide on grain boundaries has no closed form that holds and is computed.
 //!
 //! Most of the observations are recalled from memory. Terms of vanadium and tungsten are not
 //! fitted but set by analogy: see [`VANADIUM`] and [`TUNGSTEN_AS_MOLYBDENUM`].
