@@ -7,7 +7,7 @@ use recalesce::chart::{
     continuous_chart, end_quench_chart, svg,
 };
 use recalesce::steel::find;
-use recalesce::transform::{Austenite, Continuous, Kinetics, Product};
+use recalesce::transform::{Austenite, Continuous, Forming, Kinetics};
 
 const FAHRENHEIT: Labels = Labels {
     temperature: |c| 1.8 * c + 32.0,
@@ -50,9 +50,10 @@ fn data(found: &Continuous) -> ContinuousData {
             })
             .collect(),
         fields: vec![
-            field(Product::Ferrite, Constituent::Ferrite),
-            field(Product::Pearlite, Constituent::Pearlite),
-            field(Product::Bainite, Constituent::Bainite),
+            field(Forming::GrainBoundaryCarbide, Constituent::Carbide),
+            field(Forming::Ferrite, Constituent::Ferrite),
+            field(Forming::Pearlite, Constituent::Pearlite),
+            field(Forming::Bainite, Constituent::Bainite),
         ],
         ms: Vec::new(),
         planned: Vec::new(),
@@ -65,7 +66,7 @@ fn data(found: &Continuous) -> ContinuousData {
 fn every_start_of_a_steel_with_ferrite_has_a_place_on_the_axis() {
     let found = diagram("1045");
     let shown = data(&found);
-    assert!(shown.fields[0].start.len() > 5);
+    assert!(shown.fields[1].start.len() > 5);
     for field in &shown.fields {
         assert!(
             field

@@ -221,7 +221,10 @@ proptest! {
         let slow_s: Vec<f64> = curve.0.iter().map(|t| t * factor).collect();
         let fast = kinetics.along(&curve.0, &curve.1).unwrap();
         let slow = kinetics.along(&slow_s, &curve.1).unwrap();
-        prop_assert!(slow.fractions.martensite <= fast.fractions.martensite + 1e-6);
+        // Austenite that carbide has left leaner keeps less of itself and turns to more martensite.
+        if slow.boundary_carbide.volume_fraction == 0.0 {
+            prop_assert!(slow.fractions.martensite <= fast.fractions.martensite + 1e-6);
+        }
         prop_assert!(slow.fractions.hardened() <= fast.fractions.hardened() + 1e-6);
         prop_assert!(slow.additivity >= fast.additivity * (1.0 - 1e-9));
     }

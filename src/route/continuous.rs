@@ -1,5 +1,5 @@
 //! The continuous-cooling diagram of what the soak dissolved, with the hardness that each cooling
-//! gives and the rates that matter.
+//! gives, its martensite tempered on the way down, and the rates that matter.
 
 use super::error::RouteError;
 use super::hardening::Hardening;
@@ -37,7 +37,7 @@ pub fn continuous_diagram(
     let hardness = diagram
         .coolings
         .iter()
-        .map(|cooling| hardening.hardness_after(&cooling.fractions, &cooling.formed))
+        .map(|cooling| hardening.hardness_after(cooling))
         .collect();
     let [full, most, half] = CRITICAL_HARDENED;
     Ok(ContinuousDiagram {

@@ -4,15 +4,15 @@ use super::outcome::{Stage, Step, TemperOutcome, TemperPoint};
 use super::plan::{Cold, Route, Temper};
 use crate::hardness::{
     self, AS_QUENCHED_BAND_HRC, AsQuenched, AutoTempered, Hardness, TemperStep, Tempered,
-    embrittling_range_c, grade_table, mixture, temper_curve, temperatures_for, time_for,
+    embrittling_range_c, grade_table, temper_curve, temperatures_for, time_for,
 };
 use crate::heat::CoolingCurve;
-use crate::soak::SoakPoint;
+use crate::soak::{BoundaryCarbide, BoundaryFilms, SoakPoint};
 use crate::sources::isothermal_fit::{START_TIMES, StartTime};
 use crate::steel::{Composition, OutOfRange};
 use crate::transform::{
-    Austenite, BarPoint, ColdStep, Formed, Fractions, Kinetics, TurningPiece, cold_treated,
-    measured_heat,
+    Austenite, BarPoint, ColdStep, ContinuousCooling, Formed, Fractions, Kinetics, TurningPiece,
+    cold_treated, measured_heat,
 };
 
 /// Temperatures of the temper chart, °C.
@@ -70,6 +70,8 @@ pub(super) struct CooledPiece {
     pub(super) fractions: Fractions,
     /// How its pearlite and bainite formed.
     pub(super) formed: Formed,
+    /// Carbide on the grain boundaries of what was austenite.
+    pub(super) films: BoundaryCarbide,
     /// The piece as hardened; none where its hardness is outside the models.
     pub(super) hardened: Option<Hardened>,
 }
@@ -123,6 +125,14 @@ impl Hardening {
         })
     }
 
+    /// The same with films of carbide by the balance of the steel, or with none.
+    pub(super) fn with_films(self, films: Option<BoundaryFilms>) -> Self {
+        Self {
+            kinetics: self.kinetics.with_films(films),
+            ..self
+        }
+    }
+
     pub(super) const fn kinetics(&self) -> &Kinetics {
         &self.kinetics
     }
@@ -156,6 +166,7 @@ impl Hardening {
         Ok(CooledPiece {
             fractions,
             formed: transformed.formed,
+            films: transformed.boundary_carbide,
             hardened: self
                 .hardened(fractions, end_c, transformed.formed, auto_tempered)
                 .ok(),
@@ -171,14 +182,12 @@ impl Hardening {
             .collect())
     }
 
-    /// Hardness of what a cooling of the austenite gives, beside the ferrite that was left.
-    pub(super) fn hardness_after(
-        &self,
-        fractions: &Fractions,
-        formed: &Formed,
-    ) -> Option<Hardness> {
-        let fractions = with_ferrite(fractions, self.ferrite_left);
-        mixture(&self.dissolved, &fractions, formed).ok()
+    /// Hardness of what a cooling of the austenite gives, beside the ferrite that was left: its
+    /// martensite tempers on the way down.
+    pub(super) fn hardness_after(&self, cooling: &ContinuousCooling) -> Option<Hardness> {
+        let fractions = with_ferrite(&cooling.fractions, self.ferrite_left);
+        let auto_tempered = AutoTempered::along(&cooling.history);
+        hardness::auto_tempered(&self.dissolved, &fractions, &cooling.formed, &auto_tempered).ok()
     }
 
     /// The same piece after a cold bath.

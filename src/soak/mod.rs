@@ -4,6 +4,7 @@
 mod boundary_carbide;
 mod diffusion;
 mod dissolution;
+mod films;
 mod grain;
 mod overheat;
 mod piece;
@@ -13,7 +14,8 @@ mod skin;
 mod structure;
 mod walk;
 
-pub use boundary_carbide::{BoundaryCarbide, CarbideBalance, Network};
+pub use boundary_carbide::{BoundaryCarbide, CEMENTITE_WT, CarbideBalance, Network};
+pub use films::{BoundaryFilms, FilmTimes};
 pub use overheat::{GrainAt, OVERHEATS_K, overheated};
 pub use ripening::Ripening;
 pub use skin::{Depth, Skin, decarburised_depth_mm, skin};

@@ -4,7 +4,7 @@
 use super::asked::{Asked, fields};
 use super::catalogue::{Field, Question, needed, optional};
 use super::refusal::Refusal;
-use crate::hardness::{end_quenched, mixture};
+use crate::hardness::{AutoTempered, auto_tempered, end_quenched};
 use crate::transform::{
     Austenite, ColdStep, ContinuousCooling, Fractions, Kinetics, ProductCurve, bainite_start_c,
     cold_treated, end_quench, martensite_start_c, retained_austenite,
@@ -20,14 +20,15 @@ const GRAIN: Field = optional("grain_astm", "ASTM grain number of the austenite"
 pub(super) const QUESTIONS: &[Question] = &[
     Question {
         name: "isothermal",
-        asks: "When do ferrite, pearlite and bainite form in austenite held at a temperature?",
+        asks: "When do carbide, ferrite, pearlite and bainite form in austenite held at a temperature?",
         of_steel: true,
         fields: &[GRAIN],
         answers: &[
             (
                 "products",
                 "list of {product, nose_s, nose_c, start_limit_c, curve, half, finish}; curves are \
-                 pairs of time in s and temperature in °C for 1 %, 50 % and 99 %",
+                 pairs of time in s and temperature in °C for 1 %, 50 % and 99 %; the curve of \
+                 grain_boundary_carbide begins where films can be seen, 0.03 µm on each side",
             ),
             ("ms_c", "start of martensite, °C"),
             ("bs_c", "start of bainite, °C"),
@@ -45,11 +46,12 @@ pub(super) const QUESTIONS: &[Question] = &[
                 "coolings",
                 "list from fast to slow of {rate_k_per_s at 700 °C, passages, ms_c, fractions, hv, \
                  hrc}; a passage is {product, start, end}, both [time by the clock in s, temperature in \
-                 °C]; ms_c is null where no austenite is left, hrc where its scale ends",
+                 °C]; ms_c is null where no austenite is left, hrc where its scale ends; martensite has tempered on the way down",
             ),
             (
                 "clock_c",
-                "where the clock starts: A3, or A1 where no ferrite forms, °C",
+                "where the clock starts: A3 or Acm, or A1 where neither ferrite nor carbide forms \
+                 before pearlite, °C",
             ),
         ],
         example: r#"{"question":"continuous_cooling","grade":"4140","grain_astm":8}"#,
@@ -167,7 +169,12 @@ fn continuous_cooling(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> 
     let austenite = austenite(asked)?;
     let diagram = Kinetics::new(&austenite)?.continuous()?;
     let cooling = |cooling: &ContinuousCooling| {
-        let hardness = mixture(&austenite.composition, &cooling.fractions, &cooling.formed);
+        let hardness = auto_tempered(
+            &austenite.composition,
+            &cooling.fractions,
+            &cooling.formed,
+            &AutoTempered::along(&cooling.history),
+        );
         let hardness = hardness.ok();
         json!({
             "rate_k_per_s": cooling.rate_k_per_s,

@@ -2,13 +2,14 @@
 //!
 //! Every cooling slows down towards room temperature as a piece in a bath does (Newton's law) and is
 //! named by its rate at 700 °C. The clock starts where the first product can form: at A3 of steel that
-//! forms ferrite, else at A1.
+//! forms ferrite, at Acm of one that forms carbide on its grain boundaries, else at A1.
 
-use super::Formed;
-use super::along::{Fractions, Transformed};
+use super::along::{Fractions, HistoryPoint, Transformed};
+use super::formed::{Formed, Forming};
 use super::kinetics::{Kinetics, Product};
 use super::shape::START;
 use crate::numeric::order;
+use crate::soak::BoundaryFilms;
 use crate::steel::OutOfRange;
 
 /// Temperature of the surroundings, °C.
@@ -31,8 +32,9 @@ const PER_DECADE: u32 = 6;
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
 pub struct Passage {
     /// What forms.
-    pub product: Product,
-    /// Where 1 % of the piece has turned into it: time by the clock, s, and temperature, °C.
+    pub product: Forming,
+    /// Where 1 % of the piece has turned into it, or films of carbide can be seen: time by the clock,
+    /// s, and temperature, °C.
     pub start: [f64; 2],
     /// Where no more forms of it.
     pub end: [f64; 2],
@@ -53,6 +55,9 @@ pub struct ContinuousCooling {
     pub fractions: Fractions,
     /// How the pearlite and the bainite among it formed.
     pub formed: Formed,
+    /// What is there at every point of the curve.
+    #[serde(skip)]
+    pub history: Vec<HistoryPoint>,
 }
 
 /// The diagram of one austenite, from the fastest cooling to the slowest. Times err by a factor of
@@ -86,7 +91,7 @@ impl Kinetics {
             .collect::<Result<_, _>>()?;
         Ok(Continuous {
             coolings,
-            clock_c: self.upper_limit_c(),
+            clock_c: self.first_forming_c(),
         })
     }
 
@@ -103,17 +108,30 @@ impl Kinetics {
             (1e-6, 1e6),
         )?;
         let constant_s = (RATE_AT_C - ROOM_C) / rate_k_per_s;
-        let top_c = self.upper_limit_c();
+        let top_c = self.first_forming_c();
         let since_s = |t: f64| constant_s * ((top_c - ROOM_C) / (t - ROOM_C)).ln();
         let temperature_c: Vec<f64> = (0..=STEPS)
             .map(|i| top_c + (END_C - top_c) * (i as f64 / STEPS as f64).powf(CROWDING))
             .collect();
         let time_s: Vec<f64> = temperature_c.iter().map(|t| since_s(*t)).collect();
         let transformed = self.along(&time_s, &temperature_c)?;
-        let mut passages: Vec<Passage> = self
-            .products()
-            .filter_map(|product| passage(&transformed, product))
-            .collect();
+        let seen = self.films().map(BoundaryFilms::seen_fraction);
+        let carbide = seen.and_then(|seen| {
+            let matrix = 1.0 - self.austenite().undissolved_carbide_volume_fraction;
+            let product = Forming::GrainBoundaryCarbide;
+            passage(&transformed, product, matrix * seen, |fractions| {
+                fractions.carbide - (1.0 - matrix)
+            })
+        });
+        let turned = self.products().filter_map(|product| {
+            let of = |fractions: &Fractions| match product {
+                Product::Ferrite => fractions.ferrite,
+                Product::Pearlite => fractions.pearlite,
+                Product::Bainite => fractions.bainite,
+            };
+            passage(&transformed, product.into(), START, of)
+        });
+        let mut passages: Vec<Passage> = carbide.into_iter().chain(turned).collect();
         order::sort_by(&mut passages, |a, b| a.start[0].total_cmp(&b.start[0]));
         let fractions = transformed.fractions;
         Ok(ContinuousCooling {
@@ -127,17 +145,18 @@ impl Kinetics {
             ms_c: (fractions.hardened() > LEFT).then_some(transformed.ms_c),
             fractions,
             formed: transformed.formed,
+            history: transformed.history,
         })
     }
 }
 
-/// Where a product begins and ends, if a per cent of it forms.
-fn passage(transformed: &Transformed, product: Product) -> Option<Passage> {
-    let of = |fractions: &Fractions| match product {
-        Product::Ferrite => fractions.ferrite,
-        Product::Pearlite => fractions.pearlite,
-        Product::Bainite => fractions.bainite,
-    };
+/// Where a product begins and ends, if as much of it forms as counts for its start.
+fn passage(
+    transformed: &Transformed,
+    product: Forming,
+    start: f64,
+    of: impl Fn(&Fractions) -> f64,
+) -> Option<Passage> {
     let whole = of(&transformed.fractions);
     let reached = |amount: f64| {
         transformed.history.windows(2).find_map(|pair| {
@@ -152,13 +171,13 @@ fn passage(transformed: &Transformed, product: Product) -> Option<Passage> {
             })
         })
     };
-    if whole < START {
+    if whole < start {
         return None;
     }
     Some(Passage {
         product,
-        start: reached(START)?,
-        end: reached((ENDED * whole).max(START))?,
+        start: reached(start)?,
+        end: reached((ENDED * whole).max(start))?,
     })
 }
 
@@ -217,12 +236,54 @@ mod tests {
         for cooling in kinetics.continuous().unwrap().coolings {
             for passage in cooling.passages {
                 let [time_s, temperature_c] = passage.start;
-                let (nose_c, nose_s) = kinetics.nose(passage.product);
-                let held_s = kinetics.start_s(passage.product, temperature_c.max(nose_c));
+                let product = kinetics
+                    .products()
+                    .find(|product| passage.product == (*product).into())
+                    .unwrap();
+                let (nose_c, nose_s) = kinetics.nose(product);
+                let held_s = kinetics.start_s(product, temperature_c.max(nose_c));
                 assert!(time_s > nose_s && time_s > held_s, "{passage:?} {held_s}");
                 assert!(passage.end[1] <= temperature_c);
             }
         }
+    }
+
+    /// The diagram of 1.13 % carbon steel, from fast to slow: martensite; martensite with carbide;
+    /// with pearlite as well; carbide and pearlite alone (Callister, Materials Science and Engineering,
+    /// solution of problem 10.20, read in an excerpt).
+    #[test]
+    fn carbide_comes_before_pearlite_in_hypereutectoid_steel() {
+        let kinetics = Kinetics::new(&Austenite {
+            composition: Composition {
+                c: 1.13,
+                mn: 0.30,
+                si: 0.20,
+                ..Composition::default()
+            },
+            grain_astm: 7.5,
+            undissolved_carbide_volume_fraction: 0.0,
+        })
+        .unwrap();
+        let diagram = kinetics.continuous().unwrap();
+        let mut seen: Vec<Vec<Forming>> = diagram
+            .coolings
+            .iter()
+            .map(|c| c.passages.iter().map(|passage| passage.product).collect())
+            .collect();
+        seen.dedup();
+        let (carbide, pearlite) = (Forming::GrainBoundaryCarbide, Forming::Pearlite);
+        assert_eq!(seen[..2], [vec![], vec![carbide, pearlite]]);
+        // Between them, with less pearlite than counts, films that can nearly be seen.
+        let between = |x: &Fractions| x.carbide > 0.004 && x.pearlite < START;
+        assert!(diagram.coolings.iter().any(|c| between(&c.fractions)));
+        let slowest = diagram.coolings.last().unwrap();
+        assert!(slowest.ms_c.is_none() && slowest.fractions.carbide > 0.05);
+        // What is left beside carbide is leaner, and its martensite begins warmer.
+        let leaner = diagram
+            .coolings
+            .iter()
+            .find(|c| c.fractions.carbide > 0.004);
+        assert!(leaner.unwrap().ms_c.unwrap() > kinetics.ms_c() + 1.0);
     }
 
     #[test]

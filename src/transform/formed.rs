@@ -1,4 +1,52 @@
-//! Where on the way down pearlite and bainite formed: what their hardness follows.
+//! What forms before martensite, and where on the way down pearlite and bainite did: what their
+//! hardness follows.
+
+use super::kinetics::Product;
+
+/// What diagrams show: the products that austenite turns into, and carbide that it rejects.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Forming {
+    /// Carbide on the grain boundaries of hypereutectoid austenite.
+    GrainBoundaryCarbide,
+    /// Proeutectoid ferrite.
+    Ferrite,
+    /// Pearlite.
+    Pearlite,
+    /// Bainite.
+    Bainite,
+}
+
+impl Forming {
+    /// All in the order in which a slow cooling meets them; none forms both the first two.
+    pub const ALL: [Self; 4] = [
+        Self::GrainBoundaryCarbide,
+        Self::Ferrite,
+        Self::Pearlite,
+        Self::Bainite,
+    ];
+
+    /// Its name in answers.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::GrainBoundaryCarbide => "grain_boundary_carbide",
+            Self::Ferrite => Product::Ferrite.name(),
+            Self::Pearlite => Product::Pearlite.name(),
+            Self::Bainite => Product::Bainite.name(),
+        }
+    }
+}
+
+impl From<Product> for Forming {
+    fn from(product: Product) -> Self {
+        match product {
+            Product::Ferrite => Self::Ferrite,
+            Product::Pearlite => Self::Pearlite,
+            Product::Bainite => Self::Bainite,
+        }
+    }
+}
 
 /// A product as it formed while cooling.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]

@@ -1,22 +1,24 @@
 //! Isothermal curves: start, half and finish of each product at constant temperature.
 
 use super::Austenite;
+use super::formed::Forming;
 use super::kinetics::{Kinetics, Product};
 use super::shape::FINISH;
+use crate::soak::BoundaryFilms;
 use crate::steel::OutOfRange;
 
 /// The curves of one product; each point is time in s and temperature in °C, from hot to cold.
 #[derive(Debug, Clone, PartialEq, serde::Serialize)]
 pub struct ProductCurve {
     /// The product.
-    pub product: Product,
-    /// Shortest time to 1 %, s.
+    pub product: Forming,
+    /// Shortest time to the start, s.
     pub nose_s: f64,
     /// Temperature of the shortest time, °C.
     pub nose_c: f64,
     /// Temperature at and above which the product does not form, °C.
     pub start_limit_c: f64,
-    /// 1 % formed.
+    /// 1 % formed; of carbide on grain boundaries, films that can be seen.
     pub start: Vec<[f64; 2]>,
     /// 50 % formed.
     pub half: Vec<[f64; 2]>,
@@ -27,13 +29,14 @@ pub struct ProductCurve {
 /// The isothermal diagram of one austenite. Nose times err by a factor of two.
 #[derive(Debug, Clone, PartialEq, serde::Serialize)]
 pub struct Isothermal {
-    /// Curves of the products that can form. Ferrite counts in parts of what can form.
+    /// Curves of the products that can form. Ferrite and carbide on grain boundaries count in parts
+    /// of what can form.
     pub products: Vec<ProductCurve>,
     /// Upper limit of pearlite, °C.
     pub ae1_c: f64,
     /// Upper limit of bainite, °C.
     pub bs_c: f64,
-    /// Start of martensite, °C: the curves end here.
+    /// Start of martensite, °C: the curves end here, those of carbide where pearlite comes first.
     pub ms_c: f64,
 }
 
@@ -47,11 +50,57 @@ impl Kinetics {
     #[must_use]
     pub fn isothermal(&self) -> Isothermal {
         Isothermal {
-            products: self.products().map(|p| self.curve(p)).collect(),
+            products: self
+                .films()
+                .and_then(|films| self.carbide_curve(films))
+                .into_iter()
+                .chain(self.products().map(|p| self.curve(p)))
+                .collect(),
             ae1_c: self.ae1_c,
             bs_c: self.bs_c,
             ms_c: self.ms_c,
         }
+    }
+
+    /// Films on the grain boundaries: from where enough can form to be seen down to where pearlite
+    /// comes first.
+    fn carbide_curve(&self, films: &BoundaryFilms) -> Option<ProductCurve> {
+        let start_limit_c = films.limit_c();
+        let [mut start, mut half, mut finish] = [const { Vec::new() }; 3];
+        let mut nose = [f64::INFINITY, start_limit_c];
+        let count = ((start_limit_c - self.ms_c) / POINT_K).ceil().max(0.0) as usize;
+        for point in 1..=count {
+            let temperature_c = start_limit_c - POINT_K * point as f64;
+            let Some(times) = films.times(temperature_c) else {
+                continue;
+            };
+            if times.seen_s >= self.start_s(Product::Pearlite, temperature_c) {
+                break;
+            }
+            let add = |column: &mut Vec<[f64; 2]>, time_s: f64| {
+                if time_s <= LONGEST_S {
+                    column.push([time_s, temperature_c]);
+                }
+            };
+            add(&mut start, times.seen_s);
+            if let Some(half_s) = times.half_s {
+                add(&mut half, half_s);
+            }
+            add(&mut finish, times.finish_s);
+            if times.seen_s < nose[0] {
+                nose = [times.seen_s, temperature_c];
+            }
+        }
+        let [nose_s, nose_c] = nose;
+        (!start.is_empty()).then_some(ProductCurve {
+            product: Forming::GrainBoundaryCarbide,
+            nose_s,
+            nose_c,
+            start_limit_c,
+            start,
+            half,
+            finish,
+        })
     }
 
     fn curve(&self, product: Product) -> ProductCurve {
@@ -76,7 +125,7 @@ impl Kinetics {
         }
         let [start, half, finish] = columns;
         ProductCurve {
-            product,
+            product: product.into(),
             nose_s,
             nose_c,
             start_limit_c: limit_c,
@@ -93,4 +142,56 @@ impl Kinetics {
 /// Outside the range of the kinetics.
 pub fn isothermal(a: &Austenite) -> Result<Isothermal, OutOfRange> {
     Ok(Kinetics::new(a)?.isothermal())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::steel::Composition;
+
+    fn plain(c: f64, carbide: f64) -> Isothermal {
+        let a = Austenite {
+            composition: Composition {
+                c,
+                mn: 0.30,
+                si: 0.20,
+                ..Composition::default()
+            },
+            grain_astm: 7.5,
+            undissolved_carbide_volume_fraction: carbide,
+        };
+        isothermal(&a).unwrap()
+    }
+
+    fn carbide(diagram: &Isothermal) -> Option<&ProductCurve> {
+        let mut products = diagram.products.iter();
+        products.find(|curve| curve.product == Forming::GrainBoundaryCarbide)
+    }
+
+    /// The diagram of 1.13 % carbon steel, grain 7 to 8 (atlas, from memory): carbide comes first from
+    /// Acm down to about 600 °C, within 500 s at 775 °C and some seconds at 700 and 650 °C.
+    #[test]
+    fn carbide_of_hypereutectoid_steel_is_where_the_atlas_has_it() {
+        let diagram = plain(1.13, 0.0);
+        let curve = carbide(&diagram).unwrap();
+        let at = |temperature_c: f64| {
+            let near = |point: &&[f64; 2]| (point[1] - temperature_c).abs() < 0.5 * POINT_K;
+            curve.start.iter().find(near).unwrap()[0]
+        };
+        // Acm of iron and carbon: 1.10 % at 850 °C, 1.23 % at 900 °C (handbook, from memory).
+        assert!((curve.start_limit_c - 861.5).abs() < 15.0);
+        assert!(at(775.0) < 100.0 && at(700.0) < 10.0 && at(650.0) < 3.0);
+        let last_c = curve.start.last().unwrap()[1];
+        assert!((550.0..660.0).contains(&last_c), "{last_c}");
+        for (half, finish) in curve.half.iter().zip(&curve.finish) {
+            assert!(half[0] < finish[0] || half[1] != finish[1]);
+        }
+    }
+
+    #[test]
+    fn there_is_none_without_carbon_to_spare() {
+        assert!(carbide(&plain(0.78, 0.0)).is_none());
+        assert!(carbide(&plain(0.45, 0.0)).is_none());
+        assert!(carbide(&plain(1.0, 0.04)).is_none());
+    }
 }

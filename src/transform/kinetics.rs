@@ -3,9 +3,12 @@
 use super::Austenite;
 use super::martensite::{self, ms_of};
 use super::shape::Progress;
+use crate::soak::{BoundaryFilms, CEMENTITE_WT};
+use crate::sources::astm_e112::intercept_um;
 use crate::sources::isothermal_fit::{self as fit, StartTime};
 use crate::sources::{andrews_1965, grange_1961, van_bohemen_2012};
 use crate::steel::{Composition, OutOfRange};
+use std::sync::OnceLock;
 
 /// A product of diffusion that can form before martensite.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize)]
@@ -188,6 +191,9 @@ pub struct Kinetics {
     pub(super) rates: [RateTable; 3],
     pub(super) steep: Progress,
     pub(super) bainite: Progress,
+    /// Films of carbide on the grain boundaries, found when first asked for: only diagrams and whole
+    /// coolings need them, and few austenites have any.
+    films: OnceLock<Option<BoundaryFilms>>,
 }
 
 impl Kinetics {
@@ -284,7 +290,37 @@ impl Kinetics {
             ],
             steep: Progress::new(1.0),
             bainite: Progress::new(steep),
+            films: OnceLock::new(),
         })
+    }
+
+    /// The same austenite with films of carbide that are known better than from what is dissolved, or
+    /// with none.
+    #[must_use]
+    pub fn with_films(self, films: Option<BoundaryFilms>) -> Self {
+        Self {
+            films: OnceLock::from(films),
+            ..self
+        }
+    }
+
+    /// Films of carbide on the grain boundaries: none of hypoeutectoid austenite, of one that holds
+    /// all its carbon down to A1, or where the equilibrium gives none.
+    pub(super) fn films(&self) -> Option<&BoundaryFilms> {
+        let found = || {
+            if self.ferrite_limit > 0.0 {
+                return None;
+            }
+            let Austenite {
+                composition,
+                grain_astm,
+                undissolved_carbide_volume_fraction,
+            } = &self.austenite;
+            let grain_um = intercept_um(*grain_astm);
+            let left = *undissolved_carbide_volume_fraction;
+            BoundaryFilms::of(composition, grain_um, left, self.ae1_c).ok()?
+        };
+        self.films.get_or_init(found).as_ref()
     }
 
     /// The austenite concerned.
@@ -316,6 +352,12 @@ impl Kinetics {
     #[must_use]
     pub const fn ferrite_limit(&self) -> f64 {
         self.ferrite_limit
+    }
+
+    /// Highest temperature at which anything can form, carbide on grain boundaries with it, °C.
+    pub(super) fn first_forming_c(&self) -> f64 {
+        let films_c = self.films().map(BoundaryFilms::limit_c);
+        self.upper_limit_c().max(films_c.unwrap_or_default())
     }
 
     /// Highest temperature at which a product can form, °C.
@@ -374,6 +416,16 @@ impl Kinetics {
             Product::Ferrite | Product::Pearlite => &self.steep,
             Product::Bainite => &self.bainite,
         }
+    }
+
+    /// Start of martensite of the austenite left beside films of carbide, °C, and its carbon, wt %, by
+    /// mass balance: cementite is as dense as austenite within 3 %.
+    pub(super) fn beside_films(&self, volume_fraction: f64) -> (f64, f64) {
+        let steel = &self.austenite.composition;
+        let taken_wt = volume_fraction * (CEMENTITE_WT - steel.c) / (1.0 - volume_fraction);
+        let carbon_wt = steel.c - taken_wt;
+        let ms_c = ms_of(&steel.with_carbon(carbon_wt), self.austenite.grain_astm);
+        (ms_c, carbon_wt)
     }
 
     /// Start of martensite of the austenite left when ferrite has formed to a part of its limit,

@@ -22,7 +22,7 @@ pub use bar_points::{BarPointsError, read_bar_points, write_bar_points};
 pub use continuous::{Continuous, ContinuousCooling, Passage};
 pub use critical::{CriticalCooling, NoseGap, critical_cooling, spare_of};
 pub use end_quench::{EndQuench, EndQuenchMethod, end_quench, measured_end_quench};
-pub use formed::{Formed, FormedProduct};
+pub use formed::{Formed, FormedProduct, Forming};
 pub use isothermal::{Isothermal, ProductCurve, isothermal};
 pub use kinetics::{Kinetics, Product};
 pub use martensite::{

@@ -8,7 +8,7 @@ use crate::chart::{
 };
 use crate::hardness::Hardness;
 use crate::route::{ContinuousDiagram, EndQuenchTest};
-use crate::transform::{ContinuousCooling, EndQuenchMethod, Passage, Product};
+use crate::transform::{ContinuousCooling, EndQuenchMethod, Forming, Passage};
 use crate::units::{format_fixed, format_hrb, format_hv};
 use leptos::prelude::*;
 
@@ -42,7 +42,7 @@ pub(crate) fn continuous_scene(
             points: cooling.curve.clone(),
             hardness: hardness.map(short_hardness),
         });
-    let field = |product: Product| {
+    let field = |product: Forming| {
         let passages: Vec<&Passage> = coolings
             .iter()
             .flat_map(|cooling| &cooling.passages)
@@ -68,7 +68,7 @@ pub(crate) fn continuous_scene(
     });
     let data = ContinuousData {
         fan: fan.collect(),
-        fields: Product::ALL.into_iter().filter_map(field).collect(),
+        fields: Forming::ALL.into_iter().filter_map(field).collect(),
         ms: coolings.iter().filter_map(ms).collect(),
         planned: planned.unwrap_or_default(),
         clock_c,

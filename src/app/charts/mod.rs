@@ -24,7 +24,7 @@ use crate::chart::{
 use crate::heat::{CoolingCurve, Grind, Place, Section};
 use crate::phases::PhaseMap;
 use crate::route::{self, InfluenceKind, Step};
-use crate::transform::{Fractions, Product};
+use crate::transform::{Forming, Fractions};
 use crate::units::{
     LengthUnit, TemperatureScale, format_duration_s, format_length, format_percent,
     format_temperature_band,
@@ -66,11 +66,12 @@ fn labels(bench: Bench) -> Labels {
     labels
 }
 
-const fn constituent(product: Product) -> Constituent {
-    match product {
-        Product::Ferrite => Constituent::Ferrite,
-        Product::Pearlite => Constituent::Pearlite,
-        Product::Bainite => Constituent::Bainite,
+const fn constituent(forming: Forming) -> Constituent {
+    match forming {
+        Forming::GrainBoundaryCarbide => Constituent::Carbide,
+        Forming::Ferrite => Constituent::Ferrite,
+        Forming::Pearlite => Constituent::Pearlite,
+        Forming::Bainite => Constituent::Bainite,
     }
 }
 

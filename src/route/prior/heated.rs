@@ -8,7 +8,7 @@ use crate::heat::CoolingCurve;
 use crate::route::error::RouteError;
 use crate::route::hardening::Hardening;
 use crate::route::plan::Route;
-use crate::soak::{BoundaryCarbide, CarbideBalance, Ripening, SoakEnd, Stock};
+use crate::soak::{BoundaryCarbide, CarbideBalance, Network, Ripening, SoakEnd, Stock};
 use crate::sources::astm_e112::grain_number;
 use crate::steel::OutOfRange;
 
@@ -26,11 +26,12 @@ pub(super) struct Heated {
     pub(super) films: BoundaryCarbide,
 }
 
-/// Heats the piece and lets it cool.
+/// Heats the piece, with what network it has, and lets it cool.
 pub(super) fn heated(
     route: &Route,
     step: &PriorStep,
     stock: &Stock,
+    network_before: Network,
     settled: &Settled,
     balance: Option<&CarbideBalance>,
 ) -> Result<Heated, RouteError> {
@@ -42,21 +43,27 @@ pub(super) fn heated(
         soaked.grain_um = forged_grain_um(stock, finish_c, soaked.grain_um, settled);
         soaked.point.grain_astm = grain_number(soaked.grain_um);
     }
-    let hardening = Hardening::of_route(route, &soaked.point, &soaked.dissolved);
+    let hardening = Hardening::of_route(route, &soaked.point, &soaked.dissolved)
+        .map(|hardening| hardening.with_films(balance.map(|balance| balance.films(&soaked))));
     let Cooling {
         curve,
         is_annealing,
     } = cooled(route, step, from_c, settled.a1_c, hardening.as_ref().ok())?;
-    let films = balance.map_or_else(BoundaryCarbide::default, |balance| {
-        balance.on_boundaries(&soaked, &curve.time_s, &curve.temperature_c)
-    });
     let formed = hardening.and_then(|hardening| hardening.cool(&curve));
+    let films = match (&formed, balance) {
+        (Ok(piece), _) => piece.films,
+        (Err(_), Some(balance)) => {
+            balance.on_boundaries(&soaked, &curve.time_s, &curve.temperature_c)
+        }
+        (Err(_), None) => BoundaryCarbide::default(),
+    };
     let ripening = ripening(route, settled, &curve)?;
     let made = Made {
         steel: &route.composition,
         soaked: &soaked,
         settled,
         films: &films,
+        network_before,
         ripening,
         outside_pearlite: stock.outside_pearlite(),
     };

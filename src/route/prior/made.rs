@@ -6,7 +6,7 @@ use super::state::{
 };
 use crate::hardness::{self, AS_QUENCHED_BAND_HRC, AsQuenched, Hardness};
 use crate::route::hardening::CooledPiece;
-use crate::soak::{BoundaryCarbide, Network, Ripening, SoakEnd, Structure};
+use crate::soak::{BoundaryCarbide, CEMENTITE_WT, Network, Ripening, SoakEnd, Structure};
 use crate::steel::Composition;
 use crate::transform::{Formed, Fractions};
 
@@ -50,6 +50,8 @@ pub(super) struct Made<'a> {
     pub(super) settled: &'a Settled,
     /// Carbide on the grain boundaries.
     pub(super) films: &'a BoundaryCarbide,
+    /// The network that went into the fire.
+    pub(super) network_before: Network,
     /// What the way down from A1 does to carbide.
     pub(super) ripening: Ripening,
     /// Part of the steel's carbide that lies outside pearlite.
@@ -182,15 +184,17 @@ impl Made<'_> {
     /// The piece without constituents and hardness, when so much of it is ferrite, pearlite and
     /// bainite, and so much martensite and austenite, by volume.
     fn state(&self, structure: Structure, soft: f64, hard: f64) -> PieceState {
-        let matrix = (1.0 - self.soaked.point.carbide_volume_fraction).max(1e-6);
-        // What the soak had dissolved is shared in proportion to volume.
-        let part_wt = |share: f64| self.soaked.carbon_in_solution_wt * share / matrix;
+        // What the soak had dissolved, less what films have taken, is shared in proportion to volume.
+        let in_solution_wt = self.soaked.carbon_in_solution_wt;
+        let taken = self.films.volume_fraction * CEMENTITE_WT / self.soaked.dissolved.c.max(1e-6);
+        let films_wt = in_solution_wt * taken.min(1.0);
+        let part_wt = |share: f64| (in_solution_wt - films_wt) * share / (soft + hard).max(1e-6);
         PieceState {
             fractions: None,
             structure,
             grain_um: Some(self.soaked.grain_um),
             network: self.network(),
-            carbon_in_carbide_wt: self.soaked.carbon_in_carbide_wt + part_wt(soft),
+            carbon_in_carbide_wt: self.soaked.carbon_in_carbide_wt + films_wt + part_wt(soft),
             carbon_in_solution_wt: part_wt(hard),
             dissolved: self.soaked.dissolved,
             hardness: None,
@@ -201,11 +205,15 @@ impl Made<'_> {
 
     fn network(&self) -> Network {
         let old = self.soaked.network_part * self.soaked.point.carbide_volume_fraction;
-        match self.films.network() {
-            Network::None if old >= WHOLE_NETWORK => Network::Continuous,
-            Network::None if old >= 0.5 * WHOLE_NETWORK => Network::Broken,
-            films => films,
-        }
+        let left = if old >= WHOLE_NETWORK {
+            Network::Continuous
+        } else if old >= 0.5 * WHOLE_NETWORK {
+            Network::Broken
+        } else {
+            Network::None
+        };
+        // What was broken does not become whole by lying in the fire.
+        self.films.network().max(left.min(self.network_before))
     }
 
     /// Part of the pearlite whose carbide grows on carbide that the soak has left.

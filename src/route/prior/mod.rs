@@ -124,7 +124,7 @@ fn taken(
         skin: skin.clone(),
         state,
     };
-    match heated::heated(route, step, &stock, settled, balance) {
+    match heated::heated(route, step, &stock, before.network, settled, balance) {
         Ok(done) => PriorOutcome {
             heated: Some(PriorHeat {
                 carbon_wt: done.soaked.dissolved.c,
