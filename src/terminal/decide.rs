@@ -40,7 +40,7 @@ const FIND: Question = Question {
     answers: &[
         (
             "routes",
-            "the best first: {route, hrc, band_hrc (nine in ten), chance, margin_factor, austenite, grain_astm, \
+            "up to ten, the best first: {route, hrc, band_hrc (nine in ten), chance, margin_factor, austenite, grain_astm, \
              points (an order only), time_h, may_crack, embrittles, reason}",
         ),
         (

@@ -59,7 +59,7 @@ struct Quenched {
 }
 
 /// Weighs choices of one quench. A blade is sampled as the plate of its spine, where its deciding
-/// place lies.
+/// place lies: the plate cools a little slower, so the chance is on the safe side.
 pub(super) fn sample(
     run: &FindRun,
     choices: &[Choice],

@@ -242,7 +242,7 @@ fn too_slow(run: &FindRun, upstream: &Upstream) -> String {
         },
     );
     format!(
-        "Every quench of the shop is too slow to harden this section: the fastest by a factor of {}. {help}",
+        "Every quench of the shop is too slow to harden this section: the fastest by {}. {help}",
         format_factor(factor)
     )
 }

@@ -4,7 +4,7 @@
 use super::chance::Weighed;
 use super::run::{Choice, FindRun};
 use crate::numeric::order;
-use crate::route::{Property, Route};
+use crate::route::{Property, Route, Target, inside_a_sentence};
 use crate::units::{format_factor, format_fixed, format_hrc, format_percent};
 use serde::Serialize;
 
@@ -154,21 +154,14 @@ fn reason(run: &FindRun, weighed: &Weighed, best: &Weighed) -> String {
             .get(one.upstream)
             .and_then(|up| up.margin_factor);
         let margin = margin.map_or_else(String::new, |factor| {
-            format!(
-                "; its quench could be slower by a factor of {}",
-                format_factor(factor)
-            )
+            format!("; its quench could take {} as long", format_factor(factor))
         });
         let whose = if one.piece.is_embrittled || run.may_crack(one) {
             "Nothing sounder meets"
         } else {
             "The best chance of"
         };
-        return format!(
-            "{whose} {} to {}: {chance}{margin}.",
-            format_fixed(target.least_hrc, 0),
-            format_hrc(target.most_hrc)
-        );
+        return format!("{whose} {}: {chance}{margin}.", range_words(&target));
     }
     if run.may_crack(one) && !run.may_crack(other) {
         return format!("Its quench is so harsh that the piece may crack; its chance is {chance}.");
@@ -183,7 +176,22 @@ fn reason(run: &FindRun, weighed: &Weighed, best: &Weighed) -> String {
             format_percent(best.chance)
         );
     }
-    format!("About as likely, {chance}, but {}.", less_fit(one, other))
+    let less = less_fit(one, other).unwrap_or_else(|| {
+        let property = inside_a_sentence(run.sought.purpose.property().name());
+        format!("behind in {property} by all that differs together")
+    });
+    format!("About as likely, {chance}, but {less}.")
+}
+
+/// A hardness range, with a decimal only where it has one.
+fn range_words(target: &Target) -> String {
+    let (least, most) = (target.least_hrc, target.most_hrc);
+    let decimals = usize::from(least.fract() != 0.0 || most.fract() != 0.0);
+    format!(
+        "{} to {} HRC",
+        format_fixed(least, decimals),
+        format_fixed(most, decimals)
+    )
 }
 
 fn less_likely(run: &FindRun, weighed: &Weighed, best: &Weighed) -> String {
@@ -207,35 +215,33 @@ fn less_likely(run: &FindRun, weighed: &Weighed, best: &Weighed) -> String {
     "more of its pieces miss a limit".to_owned()
 }
 
-/// What speaks against a choice beside its hardness.
-fn less_fit(one: &Choice, other: &Choice) -> String {
-    let (one_piece, other_piece) = (&one.piece, &other.piece);
-    let austenite = |choice: &Choice| choice.piece.austenite.unwrap_or_default();
-    if one_piece.grain_astm < other_piece.grain_astm - 0.2 {
-        return format!(
+/// What speaks most plainly against a choice beside its hardness, if any one thing does.
+fn less_fit(one: &Choice, other: &Choice) -> Option<String> {
+    let [grain, other_grain] = [one, other].map(|choice| choice.piece.grain_astm);
+    if grain < other_grain - 0.2 {
+        return Some(format!(
             "with coarser grain, {} against {}",
-            format_fixed(one_piece.grain_astm, 1),
-            format_fixed(other_piece.grain_astm, 1)
-        );
+            format_fixed(grain, 1),
+            format_fixed(other_grain, 1)
+        ));
     }
-    if austenite(one) > austenite(other) + 0.01 {
-        return format!(
+    let [austenite, other_austenite] =
+        [one, other].map(|choice| choice.piece.austenite.unwrap_or_default());
+    if austenite > other_austenite + 0.01 {
+        return Some(format!(
             "with more retained austenite, {} against {}",
-            format_percent(austenite(one)),
-            format_percent(austenite(other))
-        );
+            format_percent(austenite),
+            format_percent(other_austenite)
+        ));
     }
-    if one.time_min > other.time_min + 1.0 {
-        return format!(
+    let [time_h, other_h] = [one, other].map(|choice| choice.time_min / 60.0);
+    (time_h > other_h).then(|| {
+        format!(
             "it takes {} h against {}",
-            format_fixed(one.time_min / 60.0, 1),
-            format_fixed(other.time_min / 60.0, 1)
-        );
-    }
-    if one_piece.carbon_in_solution_wt > other_piece.carbon_in_solution_wt + 0.005 {
-        return "with more carbon in solution".to_owned();
-    }
-    "with a little less for the use by what differs together".to_owned()
+            format_fixed(time_h, 1),
+            format_fixed(other_h, 1)
+        )
+    })
 }
 
 /// The choices that none other beats in both hardness and toughness.
