@@ -1,6 +1,7 @@
 //! Deciding: which route to take, how sure its outcome is, what it hangs on, and working back from what was measured on a
 //! piece to what must have been done to it.
 
+mod case;
 mod coupon;
 mod error;
 mod find;

@@ -1,7 +1,8 @@
 //! The chance that a route meets the target, over what is open.
 
 use super::run::{Choice, FindRun};
-use crate::advise::inputs::{Case, Input, OpenInput, Tolerances, open_inputs};
+use crate::advise::case::{Case, coordinates};
+use crate::advise::inputs::{Input, Tolerances, open_inputs};
 use crate::advise::law::NINE_IN_TEN;
 use crate::advise::points::point;
 use crate::advise::{AdviseError, spread::austenite, spread::hrc};
@@ -91,20 +92,17 @@ fn quenched_cases(
         temper_band_k: band_k,
         ..run.tolerances
     };
-    let planned = run.steel.trial(&route, &Deviation::default())?;
+    let upstream = run.upstreams.get(choice.upstream);
+    let Some(planned) = upstream.map(|upstream| upstream.as_planned(&route)) else {
+        return Ok(Vec::new());
+    };
     let mut open = open_inputs(&route, &planned, &tolerances)?;
     open.retain(|open| open.input != Input::TemperedHardness);
-    let coordinates = open.iter().map(OpenInput::coordinates).sum();
+    let coordinates = coordinates(&open);
     let mut found = Vec::new();
     for number in 0..CASES {
-        let mut case = Case::planned(&route);
         let at = point(number, coordinates, heats.seed);
-        let mut rest = at.as_slice();
-        for input in &open {
-            let (own, later) = rest.split_at(input.coordinates().min(rest.len()));
-            input.enter(&mut case, own);
-            rest = later;
-        }
+        let case = Case::at(&route, &open, |_| &at);
         let Some(steel) = heats.steel(number as usize, &case, &run.steel) else {
             continue;
         };

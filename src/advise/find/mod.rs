@@ -101,7 +101,8 @@ pub struct Found {
 }
 
 /// Finds routes for the piece of a route: its steel, structure, section and time in air count; its
-/// furnace, soak, quench, cold, tempers and target are those that are sought.
+/// furnace, soak, quench, cold, tempers and target are those that are sought. How far a temper may
+/// be off is that of the shop's oven, whatever the tolerances say.
 ///
 /// # Errors
 /// A shop, limits or tolerances that make no sense; a steel that the equilibrium does not cover; or

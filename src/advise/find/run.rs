@@ -11,7 +11,7 @@ use crate::advise::shop::Shop;
 use crate::hardness::embrittling_range_c;
 use crate::numeric::order;
 use crate::route::{
-    Cold, Deviation, Piece, Quench, QuenchedTrial, Route, RouteError, TrialSteel, may_crack,
+    Cold, Deviation, Piece, Quench, QuenchedTrial, Route, RouteError, Trial, TrialSteel, may_crack,
 };
 use crate::soak::SoakEnd;
 
@@ -29,6 +29,21 @@ pub(super) struct Upstream {
     pub(super) quenched: QuenchedTrial,
     pub(super) margin_factor: Option<f64>,
     pub(super) may_crack: bool,
+}
+
+impl Upstream {
+    /// A route with this soak and quench, as planned.
+    pub(super) fn as_planned(&self, route: &Route) -> Trial {
+        let planned = Deviation::default();
+        let finished = self
+            .quenched
+            .finish(route.cold.as_ref(), &route.tempers, &planned);
+        Trial {
+            soak: self.soaked.point,
+            stages: finished,
+            margin_factor: self.margin_factor,
+        }
+    }
 }
 
 /// A whole route, as planned.
