@@ -46,8 +46,11 @@ fn help() -> String {
     String::from_utf8(output).expect("text")
 }
 
-const NAMES: [&str; 16] = [
+const NAMES: [&str; 19] = [
     "route",
+    "find",
+    "spread",
+    "sensitivity",
     "critical_temperatures",
     "equilibrium",
     "soak",
@@ -758,4 +761,47 @@ fn a_spread_is_that_of_its_seed() {
     );
     let absurd = error(&ask(",\"tolerances\":{\"thickness_band_mm\":-1}"));
     assert!(absurd.contains("thickness_band_mm"), "{absurd}");
+}
+
+/// A route found is one for other questions; faults of the shop are named.
+#[test]
+fn a_route_is_found_and_can_be_asked_for() {
+    let shop = |band_k: f64| {
+        json!({
+            "furnaces": [
+                {"name": "forge", "least_c": 600, "most_c": 1250, "band_k": 30, "holds": false},
+                {"name": "kiln", "least_c": 100, "most_c": 1100, "band_k": band_k}
+            ],
+            "quenchants": [{"medium": "oil_fast"}]
+        })
+    };
+    let ask = |shop: &Value| {
+        let asked = json!({
+            "question": "find", "shop": shop,
+            "sought": {"target": {"least_hrc": 59, "most_hrc": 62}, "use": "edge"},
+            "route": {
+                "piece": "knife", "grade": "52100", "start": "spheroidised",
+                "section": {"shape": "plate", "thickness_mm": 3}, "furnace_band_k": 8,
+                "soak": {"temperature_c": 845, "time_min": 12}, "quench": {"medium": "oil_fast"},
+                "target": {"least_hrc": 59, "most_hrc": 62}
+            }
+        });
+        asked.to_string()
+    };
+    let found = answered(&ask(&shop(8.0)));
+    let best = &found["routes"][0];
+    assert!(
+        best["reason"]
+            .as_str()
+            .is_some_and(|reason| reason.starts_with("The best chance"))
+    );
+    assert_eq!(best["route"]["furnace_band_k"], 8.0);
+    let loaded = answered(&json!({"question": "route", "route": best["route"]}).to_string());
+    let stages = loaded["stages"].as_array().expect("a list");
+    assert_eq!(
+        stages.len(),
+        2 + best["route"]["tempers"].as_array().map_or(0, Vec::len)
+    );
+    let absurd = error(&ask(&shop(-8.0)));
+    assert!(absurd.contains("furnaces[1].band_k"), "{absurd}");
 }

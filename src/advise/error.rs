@@ -1,5 +1,6 @@
 //! Why a question about a whole shop or a whole spread has no answer.
 
+use super::shop::ShopError;
 use crate::heat::MediumError;
 use crate::route::RouteError;
 
@@ -12,6 +13,9 @@ pub enum AdviseError {
     /// A quenchant.
     #[error(transparent)]
     Medium(#[from] MediumError),
+    /// The shop.
+    #[error("`shop`: {0}")]
+    Shop(#[from] ShopError),
     /// A number is not a number or out of range.
     #[error("{field}: {value} is outside {least} to {most}{unit}")]
     Number {

@@ -1,10 +1,11 @@
 //! What is open about a route, each part with its distribution, where that comes from, and what
 //! part of the pipeline it enters.
 
+use super::case::Case;
 use super::error::{AdviseError, check};
 use super::law::{Law, NINE_IN_TEN, cut_normal};
 use crate::hardness::AS_QUENCHED_BAND_HRC;
-use crate::route::{Deviation, NOSE_BAND, Route, Step, Trial};
+use crate::route::{NOSE_BAND, Route, Step, Trial};
 use crate::steel::{Composition, Element, OpenContent, find};
 use serde::{Deserialize, Serialize};
 
@@ -198,23 +199,6 @@ impl Content {
             element,
             self.usual_wt + way.abs() * (limit_wt - self.usual_wt),
         );
-    }
-}
-
-/// One piece of all that might come of a route: its steel, and what is off.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Case {
-    pub(super) steel: Composition,
-    pub(super) off: Deviation,
-}
-
-impl Case {
-    /// The piece as planned.
-    pub(super) fn planned(route: &Route) -> Self {
-        Self {
-            steel: route.composition,
-            off: Deviation::default(),
-        }
     }
 }
 

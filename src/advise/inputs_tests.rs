@@ -1,7 +1,7 @@
 //! What is open about routes.
 
 use super::*;
-use crate::route::{Thermocouple, trial};
+use crate::route::{Deviation, Thermocouple, trial};
 
 fn open(route: &Route) -> Vec<OpenInput> {
     let planned = trial(route, &Deviation::default()).unwrap();

@@ -1,19 +1,29 @@
-//! Deciding: how sure an outcome is, what it hangs on, and working back from what was measured on a
+//! Deciding: which route to take, how sure its outcome is, what it hangs on, and working back from what was measured on a
 //! piece to what must have been done to it.
 
+mod case;
 mod coupon;
 mod error;
+mod find;
 mod inputs;
 mod law;
 mod points;
 mod sensitivity;
+mod shop;
 mod spread;
 
 pub use error::AdviseError;
+pub use find::{
+    FindRun, Found, FoundRoute, Limit, Limits, Nearest, Purpose, Sought, TradeOff, find,
+};
 pub use inputs::{Content, Distribution, Input, OpenInput, Tolerances};
 pub use law::Law;
 pub use sensitivity::{
     Divided, Index, Quantity, ROWS, Sensitivity, SensitivityRun, Share, USUAL_ROWS, sensitivity,
+};
+pub use shop::{
+    ColdMeans, Furnace, MOST_OF_A_KIND, NOT_HELD_BAND_K, Quenchant, Shop, ShopError, TemperOven,
+    Tester,
 };
 pub use spread::{CASES, Quantiles, SpreadRun, Spreads, USUAL_CASES, spread};
 

@@ -1,8 +1,9 @@
 //! How sure an outcome is: a sample of all that might come of a route, over what is open about the
 //! furnace, the steel, the piece, the quenchant and the models.
 
+use super::case::{Case, coordinates};
 use super::error::{AdviseError, check};
-use super::inputs::{Case, OpenInput, Tolerances, open_inputs};
+use super::inputs::{OpenInput, Tolerances, open_inputs};
 use super::points::point;
 use crate::numeric::order;
 use crate::numeric::quantile::{mean_and_sd, quantile};
@@ -173,16 +174,8 @@ impl SpreadRun {
     }
 
     fn case(&self, number: u32) -> Case {
-        let coordinates = self.inputs.iter().map(OpenInput::coordinates).sum();
-        let at = point(number, coordinates, self.seed);
-        let mut rest = at.as_slice();
-        let mut case = Case::planned(&self.route);
-        for open in &self.inputs {
-            let (own, later) = rest.split_at(open.coordinates().min(rest.len()));
-            open.enter(&mut case, own);
-            rest = later;
-        }
-        case
+        let at = point(number, coordinates(&self.inputs), self.seed);
+        Case::at(&self.route, &self.inputs, |_| &at)
     }
 
     /// What the cases done so far tell.

@@ -153,7 +153,7 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
 }
 
 /// True of a quench that is harsh for this much carbon in solution, wt %.
-pub(super) fn may_crack(medium: &Medium, carbon_wt: f64) -> bool {
+pub(crate) fn may_crack(medium: &Medium, carbon_wt: f64) -> bool {
     is_harsh(medium.family) && carbon_wt > CRACKING_CARBON_WT
 }
 

@@ -65,15 +65,16 @@ pub struct InUse {
 }
 
 /// What a route leaves in the piece, as far as it is known.
-struct Piece {
-    hrc: Option<f64>,
-    austenite: Option<f64>,
-    soft: Option<f64>,
-    carbide: f64,
-    carbon_in_solution_wt: f64,
-    grain_astm: f64,
-    is_tempered: bool,
-    is_embrittled: bool,
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Piece {
+    pub(crate) hrc: Option<f64>,
+    pub(crate) austenite: Option<f64>,
+    pub(crate) soft: Option<f64>,
+    pub(crate) carbide: f64,
+    pub(crate) carbon_in_solution_wt: f64,
+    pub(crate) grain_astm: f64,
+    pub(crate) is_tempered: bool,
+    pub(crate) is_embrittled: bool,
 }
 
 impl Piece {
@@ -125,6 +126,39 @@ const COUNTS_AUSTENITE: f64 = 0.03;
 const COUNTS_SOFT: f64 = 0.05;
 const COUNTS_CARBON_WT: f64 = 0.03;
 const COUNTS_GRAIN: f64 = 0.7;
+
+/// What embrittling, or a temper, is worth in points: as much as 4 HRC (expert value).
+const POINTS_OF_A_FACT: f64 = 4.0;
+
+impl Piece {
+    /// Points for a property, to rank pieces of one steel by and for nothing else: of all that acts on
+    /// it, how many times over it differs by as much as counts. A difference of points says which of
+    /// two pieces is ahead and by about how many such differences, never by how much the property
+    /// itself.
+    pub(crate) fn points(&self, property: Property) -> f64 {
+        let plates_wt = (self.carbon_in_solution_wt - PLATE_CARBON_WT).max(0.0);
+        let fact = |is: bool| POINTS_OF_A_FACT * f64::from(u8::from(is));
+        [
+            (self.hrc.unwrap_or_default() / COUNTS_HRC, HARDNESS),
+            (self.carbide / COUNTS_CARBIDE, CARBIDE),
+            (
+                self.austenite.unwrap_or_default() / COUNTS_AUSTENITE,
+                AUSTENITE,
+            ),
+            (self.soft.unwrap_or_default() / COUNTS_SOFT, SOFT),
+            (plates_wt / COUNTS_CARBON_WT, PLATES),
+            (self.grain_astm / COUNTS_GRAIN, FINER_GRAIN),
+            (fact(self.is_embrittled), EMBRITTLED),
+            (fact(self.is_tempered), TEMPERED),
+        ]
+        .into_iter()
+        .map(|(times, Acts(acts))| {
+            let act = acts.get(property as usize).copied().unwrap_or_default();
+            times * f64::from(act)
+        })
+        .sum()
+    }
+}
 
 fn differences(this: &Piece, other: &Piece) -> Vec<Difference> {
     let mut all = Vec::new();
@@ -252,6 +286,38 @@ mod tests {
         change(&mut this);
         let outcomes = [&this, &other].map(|route| run(route).unwrap());
         in_use((&this, &outcomes[0]), (&other, &outcomes[1])).map(|found| found.direction)
+    }
+
+    /// Points order two pieces as the directions do, where all speaks for one of them.
+    #[test]
+    fn points_agree_with_directions() {
+        let piece = Piece {
+            hrc: Some(60.0),
+            austenite: Some(0.05),
+            soft: Some(0.0),
+            carbide: 0.04,
+            carbon_in_solution_wt: 0.65,
+            grain_astm: 9.0,
+            is_tempered: true,
+            is_embrittled: false,
+        };
+        let softer = Piece {
+            hrc: Some(58.0),
+            ..piece
+        };
+        let finer = Piece {
+            grain_astm: 10.0,
+            ..piece
+        };
+        let embrittled = Piece {
+            is_embrittled: true,
+            ..softer
+        };
+        let tough = |piece: &Piece| piece.points(Property::Toughness);
+        approx::assert_abs_diff_eq!(tough(&softer) - tough(&piece), 2.0, epsilon = 1e-9);
+        assert!(tough(&finer) > tough(&piece) && tough(&embrittled) < tough(&piece));
+        assert!(softer.points(Property::Wear) < piece.points(Property::Wear));
+        assert_eq!(finer.points(Property::Wear), piece.points(Property::Wear));
     }
 
     #[test]

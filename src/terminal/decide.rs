@@ -1,14 +1,62 @@
-//! Questions that decide: how sure a route is, and what it hangs on.
+//! Questions that decide: which route to take, how sure it is, and what it hangs on.
 
 use super::asked::Asked;
 use super::catalogue::{Question, needed, optional};
 use super::refusal::Refusal;
 use super::whole_route::route_of;
-use crate::advise::{Tolerances, USUAL_CASES, USUAL_ROWS, sensitivity, spread};
+use crate::advise::{Shop, Sought, Tolerances, USUAL_CASES, USUAL_ROWS, find, sensitivity, spread};
 use serde::Serialize;
 use serde_json::{Map, Value};
 
-pub(super) const QUESTIONS: &[Question] = &[SPREAD, SENSITIVITY];
+pub(super) const QUESTIONS: &[Question] = &[FIND, SPREAD, SENSITIVITY];
+
+const FIND: Question = Question {
+    name: "find",
+    asks: "Which route with what the shop owns gives this piece the hardness that its use asks for?",
+    of_steel: false,
+    fields: &[
+        needed(
+            "route",
+            "the piece as a route: its steel, structure, steps before hardening, section and time in air count",
+        ),
+        needed(
+            "shop",
+            "{furnaces: [{name, least_c, most_c, band_k, offset_k?, thermocouple?, holds?}], quenchants: \
+             [{medium, agitation?}], colds?: [{name, temperature_c}], temper_oven?: {least_c, most_c, band_k}, \
+             tester?: {error_hrc}}; a forge has holds: false",
+        ),
+        needed(
+            "sought",
+            "{target: {least_hrc, most_hrc}, use: edge, spring, wear or impact, limits?: {most_austenite, \
+             least_grain_astm, no_cold, longest_h}}",
+        ),
+        optional("tolerances", TOLERANCES, "{}"),
+        optional(
+            "seed",
+            "whole number: the same one gives the same chances",
+            "0",
+        ),
+    ],
+    answers: &[
+        (
+            "routes",
+            "up to ten, the best first: {route, hrc, band_hrc (nine in ten), chance, margin_factor, austenite, grain_astm, \
+             points (an order only), time_h, may_crack, embrittles, reason}",
+        ),
+        (
+            "trade_off",
+            "hardness against toughness_points (an order only), each with its route",
+        ),
+        ("tried", "routes that were computed"),
+        (
+            "nearest",
+            "where none was found: {limit, nearest, words}, the first limit that no route keeps to, and what \
+             would help",
+        ),
+    ],
+    example: r#"{"question":"find","shop":{"furnaces":[{"name":"kiln","least_c":100,"most_c":1100,"band_k":8}],"quenchants":[{"medium":"oil_medium"},{"medium":"oil_fast"}]},"sought":{"target":{"least_hrc":60,"most_hrc":62},"use":"edge"},"route":{"piece":"marking knife","grade":"52100","start":"spheroidised","section":{"shape":"plate","thickness_mm":3},"furnace_band_k":8,"soak":{"temperature_c":845,"time_min":12},"quench":{"medium":"oil_fast"},"target":{"least_hrc":60,"most_hrc":62}}}"#,
+    answer: find_route,
+};
 
 const SPREAD: Question = Question {
     name: "spread",
@@ -106,6 +154,19 @@ fn spread_of(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
             .optional::<Tolerances>("tolerances")?
             .unwrap_or_default(),
         asked.optional("cases")?.unwrap_or(USUAL_CASES),
+        asked.optional("seed")?.unwrap_or(0),
+    )?;
+    object(&found)
+}
+
+fn find_route(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
+    let found = find(
+        &route_of(asked)?,
+        &asked.value::<Shop>("shop")?,
+        &asked.value::<Sought>("sought")?,
+        &asked
+            .optional::<Tolerances>("tolerances")?
+            .unwrap_or_default(),
         asked.optional("seed")?.unwrap_or(0),
     )?;
     object(&found)

@@ -6,8 +6,9 @@ mod words;
 
 pub use indices::Index;
 
+use super::case::{Case, coordinates};
 use super::error::{AdviseError, check};
-use super::inputs::{Case, Input, OpenInput, Tolerances, open_inputs};
+use super::inputs::{Input, OpenInput, Tolerances, open_inputs};
 use super::points::point;
 use crate::numeric::order;
 use crate::route::{Deviation, Route, RouteError, TrialSteel};
@@ -173,7 +174,7 @@ impl SensitivityRun {
     }
 
     fn pair(&self, block: u32, row: u32) -> Result<Pair, RouteError> {
-        let coordinates: usize = self.inputs.iter().map(OpenInput::coordinates).sum();
+        let coordinates = coordinates(&self.inputs);
         let seed = self.seed.wrapping_mul(BLOCKS).wrapping_add(block);
         let at = point(row, 2 * coordinates, seed);
         let (at_a, at_b) = at.split_at(coordinates);
@@ -199,15 +200,9 @@ impl SensitivityRun {
 
     /// The case of row `A`, but for the inputs that are from row `B`.
     fn case(&self, at_a: &[f64], at_b: &[f64], from_b: &dyn Fn(usize) -> bool) -> Case {
-        let mut case = Case::planned(&self.route);
-        let mut first = 0;
-        for (place, open) in self.inputs.iter().enumerate() {
-            let at = if from_b(place) { at_b } else { at_a };
-            let end = first + open.coordinates();
-            open.enter(&mut case, at.get(first..end).unwrap_or_default());
-            first = end;
-        }
-        case
+        Case::at(&self.route, &self.inputs, |input| {
+            if from_b(input) { at_b } else { at_a }
+        })
     }
 
     /// What the rows done so far tell.

@@ -1,6 +1,6 @@
 //! Cases that share what comes before the part of the pipeline in which they differ.
 
-use crate::advise::inputs::Case;
+use crate::advise::case::Case;
 use crate::advise::spread::{austenite, hrc};
 use crate::route::{QuenchedTrial, Route, RouteError, Step, TrialSteel, compared_section};
 use crate::soak::SoakEnd;

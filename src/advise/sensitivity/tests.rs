@@ -16,7 +16,7 @@ fn plate() -> Route {
 #[test]
 fn what_is_shared_changes_no_bit() {
     let run = SensitivityRun::new(&plate(), &Tolerances::default(), 16, 2).unwrap();
-    let coordinates: usize = run.inputs.iter().map(OpenInput::coordinates).sum();
+    let coordinates = coordinates(&run.inputs);
     let at = point(0, 2 * coordinates, run.seed * BLOCKS);
     let (at_a, at_b) = at.split_at(coordinates);
     let pair = run.pair(0, 0).unwrap();

@@ -1,0 +1,157 @@
+//! The chance that a route meets the target, over what is open.
+
+use super::run::{Choice, FindRun};
+use crate::advise::case::{Case, coordinates};
+use crate::advise::inputs::{Input, Tolerances, open_inputs};
+use crate::advise::law::NINE_IN_TEN;
+use crate::advise::points::point;
+use crate::advise::{AdviseError, spread::austenite, spread::hrc};
+use crate::numeric::quantile::mean_and_sd;
+use crate::route::{Deviation, QuenchedTrial, RouteError, TrialSteel, compared_section};
+use statrs::distribution::{ContinuousCDF, Normal};
+use std::cell::OnceCell;
+
+/// Cases of the sample of a quench. The error of the tempering model, which is the widest part, is
+/// not sampled but integrated, so that few are enough.
+pub(super) const CASES: u32 = 32;
+
+/// The heats of the cases: they are the same for all quenches, so that they are compared on the same
+/// pieces.
+pub(super) struct Heats {
+    seed: u32,
+    steels: Vec<OnceCell<Result<TrialSteel, RouteError>>>,
+}
+
+impl Heats {
+    pub(super) fn new(seed: u32) -> Self {
+        Self {
+            seed,
+            steels: (0..CASES).map(|_| OnceCell::new()).collect(),
+        }
+    }
+
+    /// The steel of a case; it comes first in the coordinates of a case, so it does not depend on what
+    /// else is open.
+    fn steel(&self, number: usize, case: &Case, planned: &TrialSteel) -> Option<&TrialSteel> {
+        let steel = self.steels.get(number)?;
+        let found = steel.get_or_init(|| planned.another_heat(&case.steel));
+        found
+            .as_ref()
+            .ok()
+            .filter(|steel| *steel.composition() == case.steel)
+    }
+}
+
+/// A choice with its chance.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Weighed {
+    pub(super) choice: Choice,
+    /// Part of the cases that meet the target and keep to the limits.
+    pub(super) chance: f64,
+    /// Hardness between which nine in ten lie, HRC.
+    pub(super) band_hrc: [f64; 2],
+}
+
+/// A case after its quench.
+struct Quenched {
+    grain_astm: f64,
+    piece: QuenchedTrial,
+    off: Deviation,
+}
+
+/// Weighs choices of one quench. A blade is sampled as the plate of its spine, where its deciding
+/// place lies: the plate cools a little slower, so the chance is on the safe side.
+pub(super) fn sample(
+    run: &FindRun,
+    choices: &[Choice],
+    heats: &Heats,
+) -> Result<Vec<Weighed>, AdviseError> {
+    let Some(first) = choices.first() else {
+        return Ok(Vec::new());
+    };
+    let cases = quenched_cases(run, first, heats)?;
+    let weighed = choices
+        .iter()
+        .filter_map(|choice| weigh(run, choice, &cases));
+    Ok(weighed.collect())
+}
+
+fn quenched_cases(
+    run: &FindRun,
+    choice: &Choice,
+    heats: &Heats,
+) -> Result<Vec<Quenched>, AdviseError> {
+    let Some(route) = run.route(choice) else {
+        return Ok(Vec::new());
+    };
+    let band_k = run
+        .tempers
+        .get(choice.tempers)
+        .map(|tempers| tempers.band_k);
+    let tolerances = Tolerances {
+        temper_band_k: band_k,
+        ..run.tolerances
+    };
+    let upstream = run.upstreams.get(choice.upstream);
+    let Some(planned) = upstream.map(|upstream| upstream.as_planned(&route)) else {
+        return Ok(Vec::new());
+    };
+    let mut open = open_inputs(&route, &planned, &tolerances)?;
+    open.retain(|open| open.input != Input::TemperedHardness);
+    let coordinates = coordinates(&open);
+    let mut found = Vec::new();
+    for number in 0..CASES {
+        let at = point(number, coordinates, heats.seed);
+        let case = Case::at(&route, &open, |_| &at);
+        let Some(steel) = heats.steel(number as usize, &case, &run.steel) else {
+            continue;
+        };
+        let soak_c = route.soak.temperature_c + case.off.soak_k;
+        let section = compared_section(route.section);
+        let quenched = || -> Result<Quenched, RouteError> {
+            let soaked = steel.at(soak_c)?.end(60.0 * route.soak.time_min)?;
+            Ok(Quenched {
+                grain_astm: soaked.point.grain_astm,
+                piece: steel.quench(&soaked, soak_c, section, &route.quench, &case.off)?,
+                off: case.off,
+            })
+        };
+        // A case that does not harden at all counts as one that misses.
+        found.extend(quenched().ok());
+    }
+    Ok(found)
+}
+
+fn weigh(run: &FindRun, choice: &Choice, cases: &[Quenched]) -> Option<Weighed> {
+    let limits = &run.sought.limits;
+    let target = run.sought.target;
+    let tempers = run.tempers.get(choice.tempers)?.all();
+    let cold = run.colds.get(choice.cold)?.as_ref();
+    let model_sd = (choice.band_hrc / NINE_IN_TEN).max(f64::MIN_POSITIVE);
+    let normal = Normal::standard();
+    let (mut chance, mut all_hrc) = (0.0, Vec::new());
+    for case in cases {
+        let stages = case.piece.finish(cold, &tempers, &case.off);
+        let Some(last) = stages.last() else { continue };
+        let Some(mean_hrc) = hrc(last) else { continue };
+        all_hrc.push(mean_hrc);
+        let austenite = austenite(last);
+        let keeps_to = limits
+            .least_grain_astm
+            .is_none_or(|least| case.grain_astm >= least)
+            && limits
+                .most_austenite
+                .is_none_or(|most| austenite.is_none_or(|part| part <= most));
+        if keeps_to {
+            let below = |limit_hrc: f64| normal.cdf((limit_hrc - mean_hrc) / model_sd);
+            chance += below(target.most_hrc) - below(target.least_hrc);
+        }
+    }
+    let (mean, sd) = mean_and_sd(&all_hrc)?;
+    let half = NINE_IN_TEN * sd.hypot(model_sd);
+    Some(Weighed {
+        choice: *choice,
+        chance: chance / f64::from(CASES),
+        band_hrc: [mean - half, mean + half],
+    })
+}

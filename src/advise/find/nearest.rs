@@ -1,0 +1,273 @@
+//! What a route must keep to, and what stands in the way where none does.
+
+use super::options::{cold_at, soak_range};
+use super::run::{Choice, FindRun, Upstream};
+use crate::heat::{Medium, MediumChoice};
+use crate::route::{Deviation, Quench, inside_a_sentence, shop_media};
+use crate::units::{
+    TemperatureScale, format_factor, format_fixed, format_hrc, format_percent, format_temperature,
+};
+use serde::Serialize;
+
+/// Cold bath that is proposed where the shop has none, °C: dry ice in solvent.
+const DRY_ICE_C: f64 = -75.0;
+
+/// Something that a route must keep to, in the order of the route.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Limit {
+    /// A furnace that reaches the soak.
+    Furnace,
+    /// An oven that reaches a temper.
+    TemperOven,
+    /// A quench that hardens the section.
+    Margin,
+    /// The coarsest grain.
+    Grain,
+    /// The most retained austenite.
+    Austenite,
+    /// The longest time.
+    Time,
+    /// The hardness range.
+    Hardness,
+}
+
+/// The limit that stands in the way: of those that do so alone the first on the route, else the
+/// first that no route keeps to. With the smallest change that would help.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Nearest {
+    /// The limit.
+    pub limit: Limit,
+    /// The nearest that any route comes to it, in its unit: a factor for the margin, ASTM number,
+    /// volume fraction, h, HRC, °C for furnaces; none where there is nothing to compare.
+    pub nearest: Option<f64>,
+    /// What stands in the way, and what would help, in words.
+    pub words: String,
+}
+
+/// The limits that are checked on whole routes, in order.
+const CHECKED: [Limit; 5] = [
+    Limit::Margin,
+    Limit::Grain,
+    Limit::Austenite,
+    Limit::Time,
+    Limit::Hardness,
+];
+
+impl FindRun {
+    /// Whether a choice keeps to one limit, as planned. What the models do not tell counts as kept.
+    fn keeps_to(&self, choice: &Choice, limit: Limit) -> bool {
+        self.excess(choice, limit) <= 0.0
+    }
+
+    pub(super) fn keeps_to_all(&self, choice: &Choice) -> bool {
+        CHECKED.iter().all(|limit| self.keeps_to(choice, *limit))
+    }
+
+    /// Whether a choice hardens and keeps to the limits, whatever its hardness.
+    pub(super) fn keeps_to_limits(&self, choice: &Choice) -> bool {
+        let limits = CHECKED.iter().filter(|limit| **limit != Limit::Hardness);
+        limits
+            .into_iter()
+            .all(|limit| self.keeps_to(choice, *limit))
+    }
+
+    /// By how much a choice is beyond a limit, in its unit; not above zero where it keeps to it.
+    fn excess(&self, choice: &Choice, limit: Limit) -> f64 {
+        let limits = &self.sought.limits;
+        let beyond = |value: Option<f64>, most: Option<f64>| match (value, most) {
+            (Some(value), Some(most)) => value - most,
+            _ => 0.0,
+        };
+        match limit {
+            Limit::Furnace | Limit::TemperOven => 0.0,
+            Limit::Margin => {
+                let margin = self
+                    .upstreams
+                    .get(choice.upstream)
+                    .and_then(|up| up.margin_factor);
+                beyond(margin.map(|margin| -margin), Some(-1.0))
+            }
+            Limit::Grain => {
+                let least = limits.least_grain_astm.map(|least| -least);
+                beyond(Some(-choice.piece.grain_astm), least)
+            }
+            Limit::Austenite => beyond(choice.piece.austenite, limits.most_austenite),
+            Limit::Time => beyond(Some(choice.time_min / 60.0), limits.longest_h),
+            Limit::Hardness => {
+                let target = self.sought.target;
+                (target.least_hrc - choice.hrc).max(choice.hrc - target.most_hrc)
+            }
+        }
+    }
+}
+
+/// What stands in the way; none where some route keeps to everything.
+pub(super) fn nearest(run: &FindRun) -> Option<Nearest> {
+    if run.soakings.is_empty() {
+        let ([from_c, to_c], _) = soak_range(&run.piece).ok()?;
+        let degrees = |c: f64| format_temperature(c, TemperatureScale::Celsius);
+        return Some(Nearest {
+            limit: Limit::Furnace,
+            nearest: None,
+            words: format!(
+                "No furnace of the shop reaches {} to {}, where this steel is hardened.",
+                degrees(from_c),
+                degrees(to_c)
+            ),
+        });
+    }
+    if run.tempers.is_empty() {
+        return Some(Nearest {
+            limit: Limit::TemperOven,
+            nearest: None,
+            words:
+                "Nothing in the shop holds a tempering temperature: an oven that holds 150 °C or \
+                    more would do."
+                    .to_owned(),
+        });
+    }
+    // A limit that stands in the way alone is what to change, the first of them on the route.
+    for limit in CHECKED {
+        let others = |choice: &&Choice| {
+            let mut others = CHECKED.iter().filter(|other| **other != limit);
+            others.all(|other| run.keeps_to(choice, *other))
+        };
+        let kept: Vec<&Choice> = run.choices.iter().filter(others).collect();
+        if let Some(best) = least_excess(run, &kept, limit) {
+            return told(run, limit, best);
+        }
+    }
+    let mut left: Vec<&Choice> = run.choices.iter().collect();
+    for limit in CHECKED {
+        let kept: Vec<&Choice> = left
+            .iter()
+            .filter(|choice| run.keeps_to(choice, limit))
+            .copied()
+            .collect();
+        if kept.is_empty() {
+            return told(run, limit, least_excess(run, &left, limit)?);
+        }
+        left = kept;
+    }
+    None
+}
+
+fn least_excess<'a>(run: &FindRun, among: &[&'a Choice], limit: Limit) -> Option<&'a Choice> {
+    let excess = |choice: &Choice| run.excess(choice, limit);
+    among
+        .iter()
+        .copied()
+        .min_by(|a, b| excess(a).total_cmp(&excess(b)))
+}
+
+fn told(run: &FindRun, limit: Limit, best: &Choice) -> Option<Nearest> {
+    let upstream = run.upstreams.get(best.upstream)?;
+    let hours = best.time_min / 60.0;
+    let target = run.sought.target;
+    let (nearest, words) = match limit {
+        Limit::Margin => (upstream.margin_factor, too_slow(run, upstream)),
+        Limit::Grain => {
+            let grain = format_fixed(best.piece.grain_astm, 1);
+            (
+                Some(best.piece.grain_astm),
+                format!(
+                    "Every soak leaves a coarser grain: the finest is {grain}. Refining cycles before \
+                     hardening, or a limit of {grain}, would help."
+                ),
+            )
+        }
+        Limit::Austenite => (
+            best.piece.austenite,
+            too_much_austenite(run, upstream, best),
+        ),
+        Limit::Time => (
+            Some(hours),
+            format!(
+                "Every route takes longer: the shortest {} h.",
+                format_fixed(hours, 1)
+            ),
+        ),
+        Limit::Hardness => {
+            let nearest = format_hrc(best.hrc);
+            let side = if best.hrc < target.least_hrc {
+                "hardest that this steel gets in this shop within the limits"
+            } else {
+                "nearest that a temper of this shop comes"
+            };
+            (
+                Some(best.hrc),
+                format!("The {side} is {nearest}: a target that includes it can be met."),
+            )
+        }
+        Limit::Furnace | Limit::TemperOven => return None,
+    };
+    Some(Nearest {
+        limit,
+        nearest,
+        words,
+    })
+}
+
+/// What to say where every quench is too slow: the slowest quenchant of the list that would harden
+/// the section after the soak that comes nearest.
+fn too_slow(run: &FindRun, upstream: &Upstream) -> String {
+    let factor = 1.0 / upstream.margin_factor.unwrap_or(1.0).max(f64::MIN_POSITIVE);
+    let would_do = shop_media()
+        .collect::<Vec<&Medium>>()
+        .into_iter()
+        .rev()
+        .find(|medium| {
+            let plan = run.soakings.get(upstream.soaking);
+            plan.is_some_and(|plan| {
+                let quench = Quench {
+                    medium: MediumChoice::Named(medium.name.clone()),
+                    agitation: 1.0,
+                    then: Vec::new(),
+                    ..run.piece.quench.clone()
+                };
+                let soak_c = plan.soak.temperature_c;
+                let planned = Deviation::default();
+                let soaked = &upstream.soaked;
+                let section = run.piece.section;
+                let quenched = run.steel.quench(soaked, soak_c, section, &quench, &planned);
+                quenched.is_ok_and(|quenched| quenched.margin_factor().is_some_and(|m| m >= 1.0))
+            })
+        });
+    let help = would_do.map_or_else(
+        || "No quenchant of the list would harden it; a thinner section would.".to_owned(),
+        |medium| {
+            let title = inside_a_sentence(&medium.title.to_string());
+            format!("The slowest of the list that would is {title}.")
+        },
+    );
+    format!(
+        "Every quench of the shop is too slow to harden this section: the fastest by {}. {help}",
+        format_factor(factor)
+    )
+}
+
+fn too_much_austenite(run: &FindRun, upstream: &Upstream, best: &Choice) -> String {
+    let part = format_percent(best.piece.austenite.unwrap_or_default());
+    let told = format!("Every route leaves more austenite: the least is {part}.");
+    if run.colds.len() > 1 {
+        return told;
+    }
+    let tempers = run.tempers.get(best.tempers).map(|plan| plan.all());
+    let stages = upstream.quenched.finish(
+        Some(&cold_at(DRY_ICE_C)),
+        &tempers.unwrap_or_default(),
+        &Deviation::default(),
+    );
+    let after = stages
+        .last()
+        .and_then(|stage| Some(stage.fractions?.austenite));
+    match after {
+        Some(after) => format!(
+            "{told} A cold bath of {} would leave {}.",
+            format_temperature(DRY_ICE_C, TemperatureScale::Celsius),
+            format_percent(after)
+        ),
+        None => told,
+    }
+}

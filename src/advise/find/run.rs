@@ -1,0 +1,340 @@
+//! The search in slices.
+
+use super::chance::{Heats, Weighed, sample};
+use super::nearest::nearest;
+use super::options::{Soaking, Tempers, colds, soakings, tempers};
+use super::rank::{ranked, trade_off};
+use super::{Found, Sought};
+use crate::advise::error::AdviseError;
+use crate::advise::inputs::Tolerances;
+use crate::advise::shop::Shop;
+use crate::hardness::embrittling_range_c;
+use crate::numeric::order;
+use crate::route::{
+    Cold, Deviation, Piece, Quench, QuenchedTrial, Route, RouteError, Trial, TrialSteel, may_crack,
+};
+use crate::soak::SoakEnd;
+
+/// Quenches that are sampled, and of these the most in one quenchant.
+const MOST_SAMPLED: usize = 12;
+const MOST_OF_A_QUENCHANT: usize = 6;
+/// Tempers that are weighed with a quench and a cold step.
+const MOST_WEIGHED: usize = 12;
+
+/// A soak and a quench, as planned.
+pub(super) struct Upstream {
+    pub(super) soaking: usize,
+    pub(super) quenchant: usize,
+    pub(super) soaked: SoakEnd,
+    pub(super) quenched: QuenchedTrial,
+    pub(super) margin_factor: Option<f64>,
+    pub(super) may_crack: bool,
+}
+
+impl Upstream {
+    /// A route with this soak and quench, as planned.
+    pub(super) fn as_planned(&self, route: &Route) -> Trial {
+        let planned = Deviation::default();
+        let finished = self
+            .quenched
+            .finish(route.cold.as_ref(), &route.tempers, &planned);
+        Trial {
+            soak: self.soaked.point,
+            stages: finished,
+            margin_factor: self.margin_factor,
+        }
+    }
+}
+
+/// A whole route, as planned.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Choice {
+    pub(super) upstream: usize,
+    pub(super) cold: usize,
+    pub(super) tempers: usize,
+    pub(super) hrc: f64,
+    /// What nine in ten errors of the model are within, HRC.
+    pub(super) band_hrc: f64,
+    pub(super) piece: Piece,
+    pub(super) time_min: f64,
+}
+
+/// A search for routes, a slice at a time: a worker may tell how far it is, show what there is so far,
+/// and stop by dropping it.
+pub struct FindRun {
+    pub(super) piece: Route,
+    pub(super) shop: Shop,
+    pub(super) sought: Sought,
+    pub(super) tolerances: Tolerances,
+    pub(super) steel: TrialSteel,
+    pub(super) soakings: Vec<Soaking>,
+    pub(super) tempers: Vec<Tempers>,
+    pub(super) colds: Vec<Option<Cold>>,
+    embrittling_c: [f64; 2],
+    /// Soak and quenchant of each quench, and how many are done.
+    quenches: Vec<(usize, usize)>,
+    done: usize,
+    pub(super) upstreams: Vec<Upstream>,
+    pub(super) choices: Vec<Choice>,
+    first_refusal: Option<RouteError>,
+    /// Quenches to sample, none until all are computed, and how many are done.
+    to_sample: Option<Vec<usize>>,
+    sampled: usize,
+    pub(super) heats: Heats,
+    weighed: Vec<Weighed>,
+}
+
+impl FindRun {
+    /// Prepares a search.
+    ///
+    /// # Errors
+    /// As [`super::find`], but for what only shows on the way.
+    pub fn new(
+        piece: &Route,
+        shop: &Shop,
+        sought: &Sought,
+        tolerances: &Tolerances,
+        seed: u32,
+    ) -> Result<Self, AdviseError> {
+        shop.validate()?;
+        sought.limits.check()?;
+        tolerances.check()?;
+        let piece = Route {
+            target: sought.target,
+            ..piece.clone()
+        };
+        let steel = TrialSteel::of(&piece)?;
+        let soakings = soakings(&piece, shop)?;
+        let of_soak = |soaking| (0..shop.quenchants.len()).map(move |q| (soaking, q));
+        Ok(Self {
+            quenches: (0..soakings.len()).flat_map(of_soak).collect(),
+            tempers: tempers(shop),
+            colds: colds(shop, sought.limits.no_cold),
+            embrittling_c: embrittling_range_c(&piece.composition),
+            shop: shop.clone(),
+            sought: *sought,
+            tolerances: *tolerances,
+            done: 0,
+            upstreams: Vec::new(),
+            choices: Vec::new(),
+            first_refusal: None,
+            to_sample: None,
+            sampled: 0,
+            heats: Heats::new(seed),
+            weighed: Vec::new(),
+            piece,
+            steel,
+            soakings,
+        })
+    }
+
+    /// Computes the next slice, some milliseconds; false when all is done.
+    pub fn step(&mut self) -> bool {
+        if let Some(&(soaking, quenchant)) = self.quenches.get(self.done) {
+            if let Err(refusal) = self.quench(soaking, quenchant) {
+                self.first_refusal.get_or_insert(refusal);
+            }
+            self.done += 1;
+            return true;
+        }
+        if self.to_sample.is_none() {
+            self.to_sample = Some(self.worth_sampling());
+        }
+        let next = self
+            .to_sample
+            .as_ref()
+            .and_then(|list| list.get(self.sampled))
+            .copied();
+        let Some(upstream) = next else { return false };
+        let choices = self.choices_of(upstream);
+        // What cannot be sampled is left out: it was computed as planned, so this does not happen
+        // but at the edge of the models.
+        if let Ok(weighed) = sample(self, &choices, &self.heats) {
+            self.weighed.extend(weighed);
+        }
+        self.sampled += 1;
+        true
+    }
+
+    /// Part of the work that is done, about.
+    #[must_use]
+    pub fn progress(&self) -> f64 {
+        let sampling = self.to_sample.as_ref().map_or(MOST_SAMPLED, Vec::len);
+        let all = self.quenches.len() + sampling;
+        (self.done + self.sampled) as f64 / all.max(1) as f64
+    }
+
+    /// What there is so far.
+    ///
+    /// # Errors
+    /// When no soak and quench of the shop could be computed.
+    pub fn so_far(&self) -> Result<Found, AdviseError> {
+        if let (true, Some(refusal)) = (self.upstreams.is_empty(), &self.first_refusal) {
+            return Err(AdviseError::NoCase {
+                cases: self.done,
+                first: refusal.to_string(),
+            });
+        }
+        let routes = ranked(self, &self.weighed);
+        let is_over = self.done == self.quenches.len();
+        Ok(Found {
+            nearest: nearest(self).filter(|_| routes.is_empty() && is_over),
+            routes,
+            trade_off: trade_off(self),
+            tried: self.choices.len(),
+        })
+    }
+
+    /// The quench of the shop in one of its quenchants.
+    pub(super) fn quench_in(&self, quenchant: usize) -> Option<Quench> {
+        let own = self.shop.quenchants.get(quenchant)?;
+        Some(Quench {
+            medium: own.medium.clone(),
+            agitation: own.agitation,
+            then: Vec::new(),
+            ..self.piece.quench.clone()
+        })
+    }
+
+    fn quench(&mut self, soaking: usize, quenchant: usize) -> Result<(), RouteError> {
+        let (Some(plan), Some(quench)) = (self.soakings.get(soaking), self.quench_in(quenchant))
+        else {
+            return Ok(());
+        };
+        let soak_c = plan.soak.temperature_c;
+        let planned = Deviation::default();
+        let soaked = self.steel.at(soak_c)?.end(60.0 * plan.soak.time_min)?;
+        let section = self.piece.section;
+        let quenched = self
+            .steel
+            .quench(&soaked, soak_c, section, &quench, &planned)?;
+        let upstream = Upstream {
+            soaking,
+            quenchant,
+            soaked,
+            margin_factor: quenched.margin_factor(),
+            may_crack: may_crack(&quench.medium.resolve()?, soaked.dissolved.c),
+            quenched,
+        };
+        let place = self.upstreams.len();
+        for cold in 0..self.colds.len() {
+            for tempers in 0..self.tempers.len() {
+                let choice = self.choice(&upstream, place, cold, tempers);
+                self.choices.extend(choice);
+            }
+        }
+        self.upstreams.push(upstream);
+        Ok(())
+    }
+
+    fn choice(
+        &self,
+        upstream: &Upstream,
+        place: usize,
+        cold: usize,
+        tempers: usize,
+    ) -> Option<Choice> {
+        let step = self.colds.get(cold)?.as_ref();
+        let plan = self.tempers.get(tempers)?;
+        let soak = &self.soakings.get(upstream.soaking)?.soak;
+        let stages = upstream
+            .quenched
+            .finish(step, &plan.all(), &Deviation::default());
+        let last = stages.last()?;
+        let hrc = last.hardness?.hrc_carried();
+        let point = &upstream.soaked.point;
+        let [from_c, to_c] = self.embrittling_c;
+        Some(Choice {
+            upstream: place,
+            cold,
+            tempers,
+            hrc,
+            band_hrc: last.band_hrc,
+            piece: Piece {
+                hrc: Some(hrc),
+                austenite: last.fractions.map(|f| f.austenite),
+                soft: last.fractions.map(|f| f.ferrite + f.pearlite + f.bainite),
+                carbide: point.carbide_volume_fraction,
+                carbon_in_solution_wt: point.carbon_wt,
+                grain_astm: point.grain_astm,
+                is_tempered: true,
+                is_embrittled: (from_c..=to_c).contains(&plan.temper.temperature_c),
+            },
+            time_min: soak.time_min
+                + plan.time_min()
+                + step.map_or(0.0, |cold| cold.time_min + cold.delay_min),
+        })
+    }
+
+    /// How far a choice is from the middle of the target, HRC.
+    pub(super) fn off_middle_hrc(&self, choice: &Choice) -> f64 {
+        let target = self.sought.target;
+        (choice.hrc - f64::midpoint(target.least_hrc, target.most_hrc)).abs()
+    }
+
+    /// Quenches whose best choice as planned is nearest to the middle of the target, those that may
+    /// crack the piece last.
+    fn worth_sampling(&self) -> Vec<usize> {
+        let mut best: Vec<Option<Choice>> = vec![None; self.upstreams.len()];
+        for choice in self
+            .choices
+            .iter()
+            .filter(|choice| self.keeps_to_all(choice))
+        {
+            if let Some(best) = best.get_mut(choice.upstream)
+                && best.is_none_or(|best| self.off_middle_hrc(choice) < self.off_middle_hrc(&best))
+            {
+                *best = Some(*choice);
+            }
+        }
+        let mut order: Vec<Choice> = best.into_iter().flatten().collect();
+        let cracks = |choice: &Choice| {
+            self.upstreams
+                .get(choice.upstream)
+                .is_some_and(|upstream| upstream.may_crack)
+        };
+        order::sort_by(&mut order, |a, b| {
+            let half_hrc = |choice| (2.0 * self.off_middle_hrc(choice)).round();
+            let points = |choice: &Choice| choice.piece.points(self.sought.purpose.property());
+            cracks(a)
+                .cmp(&cracks(b))
+                .then(a.piece.is_embrittled.cmp(&b.piece.is_embrittled))
+                .then(half_hrc(a).total_cmp(&half_hrc(b)))
+                .then(points(b).total_cmp(&points(a)))
+        });
+        let mut of_quenchant = vec![0; self.shop.quenchants.len()];
+        let taken = order.into_iter().filter(|choice| {
+            let quenchant = self.upstreams.get(choice.upstream).map(|up| up.quenchant);
+            quenchant
+                .and_then(|quenchant| of_quenchant.get_mut(quenchant))
+                .is_some_and(|count| {
+                    *count += 1;
+                    *count <= MOST_OF_A_QUENCHANT
+                })
+        });
+        taken
+            .take(MOST_SAMPLED)
+            .map(|choice| choice.upstream)
+            .collect()
+    }
+
+    /// Choices of a quench that meet the target and keep to the limits as planned: with each cold step
+    /// those nearest to the middle of the target.
+    fn choices_of(&self, upstream: usize) -> Vec<Choice> {
+        let kept = self
+            .choices
+            .iter()
+            .filter(|choice| choice.upstream == upstream);
+        let kept: Vec<&Choice> = kept.filter(|choice| self.keeps_to_all(choice)).collect();
+        let mut taken = Vec::new();
+        for cold in 0..self.colds.len() {
+            let own = kept.iter().filter(|choice| choice.cold == cold);
+            let mut near: Vec<Choice> = own.map(|choice| **choice).collect();
+            order::sort_by(&mut near, |a, b| {
+                self.off_middle_hrc(a).total_cmp(&self.off_middle_hrc(b))
+            });
+            taken.extend(near.into_iter().take(MOST_WEIGHED));
+        }
+        taken
+    }
+}

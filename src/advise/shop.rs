@@ -1,0 +1,369 @@
+//! What a shop owns: entered once, used by everything that decides.
+
+use crate::heat::MediumChoice;
+use crate::route::{LONGEST_TEXT, Thermocouple};
+use serde::{Deserialize, Serialize};
+
+/// Most things of one kind in a shop.
+pub const MOST_OF_A_KIND: usize = 20;
+/// Band of a forge or furnace whose temperature is not held, K either way: by eye, with a magnet or a
+/// pyrometer (expert value).
+pub const NOT_HELD_BAND_K: f64 = 40.0;
+/// Error of a tester that is checked on a block, HRC either way (expert value).
+const CHECKED_TESTER_HRC: f64 = 1.0;
+
+/// Everything that a shop owns.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Shop {
+    /// Furnaces and forges for the soak.
+    pub furnaces: Vec<Furnace>,
+    /// Quenchants.
+    pub quenchants: Vec<Quenchant>,
+    /// Means of cooling below room temperature.
+    #[serde(default)]
+    pub colds: Vec<ColdMeans>,
+    /// Oven for tempers; where there is none the furnaces that hold their temperature serve.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub temper_oven: Option<TemperOven>,
+    /// Hardness tester, if any.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tester: Option<Tester>,
+}
+
+/// A furnace or a forge.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Furnace {
+    /// What the shop calls it.
+    pub name: String,
+    /// Coolest at which it can be used, °C: 20 to 1300.
+    pub least_c: f64,
+    /// Hottest, °C: 20 to 1300.
+    pub most_c: f64,
+    /// How far the piece may be from the reading, K either way: 0 to 100.
+    pub band_k: f64,
+    /// How much hotter the piece is than the reading, K, as a survey has found: -100 to 100.
+    #[serde(default)]
+    pub offset_k: f64,
+    /// The thermocouple that it goes by.
+    #[serde(default)]
+    pub thermocouple: Thermocouple,
+    /// Whether it holds a temperature by itself: a forge does not.
+    #[serde(default = "yes")]
+    pub holds: bool,
+}
+
+/// A quenchant as it is used.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Quenchant {
+    /// Of the list, or the shop's own.
+    pub medium: MediumChoice,
+    /// Factor on the heat transfer of the still bath: 0.1 to 5.
+    #[serde(default = "still")]
+    pub agitation: f64,
+}
+
+/// A means of cooling below room temperature.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ColdMeans {
+    /// What the shop calls it.
+    pub name: String,
+    /// Coldest that a piece gets in it, °C: -200 to 20.
+    pub temperature_c: f64,
+}
+
+/// An oven for tempers.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct TemperOven {
+    /// Coolest at which it can be used, °C: 20 to 750.
+    pub least_c: f64,
+    /// Hottest, °C: 20 to 750.
+    pub most_c: f64,
+    /// How far a piece may be from the temperature asked, K either way: 0 to 100.
+    pub band_k: f64,
+}
+
+/// A hardness tester.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Tester {
+    /// How far a reading may be from the hardness, HRC either way: 0.2 to 10; a set of files is about
+    /// 3 (expert value).
+    #[serde(default = "checked_tester_hrc")]
+    pub error_hrc: f64,
+}
+
+const fn yes() -> bool {
+    true
+}
+
+const fn still() -> f64 {
+    1.0
+}
+
+const fn checked_tester_hrc() -> f64 {
+    CHECKED_TESTER_HRC
+}
+
+/// What is wrong with a shop.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{field}: {message}")]
+pub struct ShopError {
+    /// The field concerned, as a saved shop names it: `furnaces[0].band_k`.
+    pub field: String,
+    /// What is wrong with it, and what is allowed.
+    pub message: String,
+}
+
+impl Furnace {
+    /// How far the piece may be from the reading, K either way; wide where the temperature is not
+    /// held.
+    #[must_use]
+    pub fn band_k(&self) -> f64 {
+        if self.holds {
+            self.band_k
+        } else {
+            self.band_k.max(NOT_HELD_BAND_K)
+        }
+    }
+
+    /// Whether it can be used at a temperature, °C.
+    #[must_use]
+    pub fn reaches(&self, temperature_c: f64) -> bool {
+        (self.least_c..=self.most_c).contains(&temperature_c)
+    }
+}
+
+impl Shop {
+    /// The furnace for a soak at a temperature, °C: of those that reach it the one that is nearest
+    /// to what it reads.
+    #[must_use]
+    pub fn furnace_for(&self, temperature_c: f64) -> Option<&Furnace> {
+        let band_k = |furnace: &&Furnace| {
+            let of_thermocouple = furnace.thermocouple.tolerance_k(temperature_c);
+            furnace.band_k().hypot(of_thermocouple)
+        };
+        let reaching = self
+            .furnaces
+            .iter()
+            .filter(|furnace| furnace.reaches(temperature_c));
+        reaching.min_by(|a, b| band_k(a).total_cmp(&band_k(b)))
+    }
+
+    /// How far a piece may be from a temper's temperature, °C, in the best that the shop has for it,
+    /// K either way; none where nothing reaches it.
+    #[must_use]
+    pub fn temper_band_k(&self, temperature_c: f64) -> Option<f64> {
+        if let Some(oven) = self.temper_oven {
+            let reaches = (oven.least_c..=oven.most_c).contains(&temperature_c);
+            return reaches.then_some(oven.band_k);
+        }
+        let furnace = self
+            .furnace_for(temperature_c)
+            .filter(|furnace| furnace.holds)?;
+        let of_thermocouple = furnace.thermocouple.tolerance_k(temperature_c);
+        Some(furnace.band_k().hypot(of_thermocouple))
+    }
+
+    /// Checks that every number is one that a shop could mean, and that there is something to harden
+    /// with.
+    ///
+    /// # Errors
+    /// The first field that makes no sense, with what is allowed.
+    pub fn validate(&self) -> Result<(), ShopError> {
+        let count = |field: &str, count: usize, least: usize| {
+            if (least..=MOST_OF_A_KIND).contains(&count) {
+                return Ok(());
+            }
+            Err(fault(
+                field,
+                format!("there are {count}; {least} to {MOST_OF_A_KIND} are allowed"),
+            ))
+        };
+        count("furnaces", self.furnaces.len(), 1)?;
+        count("quenchants", self.quenchants.len(), 1)?;
+        count("colds", self.colds.len(), 0)?;
+        for (i, furnace) in self.furnaces.iter().enumerate() {
+            furnace.validate(&format!("furnaces[{i}]"))?;
+        }
+        for (i, quenchant) in self.quenchants.iter().enumerate() {
+            let at = format!("quenchants[{i}]");
+            number(&at, "agitation", quenchant.agitation, (0.1, 5.0), "")?;
+            let medium = quenchant.medium.resolve();
+            medium.map_err(|e| fault(&format!("{at}.medium"), e.to_string()))?;
+        }
+        for (i, cold) in self.colds.iter().enumerate() {
+            let at = format!("colds[{i}]");
+            name(&at, &cold.name)?;
+            number(
+                &at,
+                "temperature_c",
+                cold.temperature_c,
+                (-200.0, 20.0),
+                " °C",
+            )?;
+        }
+        if let Some(oven) = &self.temper_oven {
+            let at = "temper_oven";
+            range(at, [oven.least_c, oven.most_c], (20.0, 750.0))?;
+            number(at, "band_k", oven.band_k, (0.0, 100.0), " K")?;
+        }
+        if let Some(tester) = &self.tester {
+            number("tester", "error_hrc", tester.error_hrc, (0.2, 10.0), " HRC")?;
+        }
+        Ok(())
+    }
+}
+
+impl Furnace {
+    fn validate(&self, at: &str) -> Result<(), ShopError> {
+        name(at, &self.name)?;
+        range(at, [self.least_c, self.most_c], (20.0, 1300.0))?;
+        number(at, "band_k", self.band_k, (0.0, 100.0), " K")?;
+        number(at, "offset_k", self.offset_k, (-100.0, 100.0), " K")
+    }
+}
+
+fn fault(field: &str, message: String) -> ShopError {
+    ShopError {
+        field: field.to_owned(),
+        message,
+    }
+}
+
+fn number(
+    at: &str,
+    field: &str,
+    value: f64,
+    (least, most): (f64, f64),
+    unit: &str,
+) -> Result<(), ShopError> {
+    if (least..=most).contains(&value) {
+        return Ok(());
+    }
+    Err(fault(
+        &format!("{at}.{field}"),
+        format!("{value} is outside {least} to {most}{unit}"),
+    ))
+}
+
+fn range(at: &str, [least_c, most_c]: [f64; 2], allowed: (f64, f64)) -> Result<(), ShopError> {
+    number(at, "least_c", least_c, allowed, " °C")?;
+    number(at, "most_c", most_c, allowed, " °C")?;
+    if least_c > most_c {
+        return Err(fault(
+            &format!("{at}.most_c"),
+            format!("{most_c} °C is below the coolest, {least_c} °C"),
+        ));
+    }
+    Ok(())
+}
+
+fn name(at: &str, name: &str) -> Result<(), ShopError> {
+    let length = name.chars().count();
+    if length > LONGEST_TEXT {
+        return Err(fault(
+            &format!("{at}.name"),
+            format!("it has {length} characters; {LONGEST_TEXT} are allowed"),
+        ));
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn furnace(name: &str, band_k: f64, holds: bool) -> Furnace {
+        Furnace {
+            name: name.to_owned(),
+            least_c: 100.0,
+            most_c: 1100.0,
+            band_k,
+            offset_k: 0.0,
+            thermocouple: Thermocouple::Checked,
+            holds,
+        }
+    }
+
+    fn shop() -> Shop {
+        Shop {
+            furnaces: vec![furnace("forge", 10.0, false), furnace("kiln", 12.0, true)],
+            quenchants: vec![Quenchant {
+                medium: MediumChoice::Named("oil_medium".to_owned()),
+                agitation: 1.0,
+            }],
+            ..Shop::default()
+        }
+    }
+
+    #[test]
+    fn a_forge_is_a_furnace_with_a_wide_band() {
+        let shop = shop();
+        assert_eq!(shop.furnaces[0].band_k(), NOT_HELD_BAND_K);
+        assert_eq!(
+            shop.furnace_for(830.0).map(|f| f.name.as_str()),
+            Some("kiln")
+        );
+        assert_eq!(shop.furnace_for(1200.0), None);
+        assert_eq!(shop.temper_band_k(200.0), Some(12.0));
+        let only_forge = Shop {
+            furnaces: vec![furnace("forge", 10.0, false)],
+            ..shop
+        };
+        assert_eq!(only_forge.temper_band_k(200.0), None);
+    }
+
+    #[test]
+    fn faults_are_named_with_what_is_allowed() {
+        let fault = |change: fn(&mut Shop)| {
+            let mut shop = shop();
+            change(&mut shop);
+            shop.validate().err().map(|e| e.to_string())
+        };
+        assert_eq!(fault(|_| ()), None);
+        let named = |change, words: &str| {
+            let fault = fault(change).unwrap();
+            assert!(fault.contains(words), "{fault}");
+        };
+        named(|s| s.furnaces.clear(), "furnaces: there are 0; 1 to 20");
+        named(
+            |s| s.furnaces[1].band_k = -1.0,
+            "furnaces[1].band_k: -1 is outside 0 to 100 K",
+        );
+        named(
+            |s| s.furnaces[0].most_c = 50.0,
+            "50 °C is below the coolest, 100 °C",
+        );
+        named(
+            |s| s.quenchants[0].medium = MediumChoice::Named("quicksilver".to_owned()),
+            "quenchants[0].medium",
+        );
+        named(
+            |s| {
+                s.colds.push(ColdMeans {
+                    name: "freezer".to_owned(),
+                    temperature_c: f64::NAN,
+                });
+            },
+            "colds[0].temperature_c",
+        );
+        named(
+            |s| s.tester = Some(Tester { error_hrc: 0.0 }),
+            "tester.error_hrc",
+        );
+    }
+
+    #[test]
+    fn a_saved_shop_is_read_strictly() {
+        let shop = shop();
+        let text = serde_json::to_string(&shop).unwrap();
+        assert_eq!(serde_json::from_str::<Shop>(&text).unwrap(), shop);
+        let wrong = text.replace("\"band_k\"", "\"band\"");
+        assert!(serde_json::from_str::<Shop>(&wrong).is_err());
+    }
+}
