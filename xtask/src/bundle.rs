@@ -17,6 +17,8 @@ use crate::wasm::Bindings;
 
 /// The directory of the files whose names change with their content.
 pub(crate) const ASSETS: &str = "assets";
+/// The directory within it of the parts of the program that are loaded when they are opened.
+const PARTS: &str = "parts";
 
 /// The files of the page, by path.
 #[derive(Debug, Default)]
@@ -72,12 +74,16 @@ impl Bundle {
         Ok(())
     }
 
-    /// Path and content of each file that a browser loads with the page; the others only lie beside it.
-    pub(crate) fn loaded(&self) -> impl Iterator<Item = (&str, &[u8])> {
+    /// Path and content of each file that a browser loads, and whether it does so only when something
+    /// is opened; the others only lie beside the page.
+    pub(crate) fn loaded(&self) -> impl Iterator<Item = (&str, &[u8], bool)> {
+        let later = format!("{ASSETS}/{PARTS}/");
         self.files
             .iter()
-            .map(|(path, content)| (path.as_str(), content.as_slice()))
             .filter(|(path, _)| *path == "index.html" || path.starts_with(ASSETS))
+            .map(move |(path, content)| {
+                (path.as_str(), content.as_slice(), path.starts_with(&later))
+            })
     }
 }
 
@@ -88,6 +94,17 @@ fn assemble(
     bindings: &Bindings,
 ) -> Result<Bundle> {
     let mut files = BTreeMap::new();
+    // The script names the parts as they are called now: it never loads those of another version.
+    let mut script = bindings.script.clone();
+    for (name, content) in &bindings.parts {
+        let named = format!("\"./{name}\"");
+        if !script.contains(&named) {
+            bail!("the script does not name the part {name}");
+        }
+        let hashed = format!("{PARTS}/{}", files::hashed_name(name, content));
+        script = script.replace(&named, &format!("\"./{hashed}\""));
+        files.insert(format!("{ASSETS}/{hashed}"), content.clone());
+    }
     let mut add = |name: &str, content: &[u8]| {
         let hashed = files::hashed_name(name, content);
         files.insert(format!("{ASSETS}/{hashed}"), content.to_vec());
@@ -107,7 +124,7 @@ fn assemble(
         }
     })?;
     let style = add("page.css", css.as_bytes());
-    let script = add("recalesce.js", &bindings.script);
+    let script = add("recalesce.js", script.as_bytes());
     let wasm = add("recalesce.wasm", &bindings.wasm);
     let page = fill(index, |name| {
         let hashed = match name {
@@ -159,8 +176,9 @@ mod tests {
 
     fn bindings() -> Bindings {
         Bindings {
-            script: b"import './snippets/a.js'".to_vec(),
+            script: "import './snippets/a.js'; load(\"./split_card.wasm\")".to_owned(),
             wasm: b"\0asm".to_vec(),
+            parts: BTreeMap::from([("split_card.wasm".to_owned(), b"\0asm part".to_vec())]),
             snippets: BTreeMap::from([("snippets/a.js".to_owned(), b"//".to_vec())]),
         }
     }
