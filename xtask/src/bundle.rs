@@ -74,16 +74,13 @@ impl Bundle {
         Ok(())
     }
 
-    /// Path and content of each file that a browser loads, and whether it does so only when something
-    /// is opened; the others only lie beside the page.
-    pub(crate) fn loaded(&self) -> impl Iterator<Item = (&str, &[u8], bool)> {
-        let later = format!("{ASSETS}/{PARTS}/");
+    /// Path and content of each file that a browser loads, with the page or when something is opened;
+    /// the others only lie beside it.
+    pub(crate) fn loaded(&self) -> impl Iterator<Item = (&str, &[u8])> {
         self.files
             .iter()
+            .map(|(path, content)| (path.as_str(), content.as_slice()))
             .filter(|(path, _)| *path == "index.html" || path.starts_with(ASSETS))
-            .map(move |(path, content)| {
-                (path.as_str(), content.as_slice(), path.starts_with(&later))
-            })
     }
 }
 
@@ -227,6 +224,26 @@ mod tests {
         let font = font.strip_suffix(')').unwrap();
         assert!(bundle.files.contains_key(&format!("{ASSETS}/{font}")));
         assert!(!bundle.files.contains_key("fonts/archivo.woff2"));
+    }
+
+    #[test]
+    fn the_script_names_the_parts_of_its_own_version() {
+        let bundle = assemble(INDEX, &sheets(), &public(), &bindings()).unwrap();
+        let script =
+            |path: &&String| path.starts_with("assets/recalesce-") && path.ends_with(".js");
+        let script = &bundle.files[bundle.files.keys().find(script).unwrap()];
+        let script = std::str::from_utf8(script).unwrap();
+        let named = script.split('"').nth(1).unwrap();
+        let part = named.strip_prefix("./").unwrap();
+        assert_eq!(bundle.files[&format!("{ASSETS}/{part}")], b"\0asm part");
+        assert!(part.starts_with("parts/split_card-"), "{part}");
+    }
+
+    #[test]
+    fn a_part_that_the_script_does_not_name_is_an_error() {
+        let mut bindings = bindings();
+        bindings.script = String::new();
+        assert!(assemble(INDEX, &sheets(), &public(), &bindings).is_err());
     }
 
     #[test]

@@ -15,6 +15,11 @@ const LOADER: &str = "./parts.js";
 /// Stands in that script for the script of the main program.
 const MAIN: &str = "./recalesce.js";
 
+/// How the loader instantiates a part that it fetches, and how the main program is: that also works
+/// where a host does not know the media type.
+const INSTANTIATE: &str = "WebAssembly.instantiateStreaming(src, imports)";
+const LOAD: &str = "__wbg_load(await src, imports)";
+
 /// A program that has been taken apart.
 #[derive(Debug)]
 pub(crate) struct Apart {
@@ -63,7 +68,12 @@ impl Apart {
             .lines()
             .filter_map(|line| line.strip_prefix("export const ")?.split(' ').next())
             .collect();
-        let own = own.replace("export const ", "const ");
+        if !own.contains(INSTANTIATE) {
+            bail!("the loader of the parts does not load them as expected");
+        }
+        let own = own
+            .replace("export const ", "const ")
+            .replace(INSTANTIATE, LOAD);
         let passed = format!("\"{LOADER}\": {{ {} }},", names.join(", "));
         // wasm-bindgen imports the loader as often as something is taken from it, and lists it as often
         // among what it passes to the program.
@@ -99,6 +109,11 @@ const imports = {
 };
 "#;
 
+    const PARTS: &str = r#"import { initSync } from "./recalesce.js";
+export const load_a = async () => (WebAssembly.instantiateStreaming(src, imports));
+export const load_b = load_a;
+"#;
+
     fn taken(loader: &str) -> Apart {
         Apart {
             main: Vec::new(),
@@ -109,26 +124,24 @@ const imports = {
 
     #[test]
     fn the_loader_is_put_into_the_script() {
-        let loader = "import { initSync } from \"./recalesce.js\";\nexport const load_a = 1;\nexport const load_b = 2;\n";
         assert_eq!(
-            taken(loader).with_loader(SCRIPT).unwrap(),
+            taken(PARTS).with_loader(SCRIPT).unwrap(),
             r#"let wasm;
 const imports = {
 "./parts.js": { load_a, load_b },
 
 };
-const load_a = 1;
-const load_b = 2;
+const load_a = async () => (__wbg_load(await src, imports));
+const load_b = load_a;
 "#
         );
     }
 
     #[test]
     fn scripts_of_another_form_are_an_error() {
-        let loader = "import { initSync } from \"./recalesce.js\";\n";
         assert!(taken("").with_loader(SCRIPT).is_err());
-        assert!(taken(loader).with_loader("let wasm;").is_err());
+        assert!(taken(PARTS).with_loader("let wasm;").is_err());
         let unlisted = "import * as import1 from './parts.js'\n";
-        assert!(taken(loader).with_loader(unlisted).is_err());
+        assert!(taken(PARTS).with_loader(unlisted).is_err());
     }
 }

@@ -101,21 +101,21 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
     /// What a part shows; a quiet line until it is there.
     pub(crate) fn view(self, inside: impl Fn(T) -> AnyView + Send + 'static) -> AnyView {
         self.ask();
-        // Where the focus was when loading was tried again.
-        let place = StoredValue::new_local(None::<Element>);
+        // Where loading was tried again: the focus is there.
+        let spot = StoredValue::new_local(None::<Spot>);
         let again = move |press: MouseEvent| {
-            place.set_value(place_of(&press));
+            spot.set_value(Spot::of(&press));
             self.ask();
         };
         live(move || match self.arrival.get() {
             Arrival::There(part) => {
-                if let Some(place) = place.try_update_value(Option::take).flatten() {
-                    request_animation_frame(move || focus_in(&place));
+                if let Some(spot) = spot.try_update_value(Option::take).flatten() {
+                    request_animation_frame(move || spot.focus());
                 }
                 untrack(|| inside(part))
             }
             Arrival::Failed => view! {
-                <p class="coming" role="alert">
+                <p class="hint coming" role="alert">
                     {FAILED}
                     " "
                     <button type="button" class="press" on:click=again>
@@ -125,27 +125,46 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
             }
             .into_any(),
             Arrival::Unasked | Arrival::Coming => {
-                view! { <p class="coming" role="status">"Loading."</p> }.into_any()
+                view! { <p class="hint coming" role="status">"Loading."</p> }.into_any()
             }
         })
     }
 }
 
-/// What the button stands in that stays when the part takes the place of its line.
-fn place_of(press: &MouseEvent) -> Option<Element> {
-    let button: Element = press.target()?.dyn_into().ok()?;
-    button.parent_element()?.parent_element()
+/// Where a line stands that is replaced by its part.
+struct Spot {
+    parent: Element,
+    before: Option<Element>,
 }
 
-/// Puts the focus on the first control of a part of the page.
-fn focus_in(place: &Element) {
-    let first = place
-        .query_selector("input, [aria-selected=true], button, textarea")
-        .ok()
-        .flatten();
-    if let Some(first) = first.and_then(|found| found.dyn_into::<HtmlElement>().ok()) {
-        // One that cannot take the focus leaves it where it was.
-        let _ = first.focus();
+impl Spot {
+    /// That of the line whose button was pressed.
+    fn of(press: &MouseEvent) -> Option<Self> {
+        let button: Element = press.target()?.dyn_into().ok()?;
+        let line = button.parent_element()?;
+        Some(Self {
+            parent: line.parent_element()?,
+            before: line.previous_element_sibling(),
+        })
+    }
+
+    /// Puts the focus on the first control of what stands there now.
+    fn focus(&self) {
+        let mut here = match &self.before {
+            Some(before) => before.next_element_sibling(),
+            None => self.parent.first_element_child(),
+        };
+        while let Some(element) = here {
+            let first = element.query_selector("input, summary, button, textarea");
+            if let Some(first) = first.ok().flatten() {
+                if let Ok(first) = first.dyn_into::<HtmlElement>() {
+                    // One that cannot take the focus leaves it where it was.
+                    let _ = first.focus();
+                }
+                return;
+            }
+            here = element.next_element_sibling();
+        }
     }
 }
 
