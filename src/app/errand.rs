@@ -1,7 +1,8 @@
 //! Errands: what the page has computed by a second thread, because it takes longer than a frame.
 
-use super::browser::worker::{Heard, Worker};
+use super::browser::worker::{self, Heard, Worker};
 use super::own::{self, Found};
+use super::parts::{self, errands::errands};
 use crate::advise::Coupon;
 use crate::heat::{CurveFitProgress, Figure, QuenchantFigures};
 use crate::phases::phase_map;
@@ -9,11 +10,13 @@ use crate::route::{Known, QuenchTable, Route, quench_table};
 use crate::steel::Composition;
 use crate::units::TemperatureScale;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use std::cell::RefCell;
 use std::rc::Rc;
+use web_sys::DedicatedWorkerGlobalScope;
 
 /// Something to compute.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -72,7 +75,7 @@ impl Errand {
     }
 
     /// Does it; `tell` hears how far it is.
-    fn done(self, tell: &dyn Fn(&Brought)) -> Brought {
+    pub(super) fn done(self, tell: &dyn Fn(&Brought)) -> Brought {
         match self {
             Self::PhaseMap(steel) => match Known::from(phase_map(&steel)) {
                 Known::Given(map) => Brought::PhaseMap(steel, map.to_numbers()),
@@ -97,6 +100,16 @@ impl Errand {
 /// way would have its own code for each type that is sent.
 fn read<T: DeserializeOwned>(text: &str) -> serde_json::Result<T> {
     serde_json::from_value(serde_json::from_str::<Value>(text)?)
+}
+
+/// Serves as the second thread, once what it does is loaded. The page's own tasks are not set up there.
+pub(super) fn serve(thread: DedicatedWorkerGlobalScope) {
+    wasm_bindgen_futures::spawn_local(async move {
+        match errands().await {
+            Ok(part) => worker::serve(thread, part.answer),
+            Err(_) => worker::give_up(&thread),
+        }
+    });
 }
 
 /// Does an errand, from text to texts that `tell` brings back: what the second thread is there for.
@@ -230,7 +243,12 @@ impl Runner {
         };
         for (errand, take) in waiting.into_iter().zip(takers) {
             if let (Some(errand), Some(take)) = (errand, take) {
-                take(errand.done(&|_| {}));
+                spawn_local(async move {
+                    take(match errands().await {
+                        Ok(part) => (part.done)(errand, &|_| {}),
+                        Err(_) => Brought::Nothing(parts::FAILED.to_owned()),
+                    });
+                });
             }
         }
     }

@@ -34,12 +34,23 @@ pub(crate) fn copy(bench: Bench, route: &Route) {
 /// Takes a route in from the address, now and whenever the address brings one.
 pub(crate) fn follow(bench: Bench) {
     // After the first look of what writes the bench, so that the new route is written.
-    Effect::new(move |_| untrack(|| take(bench)));
-    let changed = window_event_listener_untyped("hashchange", move |_| take(bench));
+    Effect::new(move |_| untrack(|| look(bench)));
+    let changed = window_event_listener_untyped("hashchange", move |_| look(bench));
     on_cleanup(move || changed.remove());
 }
 
-fn take(bench: Bench) {
+/// Takes the address's route in, if it brings one, once the part that reads it is there.
+fn look(bench: Bench) {
+    if address::brings_route() {
+        bench
+            .parts
+            .places
+            .then(bench, move |part| (part.take_link)(bench));
+    }
+}
+
+/// Takes the address's route in.
+pub(super) fn take(bench: Bench) {
     let Some(link) = address::take_route() else {
         return;
     };

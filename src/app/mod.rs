@@ -11,26 +11,22 @@ mod logbook;
 mod logbook_photos;
 mod own;
 mod panels;
+mod parts;
 mod plot;
 mod state;
 mod undo;
 
 use leptos::prelude::*;
-use panels::card::CardPlace;
 use panels::header::Header;
-use panels::logbook::LogbookPlace;
 use panels::opened::Opened;
 use panels::outcome::{OutcomePanel, say_all};
-use panels::own::OwnPanel;
 use panels::piece::Piece;
 use panels::prior::PriorPanel;
 use panels::quench::QuenchStage;
-use panels::shelf::ShelfPanel;
 use panels::soak::SoakStage;
-use panels::sources::Sources;
 use panels::strip::Strip;
-use panels::table::QuenchTablePanel;
 use panels::temper::TemperStage;
+use parts::panels::{Panel, panel};
 use state::{Bench, Place, Stage, bench};
 use wasm_bindgen::JsCast;
 
@@ -38,8 +34,7 @@ use wasm_bindgen::JsCast;
 pub fn start() {
     browser::panic::watch();
     if let Some(thread) = browser::worker::this_thread() {
-        browser::worker::serve(thread, errand::answer);
-        return;
+        return errand::serve(thread);
     }
     let place = web_sys::window()
         .and_then(|window| window.document())
@@ -63,12 +58,10 @@ fn Page() -> impl IntoView {
     browser::typeface::when_ready(move || {
         state.has_typeface.try_set(true);
     });
+    state.parts.bring_when_idle();
     let place = move || match state.place.get() {
         Place::Bench => view! { <BenchPlace /> }.into_any(),
-        Place::Shelf => view! { <ShelfPanel /> }.into_any(),
-        Place::Logbook => view! { <LogbookPlace /> }.into_any(),
-        Place::Card => view! { <CardPlace /> }.into_any(),
-        Place::Sources => view! { <Sources /> }.into_any(),
+        place => state.parts.places.view(move |part| (part.show)(place)),
     };
     view! {
         <Header />
@@ -246,8 +239,8 @@ fn BenchPlace() -> impl IntoView {
                 </StageFrame>
             </div>
             <OutcomePanel />
-            <OwnPanel />
-            <QuenchTablePanel />
+            {panel(Panel::Own)}
+            {panel(Panel::QuenchTable)}
         </main>
         <Dock />
     }

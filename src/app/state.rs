@@ -4,6 +4,7 @@
 use super::browser::{density, theme};
 use super::errand::{Brought, Errand, Runner, kept_up};
 use super::logbook::Log;
+use super::parts::Parts;
 use super::undo::UndoHandle;
 use crate::chart::Palette;
 use crate::phases::PhaseMap;
@@ -111,6 +112,8 @@ pub(crate) struct Bench {
     pub(crate) undo: UndoHandle,
     /// Logged runs.
     pub(crate) log: Log,
+    /// Parts of the program that are loaded when they are opened.
+    pub(crate) parts: Parts,
     /// The line above the bench.
     pub(crate) notice: RwSignal<Option<Notice>>,
     /// The number that is opened.
@@ -168,6 +171,7 @@ impl Bench {
             shelf,
             undo: UndoHandle::new(route, shelf),
             log: Log::new(notice),
+            parts: Parts::new(),
             notice,
             opened: RwSignal::new(None),
             quenched,

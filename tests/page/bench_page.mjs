@@ -413,6 +413,36 @@ export class BenchPage {
     await this.page.getByRole("navigation").getByRole("button", { name: place, exact: true }).click();
   }
 
+  // -- Parts of the program that are loaded when they are opened
+
+  /** The quiet lines that stand where a part has not come yet. */
+  get coming() {
+    return this.page.locator(".coming[role=status]");
+  }
+
+  /** The line that says that a part could not be loaded. */
+  get partMissing() {
+    return this.page.locator(".coming[role=alert]");
+  }
+
+  get tableOfQuenches() {
+    return this.page.locator(".quenches");
+  }
+
+  get logbook() {
+    return this.page.locator(".logbook");
+  }
+
+  /** Where the focus is: in the open panel, in the main part of the page, elsewhere or nowhere. */
+  whereFocusIs() {
+    return this.page.evaluate(() => {
+      const { activeElement, body } = document;
+      if (!activeElement || activeElement === body) return "nowhere";
+      if (activeElement.closest(".panel")) return "panel";
+      return activeElement.closest("main") ? "main" : "elsewhere";
+    });
+  }
+
   // -- The card and the link
 
   get card() {

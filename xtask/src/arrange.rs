@@ -6,7 +6,8 @@ use anyhow::{Result, anyhow};
 use wasm_encoder::reencode::{Error, Reencode, utils};
 use wasm_encoder::{CodeSection, FunctionSection, Module};
 use wasmparser::{
-    CodeSectionReader, FunctionBody, FunctionSectionReader, Parser, Payload, TypeRef,
+    CodeSectionReader, CustomSectionReader, FunctionBody, FunctionSectionReader, Parser, Payload,
+    TypeRef,
 };
 
 /// Puts functions with like code beside each other, where gzip with its window of 32 kB finds what
@@ -135,6 +136,15 @@ impl Reencode for Order {
         let own = function.checked_sub(self.imported);
         let new = own.map(|old| self.imported + self.new_places[old as usize]);
         Ok(new.unwrap_or(function))
+    }
+
+    /// Names and the like, which only tools read, are left out.
+    fn parse_custom_section(
+        &mut self,
+        _module: &mut Module,
+        _section: CustomSectionReader<'_>,
+    ) -> Result<(), Error> {
+        Ok(())
     }
 
     fn parse_function_section(

@@ -17,6 +17,8 @@ use crate::wasm::Bindings;
 
 /// The directory of the files whose names change with their content.
 pub(crate) const ASSETS: &str = "assets";
+/// The directory within it of the parts of the program that are loaded when they are opened.
+const PARTS: &str = "parts";
 
 /// The files of the page, by path.
 #[derive(Debug, Default)]
@@ -72,7 +74,8 @@ impl Bundle {
         Ok(())
     }
 
-    /// Path and content of each file that a browser loads with the page; the others only lie beside it.
+    /// Path and content of each file that a browser loads, with the page or when something is opened;
+    /// the others only lie beside it.
     pub(crate) fn loaded(&self) -> impl Iterator<Item = (&str, &[u8])> {
         self.files
             .iter()
@@ -88,6 +91,17 @@ fn assemble(
     bindings: &Bindings,
 ) -> Result<Bundle> {
     let mut files = BTreeMap::new();
+    // The script names the parts as they are called now: it never loads those of another version.
+    let mut script = bindings.script.clone();
+    for (name, content) in &bindings.parts {
+        let named = format!("\"./{name}\"");
+        if !script.contains(&named) {
+            bail!("the script does not name the part {name}");
+        }
+        let hashed = format!("{PARTS}/{}", files::hashed_name(name, content));
+        script = script.replace(&named, &format!("\"./{hashed}\""));
+        files.insert(format!("{ASSETS}/{hashed}"), content.clone());
+    }
     let mut add = |name: &str, content: &[u8]| {
         let hashed = files::hashed_name(name, content);
         files.insert(format!("{ASSETS}/{hashed}"), content.to_vec());
@@ -107,7 +121,7 @@ fn assemble(
         }
     })?;
     let style = add("page.css", css.as_bytes());
-    let script = add("recalesce.js", &bindings.script);
+    let script = add("recalesce.js", script.as_bytes());
     let wasm = add("recalesce.wasm", &bindings.wasm);
     let page = fill(index, |name| {
         let hashed = match name {
@@ -159,8 +173,9 @@ mod tests {
 
     fn bindings() -> Bindings {
         Bindings {
-            script: b"import './snippets/a.js'".to_vec(),
+            script: "import './snippets/a.js'; load(\"./split_card.wasm\")".to_owned(),
             wasm: b"\0asm".to_vec(),
+            parts: BTreeMap::from([("split_card.wasm".to_owned(), b"\0asm part".to_vec())]),
             snippets: BTreeMap::from([("snippets/a.js".to_owned(), b"//".to_vec())]),
         }
     }
@@ -209,6 +224,26 @@ mod tests {
         let font = font.strip_suffix(')').unwrap();
         assert!(bundle.files.contains_key(&format!("{ASSETS}/{font}")));
         assert!(!bundle.files.contains_key("fonts/archivo.woff2"));
+    }
+
+    #[test]
+    fn the_script_names_the_parts_of_its_own_version() {
+        let bundle = assemble(INDEX, &sheets(), &public(), &bindings()).unwrap();
+        let script =
+            |path: &&String| path.starts_with("assets/recalesce-") && path.ends_with(".js");
+        let script = &bundle.files[bundle.files.keys().find(script).unwrap()];
+        let script = std::str::from_utf8(script).unwrap();
+        let named = script.split('"').nth(1).unwrap();
+        let part = named.strip_prefix("./").unwrap();
+        assert_eq!(bundle.files[&format!("{ASSETS}/{part}")], b"\0asm part");
+        assert!(part.starts_with("parts/split_card-"), "{part}");
+    }
+
+    #[test]
+    fn a_part_that_the_script_does_not_name_is_an_error() {
+        let mut bindings = bindings();
+        bindings.script = String::new();
+        assert!(assemble(INDEX, &sheets(), &public(), &bindings).is_err());
     }
 
     #[test]

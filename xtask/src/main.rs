@@ -19,6 +19,7 @@ mod live;
 mod project;
 mod serve;
 mod site;
+mod split;
 mod style;
 mod tools;
 mod wasm;

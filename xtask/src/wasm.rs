@@ -11,6 +11,7 @@ use wasm_bindgen_cli_support::Bindgen;
 use crate::arrange;
 use crate::files;
 use crate::project::{Project, WASM, run};
+use crate::split::{self, Apart};
 
 /// How the program is compiled.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -34,9 +35,12 @@ impl Build {
 #[derive(Debug, Clone)]
 pub(crate) struct Bindings {
     /// The module that starts the program.
-    pub(crate) script: Vec<u8>,
-    /// The program.
+    pub(crate) script: String,
+    /// The program, without its parts.
     pub(crate) wasm: Vec<u8>,
+    /// Parts of the program that are loaded when they are opened, by the names that the script has for
+    /// them.
+    pub(crate) parts: BTreeMap<String, Vec<u8>>,
     /// Further modules that the script imports, by their path beside it.
     pub(crate) snippets: BTreeMap<String, Vec<u8>>,
 }
@@ -49,7 +53,7 @@ pub(crate) fn build(project: &Project, build: Build) -> Result<Bindings> {
         eprintln!("Compiling the page: the first time this takes some minutes");
     }
     run(&mut project.cargo([
-        "build",
+        "rustc",
         "--locked",
         "--profile",
         build.profile(),
@@ -59,21 +63,28 @@ pub(crate) fn build(project: &Project, build: Build) -> Result<Bindings> {
         "recalesce",
         "--bin",
         "recalesce",
+        // Tell what refers to what, so that the program can be taken apart.
+        "--",
+        "-C",
+        "link-arg=--emit-relocs",
     ]))?;
-    bind(&compiled, &project.target("page/bindings"), build)
+    let apart = split::apart(&compiled, &project.target("page/parts"))?;
+    bind(apart, &project.target("page/bindings"), build)
 }
 
-fn bind(compiled: &Path, out: &Path, build: Build) -> Result<Bindings> {
+fn bind(apart: Apart, out: &Path, build: Build) -> Result<Bindings> {
     files::remove_dir(out)?;
     Bindgen::new()
-        .input_path(compiled)
+        .input_bytes("recalesce", apart.main.clone())
         .web(true)?
         .typescript(false)
         .omit_default_module_path(true)
+        // The parts use the table of functions that the linker exports.
+        .keep_lld_exports(true)
         .remove_name_section(build == Build::Release)
         .remove_producers_section(true)
         .generate(out)
-        .with_context(|| format!("cannot bind {}", compiled.display()))?;
+        .context("cannot bind the program to the browser")?;
 
     let mut snippets = BTreeMap::new();
     for path in files::below(out)? {
@@ -84,14 +95,20 @@ fn bind(compiled: &Path, out: &Path, build: Build) -> Result<Bindings> {
             .remove(name)
             .ok_or_else(|| anyhow!("the bindings have no {name}"))
     };
-    let script = take("recalesce.js")?;
+    let script = apart.with_loader(std::str::from_utf8(&take("recalesce.js")?)?)?;
     let wasm = take("recalesce_bg.wasm")?;
+    let finished = |wasm: Vec<u8>| match build {
+        Build::Release => arrange::by_likeness(&wasm),
+        Build::Quick => Ok(wasm),
+    };
+    let mut parts = BTreeMap::new();
+    for (name, part) in apart.parts {
+        parts.insert(name, finished(part)?);
+    }
     Ok(Bindings {
         script,
-        wasm: match build {
-            Build::Release => arrange::by_likeness(&wasm)?,
-            Build::Quick => wasm,
-        },
+        wasm: finished(wasm)?,
+        parts,
         snippets,
     })
 }

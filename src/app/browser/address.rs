@@ -13,6 +13,13 @@ pub(crate) fn with_route(link: &str) -> Option<String> {
     Some(format!("{page}{ROUTE}{link}"))
 }
 
+/// Whether the address brings a route.
+pub(crate) fn brings_route() -> bool {
+    web_sys::window()
+        .and_then(|window| window.location().hash().ok())
+        .is_some_and(|hash| hash.starts_with(ROUTE))
+}
+
 /// Takes the route out of the address, so that a reload does not bring it again.
 pub(crate) fn take_route() -> Option<String> {
     let window = web_sys::window()?;

@@ -8,6 +8,8 @@ use web_sys::{DedicatedWorkerGlobalScope, MessageEvent, WorkerOptions, WorkerTyp
 
 /// What the thread says once it can be asked.
 const READY: &str = "ready";
+/// What it says where it cannot be asked.
+const GAVE_UP: &str = "gave up";
 
 /// A running thread; it ends when this is dropped.
 pub(crate) struct Worker {
@@ -38,10 +40,10 @@ impl Worker {
         inner.set_onerror(Some(ended.as_ref().unchecked_ref()));
         let heard = Closure::new(move |message: MessageEvent| {
             if let Some(text) = message.data().as_string() {
-                hear(if text == READY {
-                    Heard::Ready
-                } else {
-                    Heard::Answer(text)
+                hear(match text.as_str() {
+                    READY => Heard::Ready,
+                    GAVE_UP => Heard::Ended,
+                    _ => Heard::Answer(text),
                 });
             }
         });
@@ -96,4 +98,9 @@ pub(crate) fn serve(thread: DedicatedWorkerGlobalScope, answer: Answer) {
     thread.set_onmessage(Some(heard.as_ref().unchecked_ref()));
     heard.forget();
     let _ = thread.post_message(&JsValue::from(READY));
+}
+
+/// Says that the thread cannot be asked.
+pub(crate) fn give_up(thread: &DedicatedWorkerGlobalScope) {
+    let _ = thread.post_message(&JsValue::from(GAVE_UP));
 }

@@ -1,5 +1,6 @@
 //! A word of a sentence that is a control: pressed, it opens a small panel below itself.
 
+use crate::app::state::bench;
 use leptos::ev;
 use leptos::html::Span;
 use leptos::prelude::*;
@@ -44,6 +45,7 @@ pub(crate) fn Word(
     /// What the panel holds.
     children: ChildrenFn,
 ) -> impl IntoView {
+    let parts = bench().parts;
     let open = RwSignal::new(false);
     let side = RwSignal::new(Side::Left(0.0));
     let root = NodeRef::<Span>::new();
@@ -85,12 +87,13 @@ pub(crate) fn Word(
             let _ = field.focus();
         }
     };
-    Effect::new(move |was_open: Option<bool>| {
-        let is_open = open.get();
-        if is_open && was_open == Some(false) {
+    // When it opens, and when what it holds arrives only then.
+    Effect::new(move |before: Option<bool>| {
+        let is_shown = open.get() && parts.panels.is_there();
+        if is_shown && before == Some(false) {
             request_animation_frame(focus_first);
         }
-        is_open
+        is_shown
     });
     let toggle = move |_| {
         if let Some(place) = root.get_untracked().and_then(|span| side_of(&span)) {

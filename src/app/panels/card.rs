@@ -21,12 +21,6 @@ const TOLD: f64 = 0.005;
 /// Longest address that is printed beside its code, characters: one that can be typed.
 const LONGEST_TYPED: usize = 120;
 
-/// Goes to the card and prints it.
-pub(crate) fn print_card(bench: Bench) {
-    bench.place.set(Place::Card);
-    print();
-}
-
 /// A chart in black ink, as a vector.
 fn drawn(scene: &Scene) -> String {
     // A chart that cannot be drawn leaves the words.

@@ -29,7 +29,7 @@ const KINDS: [Alternative<Thermocouple>; 3] = [
 
 /// Evenness, thermocouple and offset of the furnace, with what they come to.
 #[component]
-pub(super) fn FurnacePanel() -> impl IntoView {
+pub(crate) fn FurnacePanel() -> impl IntoView {
     let bench = bench();
     let route = bench.route;
     let degrees = move |c: f64| format_temperature(c, bench.scale.get());

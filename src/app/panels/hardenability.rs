@@ -20,27 +20,6 @@ const ROWS: usize = 3;
 /// A constituent is named in the table from this part of the piece on.
 const NAMED: f64 = 0.01;
 
-/// A part of the stage that opens, and computes only then.
-#[component]
-pub(super) fn Opening<F>(title: &'static str, content: F) -> impl IntoView
-where
-    F: Fn() -> AnyView + Send + 'static,
-{
-    let is_open = RwSignal::new(false);
-    view! {
-        <details
-            class="table-view"
-            on:toggle=move |event| {
-                is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
-            }
-        >
-            <summary>{title}</summary>
-            {move || is_open.get().then(&content)}
-        </details>
-    }
-    .into_any()
-}
-
 /// What a piece consists of, in words.
 pub(super) fn constituents(fractions: &Fractions) -> String {
     let parts: Vec<String> = charts::amounts(fractions)
@@ -195,58 +174,57 @@ fn OwnTest() -> impl IntoView {
     .into_any()
 }
 
-/// Both parts.
+/// What stands where there is no chart.
+const NOTHING: &str = "Not known for this steel.";
+
+/// The continuous-cooling diagram.
 #[component]
-pub(super) fn Hardenability() -> impl IntoView {
+pub(crate) fn ContinuousInside() -> impl IntoView {
     let bench = bench();
-    let nothing = Signal::stored("Not known for this steel.".to_owned());
-    let continuous = move || {
-        let found = Memo::new(move |_| {
-            // A temper that is dragged changes nothing here.
-            bench.quenched.with(|route| {
-                let outcome = bench.outcome_now()?;
-                continuous_diagram(route, &outcome).ok()
-            })
-        });
-        view! {
-            <Plot
-                class="tall"
-                scene=move |w, h| {
-                    found.with(|f| Some(charts::continuous_scene(bench, f.as_ref()?, w, h)))
-                }
-                nothing=nothing
-            />
-            <p class="hint">{move || found.with(|f| f.as_ref().map(critical))}</p>
-            {move || found.with(|f| f.as_ref().map(coolings))}
-        }
-        .into_any()
-    };
-    let end_quench = move || {
-        let found = Memo::new(move |_| {
-            // A temper that is dragged changes nothing here.
-            bench.quenched.with(|route| {
-                let outcome = bench.outcome_now()?;
-                end_quench_test(route, &outcome).ok()
-            })
-        });
-        view! {
-            <Plot
-                class="history"
-                scene=move |w, h| {
-                    found.with(|f| Some(charts::end_quench_scene(bench, f.as_ref()?, w, h)))
-                }
-                nothing=nothing
-            />
-            <p class="hint">
-                {move || found.with(|f| f.as_ref().map(|f| depth(f, bench.length.get())))}
-            </p>
-            <OwnTest />
-        }
-        .into_any()
-    };
+    let found = Memo::new(move |_| {
+        // A temper that is dragged changes nothing here.
+        bench.quenched.with(|route| {
+            let outcome = bench.outcome_now()?;
+            continuous_diagram(route, &outcome).ok()
+        })
+    });
     view! {
-        <Opening title="What forms at other rates of cooling" content=continuous />
-        <Opening title="How deep it hardens: the end-quench bar" content=end_quench />
+        <Plot
+            class="tall"
+            scene=move |w, h| {
+                found.with(|f| Some(charts::continuous_scene(bench, f.as_ref()?, w, h)))
+            }
+            nothing=Signal::stored(NOTHING.to_owned())
+        />
+        <p class="hint">{move || found.with(|f| f.as_ref().map(critical))}</p>
+        {move || found.with(|f| f.as_ref().map(coolings))}
+    }
+    .into_any()
+}
+
+/// The end-quench bar.
+#[component]
+pub(crate) fn EndQuenchInside() -> impl IntoView {
+    let bench = bench();
+    let found = Memo::new(move |_| {
+        // A temper that is dragged changes nothing here.
+        bench.quenched.with(|route| {
+            let outcome = bench.outcome_now()?;
+            end_quench_test(route, &outcome).ok()
+        })
+    });
+    view! {
+        <Plot
+            class="history"
+            scene=move |w, h| {
+                found.with(|f| Some(charts::end_quench_scene(bench, f.as_ref()?, w, h)))
+            }
+            nothing=Signal::stored(NOTHING.to_owned())
+        />
+        <p class="hint">
+            {move || found.with(|f| f.as_ref().map(|f| depth(f, bench.length.get())))}
+        </p>
+        <OwnTest />
     }
     .into_any()
 }

@@ -1,8 +1,9 @@
 //! The head of the page: name, places, units, theme.
 
+use crate::app::browser::print::print;
 use crate::app::browser::theme::{self, Theme};
 use crate::app::controls::Segment;
-use crate::app::state::{Place, bench};
+use crate::app::state::{Bench, Place, bench};
 use crate::units::{LengthUnit, TemperatureScale};
 use leptos::prelude::*;
 
@@ -33,6 +34,12 @@ fn Turn() -> impl IntoView {
             ></path>
         </svg>
     }
+}
+
+/// Goes to the card, and prints it once it is there.
+fn print_card(bench: Bench) {
+    bench.place.set(Place::Card);
+    bench.parts.places.then(bench, |_| print());
 }
 
 /// The head.
@@ -89,7 +96,7 @@ pub(crate) fn Header() -> impl IntoView {
                 <button
                     type="button"
                     class="press go"
-                    on:click=move |_| super::card::print_card(bench)
+                    on:click=move |_| print_card(bench)
                 >
                     <span class="wide-only">"Print the "</span>
                     "card"
@@ -101,7 +108,9 @@ pub(crate) fn Header() -> impl IntoView {
                 <button
                     type="button"
                     class="press wide-only"
-                    on:click=move |_| super::logbook::log(bench)
+                    on:click=move |_| {
+                        bench.parts.places.then(bench, move |part| (part.log)(bench));
+                    }
                 >
                     "Log a run"
                 </button>

@@ -1,6 +1,5 @@
 //! What the route means for the use of the piece, against a route that the user picks.
 
-use super::hardenability::Opening;
 use crate::app::state::{Bench, bench};
 use crate::route::{Direction, InUse, Outcome, Route, in_use, run};
 use crate::steel::find;
@@ -65,60 +64,56 @@ fn line(found: InUse) -> AnyView {
     .into_any()
 }
 
-/// The comparison, computed once it is opened.
+/// The comparison.
 #[component]
-pub(super) fn InUsePanel() -> impl IntoView {
+pub(crate) fn InUseInside() -> impl IntoView {
     let bench = bench();
     let name = RwSignal::new(String::new());
-    let content = move || {
-        let other = Memo::new(move |_| name.with(|name| other_route(bench, name)));
-        let compared = Memo::new(move |_| {
-            let other = other.get()?;
-            let prepared = bench.prepared.get();
-            let outcome = match prepared.as_ref() {
-                Some(prepared) => prepared.run(&other),
-                None => run(&other),
-            };
-            let outcome = outcome.ok()?;
-            Some((other, Arc::new(outcome)))
-        });
-        let lines = move || {
-            let outcome: Arc<Outcome> = bench.outcome()?;
-            compared.with(|compared| {
-                let (other, of_other) = compared.as_ref()?;
-                let found = bench
-                    .route
-                    .with(|route| in_use((route, &outcome), (other, of_other)));
-                Some(found.into_iter().map(line).collect_view())
-            })
+    let other = Memo::new(move |_| name.with(|name| other_route(bench, name)));
+    let compared = Memo::new(move |_| {
+        let other = other.get()?;
+        let prepared = bench.prepared.get();
+        let outcome = match prepared.as_ref() {
+            Some(prepared) => prepared.run(&other),
+            None => run(&other),
         };
-        let names = move || {
-            bench.shelf.with(|shelf| {
-                let names = shelf.items().iter().map(|item| item.name.clone());
-                names
-                    .map(|name| view! { <option value=name.clone()>{name.clone()}</option> })
-                    .collect_view()
-            })
-        };
-        view! {
-            <label class="field">
-                "Against "
-                <select on:change:target=move |event| name.set(event.target().value())>
-                    <option value="">"the handbook's soak, the rest as here"</option>
-                    {names}
-                </select>
-            </label>
-            <dl class="in-use">{lines}</dl>
-            {move || {
-                compared
-                    .with(Option::is_none)
-                    .then(|| view! { <p class="hint">"Keep a route on the shelf to compare with it."</p> })
-            }}
-            <p class="hint">
-                "Directions with their reasons, by common practice; how much they matter depends on the use."
-            </p>
-        }
-        .into_any()
+        let outcome = outcome.ok()?;
+        Some((other, Arc::new(outcome)))
+    });
+    let lines = move || {
+        let outcome: Arc<Outcome> = bench.outcome()?;
+        compared.with(|compared| {
+            let (other, of_other) = compared.as_ref()?;
+            let found = bench
+                .route
+                .with(|route| in_use((route, &outcome), (other, of_other)));
+            Some(found.into_iter().map(line).collect_view())
+        })
     };
-    view! { <Opening title="What it means in use" content=content /> }.into_any()
+    let names = move || {
+        bench.shelf.with(|shelf| {
+            let names = shelf.items().iter().map(|item| item.name.clone());
+            names
+                .map(|name| view! { <option value=name.clone()>{name.clone()}</option> })
+                .collect_view()
+        })
+    };
+    view! {
+        <label class="field">
+            "Against "
+            <select on:change:target=move |event| name.set(event.target().value())>
+                <option value="">"the handbook's soak, the rest as here"</option>
+                {names}
+            </select>
+        </label>
+        <dl class="in-use">{lines}</dl>
+        {move || {
+            compared
+                .with(Option::is_none)
+                .then(|| view! { <p class="hint">"Keep a route on the shelf to compare with it."</p> })
+        }}
+        <p class="hint">
+            "Directions with their reasons, by common practice; how much they matter depends on the use."
+        </p>
+    }
 }

@@ -14,7 +14,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 /// Logs a run of the route on the bench, and opens it.
-pub(super) fn log(bench: Bench) {
+pub(crate) fn log(bench: Bench) {
     let outcome = bench.outcome_now();
     let is_of_route = bench.computed.with_untracked(|c| c.error.is_none());
     let outcome = outcome.filter(|_| is_of_route);

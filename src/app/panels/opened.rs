@@ -1,9 +1,35 @@
 //! An opened number: what stands behind it.
 
+use crate::app::parts::panels::{Panel, panel};
 use crate::app::state::bench;
-use crate::route::explain;
+use crate::route::{NumberKey, explain};
 use leptos::html::Dialog;
 use leptos::prelude::*;
+
+/// How a number comes about.
+#[component]
+pub(crate) fn Explained(
+    /// The number.
+    key: NumberKey,
+) -> impl IntoView {
+    let bench = bench();
+    let inside = move || {
+        let outcome = bench.outcome()?;
+        let why = explain(key, &bench.route.get(), &outcome, bench.scale.get());
+        let rows = why
+            .rows
+            .into_iter()
+            .map(|(term, text)| view! { <dt>{term}</dt><dd>{text}</dd> })
+            .collect_view();
+        Some(view! {
+            <h2>{why.title}</h2>
+            <p class="figure">{why.figure} " " <small>{why.band}</small></p>
+            <p class="equation">{why.equation}</p>
+            <dl>{rows}</dl>
+        })
+    };
+    inside.into_any()
+}
 
 /// The panel, a modal dialog while a number is open.
 #[component]
@@ -21,22 +47,7 @@ pub(crate) fn Opened() -> impl IntoView {
             }
         }
     });
-    let body = move || {
-        let key = bench.opened.get()?;
-        let outcome = bench.outcome()?;
-        let why = explain(key, &bench.route.get(), &outcome, bench.scale.get());
-        let rows = why
-            .rows
-            .into_iter()
-            .map(|(term, text)| view! { <dt>{term}</dt><dd>{text}</dd> })
-            .collect_view();
-        Some(view! {
-            <h2>{why.title}</h2>
-            <p class="figure">{why.figure} " " <small>{why.band}</small></p>
-            <p class="equation">{why.equation}</p>
-            <dl>{rows}</dl>
-        })
-    };
+    let body = move || bench.opened.get().map(|key| panel(Panel::Opened(key)));
     view! {
         <dialog
             class="opened"

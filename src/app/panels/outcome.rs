@@ -1,7 +1,8 @@
 //! The outcome, always in view: sentences, what the piece is made of, hardness, cautions.
 
-use super::in_use::InUsePanel;
+use super::opening::Opening;
 use crate::app::charts;
+use crate::app::parts::panels::Panel;
 use crate::app::plot::Plot;
 use crate::app::state::bench;
 use crate::chart::{Constituent, phase_bar, swatch};
@@ -249,7 +250,7 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
             </div>
             <div class:stale=is_stale>
                 <Ladder />
-                <InUsePanel />
+                <Opening title="What it means in use" panel=Panel::InUse />
             </div>
             <section>
                 <ul class="cautions">{cautions}</ul>

@@ -35,11 +35,10 @@ fn Table(
 }
 
 /// Which phases are stable at the steel's own carbon over temperature, and how much of each at the
-/// soak. Nothing is computed while it is closed.
+/// soak.
 #[component]
-pub(crate) fn PhaseTable() -> impl IntoView {
+pub(crate) fn PhaseTables() -> impl IntoView {
     let bench = bench();
-    let is_open = RwSignal::new(false);
     let tables = move || {
         let fields = charts::own_fields(bench);
         let soak_c = Memo::new(move |_| bench.route.with(|r| r.soak.temperature_c));
@@ -71,16 +70,5 @@ pub(crate) fn PhaseTable() -> impl IntoView {
             {at_soak}
         }
     };
-    view! {
-        <details
-            class="table-view"
-            on:toggle=move |event| {
-                is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
-            }
-        >
-            <summary>"The phases as a table"</summary>
-            {move || is_open.get().then(tables)}
-        </details>
-    }
-    .into_any()
+    tables.into_any()
 }

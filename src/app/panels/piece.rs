@@ -1,9 +1,7 @@
 //! The piece as a sentence: each underlined word is a control.
 
-use super::furnace::FurnacePanel;
-use super::section::SectionPanel;
-use super::steel::SteelPanel;
 use crate::app::controls::{Choice, Entry, Typed, Word, quantities};
+use crate::app::parts::panels::{Panel, panel};
 use crate::app::state::bench;
 use crate::heat::{MediumChoice, Section};
 use crate::route::{Quench, Route, inside_a_sentence};
@@ -65,7 +63,7 @@ pub(crate) fn bath_words(quench: &Quench, scale: TemperatureScale) -> String {
 
 /// The list of quenchants.
 #[component]
-pub(super) fn MediumList() -> impl IntoView {
+pub(crate) fn MediumList() -> impl IntoView {
     let bench = bench();
     let entries = Signal::derive(move || {
         let scale = bench.scale.get();
@@ -107,6 +105,63 @@ pub(super) fn MediumList() -> impl IntoView {
     }
 }
 
+/// What the piece is.
+#[component]
+pub(crate) fn NamePanel() -> impl IntoView {
+    let bench = bench();
+    view! {
+        <h4>"What it is"</h4>
+        <input
+            class="text"
+            type="text"
+            aria-label="Name of the piece"
+            maxlength=LONGEST_NAME
+            prop:value=move || bench.route.with(|r| r.piece.clone())
+            on:input:target=move |event| {
+                let name = event.target().value();
+                bench.change(|r| r.piece = name);
+            }
+        />
+    }
+}
+
+/// The hardness wanted.
+#[component]
+pub(crate) fn TargetPanel() -> impl IntoView {
+    let bench = bench();
+    let target = Memo::new(move |_| bench.route.with(|r| r.target));
+    view! {
+        <Typed
+            label="Lowest hardness that will do"
+            quantity=Signal::stored(
+                quantities::plain("\u{a0}HRC", 1, (20.0, 68.0), 0.5, "Write 61."),
+            )
+            value=Signal::derive(move || target.get().least_hrc)
+            set=move |hrc| {
+                bench
+                    .change(|r| {
+                        r.target.least_hrc = hrc;
+                        r.target.most_hrc = r.target.most_hrc.max(hrc);
+                    })
+            }
+        />
+        <Typed
+            label="Highest"
+            quantity=Signal::stored(
+                quantities::plain("\u{a0}HRC", 1, (20.0, 68.0), 0.5, "Write 63."),
+            )
+            value=Signal::derive(move || target.get().most_hrc)
+            set=move |hrc| {
+                bench
+                    .change(|r| {
+                        r.target.most_hrc = hrc;
+                        r.target.least_hrc = r.target.least_hrc.min(hrc);
+                    })
+            }
+        />
+    }
+}
+
 /// The sentence.
 #[component]
 pub(crate) fn Piece() -> impl IntoView {
@@ -138,24 +193,13 @@ pub(crate) fn Piece() -> impl IntoView {
             <span>
                 "A "
                 <Word text=piece name="The piece">
-                    <h4>"What it is"</h4>
-                    <input
-                        class="text"
-                        type="text"
-                        aria-label="Name of the piece"
-                        maxlength=LONGEST_NAME
-                        prop:value=move || route.with(|r| r.piece.clone())
-                        on:input:target=move |event| {
-                            let name = event.target().value();
-                            bench.change(|r| r.piece = name);
-                        }
-                    />
+                    {panel(Panel::Name)}
                 </Word> " of "
                 <Word text=grade name="The steel">
-                    <SteelPanel />
+                    {panel(Panel::Steel)}
                 </Word> ", "
                 <Word text=Signal::derive(move || size.get().0) name="Section">
-                    <SectionPanel />
+                    {panel(Panel::Section)}
                 </Word> {move || size.get().1} ", in a furnace true to "
                 <Word
                     text=Signal::derive(move || format_temperature_band(
@@ -164,7 +208,7 @@ pub(crate) fn Piece() -> impl IntoView {
                     ))
                     name="Furnace"
                 >
-                    <FurnacePanel />
+                    {panel(Panel::Furnace)}
                 </Word> ", into "
                 <Word
                     text=Signal::derive(move || {
@@ -173,7 +217,7 @@ pub(crate) fn Piece() -> impl IntoView {
                     })
                     name="Quenchant"
                 >
-                    <MediumList />
+                    {panel(Panel::Media)}
                 </Word> ", for "
                 <Word
                     text=Signal::derive(move || {
@@ -182,34 +226,7 @@ pub(crate) fn Piece() -> impl IntoView {
                     })
                     name="Target"
                 >
-                    <Typed
-                        label="Lowest hardness that will do"
-                        quantity=Signal::stored(
-                            quantities::plain("\u{a0}HRC", 1, (20.0, 68.0), 0.5, "Write 61."),
-                        )
-                        value=Signal::derive(move || target.get().least_hrc)
-                        set=move |hrc| {
-                            bench
-                                .change(|r| {
-                                    r.target.least_hrc = hrc;
-                                    r.target.most_hrc = r.target.most_hrc.max(hrc);
-                                })
-                        }
-                    />
-                    <Typed
-                        label="Highest"
-                        quantity=Signal::stored(
-                            quantities::plain("\u{a0}HRC", 1, (20.0, 68.0), 0.5, "Write 63."),
-                        )
-                        value=Signal::derive(move || target.get().most_hrc)
-                        set=move |hrc| {
-                            bench
-                                .change(|r| {
-                                    r.target.most_hrc = hrc;
-                                    r.target.least_hrc = r.target.least_hrc.min(hrc);
-                                })
-                        }
-                    />
+                    {panel(Panel::Target)}
                 </Word> "."
             </span>
             <small>{designations}</small>

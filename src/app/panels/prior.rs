@@ -6,6 +6,7 @@ use super::prior_words::{PriorWords, WorkWord};
 use super::strip::{pick, remove};
 use super::structures::StructureWord;
 use crate::app::charts;
+use crate::app::parts::panels::{Panel, panel};
 use crate::app::plot::Plot;
 use crate::app::state::{Bench, Stage, bench};
 use crate::chart::phase_bar;
@@ -181,6 +182,22 @@ fn Notes(#[prop(into)] at: Signal<usize>) -> impl IntoView {
 pub(crate) fn PriorPanel() -> impl IntoView {
     let bench = bench();
     let is_open = Memo::new(move |_| matches!(bench.stage.get(), Stage::Prior(_)));
+    let inside = move || {
+        is_open.get().then(|| {
+            view! {
+                <section class="before" aria-label="Before hardening">
+                    {panel(Panel::Prior)}
+                </section>
+            }
+        })
+    };
+    inside.into_any()
+}
+
+/// The open step, and the piece after each.
+#[component]
+pub(crate) fn PriorInside() -> impl IntoView {
+    let bench = bench();
     let at = Memo::new(move |_| open_step(bench));
     let count = Memo::new(move |_| bench.route.with(|r| r.prior.len()));
     let received = move || match count.get() {
@@ -189,27 +206,18 @@ pub(crate) fn PriorPanel() -> impl IntoView {
     };
     let words = move || (count.get() > 0).then(|| view! { <PriorWords at=at.get() /> });
     let states = move || (count.get() > 0).then(|| view! { <PriorStates open=at /> });
-    let panel = move || {
-        is_open.get().then(|| {
-            view! {
-                <section class="before" aria-label="Before hardening">
-                    <div>
-                        <h2>
-                            "Before hardening " <span>{received}</span>
-                        </h2>
-                        {words}
-                        <Tools at=at count=count />
-                        <Notes at=at />
-                    </div>
-                    <div>
-                        <p class="set">
-                            "The stock is " <StructureWord name="Structure of the stock" /> "."
-                        </p>
-                        {states}
-                    </div>
-                </section>
-            }
-        })
-    };
-    panel.into_any()
+    view! {
+        <div>
+            <h2>
+                "Before hardening " <span>{received}</span>
+            </h2>
+            {words}
+            <Tools at=at count=count />
+            <Notes at=at />
+        </div>
+        <div>
+            <p class="set">"The stock is " <StructureWord name="Structure of the stock" /> "."</p>
+            {states}
+        </div>
+    }
 }

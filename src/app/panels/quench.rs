@@ -1,12 +1,13 @@
 //! The quench: transformation curves with the cooling curves on top, and where the section hardens.
 
-use super::hardenability::Hardenability;
+use super::opening::Opening;
 use super::outcome::Say;
-use super::piece::{MediumList, medium_words};
+use super::piece::medium_words;
 use super::replay::ReplayPanel;
 use super::second_bath::SecondBath;
 use crate::app::charts::{self, glow_css};
 use crate::app::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantities};
+use crate::app::parts::panels::{Panel, panel};
 use crate::app::plot::{Plot, Shown, handle_at};
 use crate::app::state::bench;
 use crate::route::{AGITATION_RANGE, Cold, agitation_to_pass, quench_notes};
@@ -66,8 +67,9 @@ impl Chill {
     }
 }
 
+/// Cold treatment.
 #[component]
-fn ColdPanel() -> impl IntoView {
+pub(crate) fn ColdPanel() -> impl IntoView {
     let bench = bench();
     let cold = Memo::new(move |_| bench.route.with(|r| r.cold));
     let typed = move |label, quantity, get: fn(&Cold) -> f64, set: fn(&mut Cold, f64)| {
@@ -142,6 +144,54 @@ fn ColdPanel() -> impl IntoView {
     .into_any()
 }
 
+/// Movement of the bath.
+#[component]
+pub(crate) fn AgitationPanel() -> impl IntoView {
+    let bench = bench();
+    view! {
+        <Typed
+            label="Heat transfer beside the still bath"
+            quantity=Signal::stored(
+                quantities::plain(
+                    "",
+                    2,
+                    AGITATION_RANGE,
+                    AGITATION_STEP,
+                    "Write a factor such as 1.35.",
+                ),
+            )
+            value=Signal::derive(move || bench.route.with(|r| r.quench.agitation))
+            set=move |factor| bench.change(|r| r.quench.agitation = factor)
+        />
+        <p class="hint">
+            "1 is still, 1.2 a gentle stir, 1.35 moderate, 1.6 good, 2.2 strong. The words are not measured anywhere: the band stays 30 % wide."
+        </p>
+    }
+}
+
+/// Between furnace and bath.
+#[component]
+pub(crate) fn OnTheWayPanel() -> impl IntoView {
+    let bench = bench();
+    view! {
+        <Typed
+            label="Time between furnace and bath"
+            quantity=Signal::stored(quantities::seconds((0.0, 60.0), 0.5))
+            value=Signal::derive(move || bench.route.with(|r| r.quench.air_delay_s))
+            set=move |s| bench.change(|r| r.quench.air_delay_s = s)
+        />
+        <Typed
+            label="Left to cool to"
+            quantity=Signal::derive(move || quantities::temperature(
+                bench.scale.get(),
+                (0.0, 200.0),
+            ))
+            value=Signal::derive(move || bench.route.with(|r| r.quench.end_c))
+            set=move |c| bench.change(|r| r.quench.end_c = c)
+        />
+    }
+}
+
 #[component]
 fn QuenchWords() -> impl IntoView {
     let bench = bench();
@@ -168,29 +218,13 @@ fn QuenchWords() -> impl IntoView {
                 })
                 name="Quenchant"
             >
-                <MediumList />
+                {panel(Panel::Media)}
             </Word> {bath}
             <Word
                 text=Signal::derive(move || agitation_words(quench.get().agitation).to_owned())
                 name="Agitation"
             >
-                <Typed
-                    label="Heat transfer beside the still bath"
-                    quantity=Signal::stored(
-                        quantities::plain(
-                            "",
-                            2,
-                            AGITATION_RANGE,
-                            AGITATION_STEP,
-                            "Write a factor such as 1.35.",
-                        ),
-                    )
-                    value=Signal::derive(move || quench.get().agitation)
-                    set=move |factor| bench.change(|r| r.quench.agitation = factor)
-                />
-                <p class="hint">
-                    "1 is still, 1.2 a gentle stir, 1.35 moderate, 1.6 good, 2.2 strong. The words are not measured anywhere: the band stays 30 % wide."
-                </p>
+                {panel(Panel::Agitation)}
             </Word> ", "
             <Word
                 text=Signal::derive(move || format!(
@@ -199,21 +233,7 @@ fn QuenchWords() -> impl IntoView {
                 ))
                 name="On the way to the bath"
             >
-                <Typed
-                    label="Time between furnace and bath"
-                    quantity=Signal::stored(quantities::seconds((0.0, 60.0), 0.5))
-                    value=Signal::derive(move || quench.get().air_delay_s)
-                    set=move |s| bench.change(|r| r.quench.air_delay_s = s)
-                />
-                <Typed
-                    label="Left to cool to"
-                    quantity=Signal::derive(move || quantities::temperature(
-                        bench.scale.get(),
-                        (0.0, 200.0),
-                    ))
-                    value=Signal::derive(move || quench.get().end_c)
-                    set=move |c| bench.change(|r| r.quench.end_c = c)
-                />
+                {panel(Panel::OnTheWay)}
             </Word> ", " <SecondBath /> ", then "
             <Word
                 text=Signal::derive(move || {
@@ -225,7 +245,7 @@ fn QuenchWords() -> impl IntoView {
                 })
                 name="Cold treatment"
             >
-                <ColdPanel />
+                {panel(Panel::Cold)}
             </Word>
         </p>
     }
@@ -322,7 +342,8 @@ pub(crate) fn QuenchStage() -> impl IntoView {
             <p class="hint">{move || charts::still_does(bench)}</p>
             <div class="notes">{reasons}</div>
             <ReplayPanel />
-            <Hardenability />
+            <Opening title="What forms at other rates of cooling" panel=Panel::Continuous />
+            <Opening title="How deep it hardens: the end-quench bar" panel=Panel::EndQuench />
         </div>
     }
     .into_any()

@@ -1,7 +1,9 @@
 //! The quench in slow motion: played, or moved to a time by hand.
 
 use super::hardenability::constituents;
+use super::opening::Opening;
 use crate::app::charts;
+use crate::app::parts::panels::Panel;
 use crate::app::plot::Plot;
 use crate::app::state::bench;
 use crate::route::{place_name, stopped_at};
@@ -31,15 +33,23 @@ fn time_s(position: f64, end_s: f64) -> f64 {
     FIRST_S * (end_s / FIRST_S).powf((position / POSITIONS).min(1.0))
 }
 
-/// The replay, computed once it is opened.
+/// The replay, computed once it is opened. It opens again where it was left.
 #[component]
 pub(super) fn ReplayPanel() -> impl IntoView {
-    let bench = bench();
-    let is_open = RwSignal::new(false);
     let position = RwSignal::new(0.45 * POSITIONS);
+    view! { <Opening title="The quench in slow motion" panel=Panel::Replay(position) /> }
+}
+
+/// The replay.
+#[component]
+pub(crate) fn ReplayInside(
+    /// Where its slider stands.
+    position: RwSignal<f64>,
+) -> impl IntoView {
+    let bench = bench();
     let playing = StoredValue::new(None::<IntervalHandle>);
     let is_playing = RwSignal::new(false);
-    let replay = Memo::new(move |_| is_open.get().then(|| bench.replay()).flatten());
+    let replay = Memo::new(move |_| bench.replay());
     let end_s = Memo::new(move |_| replay.with(|r| r.as_ref().map_or(0.0, |r| r.end_s())));
     let now_s = Memo::new(move |_| time_s(position.get(), end_s.get()));
     let told = move || {
@@ -80,53 +90,36 @@ pub(super) fn ReplayPanel() -> impl IntoView {
         }
     };
     on_cleanup(stop);
-    let shown = move || {
-        view! {
-            <div class="replay">
-                <button
-                    type="button"
-                    on:click=move |_| if is_playing.get_untracked() { stop() } else { play() }
-                >
-                    {move || if is_playing.get() { "Stop" } else { "Play" }}
-                </button>
-                <input
-                    type="range"
-                    min="0"
-                    max=POSITIONS
-                    aria-label="Time since leaving the furnace"
-                    aria-valuetext=move || format_duration_s(now_s.get())
-                    prop:value=move || position.get()
-                    on:input:target=move |event| {
-                        stop();
-                        position.set(event.target().value_as_number());
-                    }
-                />
-            </div>
-            <Plot
-                class="replay-view"
-                scene=move |w, h| {
-                    replay
-                        .with(|r| Some(charts::replay_scene(bench, r.as_ref()?, now_s.get(), w, h)))
-                }
-                nothing=Signal::stored("Not known for this steel.".to_owned())
-            />
-            <p class="hint then">{told}</p>
-        }
-    };
     view! {
-        <details
-            class="table-view"
-            on:toggle=move |event| {
-                let opened = event_target::<web_sys::Element>(&event).has_attribute("open");
-                is_open.set(opened);
-                if !opened {
+        <div class="replay">
+            <button
+                type="button"
+                on:click=move |_| if is_playing.get_untracked() { stop() } else { play() }
+            >
+                {move || if is_playing.get() { "Stop" } else { "Play" }}
+            </button>
+            <input
+                type="range"
+                min="0"
+                max=POSITIONS
+                aria-label="Time since leaving the furnace"
+                aria-valuetext=move || format_duration_s(now_s.get())
+                prop:value=move || position.get()
+                on:input:target=move |event| {
                     stop();
+                    position.set(event.target().value_as_number());
                 }
+            />
+        </div>
+        <Plot
+            class="replay-view"
+            scene=move |w, h| {
+                replay
+                    .with(|r| Some(charts::replay_scene(bench, r.as_ref()?, now_s.get(), w, h)))
             }
-        >
-            <summary>"The quench in slow motion"</summary>
-            {move || is_open.get().then(shown)}
-        </details>
+            nothing=Signal::stored("Not known for this steel.".to_owned())
+        />
+        <p class="hint then">{told}</p>
     }
     .into_any()
 }

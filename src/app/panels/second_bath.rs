@@ -1,6 +1,7 @@
 //! A second bath: when the piece goes into it, and which.
 
 use crate::app::controls::{Choice, Entry, Segment, Typed, Word, quantities};
+use crate::app::parts::panels::{Panel, panel};
 use crate::app::state::{Bench, bench};
 use crate::heat::{Leave, MediumChoice};
 use crate::route::{NextBath, Route, inside_a_sentence, shop_media};
@@ -151,11 +152,43 @@ fn fields(bench: Bench, way: Way) -> Option<AnyView> {
     Some((typed, list).into_any())
 }
 
+/// When the piece goes into the second bath, and which.
+#[component]
+pub(crate) fn SecondBathPanel() -> impl IntoView {
+    let bench = bench();
+    let now = Memo::new(move |_| bench.route.with(way));
+    view! {
+        <div class="field">
+            <Segment
+                name="When it goes there"
+                entries=vec![
+                    (Way::Stays, "none"),
+                    (Way::At, "by temperature"),
+                    (Way::After, "by time"),
+                ]
+                chosen=now
+                pick=move |picked: Way| match picked {
+                    _ if picked == now.get_untracked() => {}
+                    Way::Stays => bench.change(|route| route.quench.then.clear()),
+                    Way::At => {
+                        let leave_c = out_at_c(bench);
+                        change(bench, |next| next.leave = Leave::AtC(leave_c));
+                    }
+                    Way::After => change(bench, |next| next.leave = Leave::AfterS(OUT_AFTER_S)),
+                }
+            />
+        </div>
+        {move || fields(bench, now.get())}
+        <p class="hint">
+            "Taken out just above Ms the piece evens out, and its martensite forms slowly in air. Temper it as soon as it is hand-warm."
+        </p>
+    }
+}
+
 /// The second bath as a word that opens.
 #[component]
 pub(super) fn SecondBath() -> impl IntoView {
     let bench = bench();
-    let now = Memo::new(move |_| bench.route.with(way));
     view! {
         <Word
             text=Signal::derive(move || {
@@ -164,30 +197,7 @@ pub(super) fn SecondBath() -> impl IntoView {
             })
             name="Second bath"
         >
-            <div class="field">
-                <Segment
-                    name="When it goes there"
-                    entries=vec![
-                        (Way::Stays, "none"),
-                        (Way::At, "by temperature"),
-                        (Way::After, "by time"),
-                    ]
-                    chosen=now
-                    pick=move |picked: Way| match picked {
-                        _ if picked == now.get_untracked() => {}
-                        Way::Stays => bench.change(|route| route.quench.then.clear()),
-                        Way::At => {
-                            let leave_c = out_at_c(bench);
-                            change(bench, |next| next.leave = Leave::AtC(leave_c));
-                        }
-                        Way::After => change(bench, |next| next.leave = Leave::AfterS(OUT_AFTER_S)),
-                    }
-                />
-            </div>
-            {move || fields(bench, now.get())}
-            <p class="hint">
-                "Taken out just above Ms the piece evens out, and its martensite forms slowly in air. Temper it as soon as it is hand-warm."
-            </p>
+            {panel(Panel::SecondBath)}
         </Word>
     }
     .into_any()

@@ -1,10 +1,11 @@
 //! The soak: phase map with the soak on it, and what happens while it soaks.
 
+use super::opening::Opening;
 use super::outcome::Say;
-use super::phase_table::PhaseTable;
 use super::structures::StructureWord;
 use crate::app::charts::{self, glow_css};
 use crate::app::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
+use crate::app::parts::panels::{Panel, panel};
 use crate::app::plot::{Plot, Shown, Tag, handle_at};
 use crate::app::state::{Stage, bench};
 use crate::route::soak_notes;
@@ -15,6 +16,37 @@ use leptos::prelude::*;
 pub(super) const SOAK_RANGE_C: (f64, f64) = (600.0, 1200.0);
 /// Soak times that can be set, min.
 const TIME_RANGE_MIN: (f64, f64) = (0.5, 600.0);
+
+/// Temperature of the soak.
+#[component]
+pub(crate) fn SoakTemperaturePanel() -> impl IntoView {
+    let bench = bench();
+    view! {
+        <Typed
+            label="Temperature of the piece"
+            quantity=Signal::derive(move || {
+                quantities::temperature(bench.scale.get(), SOAK_RANGE_C)
+            })
+            value=Signal::derive(move || bench.route.with(|r| r.soak.temperature_c))
+            set=move |c| bench.change(|r| r.soak.temperature_c = c)
+        />
+    }
+}
+
+/// Time of the soak.
+#[component]
+pub(crate) fn SoakTimePanel() -> impl IntoView {
+    let bench = bench();
+    view! {
+        <Typed
+            label="Time at temperature"
+            quantity=Signal::stored(quantities::minutes(TIME_RANGE_MIN, 1.0))
+            value=Signal::derive(move || bench.route.with(|r| r.soak.time_min))
+            set=move |min| bench.change(|r| r.soak.time_min = min)
+        />
+        <p class="hint">"Counted from when the piece has the colour of the furnace."</p>
+    }
+}
 
 #[component]
 fn SoakWords() -> impl IntoView {
@@ -48,27 +80,13 @@ fn SoakWords() -> impl IntoView {
                 ))
                 name="Soak temperature"
             >
-                <Typed
-                    label="Temperature of the piece"
-                    quantity=Signal::derive(move || quantities::temperature(
-                        bench.scale.get(),
-                        SOAK_RANGE_C,
-                    ))
-                    value=Signal::derive(move || soak.get().temperature_c)
-                    set=move |c| bench.change(|r| r.soak.temperature_c = c)
-                />
+                {panel(Panel::SoakTemperature)}
             </Word> " for "
             <Word
                 text=Signal::derive(move || format_duration_s(60.0 * soak.get().time_min))
                 name="Soak time"
             >
-                <Typed
-                    label="Time at temperature"
-                    quantity=Signal::stored(quantities::minutes(TIME_RANGE_MIN, 1.0))
-                    value=Signal::derive(move || soak.get().time_min)
-                    set=move |min| bench.change(|r| r.soak.time_min = min)
-                />
-                <p class="hint">"Counted from when the piece has the colour of the furnace."</p>
+                {panel(Panel::SoakTime)}
             </Word>
             {from}
         </p>
@@ -198,7 +216,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
             />
             <SoakNotes />
         </div>
-        <PhaseTable />
+        <Opening title="The phases as a table" panel=Panel::PhaseTable />
     }
     .into_any()
 }

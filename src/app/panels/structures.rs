@@ -1,6 +1,7 @@
 //! The structures that a piece can have before hardening, in words.
 
 use crate::app::controls::{Alternative, Alternatives, Word};
+use crate::app::parts::panels::{Panel, panel};
 use crate::app::state::bench;
 use crate::soak::StartingStructure;
 use leptos::prelude::*;
@@ -65,6 +66,20 @@ fn structure_word(structure: StartingStructure) -> &'static str {
         .map_or("", |one| one.title)
 }
 
+/// The list of structures.
+#[component]
+pub(crate) fn StructurePanel() -> impl IntoView {
+    let bench = bench();
+    view! {
+        <Alternatives
+            name="Structures"
+            all=&STRUCTURES
+            chosen=Signal::derive(move || bench.route.with(|r| r.start))
+            pick=move |structure| bench.change(|r| r.start = structure)
+        />
+    }
+}
+
 /// The structure of the stock as a word that sets it.
 #[component]
 pub(super) fn StructureWord(
@@ -75,12 +90,7 @@ pub(super) fn StructureWord(
     let start = Memo::new(move |_| bench.route.with(|r| r.start));
     view! {
         <Word text=Signal::derive(move || structure_word(start.get()).to_owned()) name=name>
-            <Alternatives
-                name="Structures"
-                all=&STRUCTURES
-                chosen=start
-                pick=move |structure| bench.change(|r| r.start = structure)
-            />
+            {panel(Panel::Structure)}
         </Word>
     }
     .into_any()

@@ -3,8 +3,9 @@
 use super::temper_target::TemperTarget;
 use crate::app::charts::{self, oxide_css};
 use crate::app::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
+use crate::app::parts::panels::{Panel, panel};
 use crate::app::plot::{Plot, Shown, Tag, handle_at};
-use crate::app::state::bench;
+use crate::app::state::{Bench, bench};
 use crate::route::{Route, Temper};
 use crate::units::{format_duration_s, format_hrc, format_temperature};
 use leptos::prelude::*;
@@ -48,8 +49,9 @@ fn count_words(tempers: &[Temper]) -> String {
     }
 }
 
+/// How many tempers, each with its temperature and time.
 #[component]
-fn CountPanel() -> impl IntoView {
+pub(crate) fn CountPanel() -> impl IntoView {
     let bench = bench();
     let count = Memo::new(move |_| bench.route.with(|r| r.tempers.len()));
     let rows = move || {
@@ -108,6 +110,46 @@ fn CountPanel() -> impl IntoView {
     .into_any()
 }
 
+/// The first temper, as the panels show it.
+fn first_temper(bench: Bench) -> Temper {
+    bench
+        .route
+        .with(|r| r.tempers.first().copied().unwrap_or(FIRST))
+}
+
+/// Temperature of the temper.
+#[component]
+pub(crate) fn TemperTemperaturePanel() -> impl IntoView {
+    let bench = bench();
+    view! {
+        <Typed
+            label="Temperature of the temper"
+            quantity=Signal::derive(move || quantities::temperature(
+                bench.scale.get(),
+                RANGE_C,
+            ))
+            value=Signal::derive(move || first_temper(bench).temperature_c)
+            set=move |c| bench.change(|r| move_tempers(r, c))
+        />
+    }
+}
+
+/// Time of each temper.
+#[component]
+pub(crate) fn TemperTimePanel() -> impl IntoView {
+    let bench = bench();
+    view! {
+        <Typed
+            label="Time of each temper"
+            quantity=Signal::stored(quantities::minutes((1.0, 6000.0), 5.0))
+            value=Signal::derive(move || first_temper(bench).time_min)
+            set=move |min| {
+                bench.change(|r| time_tempers(r, min))
+            }
+        />
+    }
+}
+
 #[component]
 fn TemperWords() -> impl IntoView {
     let bench = bench();
@@ -123,15 +165,7 @@ fn TemperWords() -> impl IntoView {
                     ))
                     name="Temper temperature"
                 >
-                    <Typed
-                        label="Temperature of the temper"
-                        quantity=Signal::derive(move || quantities::temperature(
-                            bench.scale.get(),
-                            RANGE_C,
-                        ))
-                        value=Signal::derive(move || first.get().unwrap_or(FIRST).temperature_c)
-                        set=move |c| bench.change(|r| move_tempers(r, c))
-                    />
+                    {panel(Panel::TemperTemperature)}
                 </Word>
                 ", "
             }
@@ -147,14 +181,7 @@ fn TemperWords() -> impl IntoView {
                     ))
                     name="Temper time"
                 >
-                    <Typed
-                        label="Time of each temper"
-                        quantity=Signal::stored(quantities::minutes((1.0, 6000.0), 5.0))
-                        value=Signal::derive(move || first.get().unwrap_or(FIRST).time_min)
-                        set=move |min| {
-                            bench.change(|r| r.tempers.iter_mut().for_each(|t| t.time_min = min))
-                        }
-                    />
+                    {panel(Panel::TemperTime)}
                 </Word>
             }
         })
@@ -166,7 +193,7 @@ fn TemperWords() -> impl IntoView {
                 text=Signal::derive(move || tempers.with(|t| count_words(t)))
                 name="Number of tempers"
             >
-                <CountPanel />
+                {panel(Panel::TemperCount)}
             </Word> {time}
         </p>
     }

@@ -1,0 +1,126 @@
+//! What opens on the bench: the panels of the words, of the numbers and of the charts.
+
+use crate::app::panels::furnace::FurnacePanel;
+use crate::app::panels::hardenability::{ContinuousInside, EndQuenchInside};
+use crate::app::panels::in_use::InUseInside;
+use crate::app::panels::opened::Explained;
+use crate::app::panels::own::OwnPanel;
+use crate::app::panels::phase_table::PhaseTables;
+use crate::app::panels::piece::{MediumList, NamePanel, TargetPanel};
+use crate::app::panels::prior::PriorInside;
+use crate::app::panels::quench::{AgitationPanel, ColdPanel, OnTheWayPanel};
+use crate::app::panels::replay::ReplayInside;
+use crate::app::panels::second_bath::SecondBathPanel;
+use crate::app::panels::section::SectionPanel;
+use crate::app::panels::soak::{SoakTemperaturePanel, SoakTimePanel};
+use crate::app::panels::steel::SteelPanel;
+use crate::app::panels::structures::StructurePanel;
+use crate::app::panels::table::QuenchTablePanel;
+use crate::app::panels::temper::{CountPanel, TemperTemperaturePanel, TemperTimePanel};
+use crate::app::state::bench;
+use crate::route::NumberKey;
+use leptos::prelude::*;
+use wasm_split_helpers::{SplitLoaderError, wasm_split};
+
+/// A panel.
+#[derive(Clone, Copy)]
+pub(crate) enum Panel {
+    /// What the piece is.
+    Name,
+    /// Its steel.
+    Steel,
+    /// Its section.
+    Section,
+    /// The furnace.
+    Furnace,
+    /// The quenchants.
+    Media,
+    /// The hardness wanted.
+    Target,
+    /// Temperature of the soak.
+    SoakTemperature,
+    /// Its time.
+    SoakTime,
+    /// Structure of the stock.
+    Structure,
+    /// Movement of the bath.
+    Agitation,
+    /// Between furnace and bath.
+    OnTheWay,
+    /// The bath that follows.
+    SecondBath,
+    /// Cold treatment.
+    Cold,
+    /// Temperature of the temper.
+    TemperTemperature,
+    /// Its time.
+    TemperTime,
+    /// How many tempers.
+    TemperCount,
+    /// Steps before hardening.
+    Prior,
+    /// The phases as a table.
+    PhaseTable,
+    /// The quench in slow motion, at a position of its slider.
+    Replay(RwSignal<f64>),
+    /// Other rates of cooling.
+    Continuous,
+    /// The end-quench bar.
+    EndQuench,
+    /// What the route means in use.
+    InUse,
+    /// What stands behind a number.
+    Opened(NumberKey),
+    /// The user's own quenchant.
+    Own,
+    /// Which quench still does it.
+    QuenchTable,
+}
+
+/// What the part can do.
+#[derive(Clone, Copy)]
+pub(crate) struct Panels {
+    /// Shows a panel.
+    show: fn(Panel) -> AnyView,
+}
+
+/// Brings the part.
+#[wasm_split(panels, fallible)]
+pub(super) fn panels() -> Result<Panels, SplitLoaderError> {
+    Ok(Panels { show })
+}
+
+/// A panel, once it is there.
+pub(crate) fn panel(panel: Panel) -> AnyView {
+    bench().parts.panels.view(move |part| (part.show)(panel))
+}
+
+fn show(panel: Panel) -> AnyView {
+    match panel {
+        Panel::Name => view! { <NamePanel /> }.into_any(),
+        Panel::Steel => view! { <SteelPanel /> }.into_any(),
+        Panel::Section => view! { <SectionPanel /> }.into_any(),
+        Panel::Furnace => view! { <FurnacePanel /> }.into_any(),
+        Panel::Media => view! { <MediumList /> }.into_any(),
+        Panel::Target => view! { <TargetPanel /> }.into_any(),
+        Panel::SoakTemperature => view! { <SoakTemperaturePanel /> }.into_any(),
+        Panel::SoakTime => view! { <SoakTimePanel /> }.into_any(),
+        Panel::Structure => view! { <StructurePanel /> }.into_any(),
+        Panel::Agitation => view! { <AgitationPanel /> }.into_any(),
+        Panel::OnTheWay => view! { <OnTheWayPanel /> }.into_any(),
+        Panel::SecondBath => view! { <SecondBathPanel /> }.into_any(),
+        Panel::Cold => view! { <ColdPanel /> }.into_any(),
+        Panel::TemperTemperature => view! { <TemperTemperaturePanel /> }.into_any(),
+        Panel::TemperTime => view! { <TemperTimePanel /> }.into_any(),
+        Panel::TemperCount => view! { <CountPanel /> }.into_any(),
+        Panel::Prior => view! { <PriorInside /> }.into_any(),
+        Panel::PhaseTable => view! { <PhaseTables /> }.into_any(),
+        Panel::Replay(position) => view! { <ReplayInside position=position /> }.into_any(),
+        Panel::Continuous => view! { <ContinuousInside /> }.into_any(),
+        Panel::EndQuench => view! { <EndQuenchInside /> }.into_any(),
+        Panel::InUse => view! { <InUseInside /> }.into_any(),
+        Panel::Opened(key) => view! { <Explained key=key /> }.into_any(),
+        Panel::Own => view! { <OwnPanel /> }.into_any(),
+        Panel::QuenchTable => view! { <QuenchTablePanel /> }.into_any(),
+    }
+}

@@ -1,0 +1,41 @@
+//! The places beside the bench, and what brings something to them.
+
+use crate::app::link;
+use crate::app::panels::card::CardPlace;
+use crate::app::panels::logbook::{self, LogbookPlace};
+use crate::app::panels::shelf::ShelfPanel;
+use crate::app::panels::sources::Sources;
+use crate::app::state::{Bench, Place};
+use leptos::prelude::*;
+use wasm_split_helpers::{SplitLoaderError, wasm_split};
+
+/// What the part can do.
+#[derive(Clone, Copy)]
+pub(crate) struct Places {
+    /// Shows a place; nothing for the bench, which is always there.
+    pub(crate) show: fn(Place) -> AnyView,
+    /// Logs a run of the route on the bench, and opens it.
+    pub(crate) log: fn(Bench),
+    /// Puts the route that the address brings on the bench.
+    pub(crate) take_link: fn(Bench),
+}
+
+/// Brings the part.
+#[wasm_split(places, fallible)]
+pub(crate) fn places() -> Result<Places, SplitLoaderError> {
+    Ok(Places {
+        show,
+        log: logbook::log,
+        take_link: link::take,
+    })
+}
+
+fn show(place: Place) -> AnyView {
+    match place {
+        Place::Bench => ().into_any(),
+        Place::Shelf => view! { <ShelfPanel /> }.into_any(),
+        Place::Logbook => view! { <LogbookPlace /> }.into_any(),
+        Place::Card => view! { <CardPlace /> }.into_any(),
+        Place::Sources => view! { <Sources /> }.into_any(),
+    }
+}
