@@ -32,7 +32,7 @@ impl Cold {
 impl Temper {
     /// A temper as it is first offered.
     pub const FIRST_OFFERED: Self = Self {
-        temperature_c: 190.0,
+        temperature_c: 200.0,
         time_min: 60.0,
     };
 }

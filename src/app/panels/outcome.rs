@@ -6,7 +6,7 @@ use crate::app::parts::panels::Panel;
 use crate::app::plot::Plot;
 use crate::app::state::bench;
 use crate::chart::{Constituent, phase_bar, swatch};
-use crate::route::{Part, Sentence, Step, Tone, caution_text, sentences};
+use crate::route::{Part, Sentence, Step, Tone, caution_text, sentences, step_cautions};
 use crate::units::{format_fixed, format_percent};
 use leptos::prelude::*;
 
@@ -214,15 +214,19 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
     let cautions = move || {
         let outcome = bench.outcome()?;
         let scale = bench.scale.get();
+        let of_steps = bench
+            .route
+            .with(|route| step_cautions(route, &outcome, scale));
+        let later = outcome.cautions.iter().map(|c| caution_text(c, scale));
         Some(
-            outcome
-                .cautions
-                .iter()
-                .map(|caution| {
+            of_steps
+                .into_iter()
+                .chain(later)
+                .map(|text| {
                     view! {
                         <li>
                             <Mark tone=Tone::Narrow />
-                            {caution_text(caution, scale)}
+                            {text}
                         </li>
                     }
                 })

@@ -31,13 +31,6 @@ pub(crate) fn agitation_words(factor: f64) -> &'static str {
     }
 }
 
-/// A cold bath as it is first offered.
-const DRY_ICE: Cold = Cold {
-    temperature_c: -75.0,
-    time_min: 60.0,
-    delay_min: 10.0,
-};
-
 /// Ways to cool below room temperature, with the temperature that each reaches.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Chill {
@@ -133,7 +126,7 @@ pub(crate) fn ColdPanel() -> impl IntoView {
                                 .temperature_c()
                                 .map(|temperature_c| Cold {
                                     temperature_c,
-                                    ..r.cold.unwrap_or(DRY_ICE)
+                                    ..r.cold.unwrap_or(Cold::FIRST_OFFERED)
                                 });
                         })
                 }

@@ -5,7 +5,7 @@ use crate::app::browser::resize::size_of;
 use crate::app::charts;
 use crate::app::plot::Plot;
 use crate::app::state::{Bench, Stage, bench};
-use crate::route::StepRef;
+use crate::route::{Route, StepRef};
 use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::html::Div;
 use leptos::prelude::*;
@@ -62,11 +62,21 @@ pub(super) fn remove(bench: Bench, step: StepRef) {
     }
 }
 
+/// Adds what may follow a step and opens it.
+fn add_behind(bench: Bench, step: StepRef) {
+    let mut added = None;
+    bench.change(|route| added = route.add_behind(step));
+    if let Some(added) = added {
+        pick(bench, added);
+    }
+}
+
 /// What a key does to the block that has the focus.
 fn by_key(bench: Bench, step: StepRef, key: &KeyboardEvent) {
     match (key.key().as_str(), key.alt_key()) {
         ("ArrowLeft", true) => move_by(bench, step, -1),
         ("ArrowRight", true) => move_by(bench, step, 1),
+        ("+", _) => add_behind(bench, step),
         ("Delete", _) => remove(bench, step),
         _ => return,
     }
@@ -124,7 +134,9 @@ pub(crate) fn Strip() -> impl IntoView {
                             class:dragged=move || by_px().is_some()
                             aria-pressed=move || (bench.stage.get() == stage).to_string()
                             title=is_movable(step)
-                                .then_some("Drag, or Alt and an arrow, moves it; Delete takes it out")
+                                .then_some(
+                                    "Drag, or Alt and an arrow, moves it; + adds another; Delete takes it out",
+                                )
                             style:left=part(left)
                             style:width=part(right - left)
                             style:transform=move || {
@@ -192,6 +204,17 @@ pub(crate) fn Strip() -> impl IntoView {
                     "+"
                 </button>
                 {blocks}
+                <button
+                    type="button"
+                    class="add last"
+                    aria-label="One more step after the last"
+                    title="One more temper, or what may follow the last step"
+                    on:click=move |_| {
+                        add_behind(bench, bench.route.with_untracked(Route::last_step));
+                    }
+                >
+                    "+"
+                </button>
             </div>
         </div>
     }

@@ -14,11 +14,6 @@ use leptos::prelude::*;
 const RANGE_C: (f64, f64) = (100.0, 700.0);
 /// Most tempers.
 const MOST: usize = 6;
-/// A temper as it is first offered.
-const FIRST: Temper = Temper {
-    temperature_c: 200.0,
-    time_min: 60.0,
-};
 
 /// Moves all tempers so that the first is at a temperature.
 pub(super) fn move_tempers(route: &mut Route, first_c: f64) {
@@ -58,7 +53,7 @@ pub(crate) fn CountPanel() -> impl IntoView {
         (0..count.get())
             .map(|i| {
                 let temper = Signal::derive(move || {
-                    bench.route.with(|r| r.tempers.get(i).copied().unwrap_or(FIRST))
+                    bench.route.with(|r| r.tempers.get(i).copied().unwrap_or(Temper::FIRST_OFFERED))
                 });
                 let set = move |change: &dyn Fn(&mut Temper)| {
                     bench.change(|r| {
@@ -100,7 +95,7 @@ pub(crate) fn CountPanel() -> impl IntoView {
                 let n = n.round().max(0.0) as usize;
                 bench
                     .change(|r| {
-                        let last = r.tempers.last().copied().unwrap_or(FIRST);
+                        let last = r.tempers.last().copied().unwrap_or(Temper::FIRST_OFFERED);
                         r.tempers.resize(n.min(MOST), last);
                     })
             }
@@ -114,7 +109,7 @@ pub(crate) fn CountPanel() -> impl IntoView {
 fn first_temper(bench: Bench) -> Temper {
     bench
         .route
-        .with(|r| r.tempers.first().copied().unwrap_or(FIRST))
+        .with(|r| r.tempers.first().copied().unwrap_or(Temper::FIRST_OFFERED))
 }
 
 /// Temperature of the temper.
@@ -160,7 +155,7 @@ fn TemperWords() -> impl IntoView {
             view! {
                 <Word
                     text=Signal::derive(move || format_temperature(
-                        first.get().unwrap_or(FIRST).temperature_c,
+                        first.get().unwrap_or(Temper::FIRST_OFFERED).temperature_c,
                         bench.scale.get(),
                     ))
                     name="Temper temperature"
@@ -177,7 +172,7 @@ fn TemperWords() -> impl IntoView {
                 " "
                 <Word
                     text=Signal::derive(move || format_duration_s(
-                        60.0 * first.get().unwrap_or(FIRST).time_min,
+                        60.0 * first.get().unwrap_or(Temper::FIRST_OFFERED).time_min,
                     ))
                     name="Temper time"
                 >
@@ -227,7 +222,8 @@ pub(crate) fn TemperStage() -> impl IntoView {
     });
     let handle = move |shown: Shown| {
         let at = handle_at(shown);
-        let value = Signal::derive(move || first_c.get().unwrap_or(FIRST.temperature_c));
+        let value =
+            Signal::derive(move || first_c.get().unwrap_or(Temper::FIRST_OFFERED.temperature_c));
         let step = move |(c, steps): (f64, f64)| {
             quantities::temperature(bench.scale.get_untracked(), RANGE_C).stepped(c, steps)
         };
