@@ -92,7 +92,7 @@ test("a part that cannot be loaded is said where it was opened, and can be tried
   await bench.partMissing.getByRole("button", { name: "Try again" }).click();
   await bench.logbook.waitFor();
   await bench.shows(() => bench.whereFocusIs(), "main");
-  await bench.button("Log a run").click();
+  await bench.button("Log a run").first().click();
   await bench.page.getByRole("heading", { level: 2 }).first().waitFor();
   await bench.close();
 });
