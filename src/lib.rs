@@ -52,5 +52,5 @@ pub mod terminal;
 pub mod transform;
 pub mod units;
 
-#[cfg(target_arch = "wasm32")]
+#[cfg(all(target_arch = "wasm32", feature = "programs"))]
 pub mod app;

@@ -69,6 +69,8 @@ pub(crate) struct Computed {
     pub(crate) error: Option<RouteError>,
     /// Time the computation took, ms: shown to the page benchmark only.
     pub(crate) took_ms: f64,
+    /// What it was computed from.
+    hardened: Arc<Hardened>,
 }
 
 /// The phase map that the second thread has brought last.
@@ -240,43 +242,58 @@ fn prepared(route: RwSignal<Route>) -> Memo<Kept> {
     )
 }
 
-type Hardened = Arc<Result<HardenedRoute, RouteError>>;
+/// The route as far as its quench, or why there is none.
+struct Hardened {
+    result: Result<HardenedRoute, RouteError>,
+    /// Time the computation took, ms.
+    took_ms: f64,
+}
 
 /// The route as far as its quench: not computed anew while the temper is dragged.
-fn hardened(quenched: Memo<Route>, prepared: Memo<Kept>) -> Memo<Hardened> {
+fn hardened(quenched: Memo<Route>, prepared: Memo<Kept>) -> Memo<Arc<Hardened>> {
     Memo::new_with_compare(
         move |_| {
-            Arc::new(quenched.with(|route| match prepared.get().as_ref() {
+            let started_ms = now_ms();
+            let result = quenched.with(|route| match prepared.get().as_ref() {
                 Some(prepared) => prepared.harden(route),
                 None => {
                     validate(route)?;
                     Prepared::of(route)?.harden(route)
                 }
-            }))
+            });
+            Arc::new(Hardened {
+                result,
+                took_ms: now_ms() - started_ms,
+            })
         },
         |_, _| true,
     )
 }
 
-fn computed(route: RwSignal<Route>, hardened: Memo<Hardened>) -> Memo<Arc<Computed>> {
+fn computed(route: RwSignal<Route>, hardened: Memo<Arc<Hardened>>) -> Memo<Arc<Computed>> {
     Memo::new_with_compare(
         move |before: Option<&Arc<Computed>>| {
+            let hardened = hardened.get();
             let started_ms = now_ms();
-            let result = route.with(|route| match hardened.get().as_ref() {
+            let result = route.with(|route| match &hardened.result {
                 Ok(hardened) => hardened.run(route),
                 Err(error) => Err(error.clone()),
             });
-            let took_ms = now_ms() - started_ms;
+            let is_kept = before.is_some_and(|before| Arc::ptr_eq(&before.hardened, &hardened));
+            let hardened_ms = if is_kept { 0.0 } else { hardened.took_ms };
+            let took_ms = now_ms() - started_ms + hardened_ms;
             Arc::new(match result {
                 Ok(outcome) => Computed {
                     outcome: Some(Arc::new(outcome)),
                     error: None,
                     took_ms,
+                    hardened,
                 },
                 Err(error) => Computed {
                     outcome: before.and_then(|b| b.outcome.clone()),
                     error: Some(error),
                     took_ms,
+                    hardened,
                 },
             })
         },

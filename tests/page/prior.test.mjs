@@ -72,6 +72,23 @@ test("a step is moved with the keys and by dragging, duplicated and taken out; e
   await bench.close();
 });
 
+test("what may follow is added from the strip, by the button at its end and by a key", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.page.locator(".blocks .last").click();
+  await shows(bench, [...FIRST, "Temper 3"]);
+  await blocks(bench).nth(7).focus();
+  await bench.page.keyboard.press("Delete");
+  await shows(bench, [...FIRST.slice(0, 7), "Temper 1", "Temper 2", "Temper 3"]);
+  await blocks(bench).nth(6).focus();
+  await bench.page.keyboard.press("+");
+  await shows(bench, [...FIRST, "Temper 3"]);
+  await blocks(bench).nth(2).focus();
+  await bench.page.keyboard.press("+");
+  await shows(bench, [...FIRST.slice(0, 3), "Refine", ...FIRST.slice(3), "Temper 3"]);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
 test("undone to the beginning and done again to the end, the route is the same", async () => {
   const bench = await BenchPage.ready(browser);
   const kept = () => bench.page.evaluate(() => localStorage.getItem("recalesce.bench"));

@@ -28,7 +28,7 @@ const PARTS: [Part; 9] = [
         begins: "",
         endings: &["wasm"],
         is_later: false,
-        limit: 518_000,
+        limit: 524_000,
     },
     Part {
         name: "typeface",
@@ -171,7 +171,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(limit_at_first(), 586_600);
+        assert_eq!(limit_at_first(), 592_600);
     }
 
     #[test]

@@ -172,6 +172,7 @@ fn wasm_tests(project: &Project) -> Result<()> {
         .cargo([
             "test",
             "--locked",
+            "--no-default-features",
             "--package",
             "recalesce",
             "--test",
