@@ -75,7 +75,7 @@ const fn group(
 }
 
 /// A row belongs to the first group that takes it.
-const GROUPS: [Group; 39] = [
+const GROUPS: [Group; 40] = [
     group(
         "equilibria that the reference misses",
         "–",
@@ -177,6 +177,13 @@ const GROUPS: [Group; 39] = [
         |r| is(r, "austenite grain"),
         Aim::None,
         4,
+    ),
+    group(
+        "forging windows of handbooks",
+        "K",
+        |r| is(r, "forging"),
+        Aim::None,
+        47,
     ),
     group(
         "grain numbers of the standard",

@@ -7,6 +7,7 @@
 
 pub mod bar;
 pub mod equilibrium;
+pub mod forging;
 pub mod hardness;
 pub mod heat;
 pub mod isothermal_fit;
@@ -92,6 +93,7 @@ pub fn score<'a>(rows: impl IntoIterator<Item = &'a Row>) -> Score {
 pub fn all() -> Vec<Row> {
     let mut rows = equilibrium::rows();
     rows.extend(soak::rows());
+    rows.extend(forging::rows());
     rows.extend(heat::rows());
     rows.extend(transform::rows());
     rows.extend(hardness::rows());
