@@ -1,5 +1,6 @@
 //! What stands behind a number: equation with its numbers, inputs, source, validity, known error.
 
+use super::explain_prior;
 use super::known::Known;
 use super::outcome::{Margin, Outcome, QuenchTransformed};
 use super::plan::Route;
@@ -60,6 +61,9 @@ pub fn explain(
         NumberKey::HeatingUp => super::explain_soak::heating_up(route, outcome, scale),
         NumberKey::Overheated => super::explain_soak::overheated(route, scale),
         NumberKey::Skin => super::explain_soak::skin(route, outcome, scale),
+        NumberKey::StepHardness(step) => explain_prior::hardness(step, route, outcome, scale),
+        NumberKey::StepGrain(step) => explain_prior::grain(step, route, outcome, scale),
+        NumberKey::StepCarbide(step) => explain_prior::carbide(step, route, outcome, scale),
     }
 }
 

@@ -11,6 +11,7 @@ mod edit;
 mod end_quench;
 mod error;
 mod explain;
+mod explain_prior;
 mod explain_soak;
 mod furnace;
 mod handbook;

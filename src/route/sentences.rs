@@ -44,6 +44,12 @@ pub enum NumberKey {
     Overheated,
     /// What air does to the surface.
     Skin,
+    /// Hardness after a step before hardening, counted from zero.
+    StepHardness(usize),
+    /// Grain of the heat of such a step.
+    StepGrain(usize),
+    /// Carbide after such a step.
+    StepCarbide(usize),
 }
 
 /// A piece of a sentence.

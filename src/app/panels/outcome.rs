@@ -6,7 +6,7 @@ use crate::app::parts::panels::Panel;
 use crate::app::plot::Plot;
 use crate::app::state::bench;
 use crate::chart::{Constituent, phase_bar, swatch};
-use crate::route::{Part, Sentence, Step, Tone, caution_text, sentences, step_cautions};
+use crate::route::{NumberKey, Part, Sentence, Step, Tone, caution_text, sentences, step_cautions};
 use crate::units::{format_fixed, format_percent};
 use leptos::prelude::*;
 
@@ -35,10 +35,25 @@ pub(crate) fn Mark(tone: Tone) -> impl IntoView {
     }
 }
 
+/// A number that opens what stands behind it.
+pub(super) fn number(text: String, key: NumberKey) -> AnyView {
+    let bench = bench();
+    view! {
+        <button
+            type="button"
+            class="number"
+            title="Where this number comes from"
+            on:click=move |_| bench.opened.set(Some(key))
+        >
+            {text}
+        </button>
+    }
+    .into_any()
+}
+
 /// One sentence with its numbers as keys.
 #[component]
 pub(crate) fn Say(sentence: Sentence) -> impl IntoView {
-    let bench = bench();
     let class = match sentence.tone {
         Tone::Holds => "say holds",
         Tone::Narrow => "say narrow",
@@ -50,17 +65,7 @@ pub(crate) fn Say(sentence: Sentence) -> impl IntoView {
         .map(|part| match part {
             Part::Text(text) => text.into_any(),
             Part::Lead(text) => view! { <span class="lead">{text}</span> }.into_any(),
-            Part::Number(text, key) => view! {
-                <button
-                    type="button"
-                    class="number"
-                    title="Where this number comes from"
-                    on:click=move |_| bench.opened.set(Some(key))
-                >
-                    {text}
-                </button>
-            }
-            .into_any(),
+            Part::Number(text, key) => number(text, key),
         })
         .collect_view();
     view! {

@@ -1,14 +1,15 @@
 //! The state of the piece as it flows along the steps before hardening, as a table.
 
+use super::outcome::number;
 use super::strip::pick;
 use crate::app::state::bench;
-use crate::route::{PieceState, PriorOutcome, StepRef, soft_hardness_words};
+use crate::route::{NumberKey, PieceState, PriorOutcome, StepRef, soft_hardness_words};
 use crate::soak::Network;
 use crate::units::{format_fixed, format_temperature};
 use leptos::prelude::*;
 
-/// What stands in a row beside its name.
-struct Cells([String; 4]);
+/// What stands in a row beside its name, with what opens it.
+struct Cells([(String, Option<NumberKey>); 4]);
 
 fn network_word(network: Network) -> &'static str {
     match network {
@@ -29,21 +30,29 @@ fn carbide_words(state: &PieceState) -> String {
     format!("{}\u{a0}µm", format_fixed(2.0 * um, 2))
 }
 
-fn cells(state: &PieceState, grain_astm: Option<f64>) -> Cells {
+fn cells(state: &PieceState, grain_astm: Option<f64>, step: Option<usize>) -> Cells {
+    let none = || "–".to_owned();
+    let grain = grain_astm.map(|g| format!("ASTM\u{a0}{}", format_fixed(g, 0)));
+    let hardness = soft_hardness_words(state);
+    let key = |of: fn(usize) -> NumberKey, is_known: bool| step.filter(|_| is_known).map(of);
     Cells([
-        grain_astm.map_or_else(
-            || "–".to_owned(),
-            |g| format!("ASTM\u{a0}{}", format_fixed(g, 0)),
+        (
+            grain.clone().unwrap_or_else(none),
+            key(NumberKey::StepGrain, grain.is_some()),
         ),
-        carbide_words(state),
-        network_word(state.network).to_owned(),
-        soft_hardness_words(state).unwrap_or_else(|| "–".to_owned()),
+        (carbide_words(state), key(NumberKey::StepCarbide, true)),
+        (network_word(state.network).to_owned(), None),
+        (
+            hardness.clone().unwrap_or_else(none),
+            key(NumberKey::StepHardness, hardness.is_some()),
+        ),
     ])
 }
 
-fn step_cells(outcome: &PriorOutcome) -> Option<Cells> {
+fn step_cells(step: usize, outcome: &PriorOutcome) -> Option<Cells> {
     let state = outcome.state.given()?;
-    Some(cells(state, outcome.heated.map(|heat| heat.grain_astm)))
+    let grain_astm = outcome.heated.map(|heat| heat.grain_astm);
+    Some(cells(state, grain_astm, Some(step)))
 }
 
 /// The piece after each step.
@@ -63,7 +72,7 @@ pub(super) fn PriorStates(
             "as bought".to_owned(),
             None,
             false,
-            Some(cells(stock, None)),
+            Some(cells(stock, None, None)),
         );
         let steps = route
             .prior
@@ -80,7 +89,7 @@ pub(super) fn PriorStates(
                     name,
                     Some(StepRef::Prior(i)),
                     open.get() == i,
-                    step_cells(done),
+                    step_cells(i, done),
                 )
             })
             .collect_view();
@@ -121,7 +130,13 @@ fn row(name: String, step: Option<StepRef>, is_open: bool, cells: Option<Cells>)
     let cells = match cells {
         Some(Cells(texts)) => texts
             .into_iter()
-            .map(|text| view! { <td>{text}</td> })
+            .map(|(text, key)| {
+                let inside = match key {
+                    Some(key) => number(text, key),
+                    None => text.into_any(),
+                };
+                view! { <td>{inside}</td> }
+            })
             .collect_view()
             .into_any(),
         None => view! { <td colspan="4">"not known"</td> }.into_any(),
