@@ -319,6 +319,11 @@ fn mapped(runner: StoredValue<Runner, LocalStorage>, steel: Memo<Composition>) -
                     refusal: Some(words.clone()),
                     of: Some(*of),
                 },
+                Some(Brought::Nothing(why)) => Mapped {
+                    map: None,
+                    refusal: Some([why.clone(), why.clone()]),
+                    of: Some(steel.get_untracked()),
+                },
                 _ => before.cloned().unwrap_or_default(),
             })
         },

@@ -93,7 +93,7 @@ impl Route {
                 self.insert_prior(i + 1, copy)
                     .then_some(StepRef::Prior(i + 1))
             }
-            StepRef::Temper(i) if self.tempers.len() < MOST_TEMPERS => {
+            StepRef::Temper(i) if self.has_room_for_a_temper() => {
                 let copy = *self.tempers.get(i)?;
                 self.tempers.insert(i + 1, copy);
                 Some(StepRef::Temper(i + 1))
@@ -102,18 +102,19 @@ impl Route {
         }
     }
 
-    /// Adds what may follow a step: a copy of a step before hardening or of a temper, the cold bath
-    /// after the quench, the first temper; where it is, or none where nothing can follow.
+    /// Adds what may follow a step: a copy of a step before hardening or of a temper; after the quench
+    /// the first temper, or where there are tempers the cold bath. Where it is, or none where nothing
+    /// can follow.
     pub fn add_behind(&mut self, step: StepRef) -> Option<StepRef> {
         match step {
             StepRef::Prior(_) | StepRef::Temper(_) => self.duplicate_step(step),
-            StepRef::Quench if self.cold.is_none() => {
-                self.cold = Some(Cold::FIRST_OFFERED);
-                Some(StepRef::Cold)
-            }
             StepRef::Quench | StepRef::Cold if self.tempers.is_empty() => {
                 self.tempers.push(Temper::FIRST_OFFERED);
                 Some(StepRef::Temper(0))
+            }
+            StepRef::Quench if self.cold.is_none() => {
+                self.cold = Some(Cold::FIRST_OFFERED);
+                Some(StepRef::Cold)
             }
             StepRef::Soak | StepRef::Quench | StepRef::Cold => None,
         }
@@ -127,6 +128,12 @@ impl Route {
             (None, Some(_)) => StepRef::Cold,
             (None, None) => StepRef::Quench,
         }
+    }
+
+    /// Whether one more temper can be added.
+    #[must_use]
+    pub const fn has_room_for_a_temper(&self) -> bool {
+        self.tempers.len() < MOST_TEMPERS
     }
 
     /// Takes a step out; false where a route cannot be without it.
@@ -198,9 +205,8 @@ mod tests {
         route.tempers.clear();
         assert_eq!(route.last_step(), StepRef::Quench);
         assert_eq!(route.add_behind(StepRef::Soak), None);
+        assert_eq!(route.add_behind(StepRef::Quench), Some(StepRef::Temper(0)));
         assert_eq!(route.add_behind(StepRef::Quench), Some(StepRef::Cold));
-        assert_eq!(route.last_step(), StepRef::Cold);
-        assert_eq!(route.add_behind(StepRef::Cold), Some(StepRef::Temper(0)));
         assert_eq!(route.add_behind(StepRef::Cold), None);
         assert_eq!(route.add_behind(StepRef::Quench), None);
         assert_eq!(
@@ -208,6 +214,9 @@ mod tests {
             Some(StepRef::Temper(1))
         );
         assert!(crate::route::validate(&route).is_ok());
+        assert!(route.has_room_for_a_temper());
+        while route.add_behind(route.last_step()).is_some() {}
+        assert!(!route.has_room_for_a_temper());
     }
 
     #[test]

@@ -148,7 +148,9 @@ impl Kinetics {
         }
         state.film_half_um = films.grown_um(state.film_half_um, middle_c, duration_s);
         state.film = films.carbide(state.film_half_um).volume_fraction;
-        (state.ms_c, state.carbon_wt) = self.beside_films(state.film);
+        if state.film > 0.0 {
+            (state.ms_c, state.carbon_wt) = self.beside_films(state.film);
+        }
     }
 
     /// One straight piece of a path, in as many steps as it needs.

@@ -180,12 +180,24 @@ mod tests {
         };
         // Acm of iron and carbon: 1.10 % at 850 °C, 1.23 % at 900 °C (handbook, from memory).
         assert!((curve.start_limit_c - 861.5).abs() < 15.0);
-        assert!(at(775.0) < 100.0 && at(700.0) < 10.0 && at(650.0) < 3.0);
+        assert!(at(775.0) < 500.0);
+        // "Some seconds", within a factor of ten; films that count are thinner than what is seen.
+        assert!(
+            [700.0, 650.0]
+                .map(at)
+                .iter()
+                .all(|s| (0.3..30.0).contains(s))
+        );
         let last_c = curve.start.last().unwrap()[1];
         assert!((550.0..660.0).contains(&last_c), "{last_c}");
-        for (half, finish) in curve.half.iter().zip(&curve.finish) {
-            assert!(half[0] < finish[0] || half[1] != finish[1]);
+        let mut paired = 0;
+        for half in &curve.half {
+            for finish in curve.finish.iter().filter(|finish| finish[1] == half[1]) {
+                assert!(half[0] < finish[0], "{half:?} {finish:?}");
+                paired += 1;
+            }
         }
+        assert!(paired > 10, "{paired}");
     }
 
     #[test]

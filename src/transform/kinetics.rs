@@ -425,7 +425,7 @@ impl Kinetics {
         let taken_wt = volume_fraction * (CEMENTITE_WT - steel.c) / (1.0 - volume_fraction);
         let carbon_wt = steel.c - taken_wt;
         let ms_c = ms_of(&steel.with_carbon(carbon_wt), self.austenite.grain_astm);
-        (ms_c, carbon_wt)
+        (ms_c + self.ms_off_k, carbon_wt)
     }
 
     /// Start of martensite of the austenite left when ferrite has formed to a part of its limit,

@@ -207,8 +207,9 @@ pub(crate) fn Strip() -> impl IntoView {
                 <button
                     type="button"
                     class="add last"
-                    aria-label="One more step after the last"
-                    title="One more temper, or what may follow the last step"
+                    aria-label="One more temper"
+                    title="One more temper"
+                    disabled=move || bench.route.with(|r| !r.has_room_for_a_temper())
                     on:click=move |_| {
                         add_behind(bench, bench.route.with_untracked(Route::last_step));
                     }

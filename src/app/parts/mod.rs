@@ -38,6 +38,8 @@ enum Arrival<T> {
 /// Handle to a part, by its table of functions.
 pub(crate) struct Part<T: 'static> {
     arrival: RwSignal<Arrival<T>>,
+    /// Whether something that was pressed waits for it.
+    is_awaited: RwSignal<bool>,
     load: Load<T>,
 }
 
@@ -53,6 +55,7 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
     fn new(load: Load<T>) -> Self {
         Self {
             arrival: RwSignal::new(Arrival::Unasked),
+            is_awaited: RwSignal::new(false),
             load,
         }
     }
@@ -80,14 +83,20 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
         }
     }
 
-    /// Does something with it, at once when it is there. Where it cannot be loaded a line says so, and
-    /// what was pressed can be pressed again.
+    /// Does something with it, at once when it is there; while that waits, further presses count for
+    /// nothing. Where it cannot be loaded a line says so, and what was pressed can be pressed again.
     pub(crate) fn then(self, bench: Bench, act: impl FnOnce(T) + 'static) {
         if let Arrival::There(part) = self.arrival.get_untracked() {
             return act(part);
         }
+        if self.is_awaited.get_untracked() {
+            return;
+        }
+        self.is_awaited.set(true);
         spawn_local(async move {
-            match self.fetch().await {
+            let found = self.fetch().await;
+            self.is_awaited.set(false);
+            match found {
                 Some(part) => act(part),
                 None => bench.notice.set(Some(Notice {
                     text: format!("{FAILED} Check the connection and try again."),
