@@ -102,7 +102,9 @@ export class BenchPage {
     const { page, troubles } = this;
     page.on("pageerror", (error) => troubles.push(`exception: ${error.message}`));
     page.on("console", (message) => {
-      if (message.type() === "error") troubles.push(`console: ${message.text()}`);
+      // Aborted: the page was left while it loaded.
+      const isLeft = /WebAssembly compilation aborted: .*loading was aborted/.test(message.text());
+      if (message.type() === "error" && !isLeft) troubles.push(`console: ${message.text()}`);
     });
     const own = new URL(this.url).host;
     page.on("request", (request) => {
