@@ -286,7 +286,7 @@ pub(super) fn open_inputs(
         );
     }
     let tempered = planned
-        .finished()
+        .finished(route)
         .filter(|stage| matches!(stage.step, Step::Temper(_)));
     if let Some(stage) = tempered {
         scalar(

@@ -5,7 +5,7 @@ use serde::Serialize;
 use statrs::distribution::{ContinuousCDF, Normal};
 
 /// Where a normal distribution is cut off, in standard deviations either way: no piece is further
-/// off than a shop would notice.
+/// off than a shop would notice (expert value).
 const CUT: f64 = 3.0;
 /// Standard deviations either way between which nine in ten of a normal distribution lie.
 pub(super) const NINE_IN_TEN: f64 = 1.6449;
@@ -101,7 +101,8 @@ mod tests {
         for (part, z) in [(0.95, 1.6449), (0.975, 1.9600), (0.5, 0.0), (0.841345, 1.0)] {
             approx::assert_abs_diff_eq!(cut_normal(part, 8.0), z, epsilon = 1e-4);
         }
-        assert_eq!(cut_normal(1e-12, 3.0).abs().min(3.0).round(), 3.0);
+        approx::assert_abs_diff_eq!(cut_normal(1e-12, 3.0), -3.0, epsilon = 1e-6);
+        assert!(cut_normal(1e-12, 8.0) < -6.5);
     }
 
     #[test]

@@ -19,13 +19,10 @@ pub use find::{
 pub use inputs::{Content, Distribution, Input, OpenInput, Tolerances};
 pub use law::Law;
 pub use sensitivity::{
-    Divided, Index, Quantity, ROWS, Sensitivity, SensitivityRun, Share, USUAL_ROWS, sensitivity,
+    Divided, Index, Quantity, Sensitivity, SensitivityRun, Share, USUAL_ROWS, sensitivity,
 };
-pub use shop::{
-    ColdMeans, Furnace, MOST_OF_A_KIND, NOT_HELD_BAND_K, Quenchant, Shop, ShopError, TemperOven,
-    Tester,
-};
-pub use spread::{CASES, Quantiles, SpreadRun, Spreads, USUAL_CASES, spread};
+pub use shop::{ColdMeans, Furnace, Quenchant, Shop, ShopError, TemperOven, Tester};
+pub use spread::{Quantiles, SpreadRun, Spreads, USUAL_CASES, spread};
 
 pub use coupon::{
     Coupon, CouponError, CouponFit, CouponNote, FactorRange, Reading, ReadingFit, USUAL_TESTER_HRC,

@@ -1,16 +1,15 @@
 //! What a shop owns: entered once, used by everything that decides.
 
+use super::coupon::USUAL_TESTER_HRC;
 use crate::heat::MediumChoice;
 use crate::route::{LONGEST_TEXT, Thermocouple};
 use serde::{Deserialize, Serialize};
 
-/// Most things of one kind in a shop.
-pub const MOST_OF_A_KIND: usize = 20;
+/// Most things of one kind in a shop (expert value).
+const MOST_OF_A_KIND: usize = 20;
 /// Band of a forge or furnace whose temperature is not held, K either way: by eye, with a magnet or a
 /// pyrometer (expert value).
-pub const NOT_HELD_BAND_K: f64 = 40.0;
-/// Error of a tester that is checked on a block, HRC either way (expert value).
-const CHECKED_TESTER_HRC: f64 = 1.0;
+const NOT_HELD_BAND_K: f64 = 40.0;
 
 /// Everything that a shop owns.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
@@ -37,9 +36,9 @@ pub struct Shop {
 pub struct Furnace {
     /// What the shop calls it.
     pub name: String,
-    /// Coolest at which it can be used, °C: 20 to 1300.
+    /// Coolest to which it can be set, °C as it reads: 20 to 1300.
     pub least_c: f64,
-    /// Hottest, °C: 20 to 1300.
+    /// Hottest, °C as it reads: 20 to 1300.
     pub most_c: f64,
     /// How far the piece may be from the reading, K either way: 0 to 100.
     pub band_k: f64,
@@ -106,7 +105,7 @@ const fn still() -> f64 {
 }
 
 const fn checked_tester_hrc() -> f64 {
-    CHECKED_TESTER_HRC
+    USUAL_TESTER_HRC
 }
 
 /// What is wrong with a shop.
@@ -123,7 +122,7 @@ impl Furnace {
     /// How far the piece may be from the reading, K either way; wide where the temperature is not
     /// held.
     #[must_use]
-    pub fn band_k(&self) -> f64 {
+    pub(super) fn band_k(&self) -> f64 {
         if self.holds {
             self.band_k
         } else {
@@ -131,10 +130,12 @@ impl Furnace {
         }
     }
 
-    /// Whether it can be used at a temperature, °C.
+    /// Whether a piece can be brought to a temperature in it, °C: it has to be set to less where the
+    /// piece is hotter than it reads.
     #[must_use]
-    pub fn reaches(&self, temperature_c: f64) -> bool {
-        (self.least_c..=self.most_c).contains(&temperature_c)
+    pub(super) fn reaches(&self, temperature_c: f64) -> bool {
+        let set_point_c = temperature_c - self.offset_k;
+        (self.least_c..=self.most_c).contains(&set_point_c)
     }
 }
 
@@ -142,7 +143,7 @@ impl Shop {
     /// The furnace for a soak at a temperature, °C: of those that reach it the one that is nearest
     /// to what it reads.
     #[must_use]
-    pub fn furnace_for(&self, temperature_c: f64) -> Option<&Furnace> {
+    pub(super) fn furnace_for(&self, temperature_c: f64) -> Option<&Furnace> {
         let band_k = |furnace: &&Furnace| {
             let of_thermocouple = furnace.thermocouple.tolerance_k(temperature_c);
             furnace.band_k().hypot(of_thermocouple)
@@ -157,7 +158,7 @@ impl Shop {
     /// How far a piece may be from a temper's temperature, °C, in the best that the shop has for it,
     /// K either way; none where nothing reaches it.
     #[must_use]
-    pub fn temper_band_k(&self, temperature_c: f64) -> Option<f64> {
+    pub(super) fn temper_band_k(&self, temperature_c: f64) -> Option<f64> {
         if let Some(oven) = self.temper_oven {
             let reaches = (oven.least_c..=oven.most_c).contains(&temperature_c);
             return reaches.then_some(oven.band_k);
@@ -316,6 +317,22 @@ mod tests {
             ..shop
         };
         assert_eq!(only_forge.temper_band_k(200.0), None);
+    }
+
+    /// A furnace whose piece is 20 K hotter than it reads is set to 20 K less.
+    #[test]
+    fn a_furnace_must_be_able_to_read_the_set_point() {
+        let hot = Furnace {
+            offset_k: 20.0,
+            ..furnace("kiln", 8.0, true)
+        };
+        assert!(hot.reaches(1120.0) && !hot.reaches(1121.0));
+        assert!(hot.reaches(120.0) && !hot.reaches(119.0));
+        let cold = Furnace {
+            offset_k: -30.0,
+            ..hot
+        };
+        assert!(cold.reaches(1070.0) && !cold.reaches(1080.0));
     }
 
     #[test]

@@ -7,11 +7,13 @@ use super::inputs::{OpenInput, Tolerances, open_inputs};
 use super::points::point;
 use crate::numeric::order;
 use crate::numeric::quantile::{mean_and_sd, quantile};
+use crate::phases::PhaseError;
 use crate::route::{Deviation, Route, RouteError, Stage, Trial, TrialSteel};
+use crate::soak::SoakError;
 use serde::Serialize;
 
 /// Fewest and most cases of a sample.
-pub const CASES: (u32, u32) = (16, 16_384);
+const CASES: (u32, u32) = (16, 16_384);
 /// Cases that are enough for a band: its ends are then known to about a tenth of its width.
 pub const USUAL_CASES: u32 = 256;
 
@@ -62,6 +64,10 @@ pub struct Spreads {
     pub cases: usize,
     /// Cases without one: too cold to harden, or outside the models.
     pub refused: usize,
+    /// Of these the ones that do not reach A1: they do not harden and do not meet the target.
+    pub too_cold: usize,
+    /// Cases whose hardness after the last step the models do not tell, refused or not.
+    pub outside_models: usize,
     /// What was open, with its distribution.
     pub inputs: Vec<OpenInput>,
     /// Carbon in solution, wt % of the austenite.
@@ -70,7 +76,8 @@ pub struct Spreads {
     pub grain_astm: Option<Quantiles>,
     /// Factor by which the quench may be slower and still harden.
     pub margin_factor: Option<Quantiles>,
-    /// Part of the cases in which the place that decides hardens.
+    /// Part in which the place that decides hardens: of the cases whose margin the models tell, and
+    /// those that are too cold.
     pub hardens_part: Option<f64>,
     /// As quenched, HRC; below 20 as older tables carry the scale on.
     pub quenched_hrc: Option<Quantiles>,
@@ -82,7 +89,8 @@ pub struct Spreads {
     pub final_hrc: Option<Quantiles>,
     /// Retained austenite after the last step, volume fraction.
     pub final_austenite: Option<Quantiles>,
-    /// Part of the cases in which the hardness after the last step lies in the target.
+    /// Part in which the hardness after the last step lies in the target: of all cases but those
+    /// outside the models.
     pub meets_target_part: Option<f64>,
 }
 
@@ -112,6 +120,7 @@ pub struct SpreadRun {
     seed: u32,
     done: u32,
     trials: Vec<Trial>,
+    too_cold: usize,
     first_refusal: Option<RouteError>,
 }
 
@@ -139,6 +148,7 @@ impl SpreadRun {
             seed,
             done: 0,
             trials: Vec::new(),
+            too_cold: 0,
             first_refusal: None,
         })
     }
@@ -151,6 +161,7 @@ impl SpreadRun {
         match self.trial(self.done) {
             Ok(trial) => self.trials.push(trial),
             Err(refusal) => {
+                self.too_cold += usize::from(is_too_cold(&refusal));
                 self.first_refusal.get_or_insert(refusal);
             }
         }
@@ -190,34 +201,51 @@ impl SpreadRun {
                 first: refusal.to_string(),
             });
         }
-        let of =
-            |number: fn(&Trial) -> Option<f64>| Quantiles::of(trials.iter().filter_map(number));
+        let of = |number: &dyn Fn(&Trial) -> Option<f64>| {
+            Quantiles::of(trials.iter().filter_map(number))
+        };
         let part = |holds: &dyn Fn(&Trial) -> Option<bool>| {
             let known: Vec<bool> = trials.iter().filter_map(holds).collect();
             let yes = known.iter().filter(|is| **is).count();
-            (!known.is_empty()).then(|| yes as f64 / known.len() as f64)
+            // A steel of which the models tell nothing is not told by its cold cases.
+            (!known.is_empty()).then(|| yes as f64 / (known.len() + self.too_cold) as f64)
         };
         let target = self.route.target;
+        let final_hrc = |trial: &Trial| hrc(trial.finished(&self.route)?);
+        let told = trials
+            .iter()
+            .filter(|trial| final_hrc(trial).is_some())
+            .count();
         Ok(Spreads {
             seed: self.seed,
             cases: trials.len(),
             refused: self.done as usize - trials.len(),
+            too_cold: self.too_cold,
+            outside_models: self.done as usize - self.too_cold - told,
             inputs: self.inputs.clone(),
-            carbon_wt: of(|trial| Some(trial.soak.carbon_wt)),
-            grain_astm: of(|trial| Some(trial.soak.grain_astm)),
-            margin_factor: of(|trial| trial.margin_factor),
+            carbon_wt: of(&|trial| Some(trial.soak.carbon_wt)),
+            grain_astm: of(&|trial| Some(trial.soak.grain_astm)),
+            margin_factor: of(&|trial| trial.margin_factor),
             hardens_part: part(&|trial| Some(trial.margin_factor? >= 1.0)),
-            quenched_hrc: of(|trial| hrc(trial.quenched()?)),
-            quenched_martensite: of(|trial| Some(trial.quenched()?.fractions?.martensite)),
-            quenched_austenite: of(|trial| austenite(trial.quenched()?)),
-            final_hrc: of(|trial| hrc(trial.finished()?)),
-            final_austenite: of(|trial| austenite(trial.finished()?)),
+            quenched_hrc: of(&|trial| hrc(trial.quenched()?)),
+            quenched_martensite: of(&|trial| Some(trial.quenched()?.fractions?.martensite)),
+            quenched_austenite: of(&|trial| austenite(trial.quenched()?)),
+            final_hrc: of(&final_hrc),
+            final_austenite: of(&|trial| austenite(trial.finished(&self.route)?)),
             meets_target_part: part(&|trial| {
-                let hrc = hrc(trial.finished()?)?;
-                Some((target.least_hrc..=target.most_hrc).contains(&hrc))
+                Some((target.least_hrc..=target.most_hrc).contains(&final_hrc(trial)?))
             }),
         })
     }
+}
+
+/// Whether a case has no outcome because no austenite forms: it does not harden, and no model has
+/// to tell that.
+pub(super) const fn is_too_cold(refusal: &RouteError) -> bool {
+    matches!(
+        refusal,
+        RouteError::Soak(SoakError::BelowA1 { .. }) | RouteError::Phase(PhaseError::BelowA1 { .. })
+    )
 }
 
 /// Hardness after a step, HRC; below 20 as older tables carry the scale on.

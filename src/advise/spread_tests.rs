@@ -51,7 +51,13 @@ fn a_linear_case_is_that_of_propagation() {
         let at = |by: f64| {
             let mut off = Deviation::default();
             change(&mut off, by);
-            hrc(run.steel.trial(&route, &off).unwrap().finished().unwrap()).unwrap()
+            hrc(run
+                .steel
+                .trial(&route, &off)
+                .unwrap()
+                .finished(&route)
+                .unwrap())
+            .unwrap()
         };
         0.5 * (at(1.0) - at(-1.0))
     };
@@ -96,6 +102,20 @@ fn a_seed_gives_its_sample_and_slices_change_nothing() {
     assert_ne!(other.final_hrc, whole.final_hrc);
 }
 
+/// A steel whose temper no model covers has no finished hardness, and meets no target by that of its
+/// quench.
+#[test]
+fn what_the_models_do_not_tell_is_no_outcome() {
+    let mut route = plate();
+    route.take_grade(find("S5").unwrap());
+    route.grade = None;
+    let found = spread(&route, &Tolerances::default(), 16, 1).unwrap();
+    assert!(found.quenched_hrc.is_some());
+    assert_eq!(found.final_hrc, None);
+    assert_eq!(found.meets_target_part, None);
+    assert_eq!((found.too_cold, found.outside_models), (0, 16));
+}
+
 /// A soak just above A1 in a furnace that wanders is too cold in part of the cases.
 #[test]
 fn cases_without_an_outcome_are_counted() {
@@ -104,5 +124,12 @@ fn cases_without_an_outcome_are_counted() {
     route.furnace_band_k = 40.0;
     let found = spread(&route, &Tolerances::default(), 64, 1).unwrap();
     assert!(found.refused > 5 && found.cases > 5, "{found:?}");
+    // Of those just above A1 a few are so lean that the tempering model does not cover them.
+    assert_eq!(found.too_cold, found.refused);
+    assert!(found.outside_models < 5, "{found:?}");
+    // What does not reach A1 does not harden, and misses the target.
+    let most = found.cases as f64 / 64.0;
+    assert!(found.hardens_part.unwrap() <= most, "{found:?}");
+    assert!(found.meets_target_part.unwrap() <= most, "{found:?}");
     assert!(SpreadRun::new(&route, &Tolerances::default(), 8, 1).is_err());
 }

@@ -60,6 +60,7 @@ pub use own::{
 pub use piece::Piece;
 pub use probe::{ProbeFigures, nickel_ball_s, probe};
 pub use properties::Material;
+pub(crate) use quench::AGITATION;
 pub use quench::{Cooled, HeatError, Quenching, cool, cool_across, cool_turning};
 pub use section::{Grind, Section, SectionError};
 pub use severity::{

@@ -18,6 +18,9 @@ const LONGEST_S: f64 = 400_000.0;
 /// Temperature by which the slowest place is chosen, °C: near the nose of pearlite.
 const NOSE_C: f64 = 540.0;
 
+/// Factors on the heat transfer of a still bath that the heat model covers.
+pub(crate) const AGITATION: (f64, f64) = (0.05, 20.0);
+
 /// A quench to be computed.
 #[derive(Debug, Clone)]
 pub struct Quenching<'a> {
@@ -199,8 +202,8 @@ impl Quenching<'_> {
         check(
             "agitation",
             self.agitation,
-            0.05,
-            20.0,
+            AGITATION.0,
+            AGITATION.1,
             "times the still bath",
         )?;
         check("quench from", self.start_c, 100.0, 1300.0, "°C")?;
@@ -215,8 +218,8 @@ impl Quenching<'_> {
             check(
                 "agitation",
                 later.agitation,
-                0.05,
-                20.0,
+                AGITATION.0,
+                AGITATION.1,
                 "times the still bath",
             )?;
             match later.leave {

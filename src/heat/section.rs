@@ -2,6 +2,14 @@
 
 use serde::{Deserialize, Serialize};
 
+/// Sizes that the heat model covers, mm.
+const PLATE_MM: (f64, f64) = (0.2, 200.0);
+const ROUND_MM: (f64, f64) = (0.2, 300.0);
+const SQUARE_MM: (f64, f64) = (0.2, 200.0);
+const EDGE_MM: (f64, f64) = (0.1, 20.0);
+const SPINE_MM: (f64, f64) = (0.5, 20.0);
+const HEIGHT_MM: (f64, f64) = (5.0, 150.0);
+
 /// Shape and size of the piece, in millimetres.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "shape", rename_all = "snake_case", deny_unknown_fields)]
@@ -119,6 +127,34 @@ impl Section {
         }
     }
 
+    /// The same shape with every size in the range that the heat model covers.
+    #[must_use]
+    pub fn within_covered(self) -> Self {
+        let within = |value: f64, (least, largest): (f64, f64)| value.clamp(least, largest);
+        match self {
+            Self::Plate { thickness_mm } => Self::Plate {
+                thickness_mm: within(thickness_mm, PLATE_MM),
+            },
+            Self::Round { diameter_mm } => Self::Round {
+                diameter_mm: within(diameter_mm, ROUND_MM),
+            },
+            Self::Square { side_mm } => Self::Square {
+                side_mm: within(side_mm, SQUARE_MM),
+            },
+            Self::Blade {
+                edge_mm,
+                spine_mm,
+                height_mm,
+                grind,
+            } => Self::Blade {
+                edge_mm: within(edge_mm, EDGE_MM),
+                spine_mm: within(spine_mm, SPINE_MM),
+                height_mm: within(height_mm, HEIGHT_MM),
+                grind,
+            },
+        }
+    }
+
     /// Checks that every size is a number in its range.
     ///
     /// # Errors
@@ -137,18 +173,18 @@ impl Section {
             }
         };
         match *self {
-            Self::Plate { thickness_mm } => check("thickness", thickness_mm, (0.2, 200.0)),
-            Self::Round { diameter_mm } => check("diameter", diameter_mm, (0.2, 300.0)),
-            Self::Square { side_mm } => check("side", side_mm, (0.2, 200.0)),
+            Self::Plate { thickness_mm } => check("thickness", thickness_mm, PLATE_MM),
+            Self::Round { diameter_mm } => check("diameter", diameter_mm, ROUND_MM),
+            Self::Square { side_mm } => check("side", side_mm, SQUARE_MM),
             Self::Blade {
                 edge_mm,
                 spine_mm,
                 height_mm,
                 ..
             } => {
-                check("edge thickness", edge_mm, (0.1, 20.0))?;
-                check("spine thickness", spine_mm, (0.5, 20.0))?;
-                check("height", height_mm, (5.0, 150.0))?;
+                check("edge thickness", edge_mm, EDGE_MM)?;
+                check("spine thickness", spine_mm, SPINE_MM)?;
+                check("height", height_mm, HEIGHT_MM)?;
                 if edge_mm > spine_mm {
                     return Err(SectionError::EdgeOverSpine { edge_mm, spine_mm });
                 }

@@ -7,11 +7,7 @@ use super::sentences::TELLABLE_HRC;
 use crate::steel::OutOfRange;
 
 /// The cold bath that is weighed when none is planned: dry ice in solvent.
-const WEIGHED: Cold = Cold {
-    temperature_c: -75.0,
-    time_min: 60.0,
-    delay_min: 10.0,
-};
+const WEIGHED: Cold = Cold::FIRST_OFFERED;
 /// Fall in retained austenite that is worth a cold bath by itself, volume fraction.
 const WORTH_AUSTENITE: f64 = 0.04;
 /// Further waiting whose cost is told, min.

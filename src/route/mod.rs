@@ -78,7 +78,7 @@ pub use sentences::{
 };
 pub use soak_notes::{rough_duration, soak_notes};
 pub use table::{QuenchTable, TableCell, TableRow, quench_table};
-pub use trial::{Deviation, QuenchedTrial, Trial, TrialSteel, trial};
+pub use trial::{Deviation, QuenchedTrial, Trial, TrialSteel, finished_stage, trial};
 pub use validate::{
     LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, validate,
 };

@@ -9,10 +9,10 @@ use super::outcome::{Stage, Step};
 use super::plan::{Cold, Quench, Route, Temper};
 use super::prior::stock_before_soak;
 use super::quenched::{Finished, Judged, QuenchedPiece};
-use super::validate::validate;
+use super::validate::{RouteFieldError, allowed, validate};
 use super::verdict::HARDENED;
 use crate::hardness::Hardness;
-use crate::heat::{Quenching, Section};
+use crate::heat::{AGITATION, Quenching, Section};
 use crate::soak::{Hold, SoakEnd, SoakPoint, Stock};
 use crate::steel::Composition;
 use serde::{Deserialize, Serialize};
@@ -22,21 +22,21 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct Deviation {
-    /// The piece in the soak hotter than planned, K.
+    /// The piece in the soak hotter than planned, K: -300 to 300.
     pub soak_k: f64,
-    /// The piece in every temper hotter than planned, K.
+    /// The piece in every temper hotter than planned, K: -300 to 300.
     pub temper_k: f64,
-    /// The piece thicker than planned, mm: every thickness of a blade.
+    /// The piece thicker than planned, mm: -50 to 50; every thickness of a blade.
     pub thickness_mm: f64,
-    /// Factor on the heat transfer of every bath.
+    /// Factor on the heat transfer of every bath: 0.01 to 100.
     pub heat_transfer_factor: f64,
-    /// Factor on the times at which ferrite, pearlite and bainite form.
+    /// Factor on the times at which ferrite, pearlite and bainite form: 0.01 to 100.
     pub nose_time_factor: f64,
-    /// Starts of martensite above the model's, K.
+    /// Starts of martensite above the model's, K: -300 to 300.
     pub ms_k: f64,
-    /// Hardness before the first temper above the model's, HRC.
+    /// Hardness before the first temper above the model's, HRC: -30 to 30.
     pub quenched_hrc: f64,
-    /// Hardness after a temper above the model's, HRC.
+    /// Hardness after a temper above the model's, HRC: -30 to 30.
     pub tempered_hrc: f64,
 }
 
@@ -52,6 +52,32 @@ impl Default for Deviation {
             quenched_hrc: 0.0,
             tempered_hrc: 0.0,
         }
+    }
+}
+
+impl Deviation {
+    /// Checks that every number is one that a piece or a model may be off by; see the fields for the
+    /// ranges.
+    ///
+    /// # Errors
+    /// The first that is not a number or out of range, with what is allowed.
+    pub fn check(&self) -> Result<(), RouteFieldError> {
+        const KELVIN: (f64, f64) = (-300.0, 300.0);
+        const FACTOR: (f64, f64) = (0.01, 100.0);
+        const HRC: (f64, f64) = (-30.0, 30.0);
+        allowed("soak_k", "the soak off by", KELVIN, "K").check(self.soak_k)?;
+        allowed("temper_k", "tempers off by", KELVIN, "K").check(self.temper_k)?;
+        allowed("thickness_mm", "thickness off by", (-50.0, 50.0), "mm")
+            .check(self.thickness_mm)?;
+        allowed("heat_transfer_factor", "heat transfer times", FACTOR, "")
+            .check(self.heat_transfer_factor)?;
+        allowed("nose_time_factor", "times of the nose times", FACTOR, "")
+            .check(self.nose_time_factor)?;
+        allowed("ms_k", "start of martensite off by", KELVIN, "K").check(self.ms_k)?;
+        allowed("quenched_hrc", "hardness as quenched off by", HRC, "HRC")
+            .check(self.quenched_hrc)?;
+        allowed("tempered_hrc", "hardness after a temper off by", HRC, "HRC")
+            .check(self.tempered_hrc)
     }
 }
 
@@ -75,11 +101,30 @@ impl Trial {
         self.stages.iter().find(|stage| stage.step == Step::Quench)
     }
 
-    /// The piece after its last step, where the models reach.
+    /// The piece after the last step of the route of this trial; see [`finished_stage`].
     #[must_use]
-    pub fn finished(&self) -> Option<&Stage> {
-        self.stages.last()
+    pub fn finished(&self, route: &Route) -> Option<&Stage> {
+        finished_stage(&self.stages, route.cold.as_ref(), &route.tempers)
     }
+}
+
+/// Of the stages of a piece the one after the last step of its route. None where a model refuses
+/// that step or the cold bath before it: an earlier stage is not the finished piece.
+#[must_use]
+pub fn finished_stage<'a>(
+    stages: &'a [Stage],
+    cold: Option<&Cold>,
+    tempers: &[Temper],
+) -> Option<&'a Stage> {
+    let last = match (tempers.len(), cold) {
+        (0, None) => Step::Quench,
+        (0, Some(_)) => Step::Cold,
+        (count, _) => Step::Temper(count),
+    };
+    let has_cold = stages.iter().any(|stage| stage.step == Step::Cold);
+    stages
+        .last()
+        .filter(|stage| stage.step == last && has_cold == cold.is_some())
 }
 
 /// One heat of steel in the structure in which it goes into the soak: what all trials of it share.
@@ -131,10 +176,12 @@ impl TrialSteel {
         Ok(self.stock.at(temperature_c)?)
     }
 
-    /// Quenches a section that has left a soak at its true temperature, °C.
+    /// Quenches a section that has left a soak at its true temperature, °C. Off by so much that it
+    /// would be beyond the sizes or the agitation that the heat model covers, it is taken as at the
+    /// end of them.
     ///
     /// # Errors
-    /// A quenchant that is not in the list, or a quench that the heat model does not cover. A steel
+    /// A deviation that [`Deviation::check`] refuses, a quenchant that is not in the list, or a quench that the heat model does not cover. A steel
     /// that the transformation models do not cover is still cooled.
     pub fn quench(
         &self,
@@ -144,10 +191,13 @@ impl TrialSteel {
         quench: &Quench,
         deviation: &Deviation,
     ) -> Result<QuenchedTrial, RouteError> {
+        deviation.check()?;
         let factor = deviation.heat_transfer_factor;
+        // The few pieces beyond what the heat model covers are taken as at its ends.
+        let stirred = |agitation: f64| (agitation * factor).clamp(AGITATION.0, AGITATION.1);
         let mut baths = Baths::of(quench)?;
         for later in &mut baths.later {
-            later.agitation *= factor;
+            later.agitation = stirred(later.agitation);
         }
         let off = KineticsOff {
             ln_later: self.off.ln_later + deviation.nose_time_factor.ln(),
@@ -155,8 +205,8 @@ impl TrialSteel {
         };
         let hardening = Hardening::off_by(&soaked.point, &soaked.dissolved, quench.end_c, &off);
         let cooling = Cooling {
-            section: section.thicker_by(deviation.thickness_mm),
-            agitation: quench.agitation * factor,
+            section: section.thicker_by(deviation.thickness_mm).within_covered(),
+            agitation: stirred(quench.agitation),
             start_c: temperature_c,
             air_delay_s: quench.air_delay_s,
             end_c: quench.end_c,
@@ -173,8 +223,10 @@ impl TrialSteel {
     /// The trial of a route with this steel: its own composition counts.
     ///
     /// # Errors
-    /// As [`Self::at`] and [`Self::quench`]; a soak time outside 0 to two days.
+    /// As [`Deviation::check`], [`Self::at`] and [`Self::quench`]; a soak time outside 0 to two
+    /// days.
     pub fn trial(&self, route: &Route, deviation: &Deviation) -> Result<Trial, RouteError> {
+        deviation.check()?;
         let temperature_c = route.soak.temperature_c + deviation.soak_k;
         let soaked = self.at(temperature_c)?.end(60.0 * route.soak.time_min)?;
         let quenched = self.quench(

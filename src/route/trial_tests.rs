@@ -79,13 +79,67 @@ fn each_deviation_pulls_the_way_it_should() {
     assert!(margin(|d| d.heat_transfer_factor = 1.3) > at);
     assert!(margin(|d| d.thickness_mm = 0.5) < at);
     assert!(margin(|d| d.nose_time_factor = 1.5) > at);
-    let hrc = |trial: &Trial| trial.finished().unwrap().hardness.unwrap().hrc_carried();
+    let hrc = |trial: &Trial| {
+        trial
+            .finished(&route)
+            .unwrap()
+            .hardness
+            .unwrap()
+            .hrc_carried()
+    };
     assert!(hrc(&off(&route, |d| d.temper_k = 10.0)) < hrc(&planned));
     let harder = off(&route, |d| d.tempered_hrc = 1.0);
     approx::assert_abs_diff_eq!(hrc(&harder) - hrc(&planned), 1.0, epsilon = 1e-6);
     assert_eq!(harder.quenched(), planned.quenched());
     let austenite = |trial: &Trial| trial.quenched().unwrap().fractions.unwrap().austenite;
-    assert!(austenite(&off(&route, |d| d.ms_k = -20.0)) > austenite(&planned));
+    let later = off(&route, |d| d.ms_k = -20.0);
+    assert!(
+        austenite(&later) > austenite(&planned),
+        "{later:?} {planned:?}"
+    );
+}
+
+/// Molybdenum beyond the tempering fit: the piece as quenched is not the finished one.
+#[test]
+fn a_piece_whose_temper_is_not_known_is_not_finished() {
+    let mut route = plate("S5", 5.0, "oil_fast");
+    let untold = off(&route, |_| ());
+    assert!(untold.quenched().is_some());
+    assert_eq!(untold.finished(&route), None);
+    route.tempers.clear();
+    route.cold = None;
+    let quenched = off(&route, |_| ());
+    assert_eq!(quenched.finished(&route), quenched.quenched());
+}
+
+#[test]
+fn an_absurd_deviation_is_refused_by_its_field() {
+    let route = Route::example();
+    let refused = |change: fn(&mut Deviation)| {
+        let mut deviation = Deviation::default();
+        change(&mut deviation);
+        trial(&route, &deviation).unwrap_err().to_string()
+    };
+    assert!(refused(|d| d.nose_time_factor = 0.0).contains("times of the nose times 0 is outside"));
+    assert!(refused(|d| d.heat_transfer_factor = f64::NAN).contains("0.01 to 100"));
+    assert!(refused(|d| d.thickness_mm = -80.0).contains("thickness off by -80 mm"));
+    assert!(refused(|d| d.ms_k = f64::INFINITY).contains("-300 to 300 K"));
+}
+
+/// A piece at the end of what the heat model covers may still be off.
+#[test]
+fn the_ends_of_the_heat_model_are_kept_to() {
+    let thin = plate("O1", 0.2, "oil_fast");
+    let planned = off(&thin, |_| ());
+    let thinner = off(&thin, |d| d.thickness_mm = -0.1);
+    assert_eq!(thinner.margin_factor, planned.margin_factor);
+    let mut stirred = plate("O1", 5.0, "oil_fast");
+    stirred.quench.agitation = 5.0;
+    assert!(
+        off(&stirred, |d| d.heat_transfer_factor = 50.0)
+            .quenched()
+            .is_some()
+    );
 }
 
 /// A nose that comes later by a factor is a cooling that is quicker by it, on the very same curve:

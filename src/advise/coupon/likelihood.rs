@@ -5,6 +5,7 @@
 
 use super::model::{CentreAndSurface, Model};
 use super::{Coupon, CouponError, FARTHEST, FactorRange, Reading, ReadingFit};
+use crate::advise::law::NINE_IN_TEN;
 use crate::route::NOSE_BAND;
 
 /// Factors that are looked at.
@@ -17,8 +18,6 @@ const NOSES_SD: f64 = 2.4;
 /// The place where the model has it.
 const MODELLED: usize = NOSES / 2;
 
-/// Half width of nine in ten of a normal distribution, in standard deviations.
-const NINE_IN_TEN: f64 = 1.645;
 /// Error of the computed hardness, HRC: root mean square of end-quench curves on the check rows.
 const MODEL_HRC: f64 = 2.0;
 /// Fall of the logarithm of the likelihood that bounds 95 %: half of chi-square for one number.

@@ -1,13 +1,16 @@
 //! The chance that a route meets the target, over what is open.
 
 use super::run::{Choice, FindRun};
+use crate::advise::AdviseError;
 use crate::advise::case::{Case, coordinates};
 use crate::advise::inputs::{Input, Tolerances, open_inputs};
 use crate::advise::law::NINE_IN_TEN;
 use crate::advise::points::point;
-use crate::advise::{AdviseError, spread::austenite, spread::hrc};
+use crate::advise::spread::{austenite, hrc, is_too_cold};
 use crate::numeric::quantile::mean_and_sd;
-use crate::route::{Deviation, QuenchedTrial, RouteError, TrialSteel, compared_section};
+use crate::route::{
+    Deviation, QuenchedTrial, RouteError, TrialSteel, compared_section, finished_stage,
+};
 use statrs::distribution::{ContinuousCDF, Normal};
 use std::cell::OnceCell;
 
@@ -46,10 +49,19 @@ impl Heats {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Weighed {
     pub(super) choice: Choice,
-    /// Part of the cases that meet the target and keep to the limits.
+    /// Part of the cases that meet the target and keep to the limits: of those that the models
+    /// tell, and those too cold to harden.
     pub(super) chance: f64,
     /// Hardness between which nine in ten lie, HRC.
     pub(super) band_hrc: [f64; 2],
+}
+
+/// The cases of a quench that the models reach.
+#[derive(Default)]
+struct Cases {
+    quenched: Vec<Quenched>,
+    /// Further ones that do not reach A1.
+    too_cold: u32,
 }
 
 /// A case after its quench.
@@ -76,13 +88,9 @@ pub(super) fn sample(
     Ok(weighed.collect())
 }
 
-fn quenched_cases(
-    run: &FindRun,
-    choice: &Choice,
-    heats: &Heats,
-) -> Result<Vec<Quenched>, AdviseError> {
+fn quenched_cases(run: &FindRun, choice: &Choice, heats: &Heats) -> Result<Cases, AdviseError> {
     let Some(route) = run.route(choice) else {
-        return Ok(Vec::new());
+        return Ok(Cases::default());
     };
     let band_k = run
         .tempers
@@ -94,12 +102,12 @@ fn quenched_cases(
     };
     let upstream = run.upstreams.get(choice.upstream);
     let Some(planned) = upstream.map(|upstream| upstream.as_planned(&route)) else {
-        return Ok(Vec::new());
+        return Ok(Cases::default());
     };
     let mut open = open_inputs(&route, &planned, &tolerances)?;
     open.retain(|open| open.input != Input::TemperedHardness);
     let coordinates = coordinates(&open);
-    let mut found = Vec::new();
+    let mut found = Cases::default();
     for number in 0..CASES {
         let at = point(number, coordinates, heats.seed);
         let case = Case::at(&route, &open, |_| &at);
@@ -116,24 +124,29 @@ fn quenched_cases(
                 off: case.off,
             })
         };
-        // A case that does not harden at all counts as one that misses.
-        found.extend(quenched().ok());
+        match quenched() {
+            Ok(quenched) => found.quenched.push(quenched),
+            Err(refusal) => found.too_cold += u32::from(is_too_cold(&refusal)),
+        }
     }
     Ok(found)
 }
 
-fn weigh(run: &FindRun, choice: &Choice, cases: &[Quenched]) -> Option<Weighed> {
+fn weigh(run: &FindRun, choice: &Choice, cases: &Cases) -> Option<Weighed> {
     let limits = &run.sought.limits;
     let target = run.sought.target;
     let tempers = run.tempers.get(choice.tempers)?.all();
     let cold = run.colds.get(choice.cold)?.as_ref();
     let model_sd = (choice.band_hrc / NINE_IN_TEN).max(f64::MIN_POSITIVE);
     let normal = Normal::standard();
-    let (mut chance, mut all_hrc) = (0.0, Vec::new());
-    for case in cases {
+    let (mut kept, mut all_hrc) = (0.0, Vec::new());
+    for case in &cases.quenched {
         let stages = case.piece.finish(cold, &tempers, &case.off);
-        let Some(last) = stages.last() else { continue };
-        let Some(mean_hrc) = hrc(last) else { continue };
+        let Some((last, mean_hrc)) =
+            finished_stage(&stages, cold, &tempers).and_then(|last| Some((last, hrc(last)?)))
+        else {
+            continue;
+        };
         all_hrc.push(mean_hrc);
         let austenite = austenite(last);
         let keeps_to = limits
@@ -144,14 +157,14 @@ fn weigh(run: &FindRun, choice: &Choice, cases: &[Quenched]) -> Option<Weighed> 
                 .is_none_or(|most| austenite.is_none_or(|part| part <= most));
         if keeps_to {
             let below = |limit_hrc: f64| normal.cdf((limit_hrc - mean_hrc) / model_sd);
-            chance += below(target.most_hrc) - below(target.least_hrc);
+            kept += below(target.most_hrc) - below(target.least_hrc);
         }
     }
     let (mean, sd) = mean_and_sd(&all_hrc)?;
     let half = NINE_IN_TEN * sd.hypot(model_sd);
     Some(Weighed {
         choice: *choice,
-        chance: chance / f64::from(CASES),
+        chance: kept / (all_hrc.len() as f64 + f64::from(cases.too_cold)),
         band_hrc: [mean - half, mean + half],
     })
 }

@@ -1,16 +1,13 @@
 //! What a route must keep to, and what stands in the way where none does.
 
-use super::options::{cold_at, soak_range};
+use super::options::soak_range;
 use super::run::{Choice, FindRun, Upstream};
 use crate::heat::{Medium, MediumChoice};
-use crate::route::{Deviation, Quench, inside_a_sentence, shop_media};
+use crate::route::{Cold, Deviation, Quench, finished_stage, inside_a_sentence, shop_media};
 use crate::units::{
     TemperatureScale, format_factor, format_fixed, format_hrc, format_percent, format_temperature,
 };
 use serde::Serialize;
-
-/// Cold bath that is proposed where the shop has none, °C: dry ice in solvent.
-const DRY_ICE_C: f64 = -75.0;
 
 /// Something that a route must keep to, in the order of the route.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -126,6 +123,18 @@ pub(super) fn nearest(run: &FindRun) -> Option<Nearest> {
                     more would do."
                     .to_owned(),
         });
+    }
+    if run.choices.is_empty() {
+        return Some(Nearest {
+            limit: Limit::Hardness,
+            nearest: None,
+            words:
+                "The models do not tell the hardness of this steel after any temper of this shop."
+                    .to_owned(),
+        });
+    }
+    if run.choices.iter().any(|choice| run.keeps_to_all(choice)) {
+        return None;
     }
     // A limit that stands in the way alone is what to change, the first of them on the route.
     for limit in CHECKED {
@@ -254,18 +263,17 @@ fn too_much_austenite(run: &FindRun, upstream: &Upstream, best: &Choice) -> Stri
         return told;
     }
     let tempers = run.tempers.get(best.tempers).map(|plan| plan.all());
-    let stages = upstream.quenched.finish(
-        Some(&cold_at(DRY_ICE_C)),
-        &tempers.unwrap_or_default(),
-        &Deviation::default(),
-    );
-    let after = stages
-        .last()
+    let tempers = tempers.unwrap_or_default();
+    let stages =
+        upstream
+            .quenched
+            .finish(Some(&Cold::FIRST_OFFERED), &tempers, &Deviation::default());
+    let after = finished_stage(&stages, Some(&Cold::FIRST_OFFERED), &tempers)
         .and_then(|stage| Some(stage.fractions?.austenite));
     match after {
         Some(after) => format!(
             "{told} A cold bath of {} would leave {}.",
-            format_temperature(DRY_ICE_C, TemperatureScale::Celsius),
+            format_temperature(Cold::FIRST_OFFERED.temperature_c, TemperatureScale::Celsius),
             format_percent(after)
         ),
         None => told,

@@ -21,9 +21,6 @@ const TEMPER_C: (u32, u32) = (140, 650);
 const TEMPER_STEP_C: usize = 10;
 const TEMPER_MIN: [f64; 2] = [60.0, 120.0];
 const TEMPER_COUNTS: [usize; 2] = [1, 2];
-/// Time in a cold bath and wait before it, min. Common practice, no source.
-const COLD_MIN: f64 = 60.0;
-const COLD_DELAY_MIN: f64 = 10.0;
 
 /// A soak in a furnace of the shop.
 #[derive(Debug, Clone, PartialEq)]
@@ -129,11 +126,10 @@ pub(super) fn colds(shop: &Shop, is_ruled_out: bool) -> Vec<Option<Cold>> {
     std::iter::once(None).chain(steps).collect()
 }
 
-/// A cold step at a temperature, °C.
-pub(super) const fn cold_at(temperature_c: f64) -> Cold {
+/// A cold step at a temperature, °C, with the times of the one first offered.
+const fn cold_at(temperature_c: f64) -> Cold {
     Cold {
         temperature_c,
-        time_min: COLD_MIN,
-        delay_min: COLD_DELAY_MIN,
+        ..Cold::FIRST_OFFERED
     }
 }

@@ -11,7 +11,8 @@ use crate::advise::shop::Shop;
 use crate::hardness::embrittling_range_c;
 use crate::numeric::order;
 use crate::route::{
-    Cold, Deviation, Piece, Quench, QuenchedTrial, Route, RouteError, Trial, TrialSteel, may_crack,
+    Cold, Deviation, Piece, Quench, QuenchedTrial, Route, RouteError, Trial, TrialSteel,
+    finished_stage, may_crack,
 };
 use crate::soak::SoakEnd;
 
@@ -156,12 +157,20 @@ impl FindRun {
         true
     }
 
-    /// Part of the work that is done, about.
+    fn is_sampled(&self) -> bool {
+        let list = self.to_sample.as_ref();
+        list.is_some_and(|list| self.sampled >= list.len())
+    }
+
+    /// Part of the work that is done, about; all where there is nothing to do.
     #[must_use]
     pub fn progress(&self) -> f64 {
+        if self.quenches.is_empty() {
+            return 1.0;
+        }
         let sampling = self.to_sample.as_ref().map_or(MOST_SAMPLED, Vec::len);
         let all = self.quenches.len() + sampling;
-        (self.done + self.sampled) as f64 / all.max(1) as f64
+        (self.done + self.sampled) as f64 / all as f64
     }
 
     /// What there is so far.
@@ -176,9 +185,14 @@ impl FindRun {
             });
         }
         let routes = ranked(self, &self.weighed);
-        let is_over = self.done == self.quenches.len();
+        let is_over = self.is_sampled() && self.done == self.quenches.len();
+        let nearest = if routes.is_empty() && is_over {
+            nearest(self)
+        } else {
+            None
+        };
         Ok(Found {
-            nearest: nearest(self).filter(|_| routes.is_empty() && is_over),
+            nearest,
             routes,
             trade_off: trade_off(self),
             tried: self.choices.len(),
@@ -237,10 +251,9 @@ impl FindRun {
         let step = self.colds.get(cold)?.as_ref();
         let plan = self.tempers.get(tempers)?;
         let soak = &self.soakings.get(upstream.soaking)?.soak;
-        let stages = upstream
-            .quenched
-            .finish(step, &plan.all(), &Deviation::default());
-        let last = stages.last()?;
+        let all = plan.all();
+        let stages = upstream.quenched.finish(step, &all, &Deviation::default());
+        let last = finished_stage(&stages, step, &all)?;
         let hrc = last.hardness?.hrc_carried();
         let point = &upstream.soaked.point;
         let [from_c, to_c] = self.embrittling_c;

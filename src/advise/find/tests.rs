@@ -76,7 +76,7 @@ fn the_search_is_the_whole_grid() {
     for choice in found.choices.iter().step_by(7) {
         let route = found.route(choice).unwrap();
         let alone = trial(&route, &Deviation::default()).unwrap();
-        let last = alone.finished().unwrap();
+        let last = alone.finished(&route).unwrap();
         assert_eq!(choice.hrc, last.hardness.unwrap().hrc_carried());
         let upstream = &found.upstreams[choice.upstream];
         assert_eq!(upstream.margin_factor, alone.margin_factor);
@@ -235,6 +235,16 @@ fn what_stands_in_the_way_is_told_with_what_would_help() {
     cold_kiln.furnaces = vec![furnace(100.0, 600.0)];
     let furnace = in_the_way(&tool, &cold_kiln, &sought(59.0, 62.0));
     assert_eq!(furnace.limit, Limit::Furnace);
+    let nothing = run(&tool, &cold_kiln, &sought(59.0, 62.0));
+    assert_eq!(nothing.progress(), 1.0);
+}
+
+/// No piece as quenched passes for a tempered one.
+#[test]
+fn a_steel_whose_temper_is_not_known_gives_no_route() {
+    let untold = in_the_way(&piece("S5", 5.0), &shop(&["oil_fast"]), &sought(55.0, 66.0));
+    assert_eq!((untold.limit, untold.nearest), (Limit::Hardness, None));
+    assert!(untold.words.contains("do not tell"), "{}", untold.words);
 }
 
 /// A cold bath of the shop is used, and a limit may rule it out.
@@ -269,7 +279,8 @@ fn slices_tell_how_far_they_are() {
     while run.step() {
         assert!(run.progress() >= last);
         last = run.progress();
-        assert!(run.so_far().is_ok());
+        // Routes of the grid fit, so nothing stands in the way, told late or early.
+        assert_eq!(run.so_far().unwrap().nearest, None);
     }
     assert_eq!(run.progress(), 1.0);
 }

@@ -18,7 +18,7 @@ use stages::{Numbers, Staged};
 use std::rc::Rc;
 
 /// Fewest and most pairs of rows of a sample.
-pub const ROWS: (u32, u32) = (16, 8192);
+const ROWS: (u32, u32) = (16, 8192);
 /// Pairs of rows that are enough to rank what is open.
 pub const USUAL_ROWS: u32 = 256;
 /// Blocks of the sample, each scrambled by itself: their differences tell the errors.

@@ -2,7 +2,9 @@
 
 use crate::advise::case::Case;
 use crate::advise::spread::{austenite, hrc};
-use crate::route::{QuenchedTrial, Route, RouteError, Step, TrialSteel, compared_section};
+use crate::route::{
+    QuenchedTrial, Route, RouteError, Step, TrialSteel, compared_section, finished_stage,
+};
 use crate::soak::SoakEnd;
 use std::rc::Rc;
 
@@ -62,7 +64,7 @@ impl Staged {
         };
         let stages = quenched.finish(route.cold.as_ref(), &route.tempers, off);
         let first = stages.iter().find(|stage| stage.step == Step::Quench);
-        let last = stages.last();
+        let last = finished_stage(&stages, route.cold.as_ref(), &route.tempers);
         let numbers = Numbers {
             quenched_hrc: first.and_then(hrc),
             final_hrc: last.and_then(hrc),

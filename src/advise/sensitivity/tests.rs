@@ -53,7 +53,12 @@ fn a_sum_divides_by_squares() {
             ..Deviation::default()
         };
         let trial = run.steel.trial(&run.route, &off).unwrap();
-        trial.finished().unwrap().hardness.unwrap().hrc_carried()
+        trial
+            .finished(&run.route)
+            .unwrap()
+            .hardness
+            .unwrap()
+            .hrc_carried()
     };
     let slope = 0.5 * (slope_hrc(1.0) - slope_hrc(-1.0));
     let oven_sd = slope.abs() * run.route.furnace_band_k / 3.0_f64.sqrt();
