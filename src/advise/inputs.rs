@@ -54,8 +54,10 @@ impl Tolerances {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Input {
-    /// What the heat consists of.
+    /// What the heat consists of, of a steel known by its grade.
     Chemistry,
+    /// What the heat consists of, within the tolerance of its certificate.
+    Certificate,
     /// Control and evenness of the furnace at the soak.
     Furnace,
     /// The thermocouple that the furnace goes by.
@@ -81,7 +83,8 @@ impl Input {
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
-            Self::Chemistry => "the heat of the steel",
+            Self::Chemistry => "the steel's composition within its grade",
+            Self::Certificate => "the steel's composition within its certificate",
             Self::Furnace => "furnace temperature",
             Self::Thermocouple => "the thermocouple",
             Self::Thickness => "thickness",
@@ -92,6 +95,13 @@ impl Input {
             Self::TemperOven => "temper temperature",
             Self::TemperedHardness => "the model's hardness after tempering",
         }
+    }
+
+    /// Whether the shop can do anything about it by better work: neither about the models nor about
+    /// the heat that it bought.
+    #[must_use]
+    pub(super) const fn is_in_shops_hands(self) -> bool {
+        !self.is_of_model() && !matches!(self, Self::Chemistry | Self::Certificate)
     }
 
     /// Whether it is an error of the models, which no shop can do anything about.
@@ -168,7 +178,7 @@ impl OpenInput {
         let value = law.value(at.first().copied().unwrap_or(0.5));
         let off = &mut case.off;
         match self.input {
-            Input::Chemistry => {}
+            Input::Chemistry | Input::Certificate => {}
             Input::Furnace | Input::Thermocouple => off.soak_k += value,
             Input::Thickness => off.thickness_mm += value,
             Input::HeatTransfer => off.heat_transfer_factor *= value,
@@ -300,15 +310,19 @@ pub(super) fn open_inputs(
 }
 
 fn chemistry(route: &Route, contents: Vec<Content>) -> OpenInput {
+    let (input, source) = if grade_contents(route).is_some() {
+        (
+            Input::Chemistry,
+            "limits of the grade's standard about a usual heat",
+        )
+    } else {
+        (Input::Certificate, "tolerance of the certificate")
+    };
     OpenInput {
-        input: Input::Chemistry,
+        input,
         distribution: Distribution::Contents { contents },
         unit: "wt %",
-        source: if grade_contents(route).is_some() {
-            "limits of the grade's standard about a usual heat"
-        } else {
-            "tolerance of the certificate"
-        },
+        source,
     }
 }
 

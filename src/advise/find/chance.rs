@@ -1,5 +1,6 @@
 //! The chance that a route meets the target, over what is open.
 
+use super::nearest::Limit;
 use super::run::{Choice, FindRun};
 use crate::advise::AdviseError;
 use crate::advise::case::{Case, coordinates};
@@ -17,6 +18,10 @@ use std::cell::OnceCell;
 /// Cases of the sample of a quench. The error of the tempering model, which is the widest part, is
 /// not sampled but integrated, so that few are enough.
 pub(super) const CASES: u32 = 32;
+
+/// Band of tempers for which the cases of a quench are sampled, K either way: every temper then has
+/// its own of the oven that does it.
+const SAMPLED_BAND_K: f64 = 1.0;
 
 /// The heats of the cases: they are the same for all quenches, so that they are compared on the same
 /// pieces.
@@ -51,7 +56,8 @@ pub(super) struct Weighed {
     pub(super) choice: Choice,
     /// Part of the cases that meet the target and keep to the limits: of those that the models
     /// tell, and those too cold to harden.
-    pub(super) chance: f64,
+    /// None where a limit that is set cannot be checked.
+    pub(super) chance: Option<f64>,
     /// Hardness between which nine in ten lie, HRC.
     pub(super) band_hrc: [f64; 2],
 }
@@ -92,12 +98,8 @@ fn quenched_cases(run: &FindRun, choice: &Choice, heats: &Heats) -> Result<Cases
     let Some(route) = run.route(choice) else {
         return Ok(Cases::default());
     };
-    let band_k = run
-        .tempers
-        .get(choice.tempers)
-        .map(|tempers| tempers.band_k);
     let tolerances = Tolerances {
-        temper_band_k: band_k,
+        temper_band_k: Some(SAMPLED_BAND_K),
         ..run.tolerances
     };
     let upstream = run.upstreams.get(choice.upstream);
@@ -135,13 +137,18 @@ fn quenched_cases(run: &FindRun, choice: &Choice, heats: &Heats) -> Result<Cases
 fn weigh(run: &FindRun, choice: &Choice, cases: &Cases) -> Option<Weighed> {
     let limits = &run.sought.limits;
     let target = run.sought.target;
-    let tempers = run.tempers.get(choice.tempers)?.all();
+    let plan = run.tempers.get(choice.tempers)?;
+    let tempers = plan.all();
     let cold = run.colds.get(choice.cold)?.as_ref();
     let model_sd = (choice.band_hrc / NINE_IN_TEN).max(f64::MIN_POSITIVE);
     let normal = Normal::standard();
     let (mut kept, mut all_hrc) = (0.0, Vec::new());
     for case in &cases.quenched {
-        let stages = case.piece.finish(cold, &tempers, &case.off);
+        let off = Deviation {
+            temper_k: case.off.temper_k * plan.band_k / SAMPLED_BAND_K,
+            ..case.off
+        };
+        let stages = case.piece.finish(cold, &tempers, &off);
         let Some((last, mean_hrc)) =
             finished_stage(&stages, cold, &tempers).and_then(|last| Some((last, hrc(last)?)))
         else {
@@ -154,7 +161,7 @@ fn weigh(run: &FindRun, choice: &Choice, cases: &Cases) -> Option<Weighed> {
             .is_none_or(|least| case.grain_astm >= least)
             && limits
                 .most_austenite
-                .is_none_or(|most| austenite.is_none_or(|part| part <= most));
+                .is_none_or(|most| austenite.is_some_and(|part| part <= most));
         if keeps_to {
             let below = |limit_hrc: f64| normal.cdf((limit_hrc - mean_hrc) / model_sd);
             kept += below(target.most_hrc) - below(target.least_hrc);
@@ -162,9 +169,11 @@ fn weigh(run: &FindRun, choice: &Choice, cases: &Cases) -> Option<Weighed> {
     }
     let (mean, sd) = mean_and_sd(&all_hrc)?;
     let half = NINE_IN_TEN * sd.hypot(model_sd);
+    let told = all_hrc.len() as f64 + f64::from(cases.too_cold);
+    let is_checked = !run.not_checked(choice).contains(&Limit::Austenite);
     Some(Weighed {
         choice: *choice,
-        chance: kept / (all_hrc.len() as f64 + f64::from(cases.too_cold)),
+        chance: is_checked.then(|| kept / told),
         band_hrc: [mean - half, mean + half],
     })
 }

@@ -1,6 +1,6 @@
 //! What a route must keep to, and what stands in the way where none does.
 
-use super::options::soak_range;
+use super::options::{TEMPER_C, soak_range};
 use super::run::{Choice, FindRun, Upstream};
 use crate::heat::{Medium, MediumChoice};
 use crate::route::{Cold, Deviation, Quench, finished_stage, inside_a_sentence, shop_media};
@@ -36,7 +36,7 @@ pub struct Nearest {
     /// The limit.
     pub limit: Limit,
     /// The nearest that any route comes to it, in its unit: a factor for the margin, ASTM number,
-    /// volume fraction, h, HRC, °C for furnaces; none where there is nothing to compare.
+    /// volume fraction, h, HRC; none for furnaces and ovens, and where the models tell nothing.
     pub nearest: Option<f64>,
     /// What stands in the way, and what would help, in words.
     pub words: String,
@@ -52,7 +52,25 @@ const CHECKED: [Limit; 5] = [
 ];
 
 impl FindRun {
-    /// Whether a choice keeps to one limit, as planned. What the models do not tell counts as kept.
+    /// The limits of a choice that the models do not reach, in order: the margin of its quench, and
+    /// where a limit is set to it the austenite. They count as kept, and are told.
+    pub(super) fn not_checked(&self, choice: &Choice) -> Vec<Limit> {
+        let upstream = self.upstreams.get(choice.upstream);
+        let margin = upstream.and_then(|up| up.margin_factor);
+        let most_austenite = self.sought.limits.most_austenite;
+        let open = [
+            (Limit::Margin, margin.is_none()),
+            (
+                Limit::Austenite,
+                most_austenite.is_some() && choice.piece.austenite.is_none(),
+            ),
+        ];
+        let open = open.into_iter().filter(|(_, is_open)| *is_open);
+        open.map(|(limit, _)| limit).collect()
+    }
+
+    /// Whether a choice keeps to one limit, as planned; see [`Self::not_checked`] for what the models
+    /// do not tell.
     fn keeps_to(&self, choice: &Choice, limit: Limit) -> bool {
         self.excess(choice, limit) <= 0.0
     }
@@ -99,6 +117,21 @@ impl FindRun {
     }
 }
 
+/// A number that advice gives, rounded to a step on the side on which the advice holds.
+fn up(value: f64, step: f64) -> f64 {
+    // What lies on a step but for the last bits stays there.
+    ((value / step - 1e-9).ceil()) * step
+}
+
+fn down(value: f64, step: f64) -> f64 {
+    -up(-value, step)
+}
+
+/// A volume fraction as a limit that is kept: rounded up to what is written.
+fn most_percent(part: f64) -> String {
+    format_percent(up(part, if part < 0.099 { 0.001 } else { 0.01 }))
+}
+
 /// What stands in the way; none where some route keeps to everything.
 pub(super) fn nearest(run: &FindRun) -> Option<Nearest> {
     if run.soakings.is_empty() {
@@ -118,10 +151,11 @@ pub(super) fn nearest(run: &FindRun) -> Option<Nearest> {
         return Some(Nearest {
             limit: Limit::TemperOven,
             nearest: None,
-            words:
-                "Nothing in the shop holds a tempering temperature: an oven that holds 150 °C or \
-                    more would do."
-                    .to_owned(),
+            words: format!(
+                "Nothing in the shop holds a tempering temperature: an oven that holds {} or more \
+                 would do.",
+                format_temperature(TEMPER_C.0.into(), TemperatureScale::Celsius)
+            ),
         });
     }
     if run.choices.is_empty() {
@@ -177,7 +211,7 @@ fn told(run: &FindRun, limit: Limit, best: &Choice) -> Option<Nearest> {
     let (nearest, words) = match limit {
         Limit::Margin => (upstream.margin_factor, too_slow(run, upstream)),
         Limit::Grain => {
-            let grain = format_fixed(best.piece.grain_astm, 1);
+            let grain = format_fixed(down(best.piece.grain_astm, 0.1), 1);
             (
                 Some(best.piece.grain_astm),
                 format!(
@@ -194,15 +228,20 @@ fn told(run: &FindRun, limit: Limit, best: &Choice) -> Option<Nearest> {
             Some(hours),
             format!(
                 "Every route takes longer: the shortest {} h.",
-                format_fixed(hours, 1)
+                format_fixed(up(hours, 0.1), 1)
             ),
         ),
         Limit::Hardness => {
-            let nearest = format_hrc(best.hrc);
-            let side = if best.hrc < target.least_hrc {
-                "hardest that this steel gets in this shop within the limits"
+            let (side, nearest) = if best.hrc < target.least_hrc {
+                (
+                    "hardest that this steel gets in this shop within the limits",
+                    format_hrc(down(best.hrc, 0.1)),
+                )
             } else {
-                "nearest that a temper of this shop comes"
+                (
+                    "nearest that a temper of this shop comes",
+                    format_hrc(up(best.hrc, 0.1)),
+                )
             };
             (
                 Some(best.hrc),
@@ -252,12 +291,12 @@ fn too_slow(run: &FindRun, upstream: &Upstream) -> String {
     );
     format!(
         "Every quench of the shop is too slow to harden this section: the fastest by {}. {help}",
-        format_factor(factor)
+        format_factor(up(factor, if factor < 10.0 { 0.1 } else { 1.0 }))
     )
 }
 
 fn too_much_austenite(run: &FindRun, upstream: &Upstream, best: &Choice) -> String {
-    let part = format_percent(best.piece.austenite.unwrap_or_default());
+    let part = most_percent(best.piece.austenite.unwrap_or_default());
     let told = format!("Every route leaves more austenite: the least is {part}.");
     if run.colds.len() > 1 {
         return told;
@@ -274,7 +313,7 @@ fn too_much_austenite(run: &FindRun, upstream: &Upstream, best: &Choice) -> Stri
         Some(after) => format!(
             "{told} A cold bath of {} would leave {}.",
             format_temperature(Cold::FIRST_OFFERED.temperature_c, TemperatureScale::Celsius),
-            format_percent(after)
+            most_percent(after)
         ),
         None => told,
     }

@@ -6,7 +6,7 @@ use crate::phases::{UpperLimit, critical_temperatures};
 use crate::route::{Cold, Route, RouteError, Soak, Temper};
 use crate::steel::find;
 
-/// Soak temperatures that are tried over the range of the steel.
+/// Soak temperatures that are tried over the range of the steel (expert value).
 const SOAK_TEMPERATURES: u32 = 5;
 /// Above A3, and above A1 where Acm is the upper limit, °C: the range that is tried for a steel
 /// without a handbook entry. Common practice, no source.
@@ -16,8 +16,8 @@ const ABOVE_A1_K: [f64; 2] = [35.0, 95.0];
 const USUAL_SOAK_MIN: [f64; 2] = [5.0, 15.0];
 /// Time that a piece is kept at temperature by eye, min (expert value).
 const BY_EYE_MIN: f64 = 5.0;
-/// Tempers that are tried: temperatures, °C, times of each, min, and how many.
-const TEMPER_C: (u32, u32) = (140, 650);
+/// Tempers that are tried: temperatures, °C, times of each, min, and how many (expert values).
+pub(super) const TEMPER_C: (u32, u32) = (140, 650);
 const TEMPER_STEP_C: usize = 10;
 const TEMPER_MIN: [f64; 2] = [60.0, 120.0];
 const TEMPER_COUNTS: [usize; 2] = [1, 2];

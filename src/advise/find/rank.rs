@@ -2,6 +2,7 @@
 //! toughness.
 
 use super::chance::Weighed;
+use super::nearest::Limit;
 use super::run::{Choice, FindRun};
 use crate::numeric::order;
 use crate::route::{Property, Route, Target, inside_a_sentence};
@@ -12,10 +13,14 @@ use serde::Serialize;
 const MOST_ROUTES: usize = 10;
 /// Points of the trade-off that are told.
 const MOST_TRADE_OFFS: usize = 40;
-/// Chances that differ by less count as equal.
+/// Chances that differ by less count as equal (expert value, as those that follow).
 const SAME_CHANCE: f64 = 0.05;
 /// Half bands of hardness that differ by less count as equal, HRC.
 const SAME_BAND_HRC: f64 = 0.2;
+/// Grain numbers, volume fractions of austenite and times, h, that differ by less are not told apart.
+const SAME_GRAIN_ASTM: f64 = 0.2;
+const SAME_AUSTENITE: f64 = 0.01;
+const SAME_TIME_H: f64 = 0.1;
 
 /// A route that was found.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -26,8 +31,12 @@ pub struct FoundRoute {
     pub hrc: f64,
     /// Between which nine in ten pieces lie, HRC.
     pub band_hrc: [f64; 2],
-    /// Part of the pieces that meet the target and keep to the limits.
-    pub chance: f64,
+    /// Part of the pieces that meet the target and keep to the limits: of those that the models tell,
+    /// and those too cold to harden. None where a limit that is set cannot be checked.
+    pub chance: Option<f64>,
+    /// What the models do not tell of it and was taken as kept: `margin`, and `austenite` where a
+    /// limit is set to it.
+    pub not_checked: Vec<Limit>,
     /// Factor by which the quench may be slower and still harden; none where the models do not reach.
     pub margin_factor: Option<f64>,
     /// Retained austenite after the last step, volume fraction.
@@ -53,6 +62,8 @@ pub struct TradeOff {
     pub hrc: f64,
     /// Points for toughness: an order, not a quantity.
     pub toughness_points: f64,
+    /// As of a route found.
+    pub not_checked: Vec<Limit>,
     /// The whole route, as it may be saved.
     pub route: Route,
 }
@@ -96,7 +107,12 @@ impl FindRun {
 /// the shorter.
 pub(super) fn ranked(run: &FindRun, weighed: &[Weighed]) -> Vec<FoundRoute> {
     let mut order: Vec<&Weighed> = weighed.iter().collect();
-    let step = |weighed: &Weighed| (weighed.chance / SAME_CHANCE).round();
+    // Without a chance comes after every chance.
+    let step = |weighed: &Weighed| {
+        weighed
+            .chance
+            .map_or(-1.0, |part| (part / SAME_CHANCE).round())
+    };
     order::sort_by(&mut order, |a, b| {
         let (one, other) = (&a.choice, &b.choice);
         run.may_crack(one)
@@ -132,6 +148,7 @@ fn found(run: &FindRun, weighed: &Weighed, best: &Weighed) -> Option<FoundRoute>
         hrc: choice.hrc,
         band_hrc: weighed.band_hrc,
         chance: weighed.chance,
+        not_checked: run.not_checked(choice),
         margin_factor: run.upstreams.get(choice.upstream)?.margin_factor,
         austenite: choice.piece.austenite,
         grain_astm: choice.piece.grain_astm,
@@ -139,13 +156,20 @@ fn found(run: &FindRun, weighed: &Weighed, best: &Weighed) -> Option<FoundRoute>
         time_h: choice.time_min / 60.0,
         may_crack: run.may_crack(choice),
         embrittles: choice.piece.is_embrittled,
-        reason: reason(run, weighed, best),
+        reason: format!(
+            "{}{}",
+            reason(run, weighed, best),
+            not_checked_words(&run.not_checked(choice))
+        ),
     })
 }
 
 /// Why a route stands where it does, against the best.
 fn reason(run: &FindRun, weighed: &Weighed, best: &Weighed) -> String {
-    let chance = format_percent(weighed.chance);
+    let Some(part) = weighed.chance else {
+        return "Its chance cannot be told.".to_owned();
+    };
+    let chance = format_percent(part);
     let (one, other) = (&weighed.choice, &best.choice);
     if weighed == best {
         let target = run.sought.target;
@@ -154,14 +178,22 @@ fn reason(run: &FindRun, weighed: &Weighed, best: &Weighed) -> String {
             .get(one.upstream)
             .and_then(|up| up.margin_factor);
         let margin = margin.map_or_else(String::new, |factor| {
-            format!("; its quench could take {} as long", format_factor(factor))
+            format!(
+                "; its quench could be slower by {} and still harden",
+                format_factor(factor)
+            )
         });
-        let whose = if one.piece.is_embrittled || run.may_crack(one) {
-            "Nothing sounder meets"
-        } else {
-            "The best chance of"
+        let risk = match (run.may_crack(one), one.piece.is_embrittled) {
+            (true, _) => "Every quench that would do may crack the piece. ",
+            (false, true) => {
+                "After a sound quench every temper that would do lies in the embrittling range. "
+            }
+            (false, false) => "",
         };
-        return format!("{whose} {}: {chance}{margin}.", range_words(&target));
+        return format!(
+            "{risk}The best chance of {}: {chance}{margin}.",
+            range_words(&target)
+        );
     }
     if run.may_crack(one) && !run.may_crack(other) {
         return format!("Its quench is so harsh that the piece may crack; its chance is {chance}.");
@@ -169,11 +201,13 @@ fn reason(run: &FindRun, weighed: &Weighed, best: &Weighed) -> String {
     if one.piece.is_embrittled && !other.piece.is_embrittled {
         return format!("Its temper lies in the embrittling range; its chance is {chance}.");
     }
-    if best.chance - weighed.chance >= SAME_CHANCE {
+    if let Some(most) = best.chance
+        && most - part >= SAME_CHANCE
+    {
         let cause = less_likely(run, weighed, best);
         return format!(
             "A chance of {chance} against {}: {cause}.",
-            format_percent(best.chance)
+            format_percent(most)
         );
     }
     let less = less_fit(one, other).unwrap_or_else(|| {
@@ -181,6 +215,19 @@ fn reason(run: &FindRun, weighed: &Weighed, best: &Weighed) -> String {
         format!("behind in {property} by all that differs together")
     });
     format!("About as likely, {chance}, but {less}.")
+}
+
+/// What was taken as kept, after the reason.
+fn not_checked_words(limits: &[Limit]) -> &'static str {
+    let of = |limit| limits.contains(&limit);
+    match (of(Limit::Margin), of(Limit::Austenite)) {
+        (true, true) => {
+            " Not checked: the models tell neither the margin of its quench nor its retained austenite."
+        }
+        (true, false) => " Not checked: the models do not tell the margin of its quench.",
+        (false, true) => " Not checked: the models do not tell its retained austenite.",
+        (false, false) => "",
+    }
 }
 
 /// A hardness range, with a decimal only where it has one.
@@ -212,22 +259,27 @@ fn less_likely(run: &FindRun, weighed: &Weighed, best: &Weighed) -> String {
             format_hrc(middle(weighed))
         );
     }
-    "more of its pieces miss a limit".to_owned()
+    let limits = &run.sought.limits;
+    if limits.most_austenite.is_some() || limits.least_grain_astm.is_some() {
+        "more of its pieces miss a limit".to_owned()
+    } else {
+        "spread and distance from the middle of the target together cost it that".to_owned()
+    }
 }
 
 /// What speaks most plainly against a choice beside its hardness, if any one thing does.
 fn less_fit(one: &Choice, other: &Choice) -> Option<String> {
     let [grain, other_grain] = [one, other].map(|choice| choice.piece.grain_astm);
-    if grain < other_grain - 0.2 {
+    if grain < other_grain - SAME_GRAIN_ASTM {
         return Some(format!(
             "with coarser grain, {} against {}",
             format_fixed(grain, 1),
             format_fixed(other_grain, 1)
         ));
     }
-    let [austenite, other_austenite] =
-        [one, other].map(|choice| choice.piece.austenite.unwrap_or_default());
-    if austenite > other_austenite + 0.01 {
+    if let (Some(austenite), Some(other_austenite)) = (one.piece.austenite, other.piece.austenite)
+        && austenite > other_austenite + SAME_AUSTENITE
+    {
         return Some(format!(
             "with more retained austenite, {} against {}",
             format_percent(austenite),
@@ -235,7 +287,7 @@ fn less_fit(one: &Choice, other: &Choice) -> Option<String> {
         ));
     }
     let [time_h, other_h] = [one, other].map(|choice| choice.time_min / 60.0);
-    (time_h > other_h).then(|| {
+    (time_h > other_h + SAME_TIME_H).then(|| {
         format!(
             "it takes {} h against {}",
             format_fixed(time_h, 1),
@@ -268,6 +320,7 @@ pub(super) fn trade_off(run: &FindRun) -> Vec<TradeOff> {
         Some(TradeOff {
             hrc: choice.hrc,
             toughness_points: toughness(choice),
+            not_checked: run.not_checked(choice),
             route: run.route(choice)?,
         })
     });

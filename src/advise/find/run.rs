@@ -16,10 +16,10 @@ use crate::route::{
 };
 use crate::soak::SoakEnd;
 
-/// Quenches that are sampled, and of these the most in one quenchant.
+/// Quenches that are sampled, and of these the most in one quenchant (expert values).
 const MOST_SAMPLED: usize = 12;
 const MOST_OF_A_QUENCHANT: usize = 6;
-/// Tempers that are weighed with a quench and a cold step.
+/// Tempers that are weighed with a quench and a cold step (expert value).
 const MOST_WEIGHED: usize = 12;
 
 /// A soak and a quench, as planned.

@@ -36,7 +36,7 @@ impl Quantity {
         }
     }
 
-    /// Standard deviation below which no shop could tell a spread.
+    /// Standard deviation below which no shop could tell a spread (expert values).
     const fn tellable_sd(self) -> f64 {
         match self {
             Self::FinalHrc | Self::QuenchedHrc => 0.1,
@@ -57,19 +57,25 @@ pub(super) fn words(quantity: Quantity, sd: f64, shares: &[Share]) -> String {
         counted.map(|share| share.index.total.max(0.0)).sum()
     };
     let all = sum(|_| true).max(f64::MIN_POSITIVE);
-    let shops = sum(|input| !input.is_of_model());
-    let mut of_shop = shares.iter().filter(|share| !share.input.is_of_model());
+    let shops = sum(Input::is_in_shops_hands);
+    let mut of_shop = shares
+        .iter()
+        .filter(|share| share.input.is_in_shops_hands());
     let (Some(first), shop_first) = (shares.first(), of_shop.next()) else {
         return format!("Nothing is open that moves the {name}.");
     };
     let opening = |share: &Share| {
+        let help = match share.input {
+            Input::Chemistry => " A certificate of the heat would tell more.",
+            _ => "",
+        };
         format!(
-            "{} decides {} of the spread in {name}.",
+            "{} decides {} of the spread in {name}.{help}",
             capital(share.input.name()),
             part_words(share.index.total / all)
         )
     };
-    if !first.input.is_of_model() {
+    if first.input.is_in_shops_hands() {
         let next = of_shop
             .next()
             .filter(|share| share.index.total / all >= 0.05);
@@ -144,13 +150,24 @@ mod tests {
     fn what_the_shop_can_do_is_told_beside_the_model() {
         let shares = [
             share(Input::TemperedHardness, 0.7),
-            share(Input::Chemistry, 0.2),
+            share(Input::TemperOven, 0.2),
             share(Input::Furnace, 0.1),
         ];
         assert_eq!(
             words(Quantity::FinalHrc, 1.0, &shares),
             "The model's hardness after tempering decides two thirds of the spread in hardness. Of the \
-             third that is in the shop's hands, the heat of the steel decides two thirds."
+             third that is in the shop's hands, temper temperature decides two thirds."
+        );
+        let shares = [
+            share(Input::Chemistry, 0.6),
+            share(Input::Nose, 0.2),
+            share(Input::Furnace, 0.2),
+        ];
+        assert_eq!(
+            words(Quantity::FinalHrc, 1.0, &shares),
+            "The steel's composition within its grade decides three fifths of the spread in hardness. A \
+             certificate of the heat would tell more. Of the fifth that is in the shop's hands, furnace \
+             temperature decides nearly all."
         );
         assert_eq!(
             words(Quantity::FinalAustenite, 0.001, &shares),
