@@ -24,8 +24,6 @@ const FIRST_STEP_K: f64 = 2.0;
 /// Change of any node that the steps are chosen for, K: an error estimate from four looks at the
 /// surface could miss a corner of the boiling curve in a longer step.
 const MOST_CHANGE_K: f64 = 25.0;
-/// Most that a step is shortened or lengthened against the one before.
-const STEP_FACTORS: (f64, f64) = (0.2, 4.0);
 /// How near to the temperature asked for a stage has to end, K.
 const LANDING_K: f64 = 0.02;
 /// Most attempts to end there.
@@ -115,8 +113,6 @@ impl<'a, const W: usize> Conduction<'a, W> {
             .iter()
             .fold(0.0_f64, |a, r| a.max(r.abs()));
         self.step_s = FIRST_STEP_K / fastest.max(1e-6);
-        let (least_factor, most_factor) = STEP_FACTORS;
-        let mut was_taken = true;
         for _ in 0..MOST_STEPS {
             let left_s = until.time_s - self.time_s;
             let left_k = until.reached.left_k(&self.temperature_c);
@@ -145,7 +141,7 @@ impl<'a, const W: usize> Conduction<'a, W> {
             let factor = if error > 0.0 {
                 0.85 * error.powf(-1.0 / 3.0)
             } else {
-                most_factor
+                4.0
             };
             let change = self
                 .temperature_c
@@ -171,10 +167,7 @@ impl<'a, const W: usize> Conduction<'a, W> {
                 self.linearise(medium, agitation);
                 record(self);
             }
-            // What a step was too long for is still ahead of the next.
-            let most_factor = if was_taken { most_factor } else { 1.0 };
-            was_taken = is_taken;
-            self.step_s = (step * factor.clamp(least_factor, most_factor)).max(SHORTEST_STEP_S);
+            self.step_s = (step * factor.clamp(0.2, 4.0)).max(SHORTEST_STEP_S);
         }
         false
     }
