@@ -265,8 +265,10 @@ fn comparison(number: u64, dice: &mut Dice, route: &Route, outcome: &Outcome) ->
             // may then collapse on it at a later stage of the pearlite: there a slower bath leaves
             // more for martensite.
             let is_hard = fast.hardened_fraction > 0.5;
+            // Films of carbide leave the austenite leaner, and more of it then turns.
+            let has_films = slow.fractions.carbide > fast.fractions.carbide + 1e-6;
             if is_hard
-                && (slow.fractions.martensite > fast.fractions.martensite + 1e-3
+                && (!has_films && slow.fractions.martensite > fast.fractions.martensite + 1e-3
                     || slow.hardened_fraction > fast.hardened_fraction + 1e-6)
                 || slow.margin.factor > fast.margin.factor * (1.0 + 1e-6)
             {
