@@ -103,43 +103,26 @@ impl Section {
     /// The same shape thicker by so much, mm; in a blade, edge and spine both.
     #[must_use]
     pub fn thicker_by(self, more_mm: f64) -> Self {
-        match self {
-            Self::Plate { thickness_mm } => Self::Plate {
-                thickness_mm: thickness_mm + more_mm,
-            },
-            Self::Round { diameter_mm } => Self::Round {
-                diameter_mm: diameter_mm + more_mm,
-            },
-            Self::Square { side_mm } => Self::Square {
-                side_mm: side_mm + more_mm,
-            },
-            Self::Blade {
-                edge_mm,
-                spine_mm,
-                height_mm,
-                grind,
-            } => Self::Blade {
-                edge_mm: edge_mm + more_mm,
-                spine_mm: spine_mm + more_mm,
-                height_mm,
-                grind,
-            },
-        }
+        self.with_thicknesses(|mm, _| mm + more_mm)
     }
 
-    /// The same shape with every size in the range that the heat model covers.
+    /// The same shape with every thickness in the range that the heat model covers.
     #[must_use]
     pub fn within_covered(self) -> Self {
-        let within = |value: f64, (least, largest): (f64, f64)| value.clamp(least, largest);
+        self.with_thicknesses(|mm, (least, most)| mm.clamp(least, most))
+    }
+
+    /// The same shape with other thicknesses, mm: `change` gets each with the range that is covered.
+    fn with_thicknesses(self, change: impl Fn(f64, (f64, f64)) -> f64) -> Self {
         match self {
             Self::Plate { thickness_mm } => Self::Plate {
-                thickness_mm: within(thickness_mm, PLATE_MM),
+                thickness_mm: change(thickness_mm, PLATE_MM),
             },
             Self::Round { diameter_mm } => Self::Round {
-                diameter_mm: within(diameter_mm, ROUND_MM),
+                diameter_mm: change(diameter_mm, ROUND_MM),
             },
             Self::Square { side_mm } => Self::Square {
-                side_mm: within(side_mm, SQUARE_MM),
+                side_mm: change(side_mm, SQUARE_MM),
             },
             Self::Blade {
                 edge_mm,
@@ -147,9 +130,9 @@ impl Section {
                 height_mm,
                 grind,
             } => Self::Blade {
-                edge_mm: within(edge_mm, EDGE_MM),
-                spine_mm: within(spine_mm, SPINE_MM),
-                height_mm: within(height_mm, HEIGHT_MM),
+                edge_mm: change(edge_mm, EDGE_MM),
+                spine_mm: change(spine_mm, SPINE_MM),
+                height_mm,
                 grind,
             },
         }

@@ -19,6 +19,9 @@ use std::cell::OnceCell;
 /// not sampled but integrated, so that few are enough.
 pub(super) const CASES: u32 = 32;
 
+/// Least part of the cases that the models have to reach for a chance to be told (expert value): what
+/// is left of a steel at their edge is no sample of it.
+const LEAST_TOLD: f64 = 0.5;
 /// Band of tempers for which the cases of a quench are sampled, K either way: every temper then has
 /// its own of the oven that does it.
 const SAMPLED_BAND_K: f64 = 1.0;
@@ -55,8 +58,8 @@ impl Heats {
 pub(super) struct Weighed {
     pub(super) choice: Choice,
     /// Part of the cases that meet the target and keep to the limits: of those that the models
-    /// tell, and those too cold to harden.
-    /// None where a limit that is set cannot be checked.
+    /// tell, and those too cold to harden. None where a limit that is set cannot be checked, or the
+    /// models reach less than half of the cases.
     pub(super) chance: Option<f64>,
     /// Hardness between which nine in ten lie, HRC.
     pub(super) band_hrc: [f64; 2],
@@ -64,14 +67,14 @@ pub(super) struct Weighed {
 
 /// The cases of a quench that the models reach.
 #[derive(Default)]
-struct Cases {
-    quenched: Vec<Quenched>,
+pub(super) struct Cases {
+    pub(super) quenched: Vec<Quenched>,
     /// Further ones that do not reach A1.
-    too_cold: u32,
+    pub(super) too_cold: u32,
 }
 
 /// A case after its quench.
-struct Quenched {
+pub(super) struct Quenched {
     grain_astm: f64,
     piece: QuenchedTrial,
     off: Deviation,
@@ -94,7 +97,11 @@ pub(super) fn sample(
     Ok(weighed.collect())
 }
 
-fn quenched_cases(run: &FindRun, choice: &Choice, heats: &Heats) -> Result<Cases, AdviseError> {
+pub(super) fn quenched_cases(
+    run: &FindRun,
+    choice: &Choice,
+    heats: &Heats,
+) -> Result<Cases, AdviseError> {
     let Some(route) = run.route(choice) else {
         return Ok(Cases::default());
     };
@@ -134,7 +141,7 @@ fn quenched_cases(run: &FindRun, choice: &Choice, heats: &Heats) -> Result<Cases
     Ok(found)
 }
 
-fn weigh(run: &FindRun, choice: &Choice, cases: &Cases) -> Option<Weighed> {
+pub(super) fn weigh(run: &FindRun, choice: &Choice, cases: &Cases) -> Option<Weighed> {
     let limits = &run.sought.limits;
     let target = run.sought.target;
     let plan = run.tempers.get(choice.tempers)?;
@@ -170,7 +177,8 @@ fn weigh(run: &FindRun, choice: &Choice, cases: &Cases) -> Option<Weighed> {
     let (mean, sd) = mean_and_sd(&all_hrc)?;
     let half = NINE_IN_TEN * sd.hypot(model_sd);
     let told = all_hrc.len() as f64 + f64::from(cases.too_cold);
-    let is_checked = !run.not_checked(choice).contains(&Limit::Austenite);
+    let is_checked = told >= LEAST_TOLD * f64::from(CASES)
+        && !run.not_checked(choice).contains(&Limit::Austenite);
     Some(Weighed {
         choice: *choice,
         chance: is_checked.then(|| kept / told),

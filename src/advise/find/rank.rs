@@ -32,7 +32,8 @@ pub struct FoundRoute {
     /// Between which nine in ten pieces lie, HRC.
     pub band_hrc: [f64; 2],
     /// Part of the pieces that meet the target and keep to the limits: of those that the models tell,
-    /// and those too cold to harden. None where a limit that is set cannot be checked.
+    /// and those too cold to harden. None where a limit that is set cannot be
+    /// checked, or the models reach less than half of them.
     pub chance: Option<f64>,
     /// What the models do not tell of it and was taken as kept: `margin`, and `austenite` where a
     /// limit is set to it.

@@ -275,6 +275,29 @@ fn every_temper_has_the_band_of_its_oven() {
     assert!(width(&both[1]) > width(&both[0]) + 0.2, "{both:?}");
 }
 
+/// What is left of a steel at the edge of the models is no sample of it.
+#[test]
+fn few_cases_inside_the_models_give_no_chance() {
+    let found = run(&piece("O1", 3.0), &shop(&["oil_fast"]), &sought(58.0, 64.0));
+    let choice = found.choices[0];
+    let mut cases = chance::quenched_cases(&found, &choice, &found.heats).unwrap();
+    assert!(
+        chance::weigh(&found, &choice, &cases)
+            .unwrap()
+            .chance
+            .is_some()
+    );
+    cases.quenched.truncate(15);
+    assert_eq!(chance::weigh(&found, &choice, &cases).unwrap().chance, None);
+    cases.too_cold = 1;
+    assert!(
+        chance::weigh(&found, &choice, &cases)
+            .unwrap()
+            .chance
+            .is_some()
+    );
+}
+
 /// What the models do not tell is said, and a limit to it gives no chance.
 #[test]
 fn what_is_not_checked_is_told() {
