@@ -4,8 +4,8 @@ use crate::sources::jcgm_2008;
 use serde::Serialize;
 use statrs::distribution::{ContinuousCDF, Normal};
 
-/// Where a normal distribution is cut off, in standard deviations either way: no piece is further
-/// off than a shop would notice (expert value).
+/// Where a normal distribution is cut off, in standard deviations either way: a piece further off
+/// than that a shop would notice (expert value).
 const CUT: f64 = 3.0;
 /// Standard deviations either way between which nine in ten of a normal distribution lie.
 pub(super) const NINE_IN_TEN: f64 = 1.6449;

@@ -10,14 +10,16 @@ use crate::phases::EquilibriumError;
 use crate::sources::zener_1949::plate_growth;
 use crate::steel::Composition;
 
-/// Radius of the carbides that a soak has left, where it is not known, µm: fine spheroids.
+/// Radius of the carbides that a soak has left, where it is not known, µm: fine spheroids
+/// (expert value).
 const USUAL_RADIUS_UM: f64 = 0.25;
-/// Share of the boundaries in the carbon below which they are left out.
+/// Share of the boundaries in the carbon below which they are left out (expert value).
 const LEAST_SHARE: f64 = 0.1;
 /// Distance of the temperatures at which the balance of one austenite is computed, K: it is straight
 /// within 0.01 wt % between them. A route has several austenites.
 const KNOT_K: f64 = 50.0;
-/// Carbide that can form above A1, volume fraction, below which there are no films to speak of.
+/// Carbide that can form above A1, volume fraction, below which there are no films to speak of
+/// (expert value).
 const LEAST_CARBIDE: f64 = 0.01;
 /// Part of what can form at which Zener's straight profile reaches the middle of the grain.
 const FREE: f64 = 0.5;
