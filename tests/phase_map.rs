@@ -234,6 +234,25 @@ fn low_alloy() -> impl Strategy<Value = Composition> {
         })
 }
 
+/// Three carbides take turns along Acm within ten kelvin, so that one strip has several corners.
+#[test]
+fn acm_rises_where_carbides_take_turns() {
+    let steel = Composition {
+        c: 0.6,
+        mn: 1.343_181_515_316_449,
+        cr: 1.881_492_527_212_776_7,
+        mo: 0.215_152_942_896_412_43,
+        ..Composition::default()
+    };
+    let map = phase_map(&steel).unwrap();
+    // where M7C3 and cementite change over, as bare equilibria have it at every 0.05 K
+    let corner_c = along(&map.acm, 0, 0.6608).unwrap();
+    assert!((corner_c - 755.4).abs() < 0.4, "{corner_c}");
+    for pair in map.acm.windows(2) {
+        assert!(pair[0][1] <= pair[1][1], "{pair:?}");
+    }
+}
+
 /// Ferrite at every temperature without carbon, and fields that begin on the column beside it.
 #[test]
 fn a_field_that_begins_on_a_column_leaves_no_gap() {

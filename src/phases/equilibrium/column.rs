@@ -43,6 +43,10 @@ impl PhaseSet {
         self.has_any(&[name])
     }
 
+    pub(in crate::phases) const fn is_one_phase(self) -> bool {
+        self.0.is_power_of_two()
+    }
+
     /// Its phases in the order of [`PhaseName::ALL`].
     pub(in crate::phases) fn names(self) -> Vec<PhaseName> {
         let all = PhaseName::ALL.into_iter();

@@ -241,6 +241,7 @@ impl<'a> Strip<'a> {
         } else {
             end[0].clamp(left_wt + off_wt, right_wt - off_wt)
         };
+        let is_certain = doubt_wt < DOUBT_WT;
         let [low_c, high_c] = self.sides[0].range_c;
         let edges_c = [0, 1].map(|s| [sides[s].start, sides[s].end].map(|i| self.edge(s, i)[1]));
         let of_edges = |pick: fn(f64, f64) -> f64| {
@@ -254,16 +255,44 @@ impl<'a> Strip<'a> {
             _ if carbon_wt == left_wt => self.edge(0, sides[0].start)[1],
             _ if carbon_wt == right_wt => self.edge(1, sides[1].start)[1],
             // steep lines lead too far
-            _ => self
-                .line_at(&sides, carbon_wt)
-                .unwrap_or(end[1])
-                .clamp(of_edges(f64::min), of_edges(f64::max)),
+            (Some(below), Some(above)) => {
+                let led_c = if is_certain {
+                    self.line_at(&sides, carbon_wt)
+                } else {
+                    self.limit_at([below.set, above.set], &sides, carbon_wt)
+                };
+                led_c
+                    .unwrap_or(end[1])
+                    .clamp(of_edges(f64::min), of_edges(f64::max))
+            }
         };
         Gap {
             sides,
             point: Some([carbon_wt, at_c]),
-            is_certain: doubt_wt < DOUBT_WT,
+            is_certain,
         }
+    }
+
+    /// Temperature of the limit of a field of one phase above or below a gap, straight from column
+    /// to column, °C: all that comes beside that phase ends on its limit, while what several corners
+    /// in the gap have inside is not known. `None` where neither or both are of one phase.
+    fn limit_at(
+        &self,
+        [below, above]: [PhaseSet; 2],
+        sides: &[Range<usize>; 2],
+        carbon_wt: f64,
+    ) -> Option<f64> {
+        let is_above = match [below, above].map(PhaseSet::is_one_phase) {
+            [false, true] => true,
+            [true, false] => false,
+            _ => return None,
+        };
+        let [left, right] = [0, 1].map(|s| {
+            let set = if is_above { sides[s].end } else { sides[s].start };
+            self.edge(s, set)
+        });
+        let share = (carbon_wt - left[0]) / (right[0] - left[0]);
+        Some(left[1] + share * (right[1] - left[1]))
     }
 
     /// Temperature at which the line that begins where all sets of one column end reaches a content
