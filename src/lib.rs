@@ -15,12 +15,8 @@
 //! | [`route`] | the pipeline from a route to its outcome, and the verdicts |
 //! | [`advise`] | what a test coupon tells of a quenchant |
 //! | [`save`] | the file format, its versions and checks |
-#![cfg_attr(
-    not(target_arch = "wasm32"),
-    doc = "| [`terminal`] | questions and answers, one JSON object a line |"
-)]
+//! | [`terminal`] | questions and answers, one JSON object a line |
 //! | [`chart`] | scenes in data units, clipping, drawing over any backend |
-#![cfg_attr(target_arch = "wasm32", doc = "| `app` | the page |")]
 //!
 //! One door leads into the physics:
 //!
@@ -47,10 +43,6 @@ pub mod save;
 pub mod soak;
 pub mod sources;
 pub mod steel;
-#[cfg(not(target_arch = "wasm32"))]
 pub mod terminal;
 pub mod transform;
 pub mod units;
-
-#[cfg(all(target_arch = "wasm32", feature = "programs"))]
-pub mod app;

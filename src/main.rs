@@ -1,12 +1,8 @@
-//! In the browser: mounts the page. In a terminal: answers questions, one JSON object a line.
+//! Answers questions in a terminal, one JSON object a line.
 
-#[cfg(target_arch = "wasm32")]
-fn main() {
-    recalesce::app::start();
-}
+use std::process::ExitCode;
 
-#[cfg(not(target_arch = "wasm32"))]
-fn main() -> std::process::ExitCode {
+fn main() -> ExitCode {
     let (input, output) = (std::io::stdin().lock(), std::io::stdout());
     recalesce::terminal::run(input, output, std::env::args().skip(1))
 }

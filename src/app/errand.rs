@@ -1,16 +1,16 @@
 //! Errands: what the page has computed by a second thread, because it takes longer than a frame.
 
 use super::browser::worker::{self, Heard, Worker};
-use super::own::{self, Found};
+use super::own::{self, Fitted};
 use super::parts::{self, errands::errands};
-use crate::advise::Coupon;
-use crate::heat::{CurveFitProgress, Figure, QuenchantFigures};
-use crate::phases::phase_map;
-use crate::route::{Known, QuenchTable, Route, quench_table};
-use crate::steel::Composition;
-use crate::units::TemperatureScale;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use recalesce::advise::Coupon;
+use recalesce::heat::QuenchantFigures;
+use recalesce::phases::phase_map;
+use recalesce::route::{Known, Route, quench_table};
+use recalesce::steel::Composition;
+use recalesce::units::TemperatureScale;
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -34,24 +34,12 @@ pub(crate) enum Errand {
     Coupon(Box<Coupon>),
 }
 
-/// What came of it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub(crate) enum Brought {
-    /// The numbers of a map, and of which steel.
-    PhaseMap(Composition, Vec<f64>),
-    /// No map of a steel, and why, on every scale.
-    NoMap(Composition, [String; 2]),
-    /// The table.
-    QuenchTable(QuenchTable),
-    /// How far a fit is; more comes.
-    Progress(CurveFitProgress),
-    /// A quenchant.
-    Quenchant(Box<Found>),
-    /// No quenchant, and why; the figure that is to blame if there is one.
-    Refused { figure: Option<Figure>, why: String },
-    /// Nothing, and why in a sentence.
-    Nothing(String),
-}
+/// What comes of an errand, as the text that it is sent as, or why nothing does. It is read only where
+/// it is shown, so that what is not opened need not hold how.
+pub(crate) type Brought<'a> = Result<&'a str, &'a str>;
+
+/// A map: of which steel, and its numbers or why there are none, on every scale.
+pub(crate) type MapOf = (Composition, Result<Vec<f64>, [String; 2]>);
 
 const SCALES: [TemperatureScale; 2] = [TemperatureScale::Celsius, TemperatureScale::Fahrenheit];
 
@@ -74,32 +62,47 @@ impl Errand {
         }
     }
 
-    /// Does it; `tell` hears how far it is.
-    pub(super) fn done(self, tell: &dyn Fn(&Brought)) -> Brought {
+    /// Does it; `tell` hears how far it is and then what came of it.
+    fn done(self, tell: &dyn Fn(&str)) {
         match self {
-            Self::PhaseMap(steel) => match Known::from(phase_map(&steel)) {
-                Known::Given(map) => Brought::PhaseMap(steel, map.to_numbers()),
-                Known::Refused { refused } => {
-                    Brought::NoMap(steel, SCALES.map(|scale| refused.words(scale)))
-                }
-            },
-            Self::QuenchTable(route, scale) => match quench_table(&route) {
-                Ok(table) => Brought::QuenchTable(table),
-                Err(error) => Brought::Nothing(error.words(scale)),
-            },
-            Self::Figures(figures, bath_c) => own::from_figures(&figures, bath_c),
-            Self::Curve(text, scale, bath_c) => {
-                own::from_curve(&text, scale, bath_c, |far| tell(&Brought::Progress(far)))
+            Self::PhaseMap(steel) => {
+                let map: MapOf = match Known::from(phase_map(&steel)) {
+                    Known::Given(map) => (steel, Ok(map.to_numbers())),
+                    Known::Refused { refused } => {
+                        (steel, Err(SCALES.map(|scale| refused.words(scale))))
+                    }
+                };
+                say(&map, tell);
             }
-            Self::Coupon(coupon) => own::from_coupon(&coupon),
+            Self::QuenchTable(route, scale) => {
+                say(
+                    &quench_table(&route).map_err(|error| error.words(scale)),
+                    tell,
+                );
+            }
+            Self::Figures(figures, bath_c) => say(&own::from_figures(&figures, bath_c), tell),
+            Self::Curve(text, scale, bath_c) => {
+                let far = |far| say(&Fitted::Progress(far), tell);
+                say(&own::from_curve(&text, scale, bath_c, far), tell);
+            }
+            Self::Coupon(coupon) => say(&own::from_coupon(&coupon), tell),
         }
     }
 }
 
-/// Reads what the other thread sends: as saved files are read, by way of a [`Value`], since another
-/// way would have its own code for each type that is sent.
-fn read<T: DeserializeOwned>(text: &str) -> serde_json::Result<T> {
-    serde_json::from_value(serde_json::from_str::<Value>(text)?)
+fn say(brought: &impl Serialize, tell: &dyn Fn(&str)) {
+    if let Ok(text) = serde_json::to_string(brought) {
+        tell(&text);
+    }
+}
+
+/// Reads what was brought: as saved files are read, by way of a [`Value`], since another way would
+/// have its own code for each type that is sent.
+pub(crate) fn read<T: DeserializeOwned>(brought: Brought<'_>) -> Result<T, String> {
+    let value = serde_json::from_str::<Value>(brought?);
+    value
+        .and_then(serde_json::from_value)
+        .map_err(|fault| fault.to_string())
 }
 
 /// Serves as the second thread, once what it does is loaded. The page's own tasks are not set up there.
@@ -114,11 +117,9 @@ pub(super) fn serve(thread: DedicatedWorkerGlobalScope) {
 
 /// Does an errand, from text to texts that `tell` brings back: what the second thread is there for.
 pub(super) fn answer(errand: &str, tell: &dyn Fn(&str)) {
-    let say = |brought: &Brought| tell(&serde_json::to_string(brought).unwrap_or_default());
-    say(&match read::<Errand>(errand) {
-        Ok(errand) => errand.done(&say),
-        Err(fault) => Brought::Nothing(fault.to_string()),
-    });
+    if let Ok(errand) = read::<Errand>(Ok(errand)) {
+        errand.done(tell);
+    }
 }
 
 /// Runs errands one after the other. While one is out, only the newest of each kind waits: a drag
@@ -129,7 +130,7 @@ pub(crate) struct Runner {
     state: Rc<RefCell<State>>,
 }
 
-type Take = Rc<dyn Fn(Brought)>;
+type Take = Rc<dyn Fn(Brought<'_>)>;
 
 #[derive(Default)]
 struct State {
@@ -180,7 +181,7 @@ impl Runner {
     }
 
     /// Starts a thread for fits of quenchants, which brings everything to `take`.
-    pub(crate) fn for_fits(take: impl Fn(Brought) + 'static) -> Self {
+    pub(crate) fn for_fits(take: impl Fn(Brought<'_>) + 'static) -> Self {
         let runner = Self::start();
         runner.set_taker(FIT, take);
         runner
@@ -203,21 +204,20 @@ impl Runner {
                     None
                 }
                 Heard::Answer(text) => {
-                    let brought =
-                        read(&text).unwrap_or_else(|fault| Brought::Nothing(fault.to_string()));
                     let kind = state.out.as_ref().map(Errand::kind);
-                    if !matches!(brought, Brought::Progress(_)) {
-                        state.out = None;
-                    }
                     let take = kind.and_then(|kind| state.takers[kind].clone());
-                    take.map(|take| (take, brought))
+                    take.map(|take| (take, text))
+                }
+                Heard::Done => {
+                    state.out = None;
+                    None
                 }
             }
         };
         self.state.borrow_mut().send();
         self.do_here();
-        if let Some((take, brought)) = brought {
-            take(brought);
+        if let Some((take, text)) = brought {
+            take(Ok(&text));
         }
     }
 
@@ -242,34 +242,36 @@ impl Runner {
             (std::mem::take(&mut state.waiting), state.takers.clone())
         };
         for (errand, take) in waiting.into_iter().zip(takers) {
-            if let (Some(errand), Some(take)) = (errand, take) {
+            if let (Some(errand), Some(take)) = (errand, take)
+                && let Ok(errand) = serde_json::to_string(&errand)
+            {
                 spawn_local(async move {
-                    take(match errands().await {
-                        Ok(part) => (part.done)(errand, &|_| {}),
-                        Err(_) => Brought::Nothing(parts::FAILED.to_owned()),
-                    });
+                    match errands().await {
+                        Ok(part) => (part.answer)(&errand, &|text| take(Ok(text))),
+                        Err(_) => take(Err(parts::FAILED)),
+                    }
                 });
             }
         }
     }
 
     /// Who takes what is brought of the kind of an errand.
-    fn set_taker(&self, kind: usize, take: impl Fn(Brought) + 'static) {
+    fn set_taker(&self, kind: usize, take: impl Fn(Brought<'_>) + 'static) {
         self.state.borrow_mut().takers[kind] = Some(Rc::new(take));
     }
 }
 
 /// What the thread has brought last for what `errand` asks, kept up to date; none until then.
 /// All errands of one memo are of one kind, and no two memos of the same.
-pub(crate) fn kept_up(
+pub(crate) fn kept_up<T: DeserializeOwned + Send + Sync + 'static>(
     runner: StoredValue<Runner, LocalStorage>,
     errand: Memo<Errand>,
-) -> ReadSignal<Option<Brought>> {
+) -> ReadSignal<Option<Result<T, String>>> {
     let (brought, set_brought) = signal(None);
     let kind = errand.with_untracked(Errand::kind);
     runner.with_value(|runner| {
         runner.set_taker(kind, move |now| {
-            set_brought.try_set(Some(now));
+            set_brought.try_set(Some(read(now)));
         });
     });
     Effect::new(move || {

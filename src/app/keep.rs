@@ -3,9 +3,9 @@
 
 use super::browser::{root, storage, theme::Theme};
 use super::state::{Bench, Notice};
-use crate::route::Route;
-use crate::save::{self, Preferences, Shelf};
 use leptos::prelude::*;
+use recalesce::route::Route;
+use recalesce::save::{self, Preferences, Shelf};
 use std::time::Duration;
 
 /// Quiet time after a change before it is written, so that a drag writes once.

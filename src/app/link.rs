@@ -2,9 +2,9 @@
 
 use super::browser::{address, clipboard};
 use super::state::{Bench, Notice, Place, Undo};
-use crate::route::Route;
-use crate::save;
 use leptos::prelude::*;
+use recalesce::route::Route;
+use recalesce::save;
 use std::sync::Arc;
 
 /// The address that brings a route, or why there is none.

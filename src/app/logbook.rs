@@ -6,13 +6,13 @@ use super::browser::channel::Channel;
 use super::browser::records::{Change, Records, Store, part_in_use};
 use super::logbook_photos::stored_photo;
 use super::state::{Notice, Undo};
-use crate::route::{Outcome, Route};
-use crate::save::logbook::{
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use recalesce::route::{Outcome, Route};
+use recalesce::save::logbook::{
     Day, Differing, Draft, Filter, Id, Logbook, LogbookError, Merge, Order, Photo, Run,
     RunFieldError, check_run, read_logbook, write_run,
 };
-use leptos::prelude::*;
-use leptos::task::spawn_local;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 use std::sync::Arc;

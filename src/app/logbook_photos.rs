@@ -4,8 +4,8 @@ use super::browser::chance;
 use super::browser::records::{Change, Store};
 use super::logbook::Log;
 use super::state::Undo;
-use crate::save::logbook::{Id, Photo, Run};
 use leptos::prelude::*;
+use recalesce::save::logbook::{Id, Photo, Run};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 

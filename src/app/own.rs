@@ -1,14 +1,13 @@
 //! A quenchant of the user's own as the page shows it, whichever way it was found. The fits are
 //! errands: they run in the second thread.
 
-use super::errand::Brought;
-use crate::advise::{Coupon, CouponNote, ReadingFit, fit_coupon};
-use crate::heat::{
+use recalesce::advise::{Coupon, CouponNote, ReadingFit, fit_coupon};
+use recalesce::heat::{
     Compared, CurveFit, CurveFitProgress, CurveOptions, Figure, FigureError, FittedKnot, Medium,
     OwnMedium, ProbeCurve, QuenchantFigures, fit_figures, medium,
 };
-use crate::route::inside_a_sentence;
-use crate::units::TemperatureScale;
+use recalesce::route::inside_a_sentence;
+use recalesce::units::TemperatureScale;
 use serde::{Deserialize, Serialize};
 
 /// What was found.
@@ -26,6 +25,17 @@ pub(crate) struct Found {
     pub(crate) readings: Vec<ReadingFit>,
     /// What was assumed and what is left open, in words.
     pub(crate) notes: Vec<String>,
+}
+
+/// What comes of a fit.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(crate) enum Fitted {
+    /// How far it is; more comes.
+    Progress(CurveFitProgress),
+    /// A quenchant.
+    Quenchant(Box<Found>),
+    /// No quenchant, and why; the figure that is to blame if there is one.
+    Refused { figure: Option<Figure>, why: String },
 }
 
 impl Found {
@@ -53,7 +63,7 @@ fn band_words(factor: f64) -> String {
 }
 
 /// Finds it from its figures, in a bath, °C.
-pub(super) fn from_figures(figures: &QuenchantFigures, bath_c: f64) -> Brought {
+pub(super) fn from_figures(figures: &QuenchantFigures, bath_c: f64) -> Fitted {
     match fit_figures(figures, bath_c) {
         Ok(fit) => {
             let like = medium(&fit.template).map(|known: &Medium| {
@@ -62,7 +72,7 @@ pub(super) fn from_figures(figures: &QuenchantFigures, bath_c: f64) -> Brought {
                     inside_a_sentence(&known.title.to_string())
                 )
             });
-            Brought::Quenchant(Box::new(Found {
+            Fitted::Quenchant(Box::new(Found {
                 medium: fit.medium,
                 compared: fit.compared,
                 knots: Vec::new(),
@@ -74,7 +84,7 @@ pub(super) fn from_figures(figures: &QuenchantFigures, bath_c: f64) -> Brought {
                     .collect(),
             }))
         }
-        Err(error) => Brought::Refused {
+        Err(error) => Fitted::Refused {
             figure: figure_of(&error),
             why: error.to_string(),
         },
@@ -95,12 +105,12 @@ pub(super) fn from_curve(
     scale: Option<TemperatureScale>,
     bath_c: f64,
     mut tell: impl FnMut(CurveFitProgress),
-) -> Brought {
+) -> Fitted {
     let options = CurveOptions {
         scale,
         ..CurveOptions::default()
     };
-    let refused = |why: String| Brought::Refused { figure: None, why };
+    let refused = |why: String| Fitted::Refused { figure: None, why };
     let curve = match ProbeCurve::read(text, &options) {
         Ok(curve) => curve,
         Err(error) => return refused(error.to_string()),
@@ -122,7 +132,7 @@ pub(super) fn from_curve(
                 fit.rms_k, fit.expected_rms_k
             ));
             notes.push(band_words(fit.h_band_factor));
-            Brought::Quenchant(Box::new(Found {
+            Fitted::Quenchant(Box::new(Found {
                 medium: fit.medium,
                 compared: fit.compared,
                 knots: fit.knots,
@@ -136,13 +146,13 @@ pub(super) fn from_curve(
 }
 
 /// Finds it from a test coupon.
-pub(super) fn from_coupon(coupon: &Coupon) -> Brought {
+pub(super) fn from_coupon(coupon: &Coupon) -> Fitted {
     match fit_coupon(coupon) {
         Ok(fit) => {
             let ball = fit.figures.nickel_ball_s;
             let ball = ball.map(|s| format!("A nickel ball would take {s:.0} s in it."));
             let notes = fit.notes.iter().map(CouponNote::to_string);
-            Brought::Quenchant(Box::new(Found {
+            Fitted::Quenchant(Box::new(Found {
                 medium: fit.medium,
                 compared: Vec::new(),
                 knots: Vec::new(),
@@ -151,7 +161,7 @@ pub(super) fn from_coupon(coupon: &Coupon) -> Brought {
                 notes: notes.chain(ball).collect(),
             }))
         }
-        Err(error) => Brought::Refused {
+        Err(error) => Fitted::Refused {
             figure: None,
             why: error.to_string(),
         },

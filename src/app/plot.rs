@@ -2,10 +2,10 @@
 
 use super::browser::resize::size_of;
 use super::state::bench;
-use crate::chart::canvas::CanvasSurface;
-use crate::chart::{Scene, draw};
+use crate::canvas::CanvasSurface;
 use leptos::html::{Canvas, Div};
 use leptos::prelude::*;
+use recalesce::chart::{Scene, draw};
 use std::sync::Arc;
 
 /// A scene as it is shared between the painting, the handles and the screen reader's sentence.

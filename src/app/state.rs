@@ -2,20 +2,20 @@
 //! Nothing else owns state.
 
 use super::browser::{density, theme};
-use super::errand::{Brought, Errand, Runner, kept_up};
+use super::errand::{Errand, MapOf, Runner, kept_up};
 use super::logbook::Log;
 use super::parts::Parts;
 use super::undo::UndoHandle;
-use crate::chart::Palette;
-use crate::phases::PhaseMap;
-use crate::route::{
+use leptos::prelude::*;
+use recalesce::chart::Palette;
+use recalesce::phases::PhaseMap;
+use recalesce::route::{
     HardenedRoute, NumberKey, Outcome, Prepared, Replay, Route, RouteError, validate,
 };
-use crate::save::Shelf;
-use crate::soak::GrainAt;
-use crate::steel::Composition;
-use crate::units::{LengthUnit, TemperatureScale};
-use leptos::prelude::*;
+use recalesce::save::Shelf;
+use recalesce::soak::GrainAt;
+use recalesce::steel::Composition;
+use recalesce::units::{LengthUnit, TemperatureScale};
 use std::sync::Arc;
 
 /// A place of the page.
@@ -156,7 +156,7 @@ impl Bench {
             scale: RwSignal::new(preferences.temperature_scale),
             length: RwSignal::new(preferences.length_unit),
             theme,
-            is_theme_chosen: RwSignal::new(preferences.theme != crate::save::Theme::System),
+            is_theme_chosen: RwSignal::new(preferences.theme != recalesce::save::Theme::System),
             is_printing,
             palette: Memo::new(move |_| {
                 theme.track();
@@ -305,26 +305,27 @@ fn computed(route: RwSignal<Route>, hardened: Memo<Arc<Hardened>>) -> Memo<Arc<C
 }
 
 fn mapped(runner: StoredValue<Runner, LocalStorage>, steel: Memo<Composition>) -> Memo<Mapped> {
-    let brought = kept_up(runner, Memo::new(move |_| Errand::PhaseMap(steel.get())));
+    let errand = Memo::new(move |_| Errand::PhaseMap(steel.get()));
+    let brought = kept_up::<MapOf>(runner, errand);
     Memo::new_with_compare(
         move |before: Option<&Mapped>| {
             brought.with(|brought| match brought {
-                Some(Brought::PhaseMap(of, numbers)) => Mapped {
+                Some(Ok((of, Ok(numbers)))) => Mapped {
                     map: PhaseMap::from_numbers(numbers).map(Arc::new),
                     refusal: None,
                     of: Some(*of),
                 },
-                Some(Brought::NoMap(of, words)) => Mapped {
+                Some(Ok((of, Err(words)))) => Mapped {
                     map: None,
                     refusal: Some(words.clone()),
                     of: Some(*of),
                 },
-                Some(Brought::Nothing(why)) => Mapped {
+                Some(Err(why)) => Mapped {
                     map: None,
                     refusal: Some([why.clone(), why.clone()]),
                     of: Some(steel.get_untracked()),
                 },
-                _ => before.cloned().unwrap_or_default(),
+                None => before.cloned().unwrap_or_default(),
             })
         },
         |_, _| true,

@@ -2,10 +2,10 @@
 //! things are quiet.
 
 use super::state::Place;
-use crate::route::Route;
-use crate::save::{History, Shelf};
 use leptos::ev;
 use leptos::prelude::*;
+use recalesce::route::Route;
+use recalesce::save::{History, Shelf};
 use std::sync::Arc;
 use std::time::Duration;
 use wasm_bindgen::JsCast;

@@ -5,8 +5,6 @@
 //! [`Plane`] leads from data to pixels and back for the handles that the page lays over it.
 
 pub mod axis;
-#[cfg(target_arch = "wasm32")]
-pub mod canvas;
 mod caption;
 pub mod clip;
 mod continuous_chart;

@@ -13,6 +13,9 @@ use crate::files;
 use crate::project::{Project, WASM, run};
 use crate::split::{self, Apart};
 
+/// The package of the page, and its program.
+pub(crate) const PROGRAM: &str = "recalesce-page";
+
 /// How the program is compiled.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Build {
@@ -48,7 +51,7 @@ pub(crate) struct Bindings {
 /// Compiles the program for the browser and generates its bindings.
 pub(crate) fn build(project: &Project, build: Build) -> Result<Bindings> {
     ensure_target()?;
-    let compiled = project.target(&format!("{WASM}/{}/recalesce.wasm", build.profile()));
+    let compiled = project.target(&format!("{WASM}/{}/{PROGRAM}.wasm", build.profile()));
     if !compiled.exists() {
         eprintln!("Compiling the page: the first time this takes some minutes");
     }
@@ -60,9 +63,7 @@ pub(crate) fn build(project: &Project, build: Build) -> Result<Bindings> {
         "--target",
         WASM,
         "--package",
-        "recalesce",
-        "--bin",
-        "recalesce",
+        PROGRAM,
         // Tell what refers to what, so that the program can be taken apart.
         "--",
         "-C",

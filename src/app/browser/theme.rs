@@ -1,6 +1,6 @@
 //! Day or shop: the theme on the document's root.
 
-use crate::chart::Palette;
+use recalesce::chart::Palette;
 
 /// Light page for the day, dark page for the dim shop.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -8,6 +8,8 @@ use web_sys::{DedicatedWorkerGlobalScope, MessageEvent, WorkerOptions, WorkerTyp
 
 /// What the thread says once it can be asked.
 const READY: &str = "ready";
+/// What it says when all texts of an answer have come.
+const DONE: &str = "done";
 /// What it says where it cannot be asked.
 const GAVE_UP: &str = "gave up";
 
@@ -22,8 +24,10 @@ pub(crate) struct Worker {
 pub(crate) enum Heard {
     /// It can be asked now.
     Ready,
-    /// An answer.
+    /// A text of an answer.
     Answer(String),
+    /// That was all of it.
+    Done,
     /// It could not be started, or has come to grief.
     Ended,
 }
@@ -42,6 +46,7 @@ impl Worker {
             if let Some(text) = message.data().as_string() {
                 hear(match text.as_str() {
                     READY => Heard::Ready,
+                    DONE => Heard::Done,
                     GAVE_UP => Heard::Ended,
                     _ => Heard::Answer(text),
                 });
@@ -89,10 +94,12 @@ pub(crate) type Answer = fn(&str, &dyn Fn(&str));
 pub(crate) fn serve(thread: DedicatedWorkerGlobalScope, answer: Answer) {
     let back = thread.clone();
     let heard = Closure::<dyn FnMut(MessageEvent)>::new(move |message: MessageEvent| {
+        let say = |text: &str| {
+            let _ = back.post_message(&JsValue::from(text));
+        };
         if let Some(text) = message.data().as_string() {
-            answer(&text, &|said| {
-                let _ = back.post_message(&JsValue::from(said));
-            });
+            answer(&text, &say);
+            say(DONE);
         }
     });
     thread.set_onmessage(Some(heard.as_ref().unchecked_ref()));

@@ -1,16 +1,16 @@
 //! What forms as it cools, and hardness along the end-quenched bar.
 
 use super::{constituent, labels};
-use crate::app::state::Bench;
-use crate::chart::{
+use crate::state::Bench;
+use leptos::prelude::*;
+use recalesce::chart::{
     ContinuousData, EndQuenchData, FanCurve, ProductField, Scene, continuous_chart,
     end_quench_chart,
 };
-use crate::hardness::Hardness;
-use crate::route::{ContinuousDiagram, EndQuenchTest};
-use crate::transform::{ContinuousCooling, EndQuenchMethod, Forming, Passage};
-use crate::units::{format_fixed, format_hrb, format_hv};
-use leptos::prelude::*;
+use recalesce::hardness::Hardness;
+use recalesce::route::{ContinuousDiagram, EndQuenchTest};
+use recalesce::transform::{ContinuousCooling, EndQuenchMethod, Forming, Passage};
+use recalesce::units::{format_fixed, format_hrb, format_hv};
 
 /// Every how many coolings of the fan one is drawn: two for each factor of ten.
 const DRAWN: usize = 3;

@@ -15,21 +15,21 @@ pub(crate) use strip::{blocks, strip};
 pub(crate) use words::{answer, figures, no_map, no_temper, still_does};
 
 use super::state::Bench;
-use crate::chart::{
+use leptos::prelude::*;
+use recalesce::chart::{
     Constituent, CoolingTrace, HistoryPoint, InfluenceRow, Labels, LadderRow, Margin, Outline,
     ProductCurves, QuenchData, Role, Scene, SectionData, SoakHistoryData, SoakMapData, TemperData,
     TemperPoint, Verdict, glow, hardness_ladder, influence_chart, oxide, quench_chart,
     section_view, soak_history, soak_map, temper_chart,
 };
-use crate::heat::{CoolingCurve, Grind, Place, Section};
-use crate::phases::PhaseMap;
-use crate::route::{self, InfluenceKind, Step};
-use crate::transform::{Forming, Fractions};
-use crate::units::{
+use recalesce::heat::{CoolingCurve, Grind, Place, Section};
+use recalesce::phases::PhaseMap;
+use recalesce::route::{self, InfluenceKind, Step};
+use recalesce::transform::{Forming, Fractions};
+use recalesce::units::{
     LengthUnit, TemperatureScale, format_duration_s, format_length, format_percent,
     format_temperature_band,
 };
-use leptos::prelude::*;
 
 /// A colour as CSS.
 fn css([r, g, b]: [u8; 3]) -> String {
@@ -152,7 +152,7 @@ pub(crate) fn soak_map_scene(bench: Bench, width: f64, height: f64) -> Option<Sc
 /// What happens while it soaks.
 pub(crate) fn soak_history_scene(bench: Bench, width: f64, height: f64) -> Option<Scene> {
     let outcome = bench.outcome()?;
-    let point = |p: &crate::soak::SoakPoint| HistoryPoint {
+    let point = |p: &recalesce::soak::SoakPoint| HistoryPoint {
         time_s: p.time_s,
         carbon_wt: p.carbon_wt,
         carbide_volume_fraction: p.carbide_volume_fraction,

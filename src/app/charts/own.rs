@@ -1,9 +1,9 @@
 //! The probe and the heat transfer of a quenchant of the user's own.
 
 use super::labels;
-use crate::app::own::Found;
-use crate::app::state::Bench;
-use crate::chart::{
+use crate::own::Found;
+use crate::state::Bench;
+use recalesce::chart::{
     HeatTransferData, HeatTransferPoint, ProbePoint, Scene, heat_transfer, probe_test,
 };
 

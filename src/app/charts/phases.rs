@@ -1,11 +1,11 @@
 //! The phases of the map in the words of charts and tables.
 
-use crate::app::state::Bench;
-use crate::chart::MapField;
-use crate::phases::{Field, PhaseError, PhaseName, equilibrium};
-use crate::route::Known;
-use crate::units::{format_percent, format_temperature};
+use crate::state::Bench;
 use leptos::prelude::*;
+use recalesce::chart::MapField;
+use recalesce::phases::{Field, PhaseError, PhaseName, equilibrium};
+use recalesce::route::Known;
+use recalesce::units::{format_percent, format_temperature};
 
 /// A field of the map as the chart takes it.
 pub(super) fn map_field(field: &Field) -> MapField {

@@ -1,12 +1,12 @@
 //! The quench in slow motion.
 
 use super::labels;
-use crate::app::state::Bench;
-use crate::chart::{Across, Constituent, ReplayData, Scene, replay_view};
-use crate::heat::Section;
-use crate::route::Replay;
-use crate::units::format_duration_s;
+use crate::state::Bench;
 use leptos::prelude::*;
+use recalesce::chart::{Across, Constituent, ReplayData, Scene, replay_view};
+use recalesce::heat::Section;
+use recalesce::route::Replay;
+use recalesce::units::format_duration_s;
 
 /// The section at a time, s from leaving the furnace.
 pub(crate) fn replay_scene(

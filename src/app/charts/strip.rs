@@ -1,14 +1,14 @@
 //! The route strip: each step as a block with its own time.
 
 use super::{labels, points};
-use crate::app::state::{Bench, Stage};
-use crate::chart::{RouteData, RouteStep, RouteStrip, route_strip};
-use crate::heat::CoolingCurve;
-use crate::route::{
+use crate::state::{Bench, Stage};
+use leptos::prelude::*;
+use recalesce::chart::{RouteData, RouteStep, RouteStrip, route_strip};
+use recalesce::heat::CoolingCurve;
+use recalesce::route::{
     Outcome, PriorOutcome, PriorStep, Route, SlowCooling, StepRef, Work, prior_line,
 };
-use crate::units::{TemperatureScale, format_duration_s, format_temperature};
-use leptos::prelude::*;
+use recalesce::units::{TemperatureScale, format_duration_s, format_temperature};
 
 const ROOM_C: f64 = 20.0;
 /// Points of a way up or down that is drawn.
@@ -141,7 +141,7 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
             note: None,
             stage: Stage::Quench,
             title: "Quench".to_owned(),
-            line: crate::app::panels::piece::bath_words(&route.quench, scale),
+            line: crate::panels::piece::bath_words(&route.quench, scale),
             points: quench,
             weight: 1.25,
         },

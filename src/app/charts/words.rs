@@ -1,11 +1,11 @@
 //! Figures and sentences beside the charts.
 
-use crate::app::errand;
-use crate::app::state::{Bench, Stage};
-use crate::heat::Section;
-use crate::route;
-use crate::units::{format_fixed, format_length, format_percent, format_temperature};
+use crate::errand;
+use crate::state::{Bench, Stage};
 use leptos::prelude::*;
+use recalesce::heat::Section;
+use recalesce::route;
+use recalesce::units::{format_fixed, format_length, format_percent, format_temperature};
 
 /// What else would still harden this piece, in words.
 pub(crate) fn still_does(bench: Bench) -> Option<String> {

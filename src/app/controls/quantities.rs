@@ -1,8 +1,8 @@
 //! The quantities that the page lets a user type, each with its range and step.
 
 use super::Quantity;
-use crate::numeric::decimal::decimal;
-use crate::units::{
+use recalesce::numeric::decimal::decimal;
+use recalesce::units::{
     DurationUnit, LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length,
     format_temperature, format_temperature_band, format_temperature_difference, parse_duration_s,
     parse_length_mm, parse_temperature_c,

@@ -1,6 +1,6 @@
 //! A word of a sentence that is a control: pressed, it opens a small panel below itself.
 
-use crate::app::state::bench;
+use crate::state::bench;
 use leptos::ev;
 use leptos::html::Span;
 use leptos::prelude::*;

@@ -2,14 +2,14 @@
 
 use super::header::Sign;
 use super::outcome::phase_word;
-use crate::app::browser::print::print;
-use crate::app::charts;
-use crate::app::link;
-use crate::app::state::{Bench, Place, bench};
-use crate::chart::{Palette, Scene, oxide, phase_bar, qr, svg, swatch};
-use crate::route::{Card, CardRow, StepColour, card};
-use crate::units::format_percent;
+use crate::browser::print::print;
+use crate::charts;
+use crate::link;
+use crate::state::{Bench, Place, bench};
 use leptos::prelude::*;
+use recalesce::chart::{Palette, Scene, oxide, phase_bar, qr, svg, swatch};
+use recalesce::route::{Card, CardRow, StepColour, card};
+use recalesce::units::format_percent;
 
 /// Section and phase bar on the card, CSS pixels.
 const SECTION_PX: [f64; 2] = [340.0, 96.0];

@@ -1,10 +1,10 @@
 //! The furnace: how far the piece may be from what is asked for, and what to set.
 
-use crate::app::controls::{Alternative, Alternatives, Typed, quantities};
-use crate::app::state::bench;
-use crate::route::Thermocouple;
-use crate::units::{TemperatureScale, format_temperature, format_temperature_band};
+use crate::controls::{Alternative, Alternatives, Typed, quantities};
+use crate::state::bench;
 use leptos::prelude::*;
+use recalesce::route::Thermocouple;
+use recalesce::units::{TemperatureScale, format_temperature, format_temperature_band};
 
 const KINDS: [Alternative<Thermocouple>; 3] = [
     Alternative {

@@ -1,19 +1,19 @@
 //! How deep this steel hardens: the continuous-cooling diagram and the end-quench test, computed
 //! once they are opened.
 
-use crate::app::charts;
-use crate::app::plot::Plot;
-use crate::app::state::bench;
-use crate::route::{
+use crate::charts;
+use crate::plot::Plot;
+use crate::state::bench;
+use leptos::prelude::*;
+use recalesce::route::{
     CRITICAL_HARDENED, ContinuousDiagram, EndQuenchTest, continuous_diagram, end_quench_test,
 };
-use crate::transform::{
+use recalesce::transform::{
     BarPoint, EndQuenchMethod, Fractions, measured_heat, read_bar_points, write_bar_points,
 };
-use crate::units::{
+use recalesce::units::{
     LengthUnit, format_fixed, format_hrc, format_length, format_percent, format_rate_k_per_s,
 };
-use leptos::prelude::*;
 
 /// Every how many coolings of the fan one has a row.
 const ROWS: usize = 3;

@@ -1,11 +1,11 @@
 //! The head of the page: name, places, units, theme.
 
-use crate::app::browser::print::print;
-use crate::app::browser::theme::{self, Theme};
-use crate::app::controls::Segment;
-use crate::app::state::{Bench, Place, bench};
-use crate::units::{LengthUnit, TemperatureScale};
+use crate::browser::print::print;
+use crate::browser::theme::{self, Theme};
+use crate::controls::Segment;
+use crate::state::{Bench, Place, bench};
 use leptos::prelude::*;
+use recalesce::units::{LengthUnit, TemperatureScale};
 
 /// The curve of a steel that cools and glows back: the project's sign.
 #[component]

@@ -1,9 +1,9 @@
 //! What the route means for the use of the piece, against a route that the user picks.
 
-use crate::app::state::{Bench, bench};
-use crate::route::{Direction, InUse, Outcome, Route, in_use, run};
-use crate::steel::find;
+use crate::state::{Bench, bench};
 use leptos::prelude::*;
+use recalesce::route::{Direction, InUse, Outcome, Route, in_use, run};
+use recalesce::steel::find;
 use std::sync::Arc;
 
 /// The same route with the handbook's soak for its grade; none where it has no grade.

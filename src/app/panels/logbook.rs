@@ -3,15 +3,15 @@
 use super::logbook_import::{FilePicker, Import};
 use super::logbook_list::{List, with_list};
 use super::logbook_run::OpenRun;
-use crate::app::browser::files;
-use crate::app::controls::live;
-use crate::app::logbook::{Log, Reading};
-use crate::app::state::{Bench, Place, bench};
-use crate::save::WriteError;
-use crate::save::logbook::{Id, write_csv, write_logbook};
-use crate::units::format_fixed;
+use crate::browser::files;
+use crate::controls::live;
+use crate::logbook::{Log, Reading};
+use crate::state::{Bench, Place, bench};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use recalesce::save::WriteError;
+use recalesce::save::logbook::{Id, write_csv, write_logbook};
+use recalesce::units::format_fixed;
 
 /// Logs a run of the route on the bench, and opens it.
 pub(crate) fn log(bench: Bench) {

@@ -1,11 +1,11 @@
 //! A logbook from a file: first what it would bring, then what is wanted of it.
 
-use crate::app::browser::files;
-use crate::app::controls::{FileButton, live};
-use crate::app::logbook::{Incoming, Log};
-use crate::save::logbook::{Differing, Merge, read_logbook};
+use crate::browser::files;
+use crate::controls::{FileButton, live};
+use crate::logbook::{Incoming, Log};
 use leptos::ev;
 use leptos::prelude::*;
+use recalesce::save::logbook::{Differing, Merge, read_logbook};
 use std::sync::Arc;
 use web_sys::File;
 

@@ -1,14 +1,14 @@
 //! The list of the logbook: what is asked for, the runs in a table, measured against predicted.
 
 use super::logbook::signed;
-use crate::app::controls::live;
-use crate::app::logbook::Log;
-use crate::app::plot::Plot;
-use crate::app::state::bench;
-use crate::chart::{LoggedHardness, logbook_chart};
-use crate::save::logbook::{Agreement, Day, Filter, Id, Listed, Order, agreement, list};
-use crate::units::{TemperatureScale, format_fixed, format_temperature};
+use crate::controls::live;
+use crate::logbook::Log;
+use crate::plot::Plot;
+use crate::state::bench;
 use leptos::prelude::*;
+use recalesce::chart::{LoggedHardness, logbook_chart};
+use recalesce::save::logbook::{Agreement, Day, Filter, Id, Listed, Order, agreement, list};
+use recalesce::units::{TemperatureScale, format_fixed, format_temperature};
 
 /// Rows shown at first, and how many more each time.
 const ROWS: usize = 100;

@@ -1,11 +1,11 @@
 //! The photos of an open run.
 
 use super::logbook_run::button;
-use crate::app::browser::photo;
-use crate::app::logbook::Log;
-use crate::save::logbook::{Id, MOST_PHOTOS, Photo};
+use crate::browser::photo;
+use crate::logbook::Log;
 use leptos::html::Input;
 use leptos::prelude::*;
+use recalesce::save::logbook::{Id, MOST_PHOTOS, Photo};
 
 /// The photos of the run.
 #[component]

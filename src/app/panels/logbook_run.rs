@@ -3,14 +3,14 @@
 
 use super::logbook::signed;
 use super::logbook_photos::Photos;
-use crate::app::controls::live;
-use crate::app::logbook::Log;
-use crate::app::state::{Place, bench};
-use crate::hardness::Scale;
-use crate::save::logbook::{After, Done, Draft, DraftReading, DraftUseTest, Run};
-use crate::units::{TemperatureScale, format_fixed};
+use crate::controls::live;
+use crate::logbook::Log;
+use crate::state::{Place, bench};
 use leptos::html::H2;
 use leptos::prelude::*;
+use recalesce::hardness::Scale;
+use recalesce::save::logbook::{After, Done, Draft, DraftReading, DraftUseTest, Run};
+use recalesce::units::{TemperatureScale, format_fixed};
 
 /// What a field shows.
 #[derive(Clone, Copy, PartialEq)]

@@ -1,10 +1,10 @@
 //! An opened number: what stands behind it.
 
-use crate::app::parts::panels::{Panel, panel};
-use crate::app::state::bench;
-use crate::route::{NumberKey, explain};
+use crate::parts::panels::{Panel, panel};
+use crate::state::bench;
 use leptos::html::Dialog;
 use leptos::prelude::*;
+use recalesce::route::{NumberKey, explain};
 
 /// How a number comes about.
 #[component]

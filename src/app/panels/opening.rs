@@ -1,6 +1,6 @@
 //! A part of the bench that opens.
 
-use crate::app::parts::panels::{Panel, panel as show};
+use crate::parts::panels::{Panel, panel as show};
 use leptos::prelude::*;
 
 /// A title that opens its panel; nothing of it is made before.

@@ -1,14 +1,17 @@
 //! The outcome, always in view: sentences, what the piece is made of, hardness, cautions.
 
 use super::opening::Opening;
-use crate::app::charts;
-use crate::app::parts::panels::Panel;
-use crate::app::plot::Plot;
-use crate::app::state::bench;
-use crate::chart::{Constituent, phase_bar, swatch};
-use crate::route::{NumberKey, Part, Sentence, Step, Tone, caution_text, sentences, step_cautions};
-use crate::units::{format_fixed, format_percent};
+use crate::charts;
+use crate::parts::panels::Panel;
+use crate::plot::Plot;
+use crate::state::bench;
 use leptos::prelude::*;
+use recalesce::chart::{Constituent, phase_bar, swatch};
+use recalesce::route::{
+    NumberKey, Outcome, Part, Sentence, Step, Tone, caution_text, sentences, step_cautions,
+};
+use recalesce::transform::Fractions;
+use recalesce::units::{format_fixed, format_percent};
 
 /// Disc with a tick, triangle, or cross: the verdict by shape.
 #[component]
@@ -85,63 +88,79 @@ const fn step_word(step: Step) -> &'static str {
     }
 }
 
-/// Phase bars after soak, quench, cold and the last temper.
+/// What the piece is made of after soak, quench, cold and the last temper.
+fn made_of(outcome: &Outcome) -> Vec<(Step, Fractions)> {
+    let stages = outcome.stages.iter();
+    let known = stages.filter_map(|stage| stage.fractions.map(|fractions| (stage.step, fractions)));
+    let (tempers, mut shown): (Vec<_>, Vec<_>) =
+        known.partition(|(step, _)| matches!(step, Step::Temper(_)));
+    shown.extend(tempers.last());
+    shown
+}
+
+/// Phase bars after soak, quench, cold and the last temper. Bars and words stay while there are the
+/// same steps and phases: a picture is dear to make.
 #[component]
 fn Phases() -> impl IntoView {
     let bench = bench();
+    let shown = Memo::new(move |_| bench.outcome().map_or_else(Vec::new, |o| made_of(&o)));
+    let steps =
+        Memo::new(move |_| shown.with(|s| s.iter().map(|(step, _)| *step).collect::<Vec<_>>()));
+    let last = move || shown.with(|s| s.last().map(|(_, fractions)| charts::amounts(fractions)));
     let bars = move || {
-        let outcome = bench.outcome()?;
-        let shown: Vec<_> = outcome
-            .stages
-            .iter()
-            .filter(|stage| stage.fractions.is_some() && !matches!(stage.step, Step::Temper(_)))
-            .chain(
-                outcome
-                    .stages
-                    .iter()
-                    .rev()
-                    .find(|stage| matches!(stage.step, Step::Temper(_))),
-            )
-            .filter_map(|stage| stage.fractions.map(|fractions| (stage.step, fractions)))
-            .collect();
-        let last = shown.len().saturating_sub(1);
-        let is_hot = shown.last().is_some_and(|(step, _)| *step == Step::Soak);
-        let rows = shown
-            .iter()
+        let steps = steps.get();
+        let count = steps.len();
+        steps
+            .into_iter()
             .enumerate()
-            .map(|(i, &(step, fractions))| {
-                let class = if i == last { "bar last" } else { "bar" };
+            .map(|(i, step)| {
+                let class = if i + 1 == count { "bar last" } else { "bar" };
+                let scene = move |w, h| {
+                    shown.with(|s| {
+                        let (_, fractions) = s.get(i)?;
+                        Some(phase_bar(&charts::amounts(fractions), [w, h]))
+                    })
+                };
                 view! {
                     <span>{step_word(step)}</span>
-                    <Plot class=class scene=move |w, h| Some(phase_bar(&charts::amounts(&fractions), [w, h])) />
+                    <Plot class=class scene=scene />
                 }
             })
-            .collect_view();
-        let key = shown.last().map(|&(_, fractions)| {
-            charts::amounts(&fractions)
-                .into_iter()
-                .filter(|&(_, fraction)| fraction > 0.0005)
-                .map(|(phase, fraction)| {
-                    view! {
-                        <span>
-                            <Plot class="swatch" scene=move |w, h| Some(swatch(phase, w.min(h))) />
-                            {phase_word(phase, is_hot)}
-                            " "
-                            <b>{format_percent(fraction)}</b>
-                        </span>
-                    }
-                })
-                .collect_view()
-        });
-        Some(view! {
-            <div class="bars">{rows}</div>
-            <div class="key">{key}</div>
-        })
+            .collect_view()
     };
+    let phases = Memo::new(move |_| {
+        let amounts = last().into_iter().flatten();
+        let enough = amounts.filter(|&(_, fraction)| fraction > 0.0005);
+        enough.map(|(phase, _)| phase).collect::<Vec<_>>()
+    });
+    let key = move || {
+        let is_hot = steps.with(|steps| steps.last() == Some(&Step::Soak));
+        let phases = phases.get().into_iter();
+        phases
+            .map(|phase| {
+                let share = move || {
+                    let amount = last()?.into_iter().find(|(other, _)| *other == phase)?;
+                    Some(format_percent(amount.1))
+                };
+                view! {
+                    <span>
+                        <Plot class="swatch" scene=move |w, h| Some(swatch(phase, w.min(h))) />
+                        {phase_word(phase, is_hot)}
+                        " "
+                        <b>{share}</b>
+                    </span>
+                }
+            })
+            .collect_view()
+    };
+    let has_any = move || steps.with(|steps| !steps.is_empty());
     view! {
         <section>
             <h3>"What it is made of"</h3>
-            {bars}
+            <Show when=has_any>
+                <div class="bars">{bars}</div>
+                <div class="key">{key}</div>
+            </Show>
         </section>
     }
     .into_any()
@@ -185,23 +204,31 @@ fn Ladder() -> impl IntoView {
     }
 }
 
-/// The sentences, for wherever they are shown.
+/// The sentences, for wherever they are shown. One that stays as it is is not made anew.
 pub(crate) fn say_all(first_only: Option<usize>) -> impl IntoView {
     let bench = bench();
-    move || {
+    let all = Memo::new(move |_| {
         let outcome = bench.outcome()?;
-        let route = bench.route.get();
-        let all = sentences(&route, &outcome, bench.scale.get());
-        let shown: Vec<_> = match first_only {
+        let scale = bench.scale.get();
+        let all = bench.route.with(|route| sentences(route, &outcome, scale));
+        Some(match first_only {
             Some(i) => all.into_iter().skip(i).take(1).collect(),
             None => all,
-        };
-        Some(
-            shown
-                .into_iter()
-                .map(|sentence| view! { <Say sentence=sentence /> })
-                .collect_view(),
-        )
+        })
+    });
+    let count = Memo::new(move |_| {
+        all.with(|all: &Option<Vec<Sentence>>| all.as_ref().map_or(0, Vec::len))
+    });
+    move || {
+        (0..count.get())
+            .map(|i| {
+                let one = Memo::new(move |_| all.with(|all| all.as_ref()?.get(i).cloned()));
+                move || {
+                    one.get()
+                        .map(|sentence| view! { <Say sentence=sentence /> })
+                }
+            })
+            .collect_view()
     }
 }
 
@@ -216,27 +243,29 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
             .computed
             .with(|c| c.error.as_ref().map(|error| error.words(scale)))
     };
-    let cautions = move || {
-        let outcome = bench.outcome()?;
+    let texts = Memo::new(move |_| {
+        let Some(outcome) = bench.outcome() else {
+            return Vec::new();
+        };
         let scale = bench.scale.get();
         let of_steps = bench
             .route
             .with(|route| step_cautions(route, &outcome, scale));
         let later = outcome.cautions.iter().map(|c| caution_text(c, scale));
-        Some(
-            of_steps
-                .into_iter()
-                .chain(later)
-                .map(|text| {
-                    view! {
-                        <li>
-                            <Mark tone=Tone::Narrow />
-                            {text}
-                        </li>
-                    }
-                })
-                .collect_view(),
-        )
+        of_steps.into_iter().chain(later).collect::<Vec<_>>()
+    });
+    let cautions = move || {
+        let texts = texts.get().into_iter();
+        texts
+            .map(|text| {
+                view! {
+                    <li>
+                        <Mark tone=Tone::Narrow />
+                        {text}
+                    </li>
+                }
+            })
+            .collect_view()
     };
     view! {
         <aside class="out" aria-label="Outcome">

@@ -3,12 +3,12 @@
 use super::own_coupon::CouponFields;
 use super::own_found::FoundView;
 use super::own_work::{BATH_RANGE_C, Own, Way, Work};
-use crate::app::controls::{FileButton, Quantity, Segment, Typed, quantities};
-use crate::app::state::bench;
-use crate::heat::{Figure, MediumChoice};
-use crate::units::TemperatureScale;
+use crate::controls::{FileButton, Quantity, Segment, Typed, quantities};
+use crate::state::bench;
 use leptos::ev;
 use leptos::prelude::*;
+use recalesce::heat::{Figure, MediumChoice};
+use recalesce::units::TemperatureScale;
 use wasm_bindgen::JsCast;
 use web_sys::File;
 

@@ -1,13 +1,13 @@
 //! A test coupon: what it is, what it had, and what was measured on it.
 
 use super::own_work::Own;
-use crate::advise::{Coupon, USUAL_TESTER_HRC};
-use crate::app::controls::{Quantity, Segment, Typed, quantities};
-use crate::app::state::{Bench, bench};
-use crate::heat::{MediumChoice, Section};
-use crate::route::{Route, shop_media};
-use crate::steel::{find, grades};
+use crate::controls::{Quantity, Segment, Typed, quantities};
+use crate::state::{Bench, bench};
 use leptos::prelude::*;
+use recalesce::advise::{Coupon, USUAL_TESTER_HRC};
+use recalesce::heat::{MediumChoice, Section};
+use recalesce::route::{Route, shop_media};
+use recalesce::steel::{find, grades};
 
 /// Coupon that is offered first, mm: thick enough that an oil hardens few steels through.
 const FIRST_MM: f64 = 6.0;

@@ -1,14 +1,14 @@
 //! What was found of a quenchant of the user's own, and the way into the route.
 
 use super::own_work::Own;
-use crate::advise::ReadingFit;
-use crate::app::charts;
-use crate::app::own::Found;
-use crate::app::plot::Plot;
-use crate::app::state::{Bench, bench};
-use crate::heat::{Compared, Figure, FittedKnot, LONGEST_TITLE, MediumChoice, OwnMedium};
-use crate::units::{format_fixed, format_temperature};
+use crate::charts;
+use crate::own::Found;
+use crate::plot::Plot;
+use crate::state::{Bench, bench};
 use leptos::prelude::*;
+use recalesce::advise::ReadingFit;
+use recalesce::heat::{Compared, Figure, FittedKnot, LONGEST_TITLE, MediumChoice, OwnMedium};
+use recalesce::units::{format_fixed, format_temperature};
 use std::sync::Arc;
 
 fn words(bench: Bench, figure: Figure, value: f64) -> String {

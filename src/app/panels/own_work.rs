@@ -1,15 +1,15 @@
 //! The state of the panel of a user's own quenchant: what is given, what is under way, what was found.
 
 use super::own_coupon;
-use crate::advise::Coupon;
-use crate::app::browser::files;
-use crate::app::errand::{Brought, Errand, Runner};
-use crate::app::own::Found;
-use crate::heat::{CurveFitProgress, Figure, MediumChoice, OwnMedium, QuenchantFigures};
-use crate::route::Route;
-use crate::units::TemperatureScale;
+use crate::browser::files;
+use crate::errand::{Errand, Runner, read};
+use crate::own::{Fitted, Found};
 use leptos::html::Textarea;
 use leptos::prelude::*;
+use recalesce::advise::Coupon;
+use recalesce::heat::{CurveFitProgress, Figure, MediumChoice, OwnMedium, QuenchantFigures};
+use recalesce::route::Route;
+use recalesce::units::TemperatureScale;
 use std::sync::Arc;
 
 /// Baths that a quenchant may be tested in, °C.
@@ -97,21 +97,20 @@ impl Own {
         self.work.set(Work::Out(None));
         self.runner.update_value(|runner| {
             runner
-                .get_or_insert_with(|| Runner::for_fits(move |brought| self.take(brought)))
+                .get_or_insert_with(|| Runner::for_fits(move |brought| self.take(read(brought))))
                 .send(errand);
         });
     }
 
-    fn take(self, brought: Brought) {
-        let work = match brought {
-            Brought::Progress(far) => Work::Out(Some(far)),
-            Brought::Quenchant(found) => {
+    fn take(self, fitted: Result<Fitted, String>) {
+        let work = match fitted {
+            Ok(Fitted::Progress(far)) => Work::Out(Some(far)),
+            Ok(Fitted::Quenchant(found)) => {
                 self.found.set(Some(Arc::new(*found)));
                 Work::Done
             }
-            Brought::Refused { figure, why } => Work::Refused(figure, why),
-            Brought::Nothing(why) => Work::Refused(None, why),
-            Brought::QuenchTable(_) | Brought::PhaseMap(..) | Brought::NoMap(..) => return,
+            Ok(Fitted::Refused { figure, why }) => Work::Refused(figure, why),
+            Err(why) => Work::Refused(None, why),
         };
         self.work.set(work);
     }

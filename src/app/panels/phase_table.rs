@@ -1,9 +1,9 @@
 //! The phase map in words, for those who cannot see it or want its numbers.
 
-use crate::app::charts;
-use crate::app::state::bench;
-use crate::units::format_temperature;
+use crate::charts;
+use crate::state::bench;
 use leptos::prelude::*;
+use recalesce::units::format_temperature;
 
 #[component]
 fn Table(
@@ -44,7 +44,7 @@ pub(crate) fn PhaseTables() -> impl IntoView {
         let soak_c = Memo::new(move |_| bench.route.with(|r| r.soak.temperature_c));
         let carbon = bench
             .route
-            .with(|r| crate::units::format_fixed(r.composition.c, 2));
+            .with(|r| recalesce::units::format_fixed(r.composition.c, 2));
         let at_soak = match charts::soak_phases(bench) {
             Ok(rows) => view! {
                 <Table

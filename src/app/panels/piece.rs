@@ -1,14 +1,14 @@
 //! The piece as a sentence: each underlined word is a control.
 
-use crate::app::controls::{Choice, Entry, Typed, Word, quantities};
-use crate::app::parts::panels::{Panel, panel};
-use crate::app::state::bench;
-use crate::heat::{MediumChoice, Section};
-use crate::route::{Quench, Route, inside_a_sentence};
-use crate::units::{
+use crate::controls::{Choice, Entry, Typed, Word, quantities};
+use crate::parts::panels::{Panel, panel};
+use crate::state::bench;
+use leptos::prelude::*;
+use recalesce::heat::{MediumChoice, Section};
+use recalesce::route::{Quench, Route, inside_a_sentence};
+use recalesce::units::{
     LengthUnit, TemperatureScale, format_fixed, format_length, format_temperature_band,
 };
-use leptos::prelude::*;
 
 /// Longest name of a piece, letters.
 const LONGEST_NAME: usize = 60;
@@ -72,7 +72,7 @@ pub(crate) fn MediumList() -> impl IntoView {
             title: "Your own quenchant".to_owned(),
             note: "from its figures or a probe curve".to_owned(),
         };
-        crate::heat::media()
+        recalesce::heat::media()
             .iter()
             .map(|medium| Entry {
                 value: medium.name.clone(),
@@ -182,7 +182,7 @@ pub(crate) fn Piece() -> impl IntoView {
         route.with(|r| {
             r.grade
                 .as_deref()
-                .and_then(|name| crate::steel::find(name).ok())
+                .and_then(|name| recalesce::steel::find(name).ok())
                 .map(super::steel::other_designations)
         })
     };

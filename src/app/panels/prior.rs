@@ -5,17 +5,17 @@ use super::prior_states::PriorStates;
 use super::prior_words::{PriorWords, WorkWord};
 use super::strip::{pick, remove};
 use super::structures::StructureWord;
-use crate::app::charts;
-use crate::app::parts::panels::{Panel, panel};
-use crate::app::plot::Plot;
-use crate::app::state::{Bench, Stage, bench};
-use crate::chart::phase_bar;
-use crate::route::{
+use crate::charts;
+use crate::parts::panels::{Panel, panel};
+use crate::plot::Plot;
+use crate::state::{Bench, Stage, bench};
+use leptos::prelude::*;
+use recalesce::chart::phase_bar;
+use recalesce::route::{
     PriorStep, Route, Setting, StepRef, Work, departures, forging_window, prior_sentences,
     starting_steps,
 };
-use crate::steel::find;
-use leptos::prelude::*;
+use recalesce::steel::find;
 
 /// The step that is open, if any step can be.
 fn open_step(bench: Bench) -> usize {

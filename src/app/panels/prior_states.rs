@@ -2,11 +2,11 @@
 
 use super::outcome::number;
 use super::strip::pick;
-use crate::app::state::bench;
-use crate::route::{NumberKey, PieceState, PriorOutcome, StepRef, soft_hardness_words};
-use crate::soak::Network;
-use crate::units::{format_fixed, format_temperature};
+use crate::state::bench;
 use leptos::prelude::*;
+use recalesce::route::{NumberKey, PieceState, PriorOutcome, StepRef, soft_hardness_words};
+use recalesce::soak::Network;
+use recalesce::units::{format_fixed, format_temperature};
 
 /// What stands in a row beside its name, with what opens it.
 struct Cells([(String, Option<NumberKey>); 4]);

@@ -1,13 +1,15 @@
 //! One step before hardening as a sentence whose words set it.
 
-use crate::app::controls::{
+use crate::controls::{
     Alternative, Alternatives, Choice, Entry, Quantity, Segment, Typed, Word, quantities,
 };
-use crate::app::state::{Bench, bench};
-use crate::heat::MediumChoice;
-use crate::route::{PriorStep, SlowCooling, Work, cooling_words, inside_a_sentence, shop_media};
-use crate::units::{format_duration_s, format_temperature};
+use crate::state::{Bench, bench};
 use leptos::prelude::*;
+use recalesce::heat::MediumChoice;
+use recalesce::route::{
+    PriorStep, SlowCooling, Work, cooling_words, inside_a_sentence, shop_media,
+};
+use recalesce::units::{format_duration_s, format_temperature};
 
 /// What may be typed.
 const TEMPERATURE_C: (f64, f64) = (150.0, 1250.0);

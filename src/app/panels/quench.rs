@@ -5,14 +5,16 @@ use super::outcome::Say;
 use super::piece::medium_words;
 use super::replay::ReplayPanel;
 use super::second_bath::SecondBath;
-use crate::app::charts::{self, glow_css};
-use crate::app::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantities};
-use crate::app::parts::panels::{Panel, panel};
-use crate::app::plot::{Plot, Shown, handle_at};
-use crate::app::state::bench;
-use crate::route::{AGITATION_RANGE, Cold, agitation_to_pass, quench_notes};
-use crate::units::{format_duration_s, format_factor, format_temperature, format_weight_percent};
+use crate::charts::{self, glow_css};
+use crate::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantities};
+use crate::parts::panels::{Panel, panel};
+use crate::plot::{Plot, Shown, handle_at};
+use crate::state::bench;
 use leptos::prelude::*;
+use recalesce::route::{AGITATION_RANGE, Cold, agitation_to_pass, quench_notes};
+use recalesce::units::{
+    format_duration_s, format_factor, format_temperature, format_weight_percent,
+};
 
 /// Steel at the handle no longer glows, °C.
 const COLD_C: f64 = 400.0;

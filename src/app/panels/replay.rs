@@ -2,16 +2,16 @@
 
 use super::hardenability::constituents;
 use super::opening::Opening;
-use crate::app::charts;
-use crate::app::parts::panels::Panel;
-use crate::app::plot::Plot;
-use crate::app::state::bench;
-use crate::route::{place_name, stopped_at};
-use crate::units::{
-    format_duration_s, format_hrc, format_hv, format_rate_k_per_s, format_temperature,
-};
+use crate::charts;
+use crate::parts::panels::Panel;
+use crate::plot::Plot;
+use crate::state::bench;
 use leptos::leptos_dom::helpers::IntervalHandle;
 use leptos::prelude::*;
+use recalesce::route::{place_name, stopped_at};
+use recalesce::units::{
+    format_duration_s, format_hrc, format_hv, format_rate_k_per_s, format_temperature,
+};
 use std::time::Duration;
 
 /// Positions of the slider.

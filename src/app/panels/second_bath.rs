@@ -1,12 +1,12 @@
 //! A second bath: when the piece goes into it, and which.
 
-use crate::app::controls::{Choice, Entry, Segment, Typed, Word, quantities};
-use crate::app::parts::panels::{Panel, panel};
-use crate::app::state::{Bench, bench};
-use crate::heat::{Leave, MediumChoice};
-use crate::route::{NextBath, Route, inside_a_sentence, shop_media};
-use crate::units::{TemperatureScale, format_duration_s, format_temperature};
+use crate::controls::{Choice, Entry, Segment, Typed, Word, quantities};
+use crate::parts::panels::{Panel, panel};
+use crate::state::{Bench, bench};
 use leptos::prelude::*;
+use recalesce::heat::{Leave, MediumChoice};
+use recalesce::route::{NextBath, Route, inside_a_sentence, shop_media};
+use recalesce::units::{TemperatureScale, format_duration_s, format_temperature};
 
 /// When a piece leaves the first bath, as it is first offered.
 const OUT_AT_C: f64 = 200.0;

@@ -1,9 +1,9 @@
 //! The section: shape and sizes, typed.
 
-use crate::app::controls::{Segment, Typed, quantities};
-use crate::app::state::bench;
-use crate::heat::{Grind, Section};
+use crate::controls::{Segment, Typed, quantities};
+use crate::state::bench;
 use leptos::prelude::*;
+use recalesce::heat::{Grind, Section};
 
 /// A shape without its sizes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -1,14 +1,14 @@
 //! The shelf: saved routes, and files in and out.
 
-use crate::app::browser::files;
-use crate::app::controls::FileButton;
-use crate::app::link;
-use crate::app::state::{Bench, Notice, Place, Undo, bench};
-use crate::route::Route;
-use crate::save::{ItemId, Shelf, ShelfError};
-use crate::units::{format_duration_s, format_fixed, format_temperature};
+use crate::browser::files;
+use crate::controls::FileButton;
+use crate::link;
+use crate::state::{Bench, Notice, Place, Undo, bench};
 use leptos::html::Button;
 use leptos::prelude::*;
+use recalesce::route::Route;
+use recalesce::save::{ItemId, Shelf, ShelfError};
+use recalesce::units::{format_duration_s, format_fixed, format_temperature};
 use std::sync::Arc;
 use wasm_bindgen::JsCast;
 use web_sys::File;
@@ -52,7 +52,7 @@ fn import(bench: Bench, text: Option<String>) {
     let Some(text) = text else {
         return say(bench, "That file cannot be read.".to_owned(), true, None);
     };
-    match crate::save::read(&text) {
+    match recalesce::save::read(&text) {
         Err(reason) => say(bench, format!("Nothing was imported. {reason}"), true, None),
         Ok(loaded) => {
             let mut faults: Vec<String> = loaded
@@ -108,7 +108,7 @@ pub(crate) fn focus_on_undo() {
     }
 }
 
-pub(super) fn summary(route: &Route, scale: crate::units::TemperatureScale) -> String {
+pub(super) fn summary(route: &Route, scale: recalesce::units::TemperatureScale) -> String {
     let tempers = route
         .tempers
         .iter()
@@ -269,7 +269,7 @@ fn Kept(id: ItemId) -> impl IntoView {
 #[component]
 pub(crate) fn ShelfPanel() -> impl IntoView {
     let bench = bench();
-    let export = move |_| match bench.shelf.with_untracked(crate::save::write_shelf) {
+    let export = move |_| match bench.shelf.with_untracked(recalesce::save::write_shelf) {
         Ok(text) => {
             if files::offer(FILE_NAME, "application/json", &text).is_none() {
                 say(

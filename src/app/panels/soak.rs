@@ -3,14 +3,14 @@
 use super::opening::Opening;
 use super::outcome::Say;
 use super::structures::StructureWord;
-use crate::app::charts::{self, glow_css};
-use crate::app::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
-use crate::app::parts::panels::{Panel, panel};
-use crate::app::plot::{Plot, Shown, Tag, handle_at};
-use crate::app::state::{Stage, bench};
-use crate::route::soak_notes;
-use crate::units::{format_duration_s, format_temperature};
+use crate::charts::{self, glow_css};
+use crate::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
+use crate::parts::panels::{Panel, panel};
+use crate::plot::{Plot, Shown, Tag, handle_at};
+use crate::state::{Stage, bench};
 use leptos::prelude::*;
+use recalesce::route::soak_notes;
+use recalesce::units::{format_duration_s, format_temperature};
 
 /// Soak temperatures that can be set, °C.
 pub(super) const SOAK_RANGE_C: (f64, f64) = (600.0, 1200.0);

@@ -1,7 +1,7 @@
 //! The publications behind the numbers.
 
-use crate::sources::{ALL, Standing};
 use leptos::prelude::*;
+use recalesce::sources::{ALL, Standing};
 
 const fn standing_words(standing: Standing) -> &'static str {
     match standing {

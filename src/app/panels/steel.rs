@@ -1,10 +1,10 @@
 //! The steel: a grade found by any of its designations, or contents typed from a certificate.
 
-use crate::app::controls::{Choice, Entry, Typed, quantities};
-use crate::app::state::bench;
-use crate::steel::{Element, Grade, find, search};
-use crate::units::format_fixed;
+use crate::controls::{Choice, Entry, Typed, quantities};
+use crate::state::bench;
 use leptos::prelude::*;
+use recalesce::steel::{Element, Grade, find, search};
+use recalesce::units::format_fixed;
 
 /// The designations of a grade beside its own name, for the end of the sentence.
 pub(super) fn other_designations(grade: &Grade) -> String {

@@ -1,14 +1,14 @@
 //! The route strip: temperature against time for the whole route, a block for each step. Blocks are
 //! picked by a press, moved by dragging or with Alt and an arrow, and taken out with Delete.
 
-use crate::app::browser::resize::size_of;
-use crate::app::charts;
-use crate::app::plot::Plot;
-use crate::app::state::{Bench, Stage, bench};
-use crate::route::{Route, StepRef};
+use crate::browser::resize::size_of;
+use crate::charts;
+use crate::plot::Plot;
+use crate::state::{Bench, Stage, bench};
 use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::html::Div;
 use leptos::prelude::*;
+use recalesce::route::{Route, StepRef};
 
 /// A press that goes further is a drag, px.
 const DRAG_FROM_PX: f64 = 6.0;
@@ -29,6 +29,18 @@ impl Dragged {
         let by = self.by_px.unwrap_or(0.0) / self.width_px.max(1.0);
         by.round() as isize
     }
+}
+
+/// A block in its place; the button stays while this changes.
+#[derive(Debug, Clone, PartialEq)]
+struct Placed {
+    step: StepRef,
+    stage: Stage,
+    title: String,
+    line: String,
+    /// Left and right in parts of the strip's width.
+    edges: [f64; 2],
+    width_px: f64,
 }
 
 /// Moves a step and keeps it picked.
@@ -54,7 +66,7 @@ pub(super) fn remove(bench: Bench, step: StepRef) {
     let mut is_out = false;
     bench.change(|route| is_out = route.remove_step(step));
     if is_out {
-        bench.notice.set(Some(crate::app::state::Notice {
+        bench.notice.set(Some(crate::state::Notice {
             text: "The step is taken out of the route.".to_owned(),
             is_wrong: false,
             undo: Some(std::sync::Arc::new(move || bench.route.set(before.clone()))),
@@ -98,61 +110,83 @@ pub(crate) fn Strip() -> impl IntoView {
         let (width, height) = size.get();
         (width > 0.0 && height > 0.0).then(|| charts::strip(bench, width, height))
     });
-    let blocks = move || {
+    let blocks = Memo::new(move |_| {
         let strip = strip.get()?;
         // In parts of the width, which paper changes without a new picture.
         let [width, _] = strip.scene.size_px;
-        let part = move |px: f64| format!("{:.3}%", 100.0 * px / width);
         let route = bench.route.get();
         let outcome = bench.outcome();
-        Some(
-            charts::blocks(bench, &route, outcome.as_deref())
-                .into_iter()
-                .zip(strip.blocks_px)
-                .map(|(block, [left, right])| {
-                    let (stage, step) = (block.stage, block.step);
-                    let press = move |event: PointerEvent| {
-                        if is_movable(step) && event.button() == 0 {
-                            dragged.set(Some(Dragged {
-                                step,
-                                from_px: f64::from(event.client_x()),
-                                by_px: None,
-                                width_px: right - left,
-                            }));
-                        }
-                    };
-                    let by_px = move || {
-                        dragged
-                            .get()
-                            .filter(|d| d.step == step)
-                            .and_then(|d| d.by_px)
-                    };
-                    view! {
-                        <button
-                            type="button"
-                            class:movable=is_movable(step)
-                            class:dragged=move || by_px().is_some()
-                            aria-pressed=move || (bench.stage.get() == stage).to_string()
-                            title=is_movable(step)
-                                .then_some(
-                                    "Drag, or Alt and an arrow, moves it; + adds another; Delete takes it out",
-                                )
-                            style:left=part(left)
-                            style:width=part(right - left)
-                            style:transform=move || {
-                                by_px().map(|px| format!("translateX({px:.0}px)"))
-                            }
-                            on:pointerdown=press
-                            on:keydown=move |key| by_key(bench, step, &key)
-                            on:click=move |_| bench.stage.set(stage)
-                        >
-                            <b>{block.title}</b>
-                            <small>{block.line}</small>
-                        </button>
+        let blocks = charts::blocks(bench, &route, outcome.as_deref()).into_iter();
+        let placed = blocks.zip(strip.blocks_px).map(|(block, edges_px)| Placed {
+            step: block.step,
+            stage: block.stage,
+            title: block.title,
+            line: block.line,
+            edges: edges_px.map(|px| px / width),
+            width_px: edges_px[1] - edges_px[0],
+        });
+        Some(placed.collect::<Vec<_>>())
+    });
+    let steps = Memo::new(move |_| {
+        blocks.with(|all| {
+            let all = all.iter().flatten();
+            all.map(|block| (block.step, block.stage))
+                .collect::<Vec<_>>()
+        })
+    });
+    let blocks = move || {
+        let steps = steps.get().into_iter().enumerate();
+        steps
+            .map(|(place, (step, stage))| {
+                let placed = Memo::new(move |_| blocks.with(|all| all.as_ref()?.get(place).cloned()));
+                let part = move |pick: fn(&Placed) -> f64| {
+                    placed.with(|p| p.as_ref().map(|p| format!("{:.3}%", 100.0 * pick(p))))
+                };
+                let word = move |pick: fn(&Placed) -> &String| {
+                    placed.with(|p| p.as_ref().map(|p| pick(p).clone()))
+                };
+                let press = move |event: PointerEvent| {
+                    let width_px = placed.with_untracked(|p| p.as_ref().map(|p| p.width_px));
+                    if is_movable(step) && event.button() == 0 {
+                        dragged.set(Some(Dragged {
+                            step,
+                            from_px: f64::from(event.client_x()),
+                            by_px: None,
+                            width_px: width_px.unwrap_or_default(),
+                        }));
                     }
-                })
-                .collect_view(),
-        )
+                };
+                let by_px = move || {
+                    dragged
+                        .get()
+                        .filter(|d| d.step == step)
+                        .and_then(|d| d.by_px)
+                };
+                view! {
+                    <button
+                        type="button"
+                        class:movable=is_movable(step)
+                        class:dragged=move || by_px().is_some()
+                        aria-pressed=move || (bench.stage.get() == stage).to_string()
+                        title=is_movable(step)
+                            .then_some(
+                                "Drag, or Alt and an arrow, moves it; + adds another; Delete takes it out",
+                            )
+                        style:left=move || part(|p| p.edges[0])
+                        style:width=move || part(|p| p.edges[1] - p.edges[0])
+                        style:transform=move || {
+                            by_px().map(|px| format!("translateX({px:.0}px)"))
+                        }
+                        on:pointerdown=press
+                        on:keydown=move |key| by_key(bench, step, &key)
+                        on:click=move |_| bench.stage.set(stage)
+                    >
+                        <b>{move || word(|p| &p.title)}</b>
+                        <small>{move || word(|p| &p.line)}</small>
+                    </button>
+                }
+            })
+            .collect_view()
     };
     let moved = window_event_listener(leptos::ev::pointermove, move |event| {
         let Some(Some(now)) = dragged.try_get_untracked() else {

@@ -1,10 +1,10 @@
 //! The structures that a piece can have before hardening, in words.
 
-use crate::app::controls::{Alternative, Alternatives, Word};
-use crate::app::parts::panels::{Panel, panel};
-use crate::app::state::bench;
-use crate::soak::StartingStructure;
+use crate::controls::{Alternative, Alternatives, Word};
+use crate::parts::panels::{Panel, panel};
+use crate::state::bench;
 use leptos::prelude::*;
+use recalesce::soak::StartingStructure;
 
 /// Round carbides first, then pearlite from coarse to fine.
 const STRUCTURES: [Alternative<StartingStructure>; 8] = [

@@ -1,11 +1,11 @@
 //! Which quench still does it: all quenchants against sizes, each cell a route to load.
 
-use crate::app::errand::{Brought, Errand, kept_up};
-use crate::app::state::{Bench, bench};
-use crate::heat::{Medium, MediumChoice, Section, medium};
-use crate::route::{Quench, QuenchTable, TableCell, TableRow, Verdict, margin_words};
-use crate::units::format_length;
+use crate::errand::{Errand, kept_up};
+use crate::state::{Bench, bench};
 use leptos::prelude::*;
+use recalesce::heat::{Medium, MediumChoice, Section, medium};
+use recalesce::route::{Quench, QuenchTable, TableCell, Verdict, margin_words};
+use recalesce::units::format_length;
 
 /// Disc, half disc or cross: the verdict by shape.
 fn mark(verdict: Verdict) -> AnyView {
@@ -97,89 +97,115 @@ fn load(bench: Bench, name: &str, size_mm: f64) {
     });
 }
 
+/// What is in a cell: its verdict with its words, as far as there is one.
+type Told = Option<(Verdict, String)>;
+
+/// A cell. Its parts are changed and never made anew, since all of them move while a handle is dragged.
 fn cell(
     bench: Bench,
+    found: Memo<Option<QuenchTable>>,
     known: &'static Medium,
+    [row, column]: [usize; 2],
     size: f64,
-    is_here: bool,
-    cell: Option<TableCell>,
 ) -> AnyView {
-    let Some(cell) = cell else {
-        return view! { <td class="unknown">"–"</td> }.into_any();
+    let told = Memo::new(move |_| -> Told {
+        found.with(|table| {
+            let row = table.as_ref()?.rows.get(row)?;
+            let cell: TableCell = (*row.cells.get(column)?)?;
+            Some((cell.verdict, signed(cell.seconds)))
+        })
+    });
+    let verdict = Memo::new(move |_| told.with(|told| told.as_ref().map(|told| told.0)));
+    let words = move || told.with(|told| told.as_ref().map(|told| told.1.clone()));
+    let label = move || {
+        Some(format!(
+            "{}, {}: {}, {}",
+            known.title.words(bench.scale.get()),
+            format_length(size, bench.length.get()),
+            word(verdict.get()?),
+            words()?
+        ))
     };
-    let label = format!(
-        "{}, {}: {}, {}",
-        known.title.words(bench.scale.get_untracked()),
-        format_length(size, bench.length.get_untracked()),
-        word(cell.verdict),
-        signed(cell.seconds)
-    );
-    view! {
-        <td>
+    let is_here = Memo::new(move |_| {
+        bench.route.with(|route| {
+            let is_size = (size - size_mm(route.section)).abs() < 1e-9;
+            is_size && is_named(&route.quench.medium, known)
+        })
+    });
+    let button = move || {
+        view! {
             <button
                 type="button"
-                class=class(cell.verdict)
+                class=move || verdict.get().map(class)
                 aria-label=label
-                aria-current=is_here.then_some("true")
+                aria-current=move || is_here.get().then_some("true")
                 on:click=move |_| load(bench, &known.name, size)
             >
-                {mark(cell.verdict)}
-                {signed(cell.seconds)}
+                {move || verdict.get().map(mark)}
+                {words}
             </button>
-        </td>
-    }
-    .into_any()
+        }
+        .into_any()
+    };
+    let is_known = Memo::new(move |_| verdict.with(Option::is_some));
+    let shown = move || match is_known.get() {
+        true => button(),
+        false => "–".into_any(),
+    };
+    view! { <td class:unknown=move || !is_known.get()>{shown}</td> }.into_any()
+}
+
+fn is_named(medium: &MediumChoice, known: &Medium) -> bool {
+    matches!(medium, MediumChoice::Named(name) if *name == known.name)
 }
 
 fn row(
     bench: Bench,
+    found: Memo<Option<QuenchTable>>,
     sizes_mm: &[f64],
-    row: TableRow,
-    here: &(Option<String>, f64),
-) -> Option<AnyView> {
-    let known = medium(&row.medium)?;
-    let scale = bench.scale.get();
-    let crack = row.may_crack.then_some(", may crack this steel");
-    let is_here = here.0.as_ref() == Some(&row.medium);
+    place: usize,
+    known: &'static Medium,
+) -> AnyView {
+    let scale = bench.scale;
+    let may_crack = Memo::new(move |_| {
+        found.with(|table| table.as_ref()?.rows.get(place).map(|row| row.may_crack))
+    });
+    let crack = move || (may_crack.get() == Some(true)).then_some(", may crack this steel");
+    let is_here = move || {
+        bench
+            .route
+            .with(|route| is_named(&route.quench.medium, known))
+    };
     let cells = sizes_mm
         .iter()
-        .zip(row.cells)
-        .map(|(&size, found)| {
-            let here = is_here && (size - here.1).abs() < 1e-9;
-            cell(bench, known, size, here, found)
-        })
+        .enumerate()
+        .map(|(column, &size)| cell(bench, found, known, [place, column], size))
         .collect_view();
-    Some(
-        view! {
-            <tr class:here=is_here>
-                <th scope="row">
-                    {known.title.words(scale)} <small>{known.describe(scale)} {crack}</small>
-                </th>
-                {cells}
-            </tr>
-        }
-        .into_any(),
-    )
+    view! {
+        <tr class:here=is_here>
+            <th scope="row">
+                {move || known.title.words(scale.get())} " "
+                <small>{move || known.describe(scale.get())} " " {crack}</small>
+            </th>
+            {cells}
+        </tr>
+    }
+    .into_any()
 }
 
-fn table(bench: Bench, table: QuenchTable) -> AnyView {
-    let here = bench.route.with(|route| {
-        let name = match &route.quench.medium {
-            MediumChoice::Named(name) => Some(name.clone()),
-            MediumChoice::Own(_) => None,
-        };
-        (name, size_mm(route.section))
-    });
-    let length = bench.length.get();
-    let head = table
-        .sizes_mm
+/// Sizes and names of the quenchants: while they stay, so do the cells.
+type Shape = (Vec<f64>, Vec<String>);
+
+fn table(bench: Bench, found: Memo<Option<QuenchTable>>, (sizes_mm, names): Shape) -> AnyView {
+    let length = bench.length;
+    let head = sizes_mm
         .iter()
-        .map(|size| view! { <th scope="col">{format_length(*size, length)}</th> })
+        .map(|&size| view! { <th scope="col">{move || format_length(size, length.get())}</th> })
         .collect_view();
-    let rows = table
-        .rows
-        .into_iter()
-        .filter_map(|one| row(bench, &table.sizes_mm, one, &here))
+    let rows = names
+        .iter()
+        .enumerate()
+        .filter_map(|(place, name)| Some(row(bench, found, &sizes_mm, place, medium(name)?)))
         .collect_view();
     view! {
         <table>
@@ -212,17 +238,26 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
         route.tempers.clear();
         Errand::QuenchTable(Box::new(route), bench.scale.get())
     });
-    let brought = kept_up(bench.runner, errand);
+    let brought = kept_up::<Result<QuenchTable, String>>(bench.runner, errand);
     let what = move || match bench.route.with(|route| route.section) {
         Section::Round { .. } => "a round",
         Section::Square { .. } => "a square bar",
         Section::Plate { .. } | Section::Blade { .. } => "a flat piece",
     };
-    let shown = move || match brought.get() {
-        Some(Brought::QuenchTable(found)) => table(bench, found),
-        Some(Brought::Nothing(why)) => view! { <p class="hint">{why}</p> }.into_any(),
-        _ => view! { <p class="hint">"Working it out."</p> }.into_any(),
+    let found = Memo::new(move |_| brought.get()?.and_then(|found| found).ok());
+    let shape = Memo::new(move |_| {
+        found.with(|table| {
+            let table = table.as_ref()?;
+            let names = table.rows.iter().map(|row| row.medium.clone());
+            Some((table.sizes_mm.clone(), names.collect()))
+        })
+    });
+    let without = move || match brought.get().map(|brought| brought.and_then(|found| found)) {
+        Some(Ok(_)) => None,
+        Some(Err(why)) => Some(why),
+        None => Some("Working it out.".to_owned()),
     };
+    let shown = move || shape.get().map(|shape| table(bench, found, shape));
     view! {
         <section class="quenches" aria-label="Which quench still does it">
             <h2>"Which quench still does it"</h2>
@@ -232,6 +267,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
             </p>
             <div class="scroll" role="region" aria-label="Quenchants and sizes" tabindex="0">
                 {shown}
+                {move || without().map(|why| view! { <p class="hint">{why}</p> })}
             </div>
         </section>
     }

@@ -1,14 +1,14 @@
 //! The temper: hardness against tempering temperature.
 
 use super::temper_target::TemperTarget;
-use crate::app::charts::{self, oxide_css};
-use crate::app::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
-use crate::app::parts::panels::{Panel, panel};
-use crate::app::plot::{Plot, Shown, Tag, handle_at};
-use crate::app::state::{Bench, bench};
-use crate::route::{Route, Temper};
-use crate::units::{format_duration_s, format_hrc, format_temperature};
+use crate::charts::{self, oxide_css};
+use crate::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
+use crate::parts::panels::{Panel, panel};
+use crate::plot::{Plot, Shown, Tag, handle_at};
+use crate::state::{Bench, bench};
 use leptos::prelude::*;
+use recalesce::route::{Route, Temper};
+use recalesce::units::{format_duration_s, format_hrc, format_temperature};
 
 /// Temper temperatures that can be set, °C.
 const RANGE_C: (f64, f64) = (100.0, 700.0);

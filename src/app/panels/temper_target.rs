@@ -1,10 +1,10 @@
 //! From the target back to the temper: temperatures and the time that meet it, each to be taken.
 
 use super::temper::{move_tempers, time_tempers};
-use crate::app::state::bench;
-use crate::route::{Outcome, Route};
-use crate::units::{TemperatureScale, format_duration_s, format_hrc, format_temperature};
+use crate::state::bench;
 use leptos::prelude::*;
+use recalesce::route::{Outcome, Route};
+use recalesce::units::{TemperatureScale, format_duration_s, format_hrc, format_temperature};
 use std::sync::Arc;
 
 /// Tempers nearer than this to one that meets the target are it, K and parts of the time.

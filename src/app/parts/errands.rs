@@ -1,18 +1,13 @@
 //! What the second thread does, and the page where there is none.
 
-use crate::app::browser::worker::Answer;
-use crate::app::errand::{self, Brought, Errand};
+use crate::browser::worker::Answer;
+use crate::errand;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
-
-/// From an errand to what comes of it, telling how far it is.
-type Done = fn(Errand, &dyn Fn(&Brought)) -> Brought;
 
 /// What the part can do.
 #[derive(Clone, Copy)]
 pub(crate) struct Errands {
-    /// Does an errand.
-    pub(crate) done: Done,
-    /// Does one from text to texts.
+    /// Does an errand, from text to texts.
     pub(crate) answer: Answer,
 }
 
@@ -20,7 +15,6 @@ pub(crate) struct Errands {
 #[wasm_split(errands, fallible)]
 pub(crate) fn errands() -> Result<Errands, SplitLoaderError> {
     Ok(Errands {
-        done: Errand::done,
         answer: errand::answer,
     })
 }

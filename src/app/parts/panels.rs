@@ -1,25 +1,25 @@
 //! What opens on the bench: the panels of the words, of the numbers and of the charts.
 
-use crate::app::panels::furnace::FurnacePanel;
-use crate::app::panels::hardenability::{ContinuousInside, EndQuenchInside};
-use crate::app::panels::in_use::InUseInside;
-use crate::app::panels::opened::Explained;
-use crate::app::panels::own::OwnPanel;
-use crate::app::panels::phase_table::PhaseTables;
-use crate::app::panels::piece::{MediumList, NamePanel, TargetPanel};
-use crate::app::panels::prior::PriorInside;
-use crate::app::panels::quench::{AgitationPanel, ColdPanel, OnTheWayPanel};
-use crate::app::panels::replay::ReplayInside;
-use crate::app::panels::second_bath::SecondBathPanel;
-use crate::app::panels::section::SectionPanel;
-use crate::app::panels::soak::{SoakTemperaturePanel, SoakTimePanel};
-use crate::app::panels::steel::SteelPanel;
-use crate::app::panels::structures::StructurePanel;
-use crate::app::panels::table::QuenchTablePanel;
-use crate::app::panels::temper::{CountPanel, TemperTemperaturePanel, TemperTimePanel};
-use crate::app::state::bench;
-use crate::route::NumberKey;
+use crate::panels::furnace::FurnacePanel;
+use crate::panels::hardenability::{ContinuousInside, EndQuenchInside};
+use crate::panels::in_use::InUseInside;
+use crate::panels::opened::Explained;
+use crate::panels::own::OwnPanel;
+use crate::panels::phase_table::PhaseTables;
+use crate::panels::piece::{MediumList, NamePanel, TargetPanel};
+use crate::panels::prior::PriorInside;
+use crate::panels::quench::{AgitationPanel, ColdPanel, OnTheWayPanel};
+use crate::panels::replay::ReplayInside;
+use crate::panels::second_bath::SecondBathPanel;
+use crate::panels::section::SectionPanel;
+use crate::panels::soak::{SoakTemperaturePanel, SoakTimePanel};
+use crate::panels::steel::SteelPanel;
+use crate::panels::structures::StructurePanel;
+use crate::panels::table::QuenchTablePanel;
+use crate::panels::temper::{CountPanel, TemperTemperaturePanel, TemperTimePanel};
+use crate::state::bench;
 use leptos::prelude::*;
+use recalesce::route::NumberKey;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
 /// A panel.

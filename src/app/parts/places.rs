@@ -1,11 +1,11 @@
 //! The places beside the bench, and what brings something to them.
 
-use crate::app::link;
-use crate::app::panels::card::CardPlace;
-use crate::app::panels::logbook::{self, LogbookPlace};
-use crate::app::panels::shelf::ShelfPanel;
-use crate::app::panels::sources::Sources;
-use crate::app::state::{Bench, Place};
+use crate::link;
+use crate::panels::card::CardPlace;
+use crate::panels::logbook::{self, LogbookPlace};
+use crate::panels::shelf::ShelfPanel;
+use crate::panels::sources::Sources;
+use crate::state::{Bench, Place};
 use leptos::prelude::*;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 

@@ -25,6 +25,9 @@ const IN_VIEW: f64 = 0.15;
 const HALF_WAY: f64 = 0.5;
 const OTHER_MINIMUM: f64 = 0.02;
 
+/// By how much a step down may lead up, in units of RT per mole of atoms, before it is halved.
+const TOO_FAR_UP: f64 = 0.03;
+
 /// Driving force that adds a phase, in units of RT per mole of atoms: 1e-3 J/mol at 1000 K.
 pub(super) const DRIVING_FORCE: f64 = 1.2e-7;
 
@@ -252,7 +255,9 @@ impl Solver {
         let state = &self.phases.slots[slot];
         let model = &self.phases.models[state.model];
         let name = state.name;
+        let mut before = (f64::INFINITY, y);
         for _ in 0..MOST_STEPS {
+            let here = y;
             let Some(step) = Descent::step(model, &mut y, &self.potentials, &mut self.work) else {
                 break;
             };
@@ -260,8 +265,14 @@ impl Solver {
             if !length.is_finite() || !model_is(name, model, &y) {
                 break;
             }
+            if height > before.0 + TOO_FAR_UP {
+                // back half of the way: it may lead over to another minimum
+                y = std::array::from_fn(|i| f64::midpoint(before.1[i], here[i]));
+                continue;
+            }
+            before = (height.min(before.0), here);
             // near the minimum, the height left to fall is under half the squared length
-            if length < HALF_WAY && height - 0.5 * length > limit {
+            if length < HALF_WAY && before.0 - 0.5 * length > limit {
                 break;
             }
             if length < 2e-4 && !step.regularised {

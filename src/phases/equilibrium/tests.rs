@@ -357,3 +357,25 @@ fn sweeps_are_continuous_and_agree_with_single_points() {
         }
     }
 }
+
+/// Ferrite of iron and ferrite of tungsten are one phase: beside the second the first has to be
+/// looked for, and the way down to it leads up once.
+#[test]
+fn ferrite_of_tungsten_does_not_hide_ferrite_of_iron() {
+    let alloy = Composition {
+        mn: 0.392_388_832_070_186_1,
+        si: 2.919_973_380_797_47,
+        cr: 16.859_284_749_051_12,
+        ni: 0.925_718_844_947_851_1,
+        v: 0.074_997_286_377_357_97,
+        w: 3.417_849_720_203_614_4,
+        ..Composition::default()
+    };
+    for (c, temperature_c) in [(0.01, 654.5), (0.005, 611.0), (0.0065, 644.6)] {
+        let steel = alloy.with_carbon(c);
+        let found = equilibrium(&steel, temperature_c).unwrap();
+        let name = found.phases[0].name;
+        assert_eq!(name, PhaseName::Ferrite, "{c} wt % at {temperature_c} °C");
+        assert!(found.phases[0].composition.w < 5.0, "{:?}", found.phases[0]);
+    }
+}

@@ -12,8 +12,8 @@ use plotters_canvas::CanvasBackend;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
-use super::face::{self, Weight};
-use super::surface::{DrawError, HALO_PX, Surface, Tint, Writing};
+use recalesce::chart::face::{self, Weight};
+use recalesce::chart::surface::{DrawError, HALO_PX, Surface, Tint, Writing};
 
 /// Backend units in a css px.
 const GRID: f64 = 8.0;

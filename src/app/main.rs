@@ -2,6 +2,7 @@
 #![allow(unreachable_pub, reason = "the component macro emits public items")]
 
 mod browser;
+mod canvas;
 mod charts;
 mod controls;
 mod errand;
@@ -31,7 +32,7 @@ use state::{Bench, Place, Stage, bench};
 use wasm_bindgen::JsCast;
 
 /// Mounts the page in its place in the document; in a worker, answers what it is asked.
-pub fn start() {
+fn main() {
     browser::panic::watch();
     if let Some(thread) = browser::worker::this_thread() {
         return errand::serve(thread);
