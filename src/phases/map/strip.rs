@@ -288,7 +288,11 @@ impl<'a> Strip<'a> {
             _ => return None,
         };
         let [left, right] = [0, 1].map(|s| {
-            let set = if is_above { sides[s].end } else { sides[s].start };
+            let set = if is_above {
+                sides[s].end
+            } else {
+                sides[s].start
+            };
             self.edge(s, set)
         });
         let share = (carbon_wt - left[0]) / (right[0] - left[0]);
