@@ -206,7 +206,7 @@ impl Stand<'_> {
         let sd = (self.known.variance_of(&by) + anew + variance)
             .max(0.0)
             .sqrt();
-        Some(Band::normal(self.value(&by, linear.value(what)?), sd))
+        Some(Band::normal(self.value(&by, linear.mean(what)?), sd))
     }
 
     /// Hardness of a piece of a plan after its last step, whatever the tester shows.
@@ -220,7 +220,7 @@ impl Stand<'_> {
             let sd_hrc = self.model.unknowns.0.get(tester)?.sd;
             Some(sd_hrc * self.straightened_at.get(tester)?)
         });
-        let hrc = linear.value(what)? - tester_hrc.unwrap_or_default();
+        let hrc = linear.mean(what)? - tester_hrc.unwrap_or_default();
         Some(Band::normal(self.value(&by, hrc), half_hrc / NINE_IN_TEN))
     }
 

@@ -17,6 +17,7 @@ use crate::route::{Deviation, Route, TrialSteel};
 const HARDENS_ALL: f64 = 100.0;
 
 /// All that pieces of a logbook went through.
+#[derive(Clone)]
 pub(super) struct Model {
     pub(super) shop: Option<Shop>,
     /// Offset of a furnace that is not told, K: that of the route asked for.
@@ -170,7 +171,7 @@ impl Model {
     pub(super) fn rows(&self, plan: &Plan, linear: &Linear, observed: &[Observed]) -> Rows {
         let row = |seen: &Observed| {
             Some(Row {
-                misfit: seen.value - linear.value(seen.what)?,
+                misfit: seen.value - linear.mean(seen.what)?,
                 variance: seen.variance(plan.variances.anew.get(Slot::Tester)),
                 by: self.by(plan, linear, seen.what),
                 by_piece: by_piece(plan, linear, seen.what),
@@ -203,14 +204,22 @@ impl Model {
 }
 
 /// How a measurement changes with what is anew in each piece, each in its standard deviations. The
-/// tester is anew in each reading.
+/// tester is anew in each reading. What is bent is taken to be independent of the rest, and of that
+/// of other measurements on the piece.
 pub(super) fn by_piece(plan: &Plan, linear: &Linear, what: Measurable) -> Vec<f64> {
     let by = linear.by(what);
-    Slot::ALL
+    let straight = Slot::ALL
         .into_iter()
         .filter(|slot| *slot != Slot::Tester)
-        .map(|slot| by.get(slot) * plan.variances.anew.get(slot).sqrt())
-        .collect()
+        .map(|slot| by.get(slot) * plan.variances.anew.get(slot).sqrt());
+    let bent = Measurable::ALL.into_iter().map(|other| {
+        if other == what {
+            linear.bend_variance(what).sqrt()
+        } else {
+            0.0
+        }
+    });
+    straight.chain(bent).collect()
 }
 
 /// What the heats of a grade of which nothing more is known may add to the error of the models, as

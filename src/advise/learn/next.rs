@@ -66,6 +66,7 @@ pub struct NextMeasurement {
 }
 
 /// A measurement on a piece that has a plan of its own.
+#[derive(Clone)]
 pub(super) struct Candidate {
     measurement: Measurement,
     plan: usize,
@@ -132,7 +133,7 @@ pub(super) struct Target {
 impl Target {
     pub(super) fn of(model: &Model, plan: &Plan, linear: &Linear) -> Option<Self> {
         let what = Measurable::finished(&plan.route);
-        linear.value(what)?;
+        linear.mean(what)?;
         let anew = by_piece(plan, linear, what);
         Some(Self {
             by: model.by_hardness(plan, linear, what),
@@ -228,7 +229,7 @@ fn ranked(
 
 /// The mean of some readings on one piece of a plan.
 fn piece_row(model: &Model, plan: &Plan, linear: &Linear, what: Measurable) -> Option<Row> {
-    linear.value(what)?;
+    linear.mean(what)?;
     Some(Row {
         misfit: 0.0,
         variance: plan.variances.anew.get(Slot::Tester) / READINGS,

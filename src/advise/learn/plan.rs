@@ -3,6 +3,7 @@
 use super::slot::{SLOTS, Slot, Slots, Variances};
 use crate::advise::spread::{austenite, hrc};
 use crate::route::{QuenchedTrial, Route, RouteError, Stage, Step, TrialSteel, finished_stage};
+use crate::soak::SoakEnd;
 
 /// What is measured on a piece.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -71,11 +72,34 @@ pub(super) struct Linear {
     pub(super) at: Computed,
     /// Change of each by one of each.
     pub(super) by: [Slots; MEASURABLES],
+    /// What the bend adds to each in the mean over what is anew in each piece, and what it may add,
+    /// bends of all kinds together.
+    bend: [Bend; MEASURABLES],
+}
+
+/// What is left of a number where it is straightened.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+struct Bend {
+    mean: f64,
+    most: f64,
 }
 
 impl Linear {
-    pub(super) const fn value(&self, what: Measurable) -> Option<f64> {
-        self.at[what as usize]
+    /// The mean over pieces that are off by what is anew in each.
+    pub(super) fn mean(&self, what: Measurable) -> Option<f64> {
+        self.mean_about(what, &self.at)
+    }
+
+    /// The same about another number, near by.
+    pub(super) fn mean_about(&self, what: Measurable, at: &Computed) -> Option<f64> {
+        Some(at[what as usize]? + self.bend[what as usize].mean)
+    }
+
+    /// Variance that the bend adds over pieces, by the second-order term of JCGM 100, 5.1.2: all
+    /// that is off is taken to act along one line, as more heat transfer and less thickness do.
+    pub(super) const fn bend_variance(&self, what: Measurable) -> f64 {
+        let most = self.bend[what as usize].most;
+        2.0 * most * most
     }
 
     pub(super) const fn by(&self, what: Measurable) -> &Slots {
@@ -99,6 +123,7 @@ pub(super) fn measurable(route: &Route, stages: &[Stage], tester_hrc: f64) -> Co
 }
 
 /// A route that pieces went through, with what the models need for it.
+#[derive(Clone)]
 pub(super) struct Plan {
     pub(super) route: Route,
     /// The unknown that each of what can be off goes by.
@@ -140,17 +165,31 @@ impl Plan {
         OF_QUENCH.into_iter().filter(is_open)
     }
 
-    /// Quenches a piece.
-    fn quench(&self, steel: &TrialSteel, off: &Slots) -> Result<QuenchedTrial, RouteError> {
-        let deviation = off.deviation();
-        let temperature_c = self.route.soak.temperature_c + deviation.soak_k;
-        let soaked = steel
-            .at(temperature_c)?
-            .end(60.0 * self.route.soak.time_min)?;
+    /// Soaks a piece.
+    ///
+    /// # Errors
+    /// A soak without austenite.
+    pub(super) fn soak(&self, steel: &TrialSteel, off: &Slots) -> Result<SoakEnd, RouteError> {
+        let hold = steel.at(self.temperature_c(off))?;
+        Ok(hold.end(60.0 * self.route.soak.time_min)?)
+    }
+
+    fn temperature_c(&self, off: &Slots) -> f64 {
+        self.route.soak.temperature_c + off.deviation().soak_k
+    }
+
+    /// Quenches a soaked piece.
+    fn quench(
+        &self,
+        steel: &TrialSteel,
+        soaked: &SoakEnd,
+        off: &Slots,
+    ) -> Result<QuenchedTrial, RouteError> {
         let Route {
             section, quench, ..
         } = &self.route;
-        steel.quench(&soaked, temperature_c, *section, quench, &deviation)
+        let temperature_c = self.temperature_c(off);
+        steel.quench(soaked, temperature_c, *section, quench, &off.deviation())
     }
 
     /// What can be measured on a quenched piece.
@@ -165,20 +204,27 @@ impl Plan {
     /// # Errors
     /// A soak without austenite, or a quench that the heat model does not cover.
     pub(super) fn compute(&self, steel: &TrialSteel, off: &Slots) -> Result<Computed, RouteError> {
-        Ok(self.finish(&self.quench(steel, off)?, off))
+        let soaked = self.soak(steel, off)?;
+        Ok(self.finish(&self.quench(steel, &soaked, off)?, off))
     }
 
-    /// The same with what is known of its changes without quenching anew.
+    /// The same of a soaked piece, with what is known of its changes without quenching anew.
     ///
     /// # Errors
-    /// As [`Self::compute`].
-    pub(super) fn centre(&self, steel: &TrialSteel, off: &Slots) -> Result<Linear, RouteError> {
-        let quenched = self.quench(steel, off)?;
+    /// A quench that the heat model does not cover.
+    pub(super) fn centre(
+        &self,
+        steel: &TrialSteel,
+        soaked: &SoakEnd,
+        off: &Slots,
+    ) -> Result<Linear, RouteError> {
+        let quenched = self.quench(steel, soaked, off)?;
         let at = self.finish(&quenched, off);
         let mut linear = Linear {
             at,
             by: Measurable::ALL
                 .map(|what| Slots::from_fn(|slot| what.plain_change(slot).unwrap_or_default())),
+            bend: Default::default(),
         };
         if self.variances.sd(Slot::Temper) > 0.0 && !self.route.tempers.is_empty() {
             let beside = |off: &Slots| Some(self.finish(&quenched, off));
@@ -187,15 +233,23 @@ impl Plan {
         Ok(linear)
     }
 
-    /// Fills in how a piece changes with something for which it is quenched anew.
+    /// Fills in how a soaked piece changes with something for which it is quenched anew, and where
+    /// need be soaked anew.
     pub(super) fn change_with(
         &self,
         steel: &TrialSteel,
+        soaked: &SoakEnd,
         off: &Slots,
         slot: Slot,
         linear: &mut Linear,
     ) {
-        self.differ(linear, off, slot, |off| self.compute(steel, off).ok());
+        self.differ(linear, off, slot, |off| {
+            if slot == Slot::Soak {
+                return self.compute(steel, off).ok();
+            }
+            let quenched = self.quench(steel, soaked, off).ok()?;
+            Some(self.finish(&quenched, off))
+        });
     }
 
     /// Differences over half a standard deviation either way, so that a bend of that size is
@@ -214,10 +268,17 @@ impl Plan {
             computed(&beside)
         };
         let (below, above) = (beside(-1.0), beside(1.0));
-        for (what, (at, by)) in linear.at.iter().zip(&mut linear.by).enumerate() {
+        let anew = self.variances.anew.get(slot);
+        let all = linear.at.iter().zip(&mut linear.by).zip(&mut linear.bend);
+        for (what, ((at, by), bend)) in all.enumerate() {
             let side = |computed: &Option<Computed>| computed.and_then(|all| *all.get(what)?);
             let change = match (side(&below), *at, side(&above)) {
-                (Some(below), _, Some(above)) => (above - below) / (2.0 * width),
+                (Some(below), Some(at), Some(above)) => {
+                    let bent = 0.5 * (above - 2.0 * at + below) / (width * width) * anew;
+                    bend.mean += bent;
+                    bend.most += bent.abs();
+                    (above - below) / (2.0 * width)
+                }
                 (None, Some(at), Some(above)) => (above - at) / width,
                 (Some(below), Some(at), None) => (at - below) / width,
                 _ => 0.0,

@@ -19,6 +19,9 @@ const MOST_ROUNDS: usize = 12;
 /// had before.
 const LONGEST_STEP: f64 = 1.5;
 const SETTLED: f64 = 0.02;
+/// After a step as short as this changes are taken to be what they were, and only what is computed
+/// is taken anew.
+const SHORT_STEP: f64 = 0.3;
 /// Most times that a step is halved which made things worse.
 const MOST_HALVINGS: u32 = 4;
 
@@ -32,11 +35,14 @@ pub(super) struct Piece {
 }
 
 /// What is being done.
+#[derive(Clone)]
 enum Phase {
     /// Plans are made of the runs from this one on.
     Planning(usize),
     /// The models are straightened.
     Straightening(Straightening),
+    /// What was straightened is solved.
+    Solving,
     /// A step is tried: where it leads, what the plans so far come to there, how often it was halved.
     Trying {
         to: Vec<f64>,
@@ -50,6 +56,7 @@ enum Phase {
 
 /// Learning from a logbook, a slice of some milliseconds at a time: a worker may tell how far it is,
 /// show what there is so far, and stop by dropping it.
+#[derive(Clone)]
 pub struct LearnRun {
     pub(super) runs: Vec<LoggedRun>,
     asked: Route,
@@ -145,9 +152,10 @@ impl LearnRun {
                         self.before.clone_from(&self.now);
                         self.leave_out_what_is_not_told();
                     }
-                    self.solve()?
+                    Phase::Solving
                 };
             }
+            Phase::Solving => self.phase = self.solve()?,
             Phase::Trying {
                 to,
                 computed,
@@ -170,7 +178,7 @@ impl LearnRun {
     pub fn progress(&self) -> f64 {
         match &self.phase {
             Phase::Planning(next) => 0.2 * *next as f64 / self.runs.len().max(1) as f64,
-            Phase::Straightening(_) | Phase::Trying { .. } => {
+            Phase::Straightening(_) | Phase::Solving | Phase::Trying { .. } => {
                 0.9 - 0.7 * 0.6_f64.powi(self.rounds as i32)
             }
             Phase::Weighing(_) => 0.95,
@@ -229,7 +237,7 @@ impl LearnRun {
             let count = piece.observed.len();
             piece
                 .observed
-                .retain(|seen| linear.is_some_and(|linear| linear.value(seen.what).is_some()));
+                .retain(|seen| linear.is_some_and(|linear| linear.mean(seen.what).is_some()));
             if piece.observed.len() < count {
                 self.not_used.push(NotUsed {
                     run: piece.run,
@@ -265,11 +273,7 @@ impl LearnRun {
     fn solve(&mut self) -> Result<Phase, AdviseError> {
         let found = Estimate::of(&self.rows(), &self.at, self.weighing)
             .map_err(|_| AdviseError::NotSolved)?;
-        let longest = found
-            .at
-            .iter()
-            .zip(&self.at)
-            .fold(0.0_f64, |most, (to, from)| most.max((to - from).abs()));
+        let longest = longest(&self.at, &found.at);
         let part = (LONGEST_STEP / longest).min(1.0);
         let to = between(&self.at, &found.at, part);
         self.estimate = Some(found);
@@ -302,8 +306,16 @@ impl LearnRun {
             });
         }
         if self.is_better(&to, &computed)? {
+            let longest = longest(&self.at, &to);
             self.at = to;
-            return Ok(self.straighten());
+            if longest > SHORT_STEP {
+                return Ok(self.straighten());
+            }
+            self.now_at.clone_from(&self.at);
+            for (linear, at) in self.now.iter_mut().zip(computed) {
+                linear.at = at;
+            }
+            return Ok(Phase::Solving);
         }
         if halvings >= MOST_HALVINGS {
             // What the straight models promise is not there: what was reached counts.
@@ -369,4 +381,10 @@ impl LearnRun {
 fn between(from: &[f64], to: &[f64], part: f64) -> Vec<f64> {
     let all = from.iter().zip(to);
     all.map(|(from, to)| from + part * (to - from)).collect()
+}
+
+/// The longest way between two places along one unknown.
+fn longest(from: &[f64], to: &[f64]) -> f64 {
+    let all = from.iter().zip(to);
+    all.fold(0.0, |most, (from, to)| most.max((to - from).abs()))
 }

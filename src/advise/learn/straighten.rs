@@ -5,8 +5,10 @@ use super::model::Model;
 use super::plan::Linear;
 use super::slot::Slot;
 use crate::advise::error::AdviseError;
+use crate::soak::SoakEnd;
 
 /// Plans that are being straightened where the unknowns have certain values.
+#[derive(Clone)]
 pub(super) struct Straightening {
     /// Values of the unknowns in their own units.
     values: Vec<f64>,
@@ -14,6 +16,8 @@ pub(super) struct Straightening {
     jobs: Vec<(usize, Option<Slot>)>,
     /// Of each plan from the first on.
     first: usize,
+    /// The piece of the plan in work after its soak; none where it does not harden.
+    soaked: Option<SoakEnd>,
     linears: Vec<Linear>,
 }
 
@@ -30,6 +34,7 @@ impl Straightening {
             values: model.values(at),
             jobs,
             first,
+            soaked: None,
             linears: vec![Linear::default(); model.plans.len().saturating_sub(first)],
         }
     }
@@ -49,9 +54,15 @@ impl Straightening {
         if let (Some(plan), Some(linear)) = (model.plans.get(place), linear) {
             let steel = model.trial_steel(plan.steel)?;
             let off = plan.off(&self.values);
-            match slot {
-                None => *linear = plan.centre(steel, &off).unwrap_or_default(),
-                Some(slot) => plan.change_with(steel, &off, slot, linear),
+            if slot.is_none() {
+                self.soaked = plan.soak(steel, &off).ok();
+            }
+            match (&self.soaked, slot) {
+                (None, _) => {}
+                (Some(soaked), None) => {
+                    *linear = plan.centre(steel, soaked, &off).unwrap_or_default();
+                }
+                (Some(soaked), Some(slot)) => plan.change_with(steel, soaked, &off, slot, linear),
             }
         }
         Ok(!self.jobs.is_empty())

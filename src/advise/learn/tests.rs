@@ -118,33 +118,118 @@ fn natural(learnt: &Learnt, value: f64) -> f64 {
     }
 }
 
+/// Steps until the models are straightened for the first time: the same for all logbooks of the same
+/// plans.
+fn straightened(runs: &[LoggedRun]) -> LearnRun {
+    let mut run = LearnRun::new(runs, None, None).unwrap();
+    while run.before.is_empty() {
+        run.step().unwrap();
+    }
+    run
+}
+
+/// The same run with what was measured in another shop.
+fn with_measured(straightened: &LearnRun, runs: &[LoggedRun]) -> LearnRun {
+    let mut run = straightened.clone();
+    for (piece, logged) in run.pieces.iter_mut().zip(runs) {
+        let plan = &run.model.plans[piece.plan];
+        piece.observed = logged.observed(&plan.planned, plan.is_alike).0;
+    }
+    run
+}
+
+/// Steps until what to measure next is weighed.
+fn estimated(mut run: LearnRun) -> Learned {
+    while run.candidates.is_empty() {
+        run.step().unwrap();
+    }
+    run.so_far().unwrap()
+}
+
+/// Which of the unknowns of a simulated shop lie in their bands, each with its kind.
+fn covered(straightened: &LearnRun, simulated: &Simulated) -> Vec<(UnknownKind, bool)> {
+    let found = estimated(with_measured(straightened, &simulated.runs));
+    let all = found.unknowns.iter().zip(&simulated.truth);
+    all.map(|(learnt, truth)| {
+        let Band { least, most, .. } = learnt.after;
+        let band = natural(learnt, least)..=natural(learnt, most);
+        (learnt.kind, band.contains(truth))
+    })
+    .collect()
+}
+
 #[test]
-fn probe() {
+fn the_truth_lies_in_nine_bands_of_ten() {
     let plans = [
         (plate("1095", 5.0, &[200.0]), 3),
         (plate("1095", 3.0, &[250.0]), 2),
     ];
     let started = std::time::Instant::now();
-    let simulated = simulate(&plans, 2, 3, 1);
-    println!("simulated {:?}", started.elapsed());
-    let started = std::time::Instant::now();
-    let mut run = LearnRun::new(&simulated.runs, None, Some(&plans[0].0)).unwrap();
-    let mut steps = 0;
-    let mut longest = std::time::Duration::ZERO;
-    loop {
-        let t = std::time::Instant::now();
-        let more = run.step().unwrap();
-        longest = longest.max(t.elapsed());
-        steps += 1;
-        if !more {
-            break;
-        }
+    let first = simulate(&plans, 2, 0, 11);
+    let straightened = straightened(&first.runs);
+    let half = |half: u32| {
+        let shops = (0..100).map(|i| simulate(&plans, 2, 2 * i + half, 11));
+        shops
+            .flat_map(|shop| covered(&straightened, &shop))
+            .collect::<Vec<_>>()
+    };
+    let all: Vec<(UnknownKind, bool)> = std::thread::scope(|scope| {
+        let other = scope.spawn(|| half(1));
+        let mut all = half(0);
+        all.extend(other.join().unwrap());
+        all
+    });
+    println!("{:?}", started.elapsed());
+    let part = |of: &[bool]| of.iter().filter(|is| **is).count() as f64 / of.len() as f64;
+    for kind in [
+        UnknownKind::FurnaceOffset,
+        UnknownKind::QuenchSeverity,
+        UnknownKind::Hardenability,
+        UnknownKind::MartensiteStart,
+        UnknownKind::TemperOvenOffset,
+        UnknownKind::QuenchedHardness,
+        UnknownKind::TemperedHardness,
+        UnknownKind::Tester,
+    ] {
+        let of_kind: Vec<bool> = all
+            .iter()
+            .filter(|(k, _)| *k == kind)
+            .map(|(_, is)| *is)
+            .collect();
+        println!("{kind:?} {} {:.3}", of_kind.len(), part(&of_kind));
     }
-    println!(
-        "learnt {:?} {steps} steps, longest {longest:?}",
-        started.elapsed()
-    );
-    let found = run.so_far().unwrap();
-    println!("{:?}", simulated.truth);
-    println!("{}", serde_json::to_string_pretty(&found).unwrap());
+    let of_all: Vec<bool> = all.iter().map(|(_, is)| *is).collect();
+    println!("all {:.3}", part(&of_all));
+}
+
+#[test]
+fn cost() {
+    for (grade, mm) in [
+        ("1095", 5.0),
+        ("1095", 3.0),
+        ("1095", 2.0),
+        ("1060", 3.0),
+        ("52100", 4.0),
+    ] {
+        let route = plate(grade, mm, &[200.0]);
+        let mut model = Model::new(None, 0.0);
+        let place = model.plan(&route).unwrap();
+        let plan = &model.plans[place];
+        let steel = model.trial_steel(plan.steel).unwrap();
+        let t = std::time::Instant::now();
+        for _ in 0..20 {
+            let _ = plan.soak(steel, &Slots::default());
+        }
+        let soak = t.elapsed() / 20;
+        let t = std::time::Instant::now();
+        for _ in 0..20 {
+            let _ = plan.compute(steel, &Slots::default());
+        }
+        println!(
+            "{grade} {mm} soak {soak:?} all {:?} {:?} alike {}",
+            t.elapsed() / 20,
+            plan.planned,
+            plan.is_alike
+        );
+    }
 }
