@@ -151,12 +151,12 @@ impl LoggedReading {
         }
     }
 
-    /// Whether it was read where the piece cools faster than at the place that decides.
+    /// Whether it was read where the piece cools faster than at the place that decides: `10 mm from
+    /// the edge` is not at the edge.
     fn is_elsewhere(&self) -> bool {
-        let words = self.place.to_lowercase();
-        words
-            .split(|c: char| !c.is_alphabetic())
-            .any(|word| FASTER_PLACES.contains(&word))
+        let text = self.place.to_lowercase();
+        let words = || text.split(|c: char| !c.is_alphabetic());
+        words().any(|word| FASTER_PLACES.contains(&word)) && words().all(|word| word != "from")
     }
 }
 

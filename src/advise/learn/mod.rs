@@ -59,4 +59,8 @@ pub fn learn(
 }
 
 #[cfg(test)]
+mod answer_tests;
+#[cfg(test)]
+mod simulated;
+#[cfg(test)]
 mod tests;

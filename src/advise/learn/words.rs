@@ -19,15 +19,14 @@ pub(super) fn learnt_words(
 ) -> String {
     if narrower_part < NOTHING {
         return format!(
-            "The measurements tell next to nothing of {}: {}.",
+            "The measurements tell next to nothing of {}: {}, nine in ten.",
             kind.subject(of),
-            kind.range(before)
+            kind.range(after)
         );
     }
     format!(
-        "{} {} ({}; before {}): the band is narrower by {:.0} %.",
-        capital(&kind.subject(of)),
-        kind.value(after.mean),
+        "{} ({}; before {}, nine in ten): the band is narrower by {:.0} %.",
+        capital(&kind.sentence(of, after.mean)),
         kind.range(after),
         kind.range(before),
         100.0 * narrower_part
@@ -58,38 +57,32 @@ impl UnknownKind {
         }
     }
 
-    /// What it is like.
-    fn value(self, value: f64) -> String {
-        let (more, less) = match self {
-            Self::FurnaceOffset | Self::TemperOvenOffset => (
-                "is {} K: the piece is hotter than it reads",
-                "is {} K: the piece is colder than it reads",
-            ),
-            Self::QuenchSeverity => ("is {} times the listed one", "is {} times the listed one"),
-            Self::Hardenability => (
-                "lets it transform {} times as late as computed",
-                "lets it transform {} times as late as computed",
-            ),
-            Self::MartensiteStart => (
-                "is {} K above the computed one",
-                "is {} K below the computed one",
-            ),
-            Self::QuenchedHardness | Self::TemperedHardness => (
-                "is {} HRC above the computed one",
-                "is {} HRC below the computed one",
-            ),
-            Self::Tester => (
-                "is {} HRC: it shows too much",
-                "is {} HRC: it shows too little",
-            ),
-        };
-        let sentence = if value < 0.0 { less } else { more };
-        let is_said_by_words = matches!(
-            self,
-            Self::MartensiteStart | Self::QuenchedHardness | Self::TemperedHardness
-        );
-        let shown = if is_said_by_words { value.abs() } else { value };
-        sentence.replace("{}", &self.number(shown))
+    /// What is most probable.
+    fn sentence(self, of: &str, value: f64) -> String {
+        let number = self.number(value);
+        let size = self.number(value.abs());
+        let side = if value < 0.0 { "below" } else { "above" };
+        let subject = self.subject(of);
+        match self {
+            Self::FurnaceOffset => {
+                let way = if value < 0.0 { "colder" } else { "hotter" };
+                format!("pieces in {of} are {size} K {way} than it reads")
+            }
+            Self::TemperOvenOffset => {
+                let way = if value < 0.0 { "colder" } else { "hotter" };
+                format!("pieces in {of} are {size} K {way} than asked")
+            }
+            Self::QuenchSeverity => format!("{subject} is {number} times the listed one"),
+            Self::Hardenability => format!("{of} transforms {number} times as late as computed"),
+            Self::MartensiteStart => format!("{subject} lies {size} K {side} the computed one"),
+            Self::QuenchedHardness | Self::TemperedHardness => {
+                format!("{subject} is {size} HRC {side} the computed one")
+            }
+            Self::Tester => {
+                let way = if value < 0.0 { "less" } else { "more" };
+                format!("{of} shows {size} HRC {way} than the hardness")
+            }
+        }
     }
 
     /// A band.
@@ -97,7 +90,7 @@ impl UnknownKind {
         let unit = self.unit();
         let space = if unit.is_empty() { "" } else { " " };
         format!(
-            "{} to {}{space}{unit}, nine in ten",
+            "{} to {}{space}{unit}",
             self.number(band.least),
             self.number(band.most)
         )
