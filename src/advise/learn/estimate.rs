@@ -10,7 +10,7 @@ use crate::sources::holland_welsch_1977::huber_weight;
 
 /// Most rounds of weighing, and the change of an unknown, in its standard deviations, below which
 /// they have settled.
-const MOST_ROUNDS: usize = 200;
+const MOST_ROUNDS: usize = 60;
 const SETTLED: f64 = 1e-7;
 
 /// A measurement.

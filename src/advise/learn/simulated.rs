@@ -2,9 +2,9 @@
 //! trials with it.
 
 use super::model::Model;
-use super::plan::Measurable;
+use super::plan::{Computed, Measurable};
 use super::slot::Slot;
-use super::{LearnRun, Learned, Learnt, LoggedReading, LoggedRun};
+use super::{LearnRun, Learned, Learnt, LoggedReading, LoggedRun, UnknownKind};
 use crate::advise::law::cut_normal;
 use crate::advise::points::point;
 use crate::hardness::Scale;
@@ -56,6 +56,8 @@ pub(super) struct Simulated {
     /// The unknowns in their own units; of factors the logarithm.
     pub(super) truth: Vec<f64>,
     pub(super) runs: Vec<LoggedRun>,
+    /// Hardness of another piece of the last plan after its last step, HRC.
+    pub(super) next_hrc: f64,
 }
 
 /// Pieces of plans, each so many times, in a shop whose truth a point of the unit cube tells.
@@ -76,18 +78,10 @@ pub(super) fn simulate(
     let truth: Vec<f64> = (0..unknowns).map(|_| normal()).collect();
     let truth = model.values(&truth);
     let mut runs = Vec::new();
-    for ((route, count), place) in plans.iter().zip(places) {
-        let plan = &model.plans[place];
+    for ((route, count), place) in plans.iter().zip(&places) {
         for _ in 0..*count {
-            let mut off = plan.off(&truth);
-            for slot in Slot::ALL.into_iter().filter(|slot| *slot != Slot::Tester) {
-                let sd = plan.variances.anew.get(slot).sqrt();
-                if sd > 0.0 {
-                    off.add(slot, sd * normal());
-                }
-            }
-            let steel = model.trial_steel(plan.steel).unwrap();
-            let computed = plan.compute(steel, &off).unwrap_or_default();
+            let piece = piece(&model, *place, &truth, &mut normal);
+            let plan = &model.plans[*place];
             let tester_sd = plan.variances.anew.get(Slot::Tester).sqrt();
             let steps = [
                 (Measurable::Quenched, Step::Quench),
@@ -95,7 +89,7 @@ pub(super) fn simulate(
             ];
             let mut read = Vec::new();
             for (what, step) in steps {
-                if let Some(hrc) = computed[what as usize] {
+                if let Some(hrc) = piece[what as usize] {
                     for _ in 0..readings {
                         let value = hrc + tester_sd * normal();
                         read.push(reading(value.clamp(20.0, 68.0), step));
@@ -105,7 +99,34 @@ pub(super) fn simulate(
             runs.push(logged(route, read));
         }
     }
-    Simulated { truth, runs }
+    let last = *places.last().unwrap();
+    let tester = UnknownKind::Tester;
+    let tester = model
+        .unknowns
+        .0
+        .iter()
+        .position(|unknown| unknown.kind == tester);
+    let shown = piece(&model, last, &truth, &mut normal);
+    let finished = Measurable::finished(&model.plans[last].route);
+    Simulated {
+        next_hrc: shown[finished as usize].unwrap() - truth[tester.unwrap()],
+        truth,
+        runs,
+    }
+}
+
+/// What the tester shows of a piece of a plan, apart from its error from reading to reading.
+fn piece(model: &Model, place: usize, truth: &[f64], normal: &mut impl FnMut() -> f64) -> Computed {
+    let plan = &model.plans[place];
+    let mut off = plan.off(truth);
+    for slot in Slot::ALL.into_iter().filter(|slot| *slot != Slot::Tester) {
+        let sd = plan.variances.anew.get(slot).sqrt();
+        if sd > 0.0 {
+            off.add(slot, sd * normal());
+        }
+    }
+    let steel = model.trial_steel(plan.steel).unwrap();
+    plan.compute(steel, &off).unwrap_or_default()
 }
 
 /// A band in the unit in which the truth is told.

@@ -8,16 +8,19 @@ use crate::route::{Deviation, trial};
 
 const SHOPS: u32 = 200;
 
-/// Which of the unknowns of a simulated shop lie in their bands, each with its kind.
-fn covered(straightened: &LearnRun, simulated: &Simulated) -> Vec<(UnknownKind, bool)> {
+/// Which of the unknowns of a simulated shop lie in their bands, each with its kind; with none
+/// whether the hardness of the next piece does.
+fn covered(straightened: &LearnRun, simulated: &Simulated) -> Vec<(Option<UnknownKind>, bool)> {
     let found = estimated(with_measured(straightened, &simulated.runs));
     let all = found.unknowns.iter().zip(&simulated.truth);
-    all.map(|(learnt, truth)| {
+    let unknowns = all.map(|(learnt, truth)| {
         let Band { least, most, .. } = learnt.after;
         let band = natural(learnt, least)..=natural(learnt, most);
-        (learnt.kind, band.contains(truth))
-    })
-    .collect()
+        (Some(learnt.kind), band.contains(truth))
+    });
+    let Band { least, most, .. } = found.prediction.unwrap().after;
+    let next = (least..=most).contains(&simulated.next_hrc);
+    unknowns.chain([(None, next)]).collect()
 }
 
 /// A heat that half hardens at one thickness and hardens at another, in a furnace and an oil of which
@@ -25,8 +28,8 @@ fn covered(straightened: &LearnRun, simulated: &Simulated) -> Vec<(UnknownKind, 
 #[test]
 fn the_truth_lies_in_nine_bands_of_ten() {
     let plans = [
-        (plate("1095", 5.0, &[200.0]), 3),
         (plate("1095", 3.0, &[250.0]), 2),
+        (plate("1095", 5.0, &[200.0]), 3),
     ];
     let first = simulate(&plans, 2, 0, 11);
     let straightened = straightened(&first.runs);
@@ -36,22 +39,23 @@ fn the_truth_lies_in_nine_bands_of_ten() {
             .flat_map(|shop| covered(&straightened, &shop))
             .collect::<Vec<_>>()
     };
-    let all: Vec<(UnknownKind, bool)> = std::thread::scope(|scope| {
+    let all: Vec<(Option<UnknownKind>, bool)> = std::thread::scope(|scope| {
         let other = scope.spawn(|| half(1));
         let mut all = half(0);
         all.extend(other.join().unwrap());
         all
     });
-    let check = |name: &str, of: &dyn Fn(UnknownKind) -> bool| {
+    let check = |kind: Option<UnknownKind>| {
         let known: Vec<bool> = all
             .iter()
-            .filter(|(kind, _)| of(*kind))
+            .filter(|(of, _)| *of == kind)
             .map(|(_, is)| *is)
             .collect();
-        assert!(known.len() >= SHOPS as usize, "{name}: {}", known.len());
+        assert_eq!(known.len(), SHOPS as usize, "{kind:?}");
         let part = known.iter().filter(|is| **is).count() as f64 / known.len() as f64;
-        assert!((0.85..=0.95).contains(&part), "{name}: {part}");
+        assert!((0.85..=0.95).contains(&part), "{kind:?}: {part}");
     };
+    check(None);
     for kind in [
         UnknownKind::FurnaceOffset,
         UnknownKind::QuenchSeverity,
@@ -62,9 +66,8 @@ fn the_truth_lies_in_nine_bands_of_ten() {
         UnknownKind::TemperedHardness,
         UnknownKind::Tester,
     ] {
-        check(&format!("{kind:?}"), &|of| of == kind);
+        check(Some(kind));
     }
-    check("all", &|_| true);
 }
 
 /// The hardness of a piece of a plan in a simulated shop, nothing being off about this very piece.
@@ -131,11 +134,13 @@ fn twenty_pieces_converge_and_two_wild_readings_do_not_wreck_it() {
     let moved = |found: &Learned| (of(found).after.mean - of(&clean).after.mean).abs();
     assert!(moved(&robust) < 0.35, "{}", moved(&robust));
     assert!(moved(&plain) > 2.5 * moved(&robust), "{}", moved(&plain));
-    let outliers = robust
-        .compared
-        .iter()
-        .filter(|compared| compared.is_outlier);
-    let named: Vec<(usize, &str)> = outliers.map(|found| (found.run, found.what)).collect();
-    assert_eq!(named, [(4, "tempered_hrc"), (13, "tempered_hrc")]);
-    assert!(clean.compared.iter().all(|compared| !compared.is_outlier));
+    let outliers = |found: &Learned| -> Vec<(usize, &str)> {
+        let all = found.compared.iter().filter(|compared| compared.is_outlier);
+        all.map(|compared| (compared.run, compared.what)).collect()
+    };
+    let named = outliers(&robust);
+    assert!(named.contains(&(4, "tempered_hrc")) && named.contains(&(13, "tempered_hrc")));
+    // Of the others one in 140 lies so far off by chance.
+    assert!(named.len() <= 4, "{named:?}");
+    assert!(outliers(&clean).len() <= 2, "{:?}", outliers(&clean));
 }
