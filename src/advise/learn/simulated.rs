@@ -60,28 +60,35 @@ pub(super) struct Simulated {
     pub(super) next_hrc: f64,
 }
 
-/// Pieces of plans, each so many times, in a shop whose truth a point of the unit cube tells.
-pub(super) fn simulate(
-    plans: &[(Route, usize)],
-    readings: usize,
-    number: u32,
-    seed: u32,
-) -> Simulated {
-    let mut model = Model::new(None, 0.0);
-    let places: Vec<usize> = plans
-        .iter()
-        .map(|(route, _)| model.plan(route).unwrap())
-        .collect();
+/// Plans of a simulated logbook, and how many pieces of each.
+pub(super) struct Jobs {
+    model: Model,
+    plans: Vec<(usize, usize)>,
+}
+
+impl Jobs {
+    pub(super) fn of(routes: &[(Route, usize)]) -> Self {
+        let mut model = Model::new(None, 0.0);
+        let plan = |(route, count): &(Route, usize)| (model.plan(route).unwrap(), *count);
+        let plans = routes.iter().map(plan).collect();
+        Self { model, plans }
+    }
+}
+
+/// Pieces of the jobs in a shop whose truth a point of the unit cube tells.
+pub(super) fn simulate(jobs: &Jobs, readings: usize, number: u32, seed: u32) -> Simulated {
+    let Jobs { model, plans } = jobs;
     let unknowns = model.unknowns.0.len();
     let mut part = point(number, 250, seed).into_iter();
     let mut normal = || cut_normal(part.next().expect("enough coordinates"), CUT);
     let truth: Vec<f64> = (0..unknowns).map(|_| normal()).collect();
     let truth = model.values(&truth);
     let mut runs = Vec::new();
-    for ((route, count), place) in plans.iter().zip(&places) {
+    for (place, count) in plans {
         for _ in 0..*count {
-            let piece = piece(&model, *place, &truth, &mut normal);
+            let piece = piece(model, *place, &truth, &mut normal);
             let plan = &model.plans[*place];
+            let route = &plan.route;
             let tester_sd = plan.variances.anew.get(Slot::Tester).sqrt();
             let steps = [
                 (Measurable::Quenched, Step::Quench),
@@ -99,14 +106,14 @@ pub(super) fn simulate(
             runs.push(logged(route, read));
         }
     }
-    let last = *places.last().unwrap();
+    let (last, _) = *plans.last().unwrap();
     let tester = UnknownKind::Tester;
     let tester = model
         .unknowns
         .0
         .iter()
         .position(|unknown| unknown.kind == tester);
-    let shown = piece(&model, last, &truth, &mut normal);
+    let shown = piece(model, last, &truth, &mut normal);
     let finished = Measurable::finished(&model.plans[last].route);
     Simulated {
         next_hrc: shown[finished as usize].unwrap() - truth[tester.unwrap()],

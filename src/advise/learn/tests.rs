@@ -1,7 +1,7 @@
 //! Recovery of what is known of simulated shops.
 
 use super::simulated::{
-    Simulated, estimated, natural, plate, simulate, straightened, with_measured,
+    Jobs, Simulated, estimated, natural, plate, simulate, straightened, with_measured,
 };
 use super::*;
 use crate::route::{Deviation, trial};
@@ -27,14 +27,14 @@ fn covered(straightened: &LearnRun, simulated: &Simulated) -> Vec<(Option<Unknow
 /// nothing is known but their bands.
 #[test]
 fn the_truth_lies_in_nine_bands_of_ten() {
-    let plans = [
+    let jobs = Jobs::of(&[
         (plate("1095", 3.0, &[250.0]), 2),
         (plate("1095", 5.0, &[200.0]), 3),
-    ];
-    let first = simulate(&plans, 2, 0, 11);
+    ]);
+    let first = simulate(&jobs, 2, 0, 11);
     let straightened = straightened(&first.runs);
     let half = |half: u32| {
-        let shops = (0..SHOPS / 2).map(|i| simulate(&plans, 2, 2 * i + half, 11));
+        let shops = (0..SHOPS / 2).map(|i| simulate(&jobs, 2, 2 * i + half, 11));
         shops
             .flat_map(|shop| covered(&straightened, &shop))
             .collect::<Vec<_>>()
@@ -97,8 +97,8 @@ fn true_hrc(found: &Learned, simulated: &Simulated, route: &Route) -> f64 {
 #[test]
 fn twenty_pieces_converge_and_two_wild_readings_do_not_wreck_it() {
     let route = plate("52100", 3.0, &[180.0]);
-    let plans = [(route.clone(), 20)];
-    let simulated = simulate(&plans, 1, 5, 3);
+    let jobs = Jobs::of(&[(route.clone(), 20)]);
+    let simulated = simulate(&jobs, 1, 5, 3);
     let straightened = straightened(&simulated.runs);
     let clean = estimated(straightened.clone());
     let width = |band: Band| band.most - band.least;
