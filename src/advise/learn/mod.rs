@@ -5,14 +5,15 @@
 //! every run and what is anew in each. What is the same is an unknown, shared by all runs with the
 //! same furnace, quenchant or heat; beforehand it is normal about none, as wide as its band says. What
 //! is anew is scatter, shared by all that is measured on one piece. The most probable values are
-//! found by damped Gauss-Newton steps: trials say what the plans come to and, by differences, how
-//! that changes; readings that lie far off are weighed down (`sources::holland_welsch_1977`). Bands
-//! after are those of normal errors about the most probable values.
+//! found by damped Gauss-Newton steps: trials say what the plans come to and, by differences, how that
+//! changes and by how much it bends; readings that lie far off are weighed down
+//! (`sources::holland_welsch_1977`). Bands after are those of normal errors about the most probable
+//! values.
 //!
 //! The heat's chemistry is no unknown by itself: where only the grade is known, it widens what is
-//! open about hardenability and hardness. Thickness and stirring are taken as told. A steady error of
-//! the tester cannot be told from the hardness of a heat; the answer says which unknowns cannot be
-//! told apart.
+//! open about hardenability and hardness. What was done otherwise than planned is told in words, which
+//! nothing here reads: the run is taken as planned and marked. A steady error of the tester cannot be
+//! told from the hardness of a heat; the answer says which unknowns cannot be told apart.
 
 mod answer;
 mod correction;

@@ -54,7 +54,7 @@ enum Phase {
     Done,
 }
 
-/// Learning from a logbook, a slice of some milliseconds at a time: a worker may tell how far it is,
+/// Learning from a logbook, a slice of a few trials at a time: a worker may tell how far it is,
 /// show what there is so far, and stop by dropping it.
 #[derive(Clone)]
 pub struct LearnRun {
