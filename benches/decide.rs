@@ -1,4 +1,4 @@
-//! Deciding: how sure a route is, what it hangs on, and finding one.
+//! Deciding: how sure a route is, what it hangs on, finding one, and learning from a logbook.
 
 #![allow(
     missing_docs,
@@ -7,11 +7,12 @@
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use recalesce::advise::{
-    Furnace, Limits, Purpose, Quenchant, Shop, Sought, Tolerances, USUAL_CASES, find, sensitivity,
-    spread,
+    Furnace, Limits, LoggedReading, LoggedRun, Purpose, Quenchant, Shop, Sought, Tolerances,
+    USUAL_CASES, find, learn, sensitivity, spread,
 };
+use recalesce::hardness::Scale;
 use recalesce::heat::{MediumChoice, Section};
-use recalesce::route::{Route, Thermocouple};
+use recalesce::route::{Route, Step, Thermocouple};
 use std::hint::black_box;
 
 /// A kiln and three oils.
@@ -34,6 +35,37 @@ fn shop() -> Shop {
             .to_vec(),
         ..Shop::default()
     }
+}
+
+/// Twenty pieces of two thicknesses, each read as quenched and as tempered.
+fn logbook(route: &Route) -> Vec<LoggedRun> {
+    let reading = |value, after| LoggedReading {
+        value,
+        scale: Scale::Hrc,
+        place: String::new(),
+        after,
+    };
+    (0..20)
+        .map(|i| LoggedRun {
+            name: format!("run {i}"),
+            route: Route {
+                section: Section::Plate {
+                    thickness_mm: if i % 2 == 0 { 4.0 } else { 8.0 },
+                },
+                ..route.clone()
+            },
+            readings: vec![
+                reading(63.0 + 0.1 * f64::from(i % 5), Step::Quench),
+                reading(
+                    59.0 + 0.1 * f64::from(i % 4),
+                    Step::Temper(route.tempers.len()),
+                ),
+            ],
+            austenite_vol_percent: None,
+            fracture_grain_astm: None,
+            is_told_otherwise: false,
+        })
+        .collect()
 }
 
 fn decisions(c: &mut Criterion) {
@@ -62,6 +94,10 @@ fn decisions(c: &mut Criterion) {
             b.iter(|| find(black_box(route), &shop, &sought, &tolerances, 1));
         });
     }
+    let runs = logbook(&plate);
+    group.bench_function("learning from twenty runs of two plates", |b| {
+        b.iter(|| learn(black_box(&runs), Some(&shop), Some(&plate)));
+    });
     group.finish();
 }
 

@@ -46,11 +46,12 @@ fn help() -> String {
     String::from_utf8(output).expect("text")
 }
 
-const NAMES: [&str; 19] = [
+const NAMES: [&str; 20] = [
     "route",
     "find",
     "spread",
     "sensitivity",
+    "learn",
     "critical_temperatures",
     "equilibrium",
     "soak",

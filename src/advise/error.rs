@@ -30,6 +30,12 @@ pub enum AdviseError {
         /// Unit of all three, with the space before it.
         unit: &'static str,
     },
+    /// There is no run to learn from, and no route is asked for.
+    #[error("there is no run to learn from")]
+    NoRun,
+    /// Numbers that do not hold together.
+    #[error("what was measured cannot be brought together with the models")]
+    NotSolved,
     /// Nothing comes out of any case.
     #[error("none of {cases} cases has an outcome; the first was refused: {first}")]
     NoCase {

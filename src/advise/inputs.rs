@@ -6,7 +6,7 @@ use super::error::{AdviseError, check};
 use super::law::{Law, NINE_IN_TEN, cut_normal};
 use crate::hardness::AS_QUENCHED_BAND_HRC;
 use crate::route::{NOSE_BAND, Route, Step, Trial};
-use crate::steel::{Composition, Element, OpenContent, find};
+use crate::steel::{Composition, Element, Grade, OpenContent, find};
 use serde::{Deserialize, Serialize};
 
 /// What a route does not tell of its own uncertainty.
@@ -161,6 +161,14 @@ impl OpenInput {
         match &self.distribution {
             Distribution::Scalar(_) => 1,
             Distribution::Contents { contents } => contents.len(),
+        }
+    }
+
+    /// Its law, where it is one number.
+    pub(super) const fn law(&self) -> Option<&Law> {
+        match &self.distribution {
+            Distribution::Scalar(law) => Some(law),
+            Distribution::Contents { .. } => None,
         }
     }
 
@@ -329,9 +337,14 @@ fn chemistry(route: &Route, contents: Vec<Content>) -> OpenInput {
 /// Contents that a steel known by its grade alone leaves open; none where a certificate or a test of
 /// the heat tells more.
 fn grade_contents(route: &Route) -> Option<Vec<OpenContent>> {
+    Some(only_known_grade(route)?.open_contents().collect())
+}
+
+/// The grade of a steel of which nothing more is known; none where a certificate or a test of the
+/// heat tells more.
+pub(super) fn only_known_grade(route: &Route) -> Option<&'static Grade> {
     let grade = find(route.grade.as_deref()?).ok()?;
-    let is_nominal = grade.nominal == route.composition && route.end_quench.is_empty();
-    is_nominal.then(|| grade.open_contents().collect())
+    (grade.nominal == route.composition && route.end_quench.is_empty()).then_some(grade)
 }
 
 fn open_contents(route: &Route, tolerances: &Tolerances) -> Vec<Content> {

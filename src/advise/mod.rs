@@ -7,6 +7,7 @@ mod error;
 mod find;
 mod inputs;
 mod law;
+mod learn;
 mod points;
 mod sensitivity;
 mod shop;
@@ -18,6 +19,11 @@ pub use find::{
 };
 pub use inputs::{Content, Distribution, Input, OpenInput, Tolerances};
 pub use law::Law;
+pub use learn::{
+    Band, Compared, Corrected, Correction, Entangled, LearnRun, Learned, Learnt, LoggedReading,
+    LoggedRun, Measurement, NextMeasurement, NotUsed, Owner, Prediction, UnknownKind, Unusable,
+    learn,
+};
 pub use sensitivity::{
     Divided, Index, Quantity, Sensitivity, SensitivityRun, Share, USUAL_ROWS, sensitivity,
 };

@@ -9,3 +9,4 @@ pub mod least_squares;
 pub mod order;
 pub mod quantile;
 pub mod roots;
+pub mod symmetric;

@@ -24,6 +24,7 @@ pub mod grossmann_1964;
 pub mod hagel_1956;
 pub mod harris_cohen_1949;
 pub mod hodge_orehoski_1946;
+pub mod holland_welsch_1977;
 pub mod iec_1999;
 pub mod iec_60584_2013;
 pub mod ishigami_homma_1990;
@@ -117,6 +118,7 @@ pub const ALL: &[&Source] = &[
     &hagel_1956::SOURCE,
     &harris_cohen_1949::SOURCE,
     &hodge_orehoski_1946::SOURCE,
+    &holland_welsch_1977::SOURCE,
     &iec_1999::SOURCE,
     &iec_60584_2013::SOURCE,
     &ishigami_homma_1990::SOURCE,

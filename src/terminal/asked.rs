@@ -75,7 +75,8 @@ impl<'a> Asked<'a> {
         }
     }
 
-    fn has(&self, name: &str) -> bool {
+    /// Whether a field is there.
+    pub(super) fn has(&self, name: &str) -> bool {
         self.fields.get(name).is_some_and(|value| !value.is_null())
     }
 

@@ -2,7 +2,7 @@
 
 use super::asked::Asked;
 use super::refusal::Refusal;
-use super::{coupon, decide, hardness, heat, quenchant, steel, transform, whole_route};
+use super::{coupon, decide, hardness, heat, learn, quenchant, steel, transform, whole_route};
 use serde_json::{Map, Value};
 
 /// A kind of question.
@@ -58,6 +58,7 @@ pub(super) fn all() -> impl Iterator<Item = &'static Question> {
     [
         whole_route::QUESTIONS,
         decide::QUESTIONS,
+        learn::QUESTIONS,
         steel::QUESTIONS,
         transform::QUESTIONS,
         heat::QUESTIONS,

@@ -206,7 +206,7 @@ fn sensitivity_of(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
 }
 
 /// The fields of an answer that is one object.
-fn object(answer: &impl Serialize) -> Result<Map<String, Value>, Refusal> {
+pub(super) fn object(answer: &impl Serialize) -> Result<Map<String, Value>, Refusal> {
     match serde_json::to_value(answer)? {
         Value::Object(fields) => Ok(fields),
         _ => Ok(Map::new()),

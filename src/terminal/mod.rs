@@ -10,6 +10,7 @@ mod hardness;
 mod heat;
 mod help;
 mod in_order;
+mod learn;
 mod lines;
 mod quenchant;
 mod refusal;

@@ -10,6 +10,7 @@ mod draft;
 mod file;
 mod id;
 mod list;
+mod logged;
 mod merge;
 mod photo;
 mod run;

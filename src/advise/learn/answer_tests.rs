@@ -1,0 +1,334 @@
+//! What is answered about a logbook.
+
+use super::simulated::{estimated, logged, plate, reading};
+use super::*;
+use crate::advise::law::NINE_IN_TEN;
+use crate::advise::shop::{Furnace, Quenchant, Shop, Tester};
+use crate::advise::{Tolerances, spread};
+use crate::hardness::Scale;
+use crate::heat::{MediumChoice, Section};
+use crate::route::{Deviation, Step, Thermocouple, trial};
+use crate::steel::{Composition, find};
+
+fn of_kind(found: &Learned, kind: UnknownKind) -> &Learnt {
+    let mut all = found.unknowns.iter().filter(|learnt| learnt.kind == kind);
+    let first = all.next().unwrap();
+    assert!(all.next().is_none());
+    first
+}
+
+fn width(band: Band) -> f64 {
+    band.most - band.least
+}
+
+/// Without a run the band of the next piece is that of a sample: what is straightened is nearly
+/// straight for a piece that hardens through.
+#[test]
+fn what_is_known_beforehand_is_what_a_sample_tells() {
+    let route = plate("52100", 3.0, &[180.0]);
+    let found = estimated(LearnRun::new(&[], None, Some(&route)).unwrap());
+    let tolerances = Tolerances {
+        certificate_part: 0.0,
+        ..Tolerances::default()
+    };
+    let sampled = spread(&route, &tolerances, 256, 1)
+        .unwrap()
+        .final_hrc
+        .unwrap();
+    let before = found.prediction.unwrap().before;
+    approx::assert_abs_diff_eq!(before.mean, sampled.mean, epsilon = 0.15);
+    let sampled = sampled.p95 - sampled.p05;
+    approx::assert_relative_eq!(width(before), sampled, max_relative = 0.1);
+    // Nothing is learnt from nothing.
+    for learnt in &found.unknowns {
+        assert_eq!(learnt.before, learnt.after);
+        assert!(learnt.words.contains("next to nothing"), "{}", learnt.words);
+    }
+    assert!(found.entangled.is_empty());
+}
+
+/// One coupon, 3 HRC softer than predicted, and as much softer after its temper.
+#[test]
+fn a_single_coupon_moves_it_sensibly() {
+    let route = plate("52100", 3.0, &[180.0]);
+    let run = logged(
+        &route,
+        vec![reading(62.3, Step::Quench), reading(58.5, Step::Temper(1))],
+    );
+    let found = learn(&[run], None, Some(&route)).unwrap();
+    for compared in &found.compared {
+        let Compared {
+            measured,
+            before,
+            after,
+            ..
+        } = compared;
+        assert!(
+            *measured < after.mean && after.mean < before.mean - 0.5,
+            "{compared:?}"
+        );
+        assert!(width(*after) < width(*before));
+    }
+    for kind in [UnknownKind::QuenchedHardness, UnknownKind::TemperedHardness] {
+        let learnt = of_kind(&found, kind);
+        assert!(learnt.after.mean < -0.4 && learnt.after.mean > learnt.before.least);
+        assert!((0.05..0.6).contains(&learnt.narrower_part), "{learnt:?}");
+        assert!(
+            learnt.words.contains("HRC below the computed one"),
+            "{}",
+            learnt.words
+        );
+    }
+    let Prediction { before, after } = found.prediction.unwrap();
+    assert!(after.mean < before.mean && width(after) < width(before));
+    // What is offered next is in order, and all of it narrows.
+    assert!(found.next.is_sorted_by(|a, b| a.band_hrc <= b.band_hrc));
+    let now = 0.5 * width(after);
+    assert!(found.next.iter().all(|next| next.band_hrc <= now + 1e-9));
+    let coupons = found
+        .next
+        .iter()
+        .filter(|next| matches!(next.measurement, Measurement::Coupon { .. }));
+    assert_eq!(coupons.count(), 1);
+    assert!(found.next.len() >= 6);
+}
+
+/// Three readings on another piece of the route narrow its band by what was foretold.
+#[test]
+fn a_measurement_teaches_what_was_foretold() {
+    let route = plate("52100", 3.0, &[180.0]);
+    let first = logged(&route, vec![reading(64.0, Step::Quench)]);
+    let found = learn(std::slice::from_ref(&first), None, Some(&route)).unwrap();
+    let foretold = found
+        .next
+        .iter()
+        .find(|next| next.measurement == Measurement::AsTempered)
+        .unwrap();
+    let hrc = found.prediction.unwrap().after.mean;
+    let second = logged(&route, vec![reading(hrc, Step::Temper(1)); 3]);
+    let again = estimated(LearnRun::new(&[first, second], None, Some(&route)).unwrap());
+    let band_hrc = 0.5 * width(again.prediction.unwrap().after);
+    approx::assert_relative_eq!(band_hrc, foretold.band_hrc, max_relative = 0.03);
+    assert!(foretold.narrower_hrc > 0.1);
+}
+
+#[test]
+fn what_teaches_nothing_is_told_with_its_reason() {
+    let route = plate("1095", 5.0, &[200.0]);
+    let at = |place: &str| LoggedReading {
+        place: place.to_owned(),
+        ..reading(50.0, Step::Quench)
+    };
+    let on = |value: f64, scale: Scale| LoggedReading {
+        scale,
+        ..reading(value, Step::Quench)
+    };
+    let mut run = logged(
+        &route,
+        vec![
+            at("surface, left"),
+            at("2 mm from the surface"),
+            on(12.0, Scale::Hrc),
+            on(510.0, Scale::Hv),
+            reading(50.0, Step::Cold),
+        ],
+    );
+    run.fracture_grain_astm = Some(8.0);
+    run.austenite_vol_percent = Some(101.0);
+    let mut cold = logged(&route, vec![reading(20.0, Step::Quench)]);
+    cold.route.soak.temperature_c = 650.0;
+    let found = estimated(LearnRun::new(&[run, cold], None, Some(&route)).unwrap());
+    let told: Vec<(usize, &str, String)> = found
+        .not_used
+        .iter()
+        .map(|not_used| {
+            (
+                not_used.run,
+                not_used.field.as_str(),
+                not_used.reason.to_string(),
+            )
+        })
+        .collect();
+    let expected = [
+        (0, "readings[0]", "surface, left"),
+        (0, "readings[2]", "12 HRC has no number"),
+        (0, "readings[4]", "no such step"),
+        (0, "austenite_vol_percent", "101 vol %"),
+        (0, "fracture_grain_astm", "fracture grain"),
+        (
+            1,
+            "readings[0]",
+            "the models do not tell what comes of this route",
+        ),
+    ];
+    assert_eq!(told.len(), expected.len(), "{told:?}");
+    for (told, (run, field, words)) in told.iter().zip(expected) {
+        assert_eq!((told.0, told.1), (run, field));
+        assert!(told.2.contains(words), "{told:?}");
+    }
+    assert_eq!(found.compared.len(), 1);
+    assert_eq!(found.compared[0].readings, 2);
+}
+
+/// The surface of a piece that hardens through with room to spare is as hard as its centre.
+#[test]
+fn where_a_piece_hardens_alike_it_does_not_matter_where_it_was_read() {
+    let mut route = plate("52100", 3.0, &[]);
+    route.quench.medium = MediumChoice::Named("water20".to_owned());
+    let mut at_surface = reading(65.0, Step::Quench);
+    at_surface.place = "Surface".to_owned();
+    let found = estimated(LearnRun::new(&[logged(&route, vec![at_surface])], None, None).unwrap());
+    assert!(found.not_used.is_empty(), "{:?}", found.not_used);
+}
+
+fn shop() -> Shop {
+    let furnace = |name: &str, band_k: f64| Furnace {
+        name: name.to_owned(),
+        least_c: 100.0,
+        most_c: 1100.0,
+        band_k,
+        offset_k: 4.0,
+        thermocouple: Thermocouple::Checked,
+        holds: true,
+    };
+    Shop {
+        furnaces: vec![furnace("kiln", 6.0), furnace("old kiln", 15.0)],
+        quenchants: vec![Quenchant {
+            medium: MediumChoice::Named("oil_fast".to_owned()),
+            agitation: 1.0,
+        }],
+        tester: Some(Tester { error_hrc: 3.0 }),
+        ..Shop::default()
+    }
+}
+
+#[test]
+fn a_shop_tells_its_furnaces_and_its_tester() {
+    let mut route = plate("52100", 3.0, &[180.0]);
+    route.furnace_offset_k = 4.0;
+    let in_furnace = |band_k: f64| {
+        let mut run = logged(&route, vec![reading(64.0, Step::Quench)]);
+        run.route.furnace_band_k = band_k;
+        run
+    };
+    let runs = [in_furnace(6.0), in_furnace(15.0), in_furnace(40.0)];
+    let found = estimated(LearnRun::new(&runs, Some(&shop()), None).unwrap());
+    let named: Vec<&str> = found
+        .unknowns
+        .iter()
+        .filter(|learnt| learnt.kind == UnknownKind::FurnaceOffset)
+        .map(|learnt| learnt.of.as_str())
+        .collect();
+    // That of the last run first: it is the one that is asked about.
+    assert_eq!(
+        named,
+        [
+            "the furnace",
+            "the furnace “kiln”",
+            "the furnace “old kiln”"
+        ]
+    );
+    assert!(
+        found.unknowns.iter().all(|learnt| {
+            learnt.kind != UnknownKind::FurnaceOffset || learnt.before.mean == 4.0
+        })
+    );
+    let tester = of_kind(&found, UnknownKind::Tester);
+    approx::assert_relative_eq!(
+        tester.before.most,
+        3.0 * 0.75_f64.sqrt(),
+        max_relative = 0.02
+    );
+    let broken = Shop {
+        tester: Some(Tester { error_hrc: -1.0 }),
+        ..shop()
+    };
+    assert!(LearnRun::new(&runs, Some(&broken), None).is_err());
+    assert!(matches!(
+        LearnRun::new(&[], None, None),
+        Err(AdviseError::NoRun)
+    ));
+}
+
+/// A heat of which only the grade is known may be lean or rich, which adds to what the model leaves
+/// open.
+#[test]
+fn a_certificate_narrows_what_is_open_about_a_heat() {
+    let certified = plate("1095", 4.0, &[]);
+    let by_grade = Route {
+        grade: Some("1095".to_owned()),
+        ..certified.clone()
+    };
+    let ln_sd = |route: &Route| {
+        let found = estimated(LearnRun::new(&[], None, Some(route)).unwrap());
+        of_kind(&found, UnknownKind::Hardenability).before.most.ln() / NINE_IN_TEN
+    };
+    let ln_margin = |heat: Composition| {
+        let of_heat = Route {
+            composition: heat,
+            ..certified.clone()
+        };
+        let trial = trial(&of_heat, &Deviation::default()).unwrap();
+        trial.margin_factor.unwrap().ln()
+    };
+    let [lean, rich] = find("1095").unwrap().lean_and_rich().map(ln_margin);
+    let of_heats = 0.5 * (rich - lean) / NINE_IN_TEN;
+    assert!(of_heats > 0.05);
+    let together = ln_sd(&certified).hypot(of_heats);
+    approx::assert_relative_eq!(ln_sd(&by_grade), together, max_relative = 1e-6);
+}
+
+/// The whole offset of a furnace is learnt: what was planned with another offset is set right by
+/// the difference.
+#[test]
+fn a_correction_is_off_until_it_is_switched_on() {
+    let route = plate("52100", 3.0, &[180.0]);
+    let run = logged(&route, vec![reading(62.0, Step::Quench)]);
+    let found = estimated(LearnRun::new(&[run], None, Some(&route)).unwrap());
+    let mut correction = found.correction();
+    assert_eq!(correction.deviation(&route, None), Deviation::default());
+    correction.is_on = true;
+    let off = correction.deviation(&route, None);
+    let learnt = of_kind(&found, UnknownKind::QuenchedHardness);
+    assert_eq!(off.quenched_hrc, learnt.after.mean);
+    assert!(off.quenched_hrc < -0.5);
+    assert_eq!(
+        off.soak_k,
+        of_kind(&found, UnknownKind::FurnaceOffset).after.mean
+    );
+    let mut surveyed = route.clone();
+    surveyed.furnace_offset_k = 5.0;
+    let less = correction.deviation(&surveyed, None);
+    approx::assert_abs_diff_eq!(less.soak_k, off.soak_k - 5.0, epsilon = 1e-12);
+    // Another heat in another quenchant is not told of.
+    let mut other = plate("1095", 3.0, &[]);
+    other.quench.medium = MediumChoice::Named("water20".to_owned());
+    let of_other = correction.deviation(&other, None);
+    assert_eq!(
+        (of_other.quenched_hrc, of_other.heat_transfer_factor),
+        (0.0, 1.0)
+    );
+    let text = serde_json::to_string(&correction).unwrap();
+    assert_eq!(
+        serde_json::from_str::<Correction>(&text).unwrap(),
+        correction
+    );
+}
+
+#[test]
+fn a_worker_may_look_in_and_stop() {
+    let mut route = plate("1095", 4.0, &[]);
+    route.section = Section::Plate { thickness_mm: 4.0 };
+    let run = logged(&route, vec![reading(60.0, Step::Quench)]);
+    let mut learning = LearnRun::new(&[run], None, None).unwrap();
+    let mut before = learning.progress();
+    assert!(learning.so_far().is_none());
+    while learning.step().unwrap() {
+        let now = learning.progress();
+        assert!((before..1.0).contains(&now), "{before} {now}");
+        before = now;
+    }
+    assert_eq!(learning.progress(), 1.0);
+    assert!(!learning.so_far().unwrap().next.is_empty());
+    assert!(!learning.step().unwrap());
+}

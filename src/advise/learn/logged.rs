@@ -1,0 +1,222 @@
+//! Runs as this room takes them, and what of them can be learnt from.
+
+use super::plan::{Computed, Measurable};
+use crate::hardness::{Hardness, Scale, convert};
+use crate::route::{Route, Step};
+use serde::Serialize;
+
+/// Error of the model's retained austenite, vol %: what the project's score allows it in the mean.
+const AUSTENITE_MODEL_VOL_PERCENT: f64 = 3.0;
+/// Error of a measurement of retained austenite, vol %, as a standard deviation (expert value).
+const AUSTENITE_MEASURED_VOL_PERCENT: f64 = 2.0;
+/// Words for a place that cools faster than the one that decides.
+const FASTER_PLACES: [&str; 7] = ["surface", "skin", "edge", "corner", "rim", "tip", "face"];
+
+/// A run of a route: what was planned, and what was measured.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LoggedRun {
+    /// What it is called in the answer.
+    pub name: String,
+    /// The route as planned.
+    pub route: Route,
+    /// Hardness as read.
+    pub readings: Vec<LoggedReading>,
+    /// Retained austenite after the last step, vol %.
+    pub austenite_vol_percent: Option<f64>,
+    /// Grain by the fracture of a coupon, ASTM number.
+    pub fracture_grain_astm: Option<f64>,
+    /// Whether something was done otherwise than planned, as told in words.
+    pub is_told_otherwise: bool,
+}
+
+/// A hardness reading.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LoggedReading {
+    /// Number on the scale.
+    pub value: f64,
+    /// The scale.
+    pub scale: Scale,
+    /// Where on the piece, in the user's words.
+    pub place: String,
+    /// After which step.
+    pub after: Step,
+}
+
+/// Why a measurement teaches nothing.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum Unusable {
+    /// It has no number on the C scale.
+    #[error("{value} {scale} has no number on the C scale")]
+    Scale {
+        /// As read.
+        value: f64,
+        /// The scale.
+        scale: &'static str,
+    },
+    /// The route has no such step.
+    #[error("the route has no such step")]
+    Step,
+    /// A place that cools faster than the one that the models tell of.
+    #[error(
+        "read at “{place}”: the models tell the place that cools slowest, and this piece may not harden alike throughout"
+    )]
+    Place {
+        /// Where.
+        place: String,
+    },
+    /// The models do not reach the route.
+    #[error("the models do not tell what comes of this route: {reason}")]
+    Models {
+        /// Why.
+        reason: String,
+    },
+    /// The models do not reach this step of it.
+    #[error("the models do not tell the hardness after this step")]
+    StepNotTold,
+    /// Grain by fracture.
+    #[error("how far the model's grain is from a fracture grain is not known")]
+    Grain,
+    /// No part of a volume.
+    #[error("{value} vol % is outside 0 to 100 vol %")]
+    Austenite {
+        /// As told.
+        value: f64,
+    },
+}
+
+/// A measurement that teaches nothing, with the reason.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct NotUsed {
+    /// The run, by its place in the list.
+    pub run: usize,
+    /// Name of the run.
+    pub name: String,
+    /// Which measurement: `readings[2]`.
+    pub field: String,
+    /// Why.
+    #[serde(serialize_with = "as_text")]
+    pub reason: Unusable,
+}
+
+fn as_text<S: serde::Serializer>(reason: &Unusable, serializer: S) -> Result<S::Ok, S::Error> {
+    serializer.collect_str(reason)
+}
+
+/// One measurement on a piece.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Observed {
+    pub(super) what: Measurable,
+    /// HRC or vol %.
+    pub(super) value: f64,
+}
+
+impl Observed {
+    /// Variance of the measurement by itself, where that of the tester from reading to reading is
+    /// known.
+    pub(super) fn variance(&self, reading_variance: f64) -> f64 {
+        match self.what {
+            Measurable::Austenite => {
+                AUSTENITE_MODEL_VOL_PERCENT.powi(2) + AUSTENITE_MEASURED_VOL_PERCENT.powi(2)
+            }
+            Measurable::Quenched | Measurable::Chilled | Measurable::Tempered => reading_variance,
+        }
+    }
+}
+
+impl LoggedReading {
+    /// On the C scale, below 20 as older tables carry it on.
+    fn hrc(&self) -> Result<f64, Unusable> {
+        let (least, most) = Scale::Hrc.limits();
+        let of_scale = match self.scale {
+            Scale::Hrc => (least..=most).contains(&self.value).then_some(self.value),
+            other => convert(other, self.value, Scale::Hv)
+                .ok()
+                .map(|hv| Hardness { hv }.hrc_carried()),
+        };
+        of_scale.ok_or(Unusable::Scale {
+            value: self.value,
+            scale: self.scale.symbol(),
+        })
+    }
+
+    /// Which hardness it is of.
+    fn what(&self, route: &Route) -> Result<Measurable, Unusable> {
+        match self.after {
+            Step::Quench => Ok(Measurable::Quenched),
+            Step::Cold if route.cold.is_some() => Ok(Measurable::Chilled),
+            Step::Temper(count) if count > 0 && count == route.tempers.len() => {
+                Ok(Measurable::Tempered)
+            }
+            Step::Soak | Step::Cold | Step::Temper(_) => Err(Unusable::Step),
+        }
+    }
+
+    /// Whether it was read where the piece cools faster than at the place that decides: `10 mm from
+    /// the edge` is not at the edge.
+    fn is_elsewhere(&self) -> bool {
+        let text = self.place.to_lowercase();
+        let words = || text.split(|c: char| !c.is_alphabetic());
+        words().any(|word| FASTER_PLACES.contains(&word)) && words().all(|word| word != "from")
+    }
+}
+
+impl LoggedRun {
+    /// What of it can be learnt from, and what not. `computed` is what the models say of it as
+    /// planned; `is_alike` whether every place of it hardens alike.
+    pub(super) fn observed(
+        &self,
+        computed: &Computed,
+        is_alike: bool,
+    ) -> (Vec<Observed>, Vec<(String, Unusable)>) {
+        let mut found: Vec<Observed> = Vec::new();
+        let mut not_used = Vec::new();
+        let told = |what: Measurable| {
+            let is_told = computed[what as usize].is_some();
+            is_told.then_some(what).ok_or(Unusable::StepNotTold)
+        };
+        for (place, reading) in self.readings.iter().enumerate() {
+            let used = reading.what(&self.route).and_then(told).and_then(|what| {
+                if !is_alike && reading.is_elsewhere() {
+                    return Err(Unusable::Place {
+                        place: reading.place.trim().to_owned(),
+                    });
+                }
+                Ok((what, reading.hrc()?))
+            });
+            match used {
+                Ok((what, value)) => found.push(Observed { what, value }),
+                Err(reason) => not_used.push((format!("readings[{place}]"), reason)),
+            }
+        }
+        if let Some(value) = self.austenite_vol_percent {
+            let used = told(Measurable::Austenite).and_then(|what| {
+                let is_part = (0.0..=100.0).contains(&value);
+                is_part.then_some(what).ok_or(Unusable::Austenite { value })
+            });
+            match used {
+                Ok(what) => found.push(Observed { what, value }),
+                Err(reason) => not_used.push(("austenite_vol_percent".to_owned(), reason)),
+            }
+        }
+        if self.fracture_grain_astm.is_some() {
+            not_used.push(("fracture_grain_astm".to_owned(), Unusable::Grain));
+        }
+        (found, not_used)
+    }
+
+    /// Everything measured on it, none of which can be used for one reason.
+    pub(super) fn none_used(&self, reason: &Unusable) -> Vec<(String, Unusable)> {
+        let readings = (0..self.readings.len()).map(|place| format!("readings[{place}]"));
+        let austenite = self
+            .austenite_vol_percent
+            .map(|_| "austenite_vol_percent".to_owned());
+        let grain = self
+            .fracture_grain_astm
+            .map(|_| "fracture_grain_astm".to_owned());
+        readings
+            .chain(austenite)
+            .chain(grain)
+            .map(|field| (field, reason.clone()))
+            .collect()
+    }
+}

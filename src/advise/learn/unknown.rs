@@ -1,0 +1,227 @@
+//! What a logbook can teach: each unknown, what it is of, and what was known of it beforehand.
+
+use super::slot::Slot;
+use crate::advise::shop::Shop;
+use crate::heat::MediumChoice;
+use crate::route::Route;
+use crate::steel::Composition;
+use crate::transform::BarPoint;
+use crate::units::TemperatureScale;
+use serde::{Deserialize, Serialize};
+
+/// A kind of unknown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum UnknownKind {
+    /// How much hotter the piece is than the furnace reads, K.
+    FurnaceOffset,
+    /// How much more heat the quenchant takes than is listed, as a factor.
+    QuenchSeverity,
+    /// How much later the heat transforms than the model says, as a factor on the time of the nose.
+    Hardenability,
+    /// How much above the model's the heat's start of martensite lies, K.
+    MartensiteStart,
+    /// How much hotter the piece is in a temper than asked, K.
+    TemperOvenOffset,
+    /// How much harder the heat is as quenched than the model says, HRC.
+    QuenchedHardness,
+    /// How much harder the heat is after a temper than the model says, HRC.
+    TemperedHardness,
+    /// How much more the tester shows than the hardness, HRC.
+    Tester,
+}
+
+impl UnknownKind {
+    /// The unknown by which something goes that can be off; none for what is anew in each piece.
+    pub(super) const fn of(slot: Slot) -> Option<Self> {
+        Some(match slot {
+            Slot::Soak => Self::FurnaceOffset,
+            Slot::HeatTransfer => Self::QuenchSeverity,
+            Slot::Nose => Self::Hardenability,
+            Slot::MartensiteStart => Self::MartensiteStart,
+            Slot::Thickness => return None,
+            Slot::Temper => Self::TemperOvenOffset,
+            Slot::Quenched => Self::QuenchedHardness,
+            Slot::Tempered => Self::TemperedHardness,
+            Slot::Tester => Self::Tester,
+        })
+    }
+
+    /// Whether it is a factor; it is then learnt by its logarithm.
+    #[must_use]
+    pub const fn is_factor(self) -> bool {
+        matches!(self, Self::QuenchSeverity | Self::Hardenability)
+    }
+
+    /// Its unit; empty for a factor.
+    #[must_use]
+    pub const fn unit(self) -> &'static str {
+        match self {
+            Self::FurnaceOffset | Self::MartensiteStart | Self::TemperOvenOffset => "K",
+            Self::QuenchSeverity | Self::Hardenability => "",
+            Self::QuenchedHardness | Self::TemperedHardness | Self::Tester => "HRC",
+        }
+    }
+
+    /// Where its band before comes from.
+    pub(super) const fn source(self) -> &'static str {
+        match self {
+            Self::FurnaceOffset => {
+                "the furnace's band, of whose variance three quarters are taken to be the same every \
+                 time (expert value), and the tolerance of its thermocouple (IEC 60584-1)"
+            }
+            Self::QuenchSeverity => {
+                "band of the quenchant, nine in ten; three quarters of its variance are taken to be \
+                 the same every time (expert value)"
+            }
+            Self::Hardenability => {
+                "error of the model on noses that it had not seen, nine in ten, and heats of the \
+                 grade where no certificate tells more"
+            }
+            Self::MartensiteStart => "root mean square error of the model against measured starts",
+            Self::TemperOvenOffset => {
+                "band of the oven; three quarters of its variance are taken to be the same every time \
+                 (expert value)"
+            }
+            Self::QuenchedHardness => {
+                "error of the model against measured hardness, nine in ten; three quarters of its \
+                 variance are taken to be the same every time (expert value); and heats of the grade \
+                 where no certificate tells more"
+            }
+            Self::TemperedHardness => {
+                "error of the model on whole heats that it had not seen, nine in ten; three quarters \
+                 of its variance are taken to be the same every time (expert value); and heats of \
+                 the grade where no certificate tells more"
+            }
+            Self::Tester => {
+                "error of the tester, nine in ten; three quarters of its variance are taken to be the \
+                 same every time (expert value)"
+            }
+        }
+    }
+}
+
+/// What an unknown is of: what two routes must have in common to share it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Owner {
+    /// A furnace of the shop, by its place in the list; none for one that is not told.
+    Furnace(Option<usize>),
+    /// The quenchants of a quench in order.
+    Quenchants(Vec<MediumChoice>),
+    /// A heat of steel.
+    Heat {
+        /// Its grade.
+        grade: Option<String>,
+        /// Its composition, wt %.
+        composition: Composition,
+        /// Its end-quench test.
+        end_quench: Vec<BarPoint>,
+    },
+    /// The oven of the tempers.
+    TemperOven,
+    /// The hardness tester.
+    Tester,
+}
+
+impl Owner {
+    /// What an unknown of a route is of.
+    pub(super) fn of(kind: UnknownKind, route: &Route, shop: Option<&Shop>) -> Self {
+        match kind {
+            UnknownKind::FurnaceOffset => {
+                Self::Furnace(shop.and_then(|shop| furnace_of(route, shop)))
+            }
+            UnknownKind::QuenchSeverity => {
+                let later = route.quench.then.iter().map(|bath| &bath.medium);
+                let all = std::iter::once(&route.quench.medium).chain(later);
+                Self::Quenchants(all.cloned().collect())
+            }
+            UnknownKind::Hardenability
+            | UnknownKind::MartensiteStart
+            | UnknownKind::QuenchedHardness
+            | UnknownKind::TemperedHardness => Self::Heat {
+                grade: route.grade.clone(),
+                composition: route.composition,
+                end_quench: route.end_quench.clone(),
+            },
+            UnknownKind::TemperOvenOffset => Self::TemperOven,
+            UnknownKind::Tester => Self::Tester,
+        }
+    }
+
+    /// What it is called inside a sentence.
+    pub(super) fn name(&self, shop: Option<&Shop>) -> String {
+        match self {
+            Self::Furnace(place) => place
+                .and_then(|place| shop?.furnaces.get(place))
+                .map(|furnace| furnace.name.trim())
+                .filter(|name| !name.is_empty())
+                .map_or_else(
+                    || "the furnace".to_owned(),
+                    |name| format!("the furnace “{name}”"),
+                ),
+            Self::Quenchants(media) => {
+                let titles = media.iter().map(|medium| {
+                    medium.resolve().map_or_else(
+                        |_| "a quenchant".to_owned(),
+                        |medium| medium.title.words(TemperatureScale::Celsius),
+                    )
+                });
+                titles.collect::<Vec<_>>().join(", then ")
+            }
+            Self::Heat { grade, .. } => grade.as_ref().map_or_else(
+                || "the heat of own steel".to_owned(),
+                |grade| format!("the heat of {grade}"),
+            ),
+            Self::TemperOven => "the temper oven".to_owned(),
+            Self::Tester => "the tester".to_owned(),
+        }
+    }
+}
+
+/// The furnace of a shop that a route was planned for, by its place: the one whose band and
+/// thermocouple the route has and that reaches the soak; of several the first.
+fn furnace_of(route: &Route, shop: &Shop) -> Option<usize> {
+    shop.furnaces.iter().position(|furnace| {
+        furnace.band_k() == route.furnace_band_k
+            && furnace.thermocouple == route.thermocouple
+            && furnace.reaches(route.soak.temperature_c)
+    })
+}
+
+/// An unknown with what was known beforehand: normal about none.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Unknown {
+    pub(super) kind: UnknownKind,
+    pub(super) owner: Owner,
+    /// Standard deviation, of a factor that of its natural logarithm.
+    pub(super) sd: f64,
+    /// What none of it stands for: the offset of the furnace that is told.
+    pub(super) from: f64,
+}
+
+/// The unknowns of a logbook.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub(super) struct Unknowns(pub(super) Vec<Unknown>);
+
+impl Unknowns {
+    /// The place of an unknown, which joins the list where it is not in it. Where routes know it
+    /// differently well the widest counts.
+    pub(super) fn place_of(&mut self, unknown: Unknown) -> usize {
+        let is_it = |known: &Unknown| known.kind == unknown.kind && known.owner == unknown.owner;
+        if let Some(place) = self.0.iter().position(is_it) {
+            if let Some(known) = self.0.get_mut(place) {
+                known.sd = known.sd.max(unknown.sd);
+            }
+            return place;
+        }
+        self.0.push(unknown);
+        self.0.len() - 1
+    }
+
+    /// Values in their own units of values in standard deviations.
+    pub(super) fn values(&self, in_sd: &[f64]) -> Vec<f64> {
+        let all = self.0.iter().zip(in_sd);
+        all.map(|(unknown, z)| unknown.sd * z).collect()
+    }
+}

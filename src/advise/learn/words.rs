@@ -1,0 +1,161 @@
+//! What a logbook teaches, in sentences.
+
+use super::answer::{Band, Learnt};
+use super::next::Measurement;
+use super::unknown::UnknownKind;
+
+/// Narrowing below which nothing was learnt worth saying (expert value).
+const NOTHING: f64 = 0.05;
+/// What is taken off a band below which a measurement is not worth its trouble, HRC (expert value).
+const NOT_WORTH_HRC: f64 = 0.05;
+
+/// What is known of an unknown before and after.
+pub(super) fn learnt_words(
+    kind: UnknownKind,
+    of: &str,
+    before: Band,
+    after: Band,
+    narrower_part: f64,
+) -> String {
+    if narrower_part < NOTHING {
+        return format!(
+            "The measurements tell next to nothing of {}: {}, nine in ten.",
+            kind.subject(of),
+            kind.range(after)
+        );
+    }
+    format!(
+        "{} ({}; before {}, nine in ten): the band is narrower by {:.0} %.",
+        capital(&kind.sentence(of, after.mean)),
+        kind.range(after),
+        kind.range(before),
+        100.0 * narrower_part
+    )
+}
+
+/// Why two unknowns cannot be told apart.
+pub(super) fn entangled_words(a: &Learnt, b: &Learnt) -> String {
+    format!(
+        "The measurements so far do not tell whether it is {} or {}.",
+        a.kind.subject(&a.of),
+        b.kind.subject(&b.of)
+    )
+}
+
+impl UnknownKind {
+    /// What it is, inside a sentence.
+    fn subject(self, of: &str) -> String {
+        match self {
+            Self::FurnaceOffset => format!("the offset of {of}"),
+            Self::QuenchSeverity => format!("the quench severity of {}", lower(of)),
+            Self::Hardenability => format!("the hardenability of {of}"),
+            Self::MartensiteStart => format!("the start of martensite of {of}"),
+            Self::TemperOvenOffset => format!("the offset of {of}"),
+            Self::QuenchedHardness => format!("the hardness as quenched of {of}"),
+            Self::TemperedHardness => format!("the hardness after tempering of {of}"),
+            Self::Tester => format!("the error of {of}"),
+        }
+    }
+
+    /// What is most probable.
+    fn sentence(self, of: &str, value: f64) -> String {
+        let number = self.number(value);
+        let size = self.number(value.abs());
+        let side = if value < 0.0 { "below" } else { "above" };
+        let subject = self.subject(of);
+        match self {
+            Self::FurnaceOffset => {
+                let way = if value < 0.0 { "colder" } else { "hotter" };
+                format!("pieces in {of} are {size} K {way} than it reads")
+            }
+            Self::TemperOvenOffset => {
+                let way = if value < 0.0 { "colder" } else { "hotter" };
+                format!("pieces in {of} are {size} K {way} than asked")
+            }
+            Self::QuenchSeverity => format!("{subject} is {number} times the listed one"),
+            Self::Hardenability => format!("{of} transforms {number} times as late as computed"),
+            Self::MartensiteStart => format!("{subject} lies {size} K {side} the computed one"),
+            Self::QuenchedHardness | Self::TemperedHardness => {
+                format!("{subject} is {size} HRC {side} the computed one")
+            }
+            Self::Tester => {
+                let way = if value < 0.0 { "less" } else { "more" };
+                format!("{of} shows {size} HRC {way} than the hardness")
+            }
+        }
+    }
+
+    /// A band.
+    fn range(self, band: Band) -> String {
+        let unit = self.unit();
+        let space = if unit.is_empty() { "" } else { " " };
+        format!(
+            "{} to {}{space}{unit}",
+            self.number(band.least),
+            self.number(band.most)
+        )
+    }
+
+    fn number(self, value: f64) -> String {
+        let places = match self {
+            Self::FurnaceOffset | Self::MartensiteStart | Self::TemperOvenOffset => 0,
+            Self::QuenchSeverity | Self::Hardenability => 2,
+            Self::QuenchedHardness | Self::TemperedHardness | Self::Tester => 1,
+        };
+        let text = format!("{value:.places$}");
+        // What rounds to nothing has no sign.
+        match text.strip_prefix('-') {
+            Some(size) if size.chars().all(|c| matches!(c, '0' | '.')) => size.to_owned(),
+            _ => text,
+        }
+    }
+}
+
+impl Measurement {
+    /// What it would do to the band of the next piece.
+    pub(super) fn words(self, now_hrc: f64, after_hrc: f64) -> String {
+        let what = match self {
+            Self::Coupon { thickness_mm } => format!(
+                "A coupon of {thickness_mm:.1} mm, quenched like the piece and read at the centre of the cut"
+            ),
+            Self::AsQuenched => "The next piece read as quenched".to_owned(),
+            Self::AfterCold => "The next piece read after the cold".to_owned(),
+            Self::AsTempered => "The next piece read after its last temper".to_owned(),
+            Self::AnotherReading { .. } => {
+                "One more reading on a piece that was measured".to_owned()
+            }
+            Self::FurnaceSurvey => {
+                "A survey of the furnace at the soak with a second thermocouple of class 1"
+                    .to_owned()
+            }
+            Self::TemperOvenSurvey => {
+                "A survey of the temper oven with a second thermocouple of class 1".to_owned()
+            }
+            Self::TestBlock => "The tester on a test block".to_owned(),
+        };
+        if now_hrc - after_hrc < NOT_WORTH_HRC {
+            return format!(
+                "{what} would teach next to nothing about the hardness of the next piece."
+            );
+        }
+        format!(
+            "{what} would narrow the hardness of the next piece from ±{now_hrc:.1} to ±{after_hrc:.1} HRC."
+        )
+    }
+}
+
+/// A title of the list inside a sentence.
+fn lower(title: &str) -> String {
+    change_first(title, |c| c.to_ascii_lowercase())
+}
+
+fn capital(sentence: &str) -> String {
+    change_first(sentence, |c| c.to_ascii_uppercase())
+}
+
+fn change_first(text: &str, change: impl Fn(char) -> char) -> String {
+    let mut rest = text.chars();
+    rest.next().map_or_else(String::new, |first| {
+        std::iter::once(change(first)).chain(rest).collect()
+    })
+}
