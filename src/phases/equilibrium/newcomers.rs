@@ -265,8 +265,9 @@ impl Solver {
             if !length.is_finite() || !model_is(name, model, &y) {
                 break;
             }
-            if height > before.0 + TOO_FAR_UP {
-                // back half of the way: it may lead over to another minimum
+            if limit.is_finite() && height > before.0 + TOO_FAR_UP {
+                // one of several minima is looked for, and a long step leads over to another: back
+                // half of the way
                 y = std::array::from_fn(|i| f64::midpoint(before.1[i], here[i]));
                 continue;
             }
