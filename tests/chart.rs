@@ -4,9 +4,9 @@
 use std::fmt::Write as _;
 
 use recalesce::chart::{
-    Constituent, CoolingTrace, HeatTransferData, HeatTransferPoint, HistoryPoint, Ink, Labels,
-    LadderRow, MapField, Margin, Outline, Palette, ProbePoint, ProductCurves, QuenchData, Role,
-    RouteData, RouteStep, Scene, SectionData, SoakHistoryData, SoakMapData, TemperData,
+    BathChange, Constituent, CoolingTrace, HeatTransferData, HeatTransferPoint, HistoryPoint, Ink,
+    Labels, LadderRow, MapField, Margin, Outline, Palette, ProbePoint, ProductCurves, QuenchData,
+    Role, RouteData, RouteStep, Scene, SectionData, SoakHistoryData, SoakMapData, TemperData,
     TemperPoint, Verdict, hardness_ladder, heat_transfer, hit::nearest, phase_bar, probe_test,
     quench_chart, route_strip, section_view, soak_history, soak_map, svg, swatch, temper_chart,
 };
@@ -116,6 +116,7 @@ fn quench_data(tau_s: f64) -> QuenchData {
             trace(Role::Surface, "surface", cooled(0.8 * tau_s, 0.1)),
             trace(Role::Main, "centre", main),
         ],
+        changes: Vec::new(),
         ms_c: Some(227.0),
         m50_c: Some(164.0),
         m90_c: Some(18.0),
@@ -129,6 +130,26 @@ fn quench_data(tau_s: f64) -> QuenchData {
             verdict: Verdict::Narrow,
         }),
     }
+}
+
+/// Where the piece goes into a later bath is marked on the curve and named.
+#[test]
+fn a_change_of_bath_is_marked() {
+    let mut quench = quench_data(1.2);
+    let drawn = |quench: &QuenchData| {
+        let scene = quench_chart(quench, &Labels::METRIC, [660.0, 400.0]);
+        svg::document(&scene, &Palette::LIGHT).unwrap()
+    };
+    let before = drawn(&quench);
+    quench.changes = vec![BathChange {
+        time_s: 6.0,
+        temperature_c: 300.0,
+        name: "into still air".into(),
+    }];
+    let after = drawn(&quench);
+    let rings = |text: &str| text.matches("<circle").count();
+    assert!(rings(&after) > rings(&before));
+    assert!(!before.contains("still air") && after.contains("still air"));
 }
 
 /// The margin's number stays on the narrowest and most crowded chart, wherever the nose is passed.

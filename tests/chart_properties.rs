@@ -3,11 +3,11 @@
 
 use proptest::prelude::*;
 use recalesce::chart::{
-    Across, Constituent, CoolingTrace, HeatTransferData, HeatTransferPoint, HistoryPoint, Labels,
-    LadderRow, MapField, Margin, Outline, Palette, ProbePoint, ProductCurves, QuenchData,
-    ReplayData, Role, RouteData, RouteStep, Scene, SectionData, SoakHistoryData, SoakMapData,
-    TemperData, TemperPoint, Verdict, hardness_ladder, heat_transfer, phase_bar, probe_test,
-    quench_chart, replay_view, route_strip, section_view, soak_history, soak_map, svg,
+    Across, BathChange, Constituent, CoolingTrace, HeatTransferData, HeatTransferPoint,
+    HistoryPoint, Labels, LadderRow, MapField, Margin, Outline, Palette, ProbePoint, ProductCurves,
+    QuenchData, ReplayData, Role, RouteData, RouteStep, Scene, SectionData, SoakHistoryData,
+    SoakMapData, TemperData, TemperPoint, Verdict, hardness_ladder, heat_transfer, phase_bar,
+    probe_test, quench_chart, replay_view, route_strip, section_view, soak_history, soak_map, svg,
     temper_chart,
 };
 
@@ -84,6 +84,7 @@ proptest! {
         let quench = QuenchData {
             products: vec![ProductCurves { product: Constituent::Pearlite, start, finish, nose: [nose_s, nose_c] }],
             cooling: vec![trace(Role::Main), trace(Role::Edge), trace(Role::Slower)],
+            changes: vec![BathChange { time_s: nose_s, temperature_c: nose_c, name: "into oil".into() }],
             ms_c: given(ms), m50_c: given(m50), m90_c: given(ms), a1_c, soak_c, cold_c: given(cold),
             margin: given(0.0).map(|_| Margin { nose_c, nose_s, arrival_s, verdict: Verdict::Narrow }),
         };

@@ -210,6 +210,7 @@ proptest! {
             dissolved: steel.with_carbon(steel.c.min(0.9)),
             formed: formed(pearlite_c, bainite_c),
             auto_tempered: AutoTempered::default(),
+            snap: None,
         };
         let Ok(mut piece) = Tempering::new(&start, &steel) else { return Ok(()) };
         let before = piece.now().unwrap();
@@ -237,6 +238,7 @@ proptest! {
             dissolved: steel,
             formed: formed(step[0], step[1]),
             auto_tempered: AutoTempered::default(),
+            snap: None,
         };
         let [temperature_c, time_s] = step;
         let steps = [TemperStep { temperature_c, time_s }];
@@ -310,6 +312,7 @@ fn fresh_martensite_is_harder_until_it_is_tempered_too() {
         dissolved: steel,
         formed: Formed::default(),
         auto_tempered: AutoTempered::default(),
+        snap: None,
     };
     let step = TemperStep {
         temperature_c: 180.0,

@@ -93,14 +93,22 @@ impl Dice {
                 ..OwnMedium::default()
             })
         } else {
-            MediumChoice::Named(self.pick(media()).name.clone())
+            let listed = self.pick(media());
+            let named = MediumChoice::Named(listed.name.clone());
+            match listed.bath_range() {
+                Some(range) if self.chance(0.3) => {
+                    named.with_bath(self.between(range.least_c, range.most_c))
+                }
+                _ => named,
+            }
         };
         if self.chance(0.1) {
             route.quench.then = vec![NextBath {
                 leave: if self.chance(0.5) {
                     Leave::AfterS(self.scale(0.2, 7200.0))
                 } else {
-                    Leave::AtC(self.between(260.0, 600.0))
+                    let bath_c = route.quench.medium.resolve().map_or(0.0, |m| m.bath_c);
+                    Leave::AtC(self.between(260.0, 600.0).max(bath_c + 5.0))
                 },
                 medium: MediumChoice::Named(self.pick(media()).name.clone()),
                 agitation: 1.0,
@@ -113,6 +121,10 @@ impl Dice {
             temperature_c: self.between(-196.0, 0.0),
             time_min: self.scale(5.0, 600.0),
             delay_min: self.scale(0.5, 3000.0),
+            snap: self.chance(0.3).then(|| Temper {
+                temperature_c: self.between(120.0, 200.0),
+                time_min: self.scale(5.0, 480.0),
+            }),
         });
         let tempers = (self.next() * 4.0) as usize;
         route.tempers = (0..tempers)

@@ -35,6 +35,11 @@ const V4_PREFERENCES: &str = include_str!("saved/v4_preferences.json");
 const V5_SHELF: &str = include_str!("saved/v5_shelf.json");
 const V5_BENCH: &str = include_str!("saved/v5_bench.json");
 const V5_PREFERENCES: &str = include_str!("saved/v5_preferences.json");
+const V6_SHELF: &str = include_str!("saved/v6_shelf.json");
+const V6_BENCH: &str = include_str!("saved/v6_bench.json");
+const V6_PREFERENCES: &str = include_str!("saved/v6_preferences.json");
+
+const V6_LINK: &str = include_str!("saved/v6_link.txt");
 
 const V5_LINKS: &str = include_str!("saved/v5_links.txt");
 
@@ -102,7 +107,7 @@ fn version_3_adds_to_a_quenchant_of_the_users_own() {
         assert_eq!(loaded.rejected, []);
         match &loaded.shelf.items()[4].route.quench.medium {
             MediumChoice::Own(own) => own.clone(),
-            MediumChoice::Named(name) => panic!("{name}"),
+            other => panic!("{other:?}"),
         }
     };
     let own = quenchant(V3_SHELF);
@@ -174,6 +179,21 @@ fn version_5_adds_the_steps_before_hardening() {
     assert!(before.prior.is_empty());
 }
 
+#[test]
+fn version_6_adds_a_snap_temper_and_baths_at_another_temperature() {
+    let punch = read_bench(V6_BENCH).expect("the bench of version 6").route;
+    let snap = punch.cold.and_then(|cold| cold.snap);
+    assert_eq!(
+        snap.map(|snap| [snap.temperature_c, snap.time_min]),
+        Some([160.0, 45.0])
+    );
+    let warm = punch.quench.medium.resolve().expect("a quenchant");
+    assert_eq!((warm.name.as_str(), warm.bath_c), ("oil_fast", 65.0));
+    assert_eq!(read(V5_SHELF).map(|l| l.rejected), Ok(vec![]));
+    let before = read_bench(V5_BENCH).expect("the bench of version 5").route;
+    assert!(before.cold.is_none_or(|cold| cold.snap.is_none()));
+}
+
 /// The names of the structures, which files and questions hold: the three of version 1, then those
 /// that version 2 added.
 #[test]
@@ -200,11 +220,11 @@ fn structures_keep_their_names() {
 
 #[test]
 fn what_is_written_is_what_was_read() {
-    let shelf = read(V5_SHELF).expect("the shelf of version 5").shelf;
+    let shelf = read(V6_SHELF).expect("the shelf of version 6").shelf;
     let text = write_shelf(&shelf).expect("text");
     assert_eq!(read(&text).map(|l| l.shelf), Ok(shelf));
     let value: Value = serde_json::from_str(&text).expect("JSON");
-    let original: Value = serde_json::from_str(V5_SHELF).expect("JSON");
+    let original: Value = serde_json::from_str(V6_SHELF).expect("JSON");
     assert_eq!(value, original);
 }
 
@@ -215,6 +235,7 @@ fn preferences_of_every_version() {
         V3_PREFERENCES,
         V4_PREFERENCES,
         V5_PREFERENCES,
+        V6_PREFERENCES,
     ] {
         assert_eq!(read_preferences(newer), read_preferences(V1_PREFERENCES));
     }
@@ -270,7 +291,7 @@ fn each_bad_envelope_has_its_own_words() {
             "version is 1.5",
         ),
         (
-            "{\"format\":\"recalesce\",\"version\":6,\"anything\":[]}",
+            "{\"format\":\"recalesce\",\"version\":7,\"anything\":[]}",
             "made by a newer version",
         ),
         (
@@ -573,6 +594,11 @@ fn any_section() -> impl Strategy<Value = Section> {
 fn any_medium() -> impl Strategy<Value = MediumChoice> {
     prop_oneof![
         prop::sample::select(media()).prop_map(|m| MediumChoice::Named(m.name.clone())),
+        (prop::sample::select(media()), 0.0..=1.0_f64).prop_map(|(m, share)| {
+            let range = m.bath_range().expect("a range");
+            let bath_c = range.least_c + (share * (range.most_c - range.least_c)).round();
+            MediumChoice::Named(m.name.clone()).with_bath(bath_c)
+        }),
         (
             prop::collection::vec(thousandths(10.0, 1e4), 2..20),
             thousandths(-20.0, 300.0),
@@ -653,7 +679,12 @@ prop_compose! {
         medium in any_medium(),
         (agitation, air_delay_s, end_c) in (thousandths(0.1, 5.0), thousandths(0.0, 120.0), thousandths(-200.0, 400.0)),
         then in prop::collection::vec(any_next_bath(), 0..=3),
-        cold in prop::option::of((thousandths(-200.0, 20.0), thousandths(0.0, 60_000.0), thousandths(0.0, 60_000.0))),
+        cold in prop::option::of((
+            thousandths(-200.0, 20.0),
+            thousandths(0.0, 60_000.0),
+            thousandths(0.0, 60_000.0),
+            prop::option::of((thousandths(120.0, 200.0), thousandths(5.0, 480.0))),
+        )),
         tempers in prop::collection::vec((thousandths(20.0, 750.0), thousandths(0.0, 60_000.0)), 0..6),
         (least_hrc, most_hrc) in (thousandths(20.0, 45.0), thousandths(45.0, 70.0)),
     ) -> Route {
@@ -670,10 +701,11 @@ prop_compose! {
             furnace_offset_k,
             soak: Soak { temperature_c: soak_c, time_min: soak_min },
             quench: Quench { medium, agitation, air_delay_s, end_c, then },
-            cold: cold.map(|(temperature_c, time_min, delay_min)| Cold {
+            cold: cold.map(|(temperature_c, time_min, delay_min, snap)| Cold {
                 temperature_c,
                 time_min,
                 delay_min,
+                snap: snap.map(|(temperature_c, time_min)| Temper { temperature_c, time_min }),
             }),
             tempers: tempers
                 .into_iter()
@@ -682,6 +714,12 @@ prop_compose! {
             target: Target { least_hrc, most_hrc },
         }
     }
+}
+
+#[test]
+fn links_of_version_6_are_read() {
+    let bench = read_bench(V6_BENCH).expect("the bench of version 6").route;
+    assert_eq!(read_link(V6_LINK.trim_end()), Ok(bench));
 }
 
 #[test]

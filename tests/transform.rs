@@ -243,7 +243,7 @@ proptest! {
     ) {
         let quenched = along(&a, &curve.0, &curve.1).unwrap().fractions;
         let coldest_before_c = *curve.1.last().unwrap();
-        let step = |delay_s| ColdStep { coldest_before_c, cold_c, delay_s, wait_c: 20.0 };
+        let step = |delay_s| ColdStep { coldest_before_c, cold_c, delay_s, wait_c: 20.0, snap: None };
         let at_once = cold_treated(&quenched, &a, &step(0.0)).unwrap();
         let waited = cold_treated(&quenched, &a, &step(delay_s)).unwrap();
         prop_assert!(at_once.austenite <= waited.austenite);

@@ -292,7 +292,8 @@ pub(super) fn open_inputs(
         "HRC",
         "error of the model against measured hardness, nine in ten",
     );
-    if let Some(temper) = route.tempers.first() {
+    let snap = route.cold.as_ref().and_then(|cold| cold.snap.as_ref());
+    if let Some(temper) = route.tempers.first().or(snap) {
         let own_k = route
             .furnace_band_k
             .hypot(route.thermocouple.tolerance_k(temper.temperature_c));

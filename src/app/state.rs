@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use recalesce::chart::Palette;
 use recalesce::phases::PhaseMap;
 use recalesce::route::{
-    HardenedRoute, NumberKey, Outcome, Prepared, Replay, Route, RouteError, validate,
+    HardenedRoute, NumberKey, Outcome, Prepared, Replay, Route, RouteError, Stopped, validate,
 };
 use recalesce::save::Shelf;
 use recalesce::soak::GrainAt;
@@ -194,6 +194,12 @@ impl Bench {
     /// The outcome without being told of later ones.
     pub(crate) fn outcome_now(self) -> Option<Arc<Outcome>> {
         self.computed.with_untracked(|c| c.outcome.clone())
+    }
+
+    /// The quench stopped at a time, s from leaving the furnace, where it can be told.
+    pub(crate) fn stopped_at(self, time_s: f64) -> Option<Stopped> {
+        self.computed
+            .with(|c| c.hardened.result.as_ref().ok()?.stopped_at(time_s))
     }
 
     /// The quench across the section, where it can be told.

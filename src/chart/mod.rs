@@ -52,7 +52,7 @@ pub use own_quenchant::{
     HeatTransferData, HeatTransferPoint, ProbePoint, heat_transfer, probe_test,
 };
 pub use plane::{Plane, Rect};
-pub use quench_chart::{CoolingTrace, ProductCurves, QuenchData, Role, quench_chart};
+pub use quench_chart::{BathChange, CoolingTrace, ProductCurves, QuenchData, Role, quench_chart};
 pub use quench_margin::{Margin, Verdict};
 pub use replay_view::{Across, ReplayData, replay_view};
 pub use route_strip::{RouteData, RouteStep, RouteStrip, route_strip};

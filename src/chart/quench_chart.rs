@@ -8,7 +8,9 @@ use super::labels::Labels;
 use super::numbers::{NBSP, duration};
 use super::plane::{Plane, Rect};
 use super::quench_margin::{Margin, dimension};
-use super::scene::{Anchor, At, Coord, Fill, Handle, Label, Pattern, Pen, Rank, Scene, Spot, px};
+use super::scene::{
+    Anchor, At, Coord, Fill, Handle, Label, Mark, Pattern, Pen, Rank, Scene, Spot, px,
+};
 use crate::numeric::order;
 
 /// The transformation curves of a product, `[time s, temperature °C]`.
@@ -48,6 +50,17 @@ pub struct CoolingTrace {
     pub points: Vec<[f64; 2]>,
 }
 
+/// Where the main curve goes into a later bath.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BathChange {
+    /// Time from leaving the furnace, s.
+    pub time_s: f64,
+    /// Temperature of the main curve then, °C.
+    pub temperature_c: f64,
+    /// The bath that it goes into.
+    pub name: String,
+}
+
 /// What the chart shows.
 #[derive(Debug, Clone, PartialEq)]
 pub struct QuenchData {
@@ -55,6 +68,8 @@ pub struct QuenchData {
     pub products: Vec<ProductCurves>,
     /// Cooling curves, the main one among them.
     pub cooling: Vec<CoolingTrace>,
+    /// Where the main one changes the bath.
+    pub changes: Vec<BathChange>,
     /// Martensite start, °C; none where the model gives none.
     pub ms_c: Option<f64>,
     /// Half martensite, °C.
@@ -89,6 +104,7 @@ pub fn quench_chart(quench: &QuenchData, labels: &Labels, size_px: [f64; 2]) -> 
     levels(&mut scene, quench, labels, &plane);
     products(&mut scene, quench, &plane);
     cooling(&mut scene, quench, labels, &plane);
+    changes(&mut scene, quench, &plane);
     if let Some(margin) = &quench.margin {
         dimension(&mut scene, margin, labels, &plane);
     }
@@ -302,6 +318,30 @@ fn cooling(scene: &mut Scene, quench: &QuenchData, labels: &Labels, plane: &Plan
     handle(scene, quench, plane);
 }
 
+/// A ring on the main curve, and the bath that follows.
+fn changes(scene: &mut Scene, quench: &QuenchData, plane: &Plane) {
+    for change in &quench.changes {
+        let column = plane.x_px(plane.x.hold(change.time_s));
+        let row = plane.y_px(plane.y.hold(change.temperature_c));
+        scene.add(Mark::Dot {
+            at: px(column, row),
+            radius_px: 3.5,
+            paint: Ink::Sheet.into(),
+            rim: Some((Ink::Ink.into(), 1.75)),
+        });
+        let place = At {
+            x: Coord::Px(column),
+            y: Coord::Px(row),
+        };
+        scene.label(
+            Label::new(px(column, row), Anchor::Start, change.name.clone())
+                .styled(Ink::Ink2, 11.5, Weight::Text)
+                .halo(Ink::Sheet)
+                .around(&[place], 10.0, Rank::Other),
+        );
+    }
+}
+
 /// The handle rides on the main curve between the nose and Ms.
 fn handle(scene: &mut Scene, quench: &QuenchData, plane: &Plane) {
     let Some(main) = quench.cooling.iter().find(|t| t.role == Role::Main) else {
@@ -342,5 +382,17 @@ fn summary(quench: &QuenchData, labels: &Labels) -> String {
     let ms = quench.ms_c.map_or_else(String::new, |ms| {
         format!(" Martensite starts at {}.", labels.temperature(ms))
     });
-    format!("Quench: {margin}{ms}")
+    let changes: String = quench
+        .changes
+        .iter()
+        .map(|change| {
+            format!(
+                " After {}, at {}, it goes {}.",
+                duration(change.time_s),
+                labels.temperature(change.temperature_c),
+                change.name
+            )
+        })
+        .collect();
+    format!("Quench: {margin}{changes}{ms}")
 }

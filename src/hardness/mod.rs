@@ -29,7 +29,7 @@ pub use martensite::{
 pub use mixture::mixture;
 pub use scale::{Hardness, Scale, convert};
 pub use tempering::{
-    AsQuenched, CurvePoint, TemperStep, Tempered, Tempering, temper, temper_curve,
+    AsQuenched, CurvePoint, SnapTempered, TemperStep, Tempered, Tempering, temper, temper_curve,
 };
 
 /// Half-width of the band on as-quenched hardness, HRC: nine in ten. An estimate from the spread of

@@ -33,6 +33,17 @@ pub struct AsQuenched {
     pub formed: Formed,
     /// What its martensite has tempered on the way down.
     pub auto_tempered: AutoTempered,
+    /// A temper between the quench and a cold bath, if any: the fractions are those before it.
+    pub snap: Option<SnapTempered>,
+}
+
+/// A temper between the quench and a cold bath, and what the bath has turned after it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SnapTempered {
+    /// The temper.
+    pub step: TemperStep,
+    /// Austenite that the bath has turned, volume fraction of the piece: fresh martensite.
+    pub turned: f64,
 }
 
 impl AsQuenched {
@@ -54,6 +65,7 @@ impl AsQuenched {
             dissolved,
             formed: Formed::default(),
             auto_tempered: AutoTempered::default(),
+            snap: None,
         }
     }
 }
@@ -134,11 +146,12 @@ pub struct Tempering {
 }
 
 impl Tempering {
-    /// The piece as quenched. `steel` is the whole composition: carbide counts in tempering.
+    /// The piece before its first temper: as quenched, or after a snap temper and the cold bath.
+    /// `steel` is the whole composition: carbide counts in tempering.
     ///
     /// # Errors
-    /// A composition that neither the fitted law nor a grade table covers, or a mixture that
-    /// [`super::mixture`] refuses.
+    /// A composition that neither the fitted law nor a grade table covers, a mixture that
+    /// [`super::mixture`] refuses, or a snap temper that [`Self::hold`] refuses.
     pub fn new(start: &AsQuenched, steel: &Composition) -> Result<Self, OutOfRange> {
         let knowledge = match grade_table(steel) {
             Some(table) => Knowledge::Table(table),
@@ -148,7 +161,7 @@ impl Tempering {
             }
         };
         let parts = Parts::of(&start.dissolved, &start.constituents, &start.formed)?;
-        Ok(Self {
+        let mut piece = Self {
             knowledge,
             parts,
             quenched_hrc: Hardness {
@@ -172,7 +185,12 @@ impl Tempering {
                 .auto_tempered
                 .fall_hrc(&start.dissolved)
                 .unwrap_or(0.0),
-        })
+        };
+        if let Some(snap) = &start.snap {
+            piece.hold(&snap.step)?;
+            piece.cool_further(snap.turned);
+        }
+        Ok(piece)
     }
 
     /// Holds the piece at a temperature.

@@ -1,4 +1,4 @@
-//! Which quenchant: one of the list, or the user's own heat-transfer curve.
+//! Which quenchant: one of the list, in its bath or another, or the user's own heat-transfer curve.
 
 use super::medium::within;
 use super::title::MediumTitle;
@@ -29,6 +29,8 @@ const FIGURE_RANGE: [f64; 2] = [0.0, 10_000.0];
 pub enum MediumChoice {
     /// A medium of the list, by its name.
     Named(String),
+    /// A medium of the list with its bath at another temperature.
+    At(ListedAt),
     /// The user's own curve.
     Own(OwnMedium),
 }
@@ -50,12 +52,56 @@ impl<'de> Deserialize<'de> for MediumChoice {
                 Ok(MediumChoice::Named(name.to_owned()))
             }
 
-            fn visit_map<A: MapAccess<'de>>(self, curve: A) -> Result<MediumChoice, A::Error> {
-                OwnMedium::deserialize(MapAccessDeserializer::new(curve)).map(MediumChoice::Own)
+            fn visit_map<A: MapAccess<'de>>(self, fields: A) -> Result<MediumChoice, A::Error> {
+                Given::deserialize(MapAccessDeserializer::new(fields))?
+                    .choice()
+                    .map_err(A::Error::custom)
             }
         }
 
         deserializer.deserialize_any(Choice)
+    }
+}
+
+/// The fields of both objects, read once.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Given {
+    listed: Option<String>,
+    h_w_m2k: Option<Vec<[f64; 2]>>,
+    bath_c: f64,
+    radiation: Option<bool>,
+    title: Option<String>,
+    h_band_factor: Option<f64>,
+    #[serde(default)]
+    figures: QuenchantFigures,
+}
+
+impl Given {
+    fn choice(self) -> Result<MediumChoice, &'static str> {
+        let of_a_curve = self.h_w_m2k.is_some()
+            || self.radiation.is_some()
+            || self.title.is_some()
+            || self.h_band_factor.is_some()
+            || !self.figures.is_empty();
+        match (self.listed, self.h_w_m2k) {
+            (Some(_), _) if of_a_curve => {
+                Err("a quenchant of the list has nothing beside `listed` and `bath_c`")
+            }
+            (Some(listed), _) => Ok(MediumChoice::At(ListedAt {
+                listed,
+                bath_c: self.bath_c,
+            })),
+            (None, Some(h_w_m2k)) => Ok(MediumChoice::Own(OwnMedium {
+                h_w_m2k,
+                bath_c: self.bath_c,
+                radiation: self.radiation.unwrap_or_default(),
+                title: self.title,
+                h_band_factor: self.h_band_factor,
+                figures: self.figures,
+            })),
+            (None, None) => Err("missing field `h_w_m2k`"),
+        }
     }
 }
 
@@ -78,6 +124,15 @@ pub struct LaterBath {
     pub medium: super::Medium,
     /// Factor on its still heat transfer, 0.05 to 20.
     pub agitation: f64,
+}
+
+/// A quenchant of the list with its bath at another temperature than the listed one.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ListedAt {
+    /// Its name in the list.
+    pub listed: String,
+    /// Temperature of the bath, °C; see [`Medium::bath_range`].
+    pub bath_c: f64,
 }
 
 /// A heat-transfer curve of the user's own.
@@ -150,13 +205,40 @@ impl MediumChoice {
     /// The medium chosen.
     ///
     /// # Errors
-    /// A name that is not in the list, or a curve of the user's own that is not usable.
+    /// A name that is not in the list, a bath that the quenchant cannot have, or a curve of the
+    /// user's own that is not usable.
     pub fn resolve(&self) -> Result<Medium, MediumError> {
+        let listed = |name: &str| media::medium(name).ok_or_else(|| MediumError::unknown(name));
         match self {
-            Self::Named(name) => media::medium(name)
-                .cloned()
-                .ok_or_else(|| MediumError::unknown(name)),
+            Self::Named(name) => listed(name).cloned(),
+            Self::At(at) => listed(&at.listed)?.at_bath(at.bath_c),
             Self::Own(own) => own.resolve(),
         }
+    }
+
+    /// The name in the list; none for a quenchant of the user's own.
+    #[must_use]
+    pub fn listed(&self) -> Option<&str> {
+        match self {
+            Self::Named(name) => Some(name),
+            Self::At(at) => Some(&at.listed),
+            Self::Own(_) => None,
+        }
+    }
+
+    /// The same quenchant with its bath at a temperature, °C: by its name alone where the list has
+    /// it so. One of the user's own stays as it is.
+    #[must_use]
+    pub fn with_bath(&self, bath_c: f64) -> Self {
+        let Some(name) = self.listed() else {
+            return self.clone();
+        };
+        if media::medium(name).is_some_and(|listed| listed.bath_c == bath_c) {
+            return Self::Named(name.to_owned());
+        }
+        Self::At(ListedAt {
+            listed: name.to_owned(),
+            bath_c,
+        })
     }
 }

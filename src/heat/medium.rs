@@ -2,7 +2,7 @@
 
 use super::hazard::Hazard;
 use super::title::MediumTitle;
-use super::{Family, Figure, LONGEST_TITLE};
+use super::{BathRange, Family, Figure, LONGEST_TITLE};
 use crate::units::{TemperatureScale, format_temperature};
 
 /// Stefan-Boltzmann constant, W/m²K⁴.
@@ -65,6 +65,22 @@ pub enum MediumError {
         /// The temperature given, °C.
         bath_c: f64,
     },
+    /// The bath of a quenchant of the list is colder or hotter than it may be.
+    #[error(
+        "{title}: a bath of {bath_c} °C is outside {} to {} °C: {}",
+        range.least_c, range.most_c, range.reason
+    )]
+    BathOf {
+        /// The quenchant.
+        title: String,
+        /// The temperature given, °C.
+        bath_c: f64,
+        /// What it may be.
+        range: BathRange,
+    },
+    /// A quenchant of the user's own has its bath in its curve.
+    #[error("a quenchant of your own has its bath with its curve; it cannot have another")]
+    OwnBath,
     /// A name is too long.
     #[error("the name of the quenchant has {length} characters; {LONGEST_TITLE} are allowed")]
     LongTitle {
@@ -169,6 +185,39 @@ impl HeatTransfer {
                 slope: 0.0,
             }],
         }
+    }
+
+    /// The curve times a factor.
+    pub(super) fn times(&self, factor: f64) -> Self {
+        let mut knots = self.knots.clone();
+        for knot in &mut knots {
+            knot.ln_h += factor.ln();
+        }
+        Self { knots }
+    }
+
+    /// The curve between this one and another, a share of the way by logarithms.
+    pub(super) fn between(&self, other: &Self, share: f64) -> Self {
+        let mut at_c: Vec<f64> = [self, other]
+            .iter()
+            .flat_map(|curve| curve.knots.iter().map(|knot| knot.temperature_c))
+            .collect();
+        at_c.sort_by(f64::total_cmp);
+        at_c.dedup();
+        let mut knots: Vec<Knot> = Vec::with_capacity(at_c.len());
+        for temperature_c in at_c {
+            let [here, there] = [self, other].map(|curve| curve.at(temperature_c).ln());
+            let ln_h = (1.0 - share) * here + share * there;
+            if let Some(before) = knots.last_mut() {
+                before.slope = (ln_h - before.ln_h) / (temperature_c - before.temperature_c);
+            }
+            knots.push(Knot {
+                temperature_c,
+                ln_h,
+                slope: 0.0,
+            });
+        }
+        Self { knots }
     }
 
     /// Coefficient at a temperature of the surface, W/m²K.

@@ -18,6 +18,7 @@
 //! properties and 0.5 % of the times with boiling curves. The heat transfer itself is known to
 //! 30 % at best: [`Medium::h_band_factor`].
 
+mod bath;
 mod choice;
 mod conduct;
 mod curve;
@@ -42,7 +43,8 @@ mod trace;
 mod turning;
 mod until;
 
-pub use choice::{LONGEST_TITLE, LaterBath, Leave, MediumChoice, OwnMedium};
+pub use bath::BathRange;
+pub use choice::{LONGEST_TITLE, LaterBath, Leave, ListedAt, MediumChoice, OwnMedium};
 pub use curve::{CoolingCurve, Place};
 pub use end_quench::{EndQuenchBar, end_quench_bar, jominy_rate_at_704c};
 pub use family::Family;

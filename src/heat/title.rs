@@ -30,6 +30,20 @@ impl MediumTitle {
         }
     }
 
+    /// The title with its bath at another temperature, °C: told behind it where it was not told.
+    pub(super) fn at_bath(&self, bath_c: f64) -> Self {
+        let before = if self.names_bath() {
+            self.before.clone()
+        } else {
+            format!("{}, ", self.before)
+        };
+        Self {
+            before,
+            bath_c: Some(bath_c),
+            after: self.after.clone(),
+        }
+    }
+
     /// The user's own words, whatever they are.
     pub(super) fn plain(text: &str) -> Self {
         Self {

@@ -33,6 +33,11 @@ pub enum Caution {
         /// Volume fraction.
         fraction: f64,
     },
+    /// The snap temper keeps austenite from the cold.
+    SnapKeeps {
+        /// The most that it may keep, volume fraction.
+        most: f64,
+    },
     /// Part of the martensite forms as plates.
     PlateMartensite {
         /// Carbon in solution, wt %.
@@ -90,6 +95,10 @@ pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
         Caution::MuchAustenite { fraction } => format!(
             "{} austenite is left: soft, and it may turn brittle later. Soak cooler, or go colder after the quench.",
             format_percent(*fraction)
+        ),
+        Caution::SnapKeeps { most } => format!(
+            "The snap temper may keep {} more austenite from the cold. Leave it out where nothing speaks for cracks.",
+            format_percent(*most)
         ),
         Caution::PlateMartensite { carbon_wt } => format!(
             "{} carbon in solution: part of the martensite grows as plates, which crack where they meet. Temper soon.",

@@ -14,6 +14,8 @@ use crate::steel::find;
 pub const COARSE_GRAIN_ASTM: f64 = 6.0;
 /// Austenite left that is told as a caution, volume fraction.
 const MUCH_AUSTENITE: f64 = 0.10;
+/// Austenite that a snap temper may keep from the cold that is told, volume fraction.
+const TOLD_KEPT: f64 = 0.01;
 /// Carbon in solution above which martensite forms in part as plates, which crack where they meet,
 /// wt %. Textbooks of steel, from memory: lath up to 0.6, mixed to 1.0, plate above.
 pub(super) const PLATE_CARBON_WT: f64 = 0.6;
@@ -94,6 +96,14 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
         told.push(Caution::PlateMartensite {
             carbon_wt: end.carbon_wt,
         });
+    }
+    if let Some(cold) = outcome.cold.given()
+        && let Some(snap) = &cold.snap
+    {
+        let most = snap.austenite_between[1] - snap.austenite_without;
+        if most > TOLD_KEPT {
+            told.push(Caution::SnapKeeps { most });
+        }
     }
     let left = quenched.austenite;
     if left > MUCH_AUSTENITE {

@@ -1,7 +1,7 @@
 //! What a cold treatment gains, and what waiting for it costs.
 
 use super::hardening::{Hardened, Hardening};
-use super::outcome::ColdOutcome;
+use super::outcome::{ColdOutcome, SnapOutcome};
 use super::plan::{Cold, Route};
 use super::sentences::TELLABLE_HRC;
 use crate::steel::OutOfRange;
@@ -30,10 +30,34 @@ impl Chilled {
             delay_min: cold.delay_min + LONGER_MIN,
             ..cold
         };
-        let piece = hardening.cold(quenched, &cold)?;
-        let later = hardening.cold(quenched, &later)?;
-        let gain_hrc = rise_hrc(quenched, &piece);
-        let [before, after] = [quenched, &piece].map(|piece| piece.fractions.austenite);
+        let steel = &route.composition;
+        let piece = hardening.cold(steel, quenched, &cold)?;
+        let later = hardening.cold(steel, quenched, &later)?;
+        let [before, gain_hrc] = match &piece.snapped {
+            Some(snapped) => [
+                snapped.stage.fractions.map_or(0.0, |f| f.austenite),
+                snapped.stage.hardness.map_or(0.0, |hardness| {
+                    piece.hardness.hrc_carried() - hardness.hrc_carried()
+                }),
+            ],
+            None => [quenched.fractions.austenite, rise_hrc(quenched, &piece)],
+        };
+        let after = piece.fractions.austenite;
+        let snap = match (cold.snap, &piece.snapped) {
+            (Some(snap), Some(snapped)) => {
+                let without = hardening.cold(steel, quenched, &Cold { snap: None, ..cold })?;
+                Some(SnapOutcome {
+                    temperature_c: snap.temperature_c,
+                    time_min: snap.time_min,
+                    austenite_without: without.fractions.austenite,
+                    austenite_between: snapped.austenite_between,
+                    takes_hrc: snapped.stage.hardness.map_or(0.0, |hardness| {
+                        quenched.hardness.hrc_carried() - hardness.hrc_carried()
+                    }),
+                })
+            }
+            _ => None,
+        };
         Ok(Self {
             piece,
             outcome: ColdOutcome {
@@ -45,6 +69,7 @@ impl Chilled {
                 austenite_lost_per_min: (later.fractions.austenite - after) / LONGER_MIN,
                 gain_lost_hrc_per_min: rise_hrc(&later, &piece) / LONGER_MIN,
                 is_worth_it: gain_hrc >= TELLABLE_HRC || before - after >= WORTH_AUSTENITE,
+                snap,
             },
         })
     }
@@ -58,7 +83,8 @@ fn rise_hrc(from: &Hardened, to: &Hardened) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::route::run;
+    use crate::route::outcome::{Outcome, Step};
+    use crate::route::{Temper, run};
 
     fn after(delay_min: f64) -> ColdOutcome {
         let mut route = Route::example();
@@ -67,6 +93,70 @@ mod tests {
             ..WEIGHED
         });
         *run(&route).unwrap().cold.given().unwrap()
+    }
+
+    fn example(snap: Option<Temper>, tempers: bool) -> Outcome {
+        let mut route = Route::example();
+        route.cold = Some(Cold { snap, ..WEIGHED });
+        if !tempers {
+            route.tempers.clear();
+        }
+        run(&route).unwrap()
+    }
+
+    /// Common practice, no source: it costs some response of the cold, and next to no hardness.
+    #[test]
+    fn a_snap_temper_keeps_austenite_from_the_cold() {
+        let [with, without] = [Some(Cold::SNAP_FIRST_OFFERED), None].map(|s| example(s, true));
+        let steps = |outcome: &Outcome| outcome.stages.iter().map(|s| s.step).collect::<Vec<_>>();
+        assert_eq!(
+            steps(&with),
+            [
+                Step::Soak,
+                Step::Quench,
+                Step::Snap,
+                Step::Cold,
+                Step::Temper(1),
+                Step::Temper(2)
+            ]
+        );
+        let [cold, bare] = [&with, &without].map(|outcome| *outcome.cold.given().unwrap());
+        let snap = cold.snap.unwrap();
+        assert_eq!(snap.austenite_without, bare.austenite_after);
+        assert!(cold.austenite_after > bare.austenite_after + 0.002);
+        let [least, most] = snap.austenite_between;
+        assert!(bare.austenite_after - 1e-3 <= least && least < cold.austenite_after);
+        assert!(cold.austenite_after < most && most < cold.austenite_before);
+        assert!(snap.takes_hrc > 0.0 && snap.takes_hrc < 3.0, "{snap:?}");
+        assert!(cold.gain_hrc > 0.0);
+        // The tempers after it are as without it, but for the austenite.
+        let end = |outcome: &Outcome| {
+            outcome
+                .stages
+                .last()
+                .unwrap()
+                .hardness
+                .unwrap()
+                .hrc_carried()
+        };
+        assert!((end(&with) - end(&without)).abs() < 1.0);
+        let band = |outcome: &Outcome| outcome.stages.last().unwrap().band_hrc;
+        assert!(band(&with) > band(&without));
+    }
+
+    /// What the cold turns after it is fresh: harder than it would be tempered, and it tempers with
+    /// the first temper.
+    #[test]
+    fn fresh_martensite_after_a_snap_temper_is_harder() {
+        let outcome = example(Some(Cold::SNAP_FIRST_OFFERED), false);
+        let of = |step: Step| *outcome.stages.iter().find(|s| s.step == step).unwrap();
+        let [snap, cold] = [Step::Snap, Step::Cold].map(|step| of(step).hardness.unwrap().hv);
+        assert!(cold > snap);
+        let sums = outcome.stages.iter().filter_map(|s| s.fractions);
+        for f in sums.skip(1) {
+            let all = f.ferrite + f.pearlite + f.bainite + f.martensite + f.austenite + f.carbide;
+            assert!((all - 1.0).abs() < 1e-9);
+        }
     }
 
     /// The cost by the minute is the slope of what later baths leave, and waiting costs most at

@@ -14,6 +14,8 @@ pub enum StepRef {
     Soak,
     /// The quench.
     Quench,
+    /// The snap temper before the cold bath.
+    Snap,
     /// The cold bath.
     Cold,
     /// A temper, counted from zero.
@@ -26,6 +28,13 @@ impl Cold {
         temperature_c: -75.0,
         time_min: 60.0,
         delay_min: 10.0,
+        snap: None,
+    };
+    /// A snap temper before it as it is first offered: 130 to 180 °C for an hour are usual (from
+    /// memory).
+    pub const SNAP_FIRST_OFFERED: Temper = Temper {
+        temperature_c: 150.0,
+        time_min: 60.0,
     };
 }
 
@@ -108,7 +117,7 @@ impl Route {
     pub fn add_behind(&mut self, step: StepRef) -> Option<StepRef> {
         match step {
             StepRef::Prior(_) | StepRef::Temper(_) => self.duplicate_step(step),
-            StepRef::Quench | StepRef::Cold if self.tempers.is_empty() => {
+            StepRef::Quench | StepRef::Snap | StepRef::Cold if self.tempers.is_empty() => {
                 self.tempers.push(Temper::FIRST_OFFERED);
                 Some(StepRef::Temper(0))
             }
@@ -116,7 +125,7 @@ impl Route {
                 self.cold = Some(Cold::FIRST_OFFERED);
                 Some(StepRef::Cold)
             }
-            StepRef::Soak | StepRef::Quench | StepRef::Cold => None,
+            StepRef::Soak | StepRef::Quench | StepRef::Snap | StepRef::Cold => None,
         }
     }
 
@@ -147,6 +156,10 @@ impl Route {
                 self.tempers.remove(i);
                 true
             }
+            StepRef::Snap => self
+                .cold
+                .as_mut()
+                .is_some_and(|cold| cold.snap.take().is_some()),
             StepRef::Cold => self.cold.take().is_some(),
             _ => false,
         }
@@ -232,6 +245,12 @@ mod tests {
         assert_eq!(route.duplicate_step(StepRef::Soak), None);
         assert!(!route.remove_step(StepRef::Soak));
         assert!(!route.remove_step(StepRef::Prior(9)));
+        assert!(!route.remove_step(StepRef::Snap));
+        if let Some(cold) = &mut route.cold {
+            cold.snap = Some(Cold::SNAP_FIRST_OFFERED);
+        }
+        assert!(route.remove_step(StepRef::Snap));
+        assert_eq!(route.cold.and_then(|cold| cold.snap), None);
         assert!(route.remove_step(StepRef::Cold));
         assert!(!route.remove_step(StepRef::Cold));
         while route.duplicate_step(StepRef::Temper(0)).is_some() {}

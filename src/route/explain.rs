@@ -1,5 +1,6 @@
 //! What stands behind a number: equation with its numbers, inputs, source, validity, known error.
 
+use super::cold_words::cold_treatment;
 use super::explain_prior;
 use super::known::Known;
 use super::outcome::{Margin, Outcome, QuenchTransformed};
@@ -283,39 +284,6 @@ fn retained_austenite(route: &Route, outcome: &Outcome, scale: TemperatureScale)
     })
 }
 
-fn cold_treatment(outcome: &Outcome, scale: TemperatureScale) -> Explanation {
-    match &outcome.cold {
-        Known::Given(cold) => Explanation {
-            title: "Cold treatment",
-            figure: format!("+{}", format_hrc(cold.gain_hrc.max(0.0))),
-            band: if cold.is_planned {
-                "planned".to_owned()
-            } else {
-                "not planned".to_owned()
-            },
-            equation: format!(
-                "the same law down to {}, less what waiting has stabilised\n{} → {} austenite",
-                format_temperature(cold.temperature_c, scale),
-                format_percent(cold.austenite_before),
-                format_percent(cold.austenite_after)
-            ),
-            rows: vec![
-                (
-                    "waiting longer",
-                    format!(
-                        "each further ten minutes keep {} of austenite and cost {}",
-                        format_percent(10.0 * cold.austenite_lost_per_min),
-                        format_hrc(10.0 * cold.gain_lost_hrc_per_min)
-                    ),
-                ),
-                (SOURCE, "trend of Harris & Cohen (1949); the numbers of the stabilisation are from memory".to_owned()),
-                (KNOWN, "show as a trend".to_owned()),
-            ],
-        },
-        Known::Refused { refused: reason } => refused("Cold treatment", reason.words(scale)),
-    }
-}
-
 /// Least fall by auto-tempering that is told, HRC.
 const TELLABLE_FALL_HRC: f64 = 0.1;
 
@@ -334,9 +302,10 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             ),
         );
     };
-    let steps = route
-        .tempers
+    let snap = route.cold.and_then(|cold| cold.snap);
+    let steps = snap
         .iter()
+        .chain(&route.tempers)
         .map(|t| {
             format!(
                 "{} for {}",

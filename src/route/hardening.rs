@@ -1,24 +1,17 @@
-//! From austenite to hardness: what one cooling curve, a cold bath and the tempers make of it.
+//! From austenite to hardness: what one cooling curve and a cold bath make of it.
 
-use super::outcome::{Stage, Step, TemperOutcome, TemperPoint};
-use super::plan::{Cold, Route, Temper};
-use crate::hardness::{
-    self, AS_QUENCHED_BAND_HRC, AsQuenched, AutoTempered, Hardness, TemperStep, Tempered,
-    embrittling_range_c, grade_table, temper_curve, temperatures_for, time_for,
-};
+use super::outcome::{Stage, Step};
+use super::plan::{Cold, Route};
+use super::snap::Snapped;
+use crate::hardness::{self, AS_QUENCHED_BAND_HRC, AsQuenched, AutoTempered, Hardness};
 use crate::heat::CoolingCurve;
 use crate::soak::{BoundaryCarbide, BoundaryFilms, SoakPoint};
 use crate::sources::isothermal_fit::{START_TIMES, StartTime};
 use crate::steel::{Composition, OutOfRange};
 use crate::transform::{
     Austenite, BarPoint, ColdStep, ContinuousCooling, Formed, Fractions, Kinetics, TurningPiece,
-    cold_treated, measured_heat,
+    WarmStay, cold_treated, measured_heat,
 };
-
-/// Temperatures of the temper chart, °C.
-const CHART_C: (f64, f64) = (100.0, 700.0);
-/// Points of the temper chart.
-const CHART_POINTS: usize = 61;
 
 /// An austenite with its kinetics, and the ferrite that the soak has left beside it.
 pub(crate) struct Hardening {
@@ -63,6 +56,8 @@ pub(crate) struct Hardened {
     formed: Formed,
     auto_tempered: AutoTempered,
     dissolved: Composition,
+    /// The snap temper before the cold bath that it left, if it went through one.
+    pub(super) snapped: Option<Snapped>,
 }
 
 /// What has formed in a piece on its way down.
@@ -191,17 +186,38 @@ impl Hardening {
     }
 
     /// The same piece after a cold bath.
-    pub(super) fn cold(&self, quenched: &Hardened, cold: &Cold) -> Result<Hardened, OutOfRange> {
+    pub(super) fn cold(
+        &self,
+        steel: &Composition,
+        quenched: &Hardened,
+        cold: &Cold,
+    ) -> Result<Hardened, OutOfRange> {
         let step = ColdStep {
             coldest_before_c: quenched.coldest_c,
             cold_c: cold.temperature_c,
             delay_s: 60.0 * cold.delay_min,
             wait_c: self.wait_c,
+            snap: cold.snap.map(|snap| WarmStay {
+                temperature_c: snap.temperature_c,
+                time_s: 60.0 * snap.time_min,
+            }),
         };
-        let fractions = cold_treated(&quenched.fractions, self.kinetics.austenite(), &step)?;
+        let austenite = self.kinetics.austenite();
+        let coldest_c = cold.temperature_c.min(quenched.coldest_c);
+        if let Some(snap) = &cold.snap {
+            let snapped = Snapped::of(steel, austenite, quenched, snap, &step)?;
+            return Ok(Hardened {
+                fractions: snapped.fractions,
+                hardness: snapped.hardness,
+                coldest_c,
+                snapped: Some(snapped),
+                ..*quenched
+            });
+        }
+        let fractions = cold_treated(&quenched.fractions, austenite, &step)?;
         self.hardened(
             fractions,
-            cold.temperature_c.min(quenched.coldest_c),
+            coldest_c,
             quenched.formed,
             quenched
                 .auto_tempered
@@ -228,6 +244,7 @@ impl Hardening {
             formed,
             auto_tempered,
             dissolved: self.dissolved,
+            snapped: None,
         })
     }
 }
@@ -252,124 +269,33 @@ impl Hardened {
     }
 
     /// The piece for what tempers it.
-    pub(super) const fn as_quenched(&self) -> AsQuenched {
+    pub(super) fn as_quenched(&self) -> AsQuenched {
         AsQuenched {
-            constituents: self.fractions,
+            constituents: self
+                .snapped
+                .map_or(self.fractions, |snapped| snapped.quenched),
             dissolved: self.dissolved,
             formed: self.formed,
             auto_tempered: self.auto_tempered,
+            snap: self.snapped.map(|snapped| snapped.tempered),
         }
     }
 
+    /// How far its hardness may be off beside the models' band, HRC.
+    pub(super) fn open_hrc(&self) -> f64 {
+        self.snapped.map_or(0.0, |snapped| snapped.open_hrc)
+    }
+
     /// The piece as a step of the outcome.
-    pub(super) const fn stage(&self, step: Step) -> Stage {
+    pub(super) fn stage(&self, step: Step) -> Stage {
         Stage {
             step,
             fractions: Some(self.fractions),
             hardness: Some(self.hardness),
-            band_hrc: AS_QUENCHED_BAND_HRC,
+            band_hrc: self
+                .snapped
+                .map_or(AS_QUENCHED_BAND_HRC, |snapped| snapped.stage.band_hrc)
+                .hypot(self.open_hrc()),
         }
-    }
-}
-
-/// The tempers of a route.
-pub(super) struct Tempering {
-    start: AsQuenched,
-    start_hrc: Option<f64>,
-    tempered: Vec<Tempered>,
-    /// Whether constituents are followed, or only a grade's table is known.
-    is_table: bool,
-}
-
-impl Tempering {
-    /// Tempers the piece that left the quench and the cold bath; where the quench is not known, a
-    /// grade with a tempering table is tempered as hardened through.
-    pub(super) fn of(
-        steel: &Composition,
-        tempers: &[Temper],
-        ready: Option<&Hardened>,
-    ) -> Result<Self, OutOfRange> {
-        let is_table = grade_table(steel).is_some();
-        let start = ready.map_or_else(
-            || AsQuenched::fully_martensitic(steel),
-            Hardened::as_quenched,
-        );
-        let steps: Vec<TemperStep> = tempers.iter().map(step_of).collect();
-        Ok(Self {
-            tempered: hardness::temper(&start, steel, &steps)?,
-            start,
-            start_hrc: ready.and_then(|piece| piece.hardness.hrc()),
-            is_table,
-        })
-    }
-
-    /// Each temper as a step of the outcome.
-    pub(super) fn stages(&self) -> impl Iterator<Item = Stage> + '_ {
-        self.tempered.iter().enumerate().map(|(i, tempered)| Stage {
-            step: Step::Temper(i + 1),
-            fractions: (!self.is_table).then(|| self.after(tempered)),
-            hardness: Some(tempered.hardness),
-            band_hrc: tempered.band_hrc,
-        })
-    }
-
-    /// Austenite that a temper has decomposed counts as tempered martensite.
-    fn after(&self, tempered: &Tempered) -> Fractions {
-        let before = &self.start.constituents;
-        let left = tempered
-            .retained_austenite_volume_fraction
-            .unwrap_or(before.austenite)
-            .clamp(0.0, before.austenite);
-        Fractions {
-            martensite: before.martensite + before.austenite - left,
-            austenite: left,
-            ..*before
-        }
-    }
-
-    /// The temper chart: as many tempers as planned, all of the first one's time.
-    pub(super) fn chart(&self, route: &Route) -> Result<TemperOutcome, OutOfRange> {
-        let steel = &route.composition;
-        let time_s = route.tempers.first().map_or(3600.0, |t| 60.0 * t.time_min);
-        let count = u32::try_from(route.tempers.len().max(1)).unwrap_or(1);
-        let (from_c, to_c) = CHART_C;
-        let temperatures_c: Vec<f64> = (0..CHART_POINTS)
-            .map(|i| from_c + (to_c - from_c) * i as f64 / (CHART_POINTS - 1) as f64)
-            .collect();
-        let curve: Vec<TemperPoint> =
-            temper_curve(&self.start, steel, &temperatures_c, time_s, count)?
-                .into_iter()
-                .map(|point| TemperPoint {
-                    temperature_c: point.temperature_c,
-                    hrc: point.hrc,
-                    band_hrc: point.band_hrc,
-                })
-                .collect();
-        let middle_hrc = 0.5 * (route.target.least_hrc + route.target.most_hrc);
-        let meets_target_c = temperatures_for(&self.start, steel, time_s, count, middle_hrc)?
-            .into_iter()
-            .map(|choice| choice.temperature_c)
-            .collect();
-        let meets_target_s = match route.tempers.first() {
-            Some(temper) => time_for(&self.start, steel, temper.temperature_c, count, middle_hrc)?,
-            None => None,
-        };
-        Ok(TemperOutcome {
-            start_hrc: self
-                .start_hrc
-                .or_else(|| curve.first().map(|point| point.hrc))
-                .unwrap_or_default(),
-            curve,
-            embrittling_c: embrittling_range_c(steel),
-            meets_target_c,
-            meets_target_s,
-        })
-    }
-}
-
-fn step_of(temper: &Temper) -> TemperStep {
-    TemperStep {
-        temperature_c: temper.temperature_c,
-        time_s: 60.0 * temper.time_min,
     }
 }

@@ -2,12 +2,13 @@
 
 use super::agitation::passing_s;
 use super::baths::Baths;
-use super::hardening::{Hardened, Hardening, Tempering};
+use super::hardening::{Hardened, Hardening};
 use super::other_quenches::settled_c;
 use super::outcome::{Influence, InfluenceKind, Outcome};
 use super::plan::{Route, Temper};
 use super::quenched::QuenchedPiece;
 use super::run::FurnaceEnd;
+use super::tempering::Tempering;
 use crate::heat::{Cooled, CoolingCurve, Quenching, Section, cool_turning};
 use crate::soak::Hold;
 
@@ -146,7 +147,9 @@ impl Planned<'_> {
     fn final_hrc(&self, hardening: &Hardening, quenched: &Hardened) -> Option<f64> {
         match &self.route.cold {
             Some(cold) => {
-                let chilled = hardening.cold(quenched, cold).ok()?;
+                let chilled = hardening
+                    .cold(&self.route.composition, quenched, cold)
+                    .ok()?;
                 tempered_hrc(self.route, &self.route.tempers, &chilled)
             }
             None => tempered_hrc(self.route, &self.route.tempers, quenched),

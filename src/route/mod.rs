@@ -6,6 +6,7 @@ mod card;
 mod caution_words;
 mod cautions;
 mod cold;
+mod cold_words;
 mod continuous;
 mod edit;
 mod end_quench;
@@ -29,12 +30,14 @@ mod quenched;
 mod replay;
 mod run;
 mod sentences;
+mod snap;
 mod soak_notes;
 mod spread;
 mod start;
 #[cfg(test)]
 mod survival;
 mod table;
+mod tempering;
 mod trial;
 mod validate;
 mod validate_prior;
@@ -61,7 +64,8 @@ pub(crate) use other_quenches::compared_section;
 pub use other_quenches::shop_media;
 pub use outcome::{
     ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, MarginSources, Neighbour, Outcome,
-    QuenchOutcome, QuenchTransformed, Stage, Step, TemperOutcome, TemperPoint, Verdict,
+    QuenchOutcome, QuenchTransformed, SnapOutcome, Stage, Step, TemperOutcome, TemperPoint,
+    Verdict,
 };
 pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 pub use prepared::{Prepared, overheating, run};
@@ -71,7 +75,7 @@ pub use prior::{
     step_cautions,
 };
 pub use quench_notes::quench_notes;
-pub use replay::{PlaceThen, Replay, Stopped, stopped_at};
+pub use replay::{PlaceThen, Replay, Stopped};
 pub use run::HardenedRoute;
 pub use sentences::{
     NumberKey, Part, Sentence, Tone, inside_a_sentence, margin_words, place_name, sentences,
@@ -80,7 +84,8 @@ pub use soak_notes::{rough_duration, soak_notes};
 pub use table::{QuenchTable, TableCell, TableRow, quench_table};
 pub use trial::{Deviation, QuenchedTrial, Trial, TrialSteel, finished_stage, trial};
 pub use validate::{
-    LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, validate,
+    LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, SNAP_C,
+    SNAP_MIN, validate,
 };
 pub use validate_prior::MOST_PRIOR_STEPS;
 pub use verdict::HARDENED;

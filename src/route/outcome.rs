@@ -134,6 +134,9 @@ pub struct QuenchOutcome {
     pub medium_title: MediumTitle,
     /// Cooling curves of the places of the section.
     pub curves: Vec<CoolingCurve>,
+    /// Times at which it goes into a later bath, s from leaving the furnace.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub changes_s: Vec<f64>,
     /// Index of the curve that decides: the slowest place.
     pub deciding: usize,
     /// Transformation of that place, or why the models give none.
@@ -288,7 +291,7 @@ pub struct ColdOutcome {
     pub is_planned: bool,
     /// Temperature of the bath, °C.
     pub temperature_c: f64,
-    /// Retained austenite before, volume fraction.
+    /// Retained austenite right before, volume fraction.
     pub austenite_before: f64,
     /// Retained austenite after, volume fraction.
     pub austenite_after: f64,
@@ -301,6 +304,25 @@ pub struct ColdOutcome {
     pub gain_lost_hrc_per_min: f64,
     /// Whether it changes the piece by more than a tester can see.
     pub is_worth_it: bool,
+    /// What the snap temper before it costs, if one is planned.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub snap: Option<SnapOutcome>,
+}
+
+/// What a snap temper before the cold costs.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct SnapOutcome {
+    /// Temperature of the snap temper, °C.
+    pub temperature_c: f64,
+    /// Time at temperature, min.
+    pub time_min: f64,
+    /// Retained austenite after the cold bath without it, volume fraction.
+    pub austenite_without: f64,
+    /// Between which it is with it, volume fraction: how far a warm stay stabilises is known as a
+    /// trend only.
+    pub austenite_between: [f64; 2],
+    /// Hardness that it takes before the cold, HRC.
+    pub takes_hrc: f64,
 }
 
 /// A step of the route with what the piece is after it.
@@ -367,6 +389,8 @@ pub enum Step {
     Soak,
     /// Quench.
     Quench,
+    /// Snap temper before the cold treatment.
+    Snap,
     /// Cold treatment.
     Cold,
     /// Temper, counted from 1.

@@ -136,8 +136,12 @@ pub struct Cold {
     pub temperature_c: f64,
     /// Time in the bath, min.
     pub time_min: f64,
-    /// Time at room temperature between quench and cold bath, min.
+    /// Time at room temperature between quench and cold bath, min, with that before and after a snap
+    /// temper.
     pub delay_min: f64,
+    /// A short, low temper between quench and cold bath, if any.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub snap: Option<Temper>,
 }
 
 /// One temper.

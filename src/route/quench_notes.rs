@@ -3,7 +3,7 @@
 use super::baths::Baths;
 use super::cautions::{COARSE_GRAIN_ASTM, CRACKING_CARBON_WT, is_harsh};
 use super::outcome::Outcome;
-use super::plan::Route;
+use super::plan::{Cold, Route};
 use super::sentences::{NumberKey, Sentence, Tone};
 use crate::heat::Section;
 use crate::units::{
@@ -21,8 +21,6 @@ const UNEVEN_SECTION: f64 = 5.0;
 /// A margin from which a harsh quench is called faster than needed, as a factor. Notes on
 /// quenching, from memory: about 3.
 const FASTER_THAN_NEEDED: f64 = 3.0;
-/// A short temper right after the quench, against cracks, °C: 130 to 180 are usual (from memory).
-const SNAP_TEMPER_C: f64 = 150.0;
 /// So many reasons together are a warning.
 const MANY: usize = 3;
 
@@ -111,17 +109,19 @@ pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
     if count < MANY {
         return Some(sentence);
     }
-    let snap = format_temperature(SNAP_TEMPER_C, scale);
-    Some(sentence.text_part(if route.cold.is_some() {
-        format!(
+    let snap = format_temperature(Cold::SNAP_FIRST_OFFERED.temperature_c, scale);
+    Some(sentence.text_part(match &route.cold {
+        Some(cold) if cold.snap.is_some() => {
+            " Go on at once: the snap temper takes the worst of the stress before the cold.".to_owned()
+        }
+        Some(_) => format!(
             " Go on at once: where the cold bath has to wait, an hour at {snap} first takes the \
              worst of the stress, though the cold then finds less austenite to turn."
-        )
-    } else {
-        format!(
+        ),
+        None => format!(
             " Temper at once: where that has to wait, an hour at {snap} takes the worst of the \
              stress, and costs next to no hardness."
-        )
+        ),
     }))
 }
 

@@ -2,9 +2,10 @@
 //! which the margin is judged, and the steps after it. The whole outcome and a trial share it.
 
 use super::baths::{Baths, until_arrival};
-use super::hardening::{Hardened, Hardening, Tempering};
+use super::hardening::{Hardened, Hardening};
 use super::outcome::{Stage, Step};
 use super::plan::Temper;
+use super::tempering::Tempering;
 use crate::heat::{Cooled, CoolingCurve, HeatError, Quenching, cool, cool_turning};
 use crate::steel::{Composition, OutOfRange};
 use crate::transform::{Fractions, Kinetics};
@@ -130,8 +131,13 @@ impl Finished {
         let ready = chilled.or(quenched).copied();
         let tempering = Tempering::of(steel, tempers, ready.as_ref());
         let quenched = quenched.map(|piece| piece.stage(Step::Quench));
+        let snapped = chilled.and_then(|piece| piece.snapped);
         let chilled = chilled.map(|piece| piece.stage(Step::Cold));
-        let mut stages: Vec<Stage> = quenched.into_iter().chain(chilled).collect();
+        let mut stages: Vec<Stage> = quenched
+            .into_iter()
+            .chain(snapped.map(|snapped| snapped.stage))
+            .chain(chilled)
+            .collect();
         if let Ok(tempering) = &tempering {
             stages.extend(tempering.stages());
         }

@@ -3,7 +3,6 @@
 use super::baths::Baths;
 use super::error::RouteError;
 use super::hardening::Hardening;
-use super::outcome::Outcome;
 use super::plan::Route;
 use super::prepared::Prepared;
 use super::run::soak_for;
@@ -63,6 +62,8 @@ impl Replay {
 /// The place that decides, at one time of the quench.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Stopped {
+    /// Time from leaving the furnace, s.
+    pub time_s: f64,
     /// Which place.
     pub place: Place,
     /// Temperature, °C.
@@ -75,12 +76,14 @@ pub struct Stopped {
     pub hardness: Hardness,
 }
 
-/// The quench of a route stopped at a time, s from leaving the furnace. None where the kinetics or the
-/// hardness do not reach.
-#[must_use]
-pub fn stopped_at(route: &Route, outcome: &Outcome, time_s: f64) -> Option<Stopped> {
-    let hardening = Hardening::of_route(route, &outcome.soak.end, &outcome.soak.dissolved).ok()?;
-    let whole = outcome.quench.deciding_curve()?;
+/// A cooling stopped at a time of its curve, s, and taken to the end of the quench at once, °C. None
+/// where the hardness is not known, or outside the times of the curve.
+pub(super) fn stopped_at(
+    hardening: &Hardening,
+    whole: &CoolingCurve,
+    end_c: f64,
+    time_s: f64,
+) -> Option<Stopped> {
     let count = whole.time_s.partition_point(|t| *t < time_s);
     let temperature_c = whole.temperature_at_s(time_s)?;
     let rate_k_per_s = *whole
@@ -98,10 +101,11 @@ pub fn stopped_at(route: &Route, outcome: &Outcome, time_s: f64) -> Option<Stopp
         curve.rate_k_per_s.push(rate_k_per_s);
     };
     then(time_s, temperature_c);
-    then(time_s + AT_ONCE_S, route.quench.end_c.min(temperature_c));
+    then(time_s + AT_ONCE_S, end_c.min(temperature_c));
     let history = hardening.history(&curve).ok()?;
     let so_far = *history.get(history.len().checked_sub(2)?)?;
     Some(Stopped {
+        time_s,
         place: whole.place,
         temperature_c,
         rate_k_per_s,
@@ -149,7 +153,8 @@ mod tests {
             .time_s
             .last()
             .unwrap();
-        let at = |time_s: f64| stopped_at(&route, &outcome, time_s).unwrap();
+        let hardened = Prepared::of(&route).unwrap().harden(&route).unwrap();
+        let at = |time_s: f64| hardened.stopped_at(time_s).unwrap();
         let [early, late] = [1.0, 60.0].map(at);
         assert!(early.so_far.austenite > 0.9 && early.hardness.hv > late.hardness.hv);
         assert!(late.so_far.pearlite > early.so_far.pearlite + 0.1);

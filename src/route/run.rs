@@ -13,6 +13,7 @@ use super::outcome::{FurnaceBand, Outcome, QuenchOutcome, QuenchTransformed, Sta
 use super::plan::Route;
 use super::prepared::Prepared;
 use super::quenched::{Finished, Judged, QuenchedPiece};
+use super::replay::{Stopped, stopped_at};
 use super::spread::Spread;
 use super::validate::validate;
 use super::verdict::{HARDENED, judge};
@@ -94,6 +95,7 @@ impl HardenedRoute {
                     medium_title: baths.first.title.clone(),
                     deciding: piece.cooled.slowest,
                     curves: piece.cooled.curves.clone(),
+                    changes_s: piece.cooled.changes_s.clone(),
                     transformed,
                 },
                 cold: Known::Refused {
@@ -117,6 +119,16 @@ impl HardenedRoute {
     #[must_use]
     pub fn is_of(&self, route: &Route) -> bool {
         self.route == route.as_far_as_quench()
+    }
+
+    /// The quench stopped at a time, s from leaving the furnace: what there is so far at the place
+    /// that decides, and the hardness if it were cooled from there at once. None where the models do
+    /// not reach.
+    #[must_use]
+    pub fn stopped_at(&self, time_s: f64) -> Option<Stopped> {
+        let hardening = self.piece.hardening.as_ref().ok()?;
+        let curve = self.piece.cooled.slowest()?;
+        stopped_at(hardening, curve, self.route.quench.end_c, time_s)
     }
 
     /// As [`super::run`]: the same outcome to the last bit. A route of another soak or quench is

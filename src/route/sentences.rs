@@ -1,5 +1,6 @@
 //! The outcome in plain sentences: one per question, each number a key that can be opened.
 
+use super::cold_words::cold_sentence;
 use super::outcome::{Outcome, Step, Verdict};
 use super::plan::Route;
 use crate::heat::Place;
@@ -286,50 +287,6 @@ pub const fn place_name(place: Place) -> &'static str {
         Place::Surface | Place::SpineSurface => "surface",
         Place::Within(_) => "inside",
     }
-}
-
-fn cold_sentence(outcome: &Outcome) -> Option<Sentence> {
-    let cold = outcome.cold.given()?;
-    let start = Sentence::new(Tone::Holds)
-        .number(
-            format_percent(cold.austenite_before),
-            NumberKey::RetainedAustenite,
-        )
-        .text_part(" austenite is left.");
-    let gain = format_hrc(cold.gain_hrc.max(0.0));
-    let after = format_percent(cold.austenite_after);
-    Some(match (cold.is_planned, cold.is_worth_it) {
-        (true, true) => start
-            .text_part(" The cold bath brings it to ")
-            .number(after, NumberKey::ColdTreatment)
-            .text_part(" and adds ")
-            .number(gain, NumberKey::ColdTreatment)
-            .text_part(": worth doing; every ten minutes more before the bath leave ")
-            .number(
-                format_percent(10.0 * cold.austenite_lost_per_min),
-                NumberKey::ColdTreatment,
-            )
-            .text_part(" more austenite."),
-        (true, false) => start
-            .text_part(" The cold bath brings it to ")
-            .number(after, NumberKey::ColdTreatment)
-            .text_part(" and adds only ")
-            .number(gain, NumberKey::ColdTreatment)
-            .text_part("."),
-        (false, true) => Sentence {
-            tone: Tone::Narrow,
-            ..start
-        }
-        .text_part(" A cold bath would bring it to ")
-        .number(after, NumberKey::ColdTreatment)
-        .text_part(" and add ")
-        .number(gain, NumberKey::ColdTreatment)
-        .text_part("."),
-        (false, false) => start
-            .text_part(" Not worth a cold bath: it would add ")
-            .number(gain, NumberKey::ColdTreatment)
-            .text_part("."),
-    })
 }
 
 fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Sentence {

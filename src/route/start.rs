@@ -51,6 +51,7 @@ impl Route {
                 temperature_c: -75.0,
                 time_min: 60.0,
                 delay_min: 10.0,
+                snap: None,
             }),
             tempers: vec![temper; 2],
             target: Target {

@@ -321,23 +321,27 @@ impl QuenchedTrial {
         tempers: &[Temper],
         deviation: &Deviation,
     ) -> Vec<Stage> {
+        let off = |temper: Temper| Temper {
+            temperature_c: temper.temperature_c + deviation.temper_k,
+            ..temper
+        };
         let quenched = self.piece.quenched.as_ref().ok().and_then(Option::as_ref);
         let chilled = cold
             .zip(quenched)
             .zip(self.piece.hardening.as_ref().ok())
-            .and_then(|((cold, quenched), hardening)| hardening.cold(quenched, cold).ok());
-        let tempers: Vec<Temper> = tempers
-            .iter()
-            .map(|temper| Temper {
-                temperature_c: temper.temperature_c + deviation.temper_k,
-                ..*temper
-            })
-            .collect();
+            .and_then(|((cold, quenched), hardening)| {
+                let cold = Cold {
+                    snap: cold.snap.map(off),
+                    ..*cold
+                };
+                hardening.cold(&self.steel, quenched, &cold).ok()
+            });
+        let tempers: Vec<Temper> = tempers.iter().copied().map(off).collect();
         let mut stages = Finished::of(&self.steel, quenched, chilled.as_ref(), &tempers).stages;
         for stage in &mut stages {
             let off_hrc = match stage.step {
                 Step::Temper(_) => deviation.tempered_hrc,
-                Step::Soak | Step::Quench | Step::Cold => deviation.quenched_hrc,
+                Step::Soak | Step::Quench | Step::Snap | Step::Cold => deviation.quenched_hrc,
             };
             stage.hardness = stage.hardness.map(|hardness| harder(hardness, off_hrc));
         }

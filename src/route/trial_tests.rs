@@ -70,6 +70,25 @@ fn off(route: &Route, change: impl Fn(&mut Deviation)) -> Trial {
     trial(route, &deviation).unwrap()
 }
 
+/// A snap temper goes through the same oven.
+#[test]
+fn a_snap_temper_is_off_as_the_tempers_are() {
+    let mut route = Route::example();
+    route.cold = Some(Cold {
+        snap: Some(Cold::SNAP_FIRST_OFFERED),
+        ..Cold::FIRST_OFFERED
+    });
+    route.tempers.clear();
+    let snapped = |trial: &Trial| {
+        let stage = trial.stages.iter().find(|s| s.step == Step::Snap);
+        stage.unwrap().hardness.unwrap().hrc_carried()
+    };
+    let planned = off(&route, |_| ());
+    assert!(snapped(&off(&route, |d| d.temper_k = 10.0)) < snapped(&planned));
+    assert_eq!(planned.finished(&route).unwrap().step, Step::Cold);
+    assert_eq!(planned.stages.len(), 3);
+}
+
 #[test]
 fn each_deviation_pulls_the_way_it_should() {
     let route = plate("1084", 5.0, "oil_fast");

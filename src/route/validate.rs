@@ -12,6 +12,11 @@ pub const LONGEST_TEXT: usize = 200;
 pub const MOST_TEMPERS: usize = 6;
 /// Most baths of a quench after the first.
 pub const MOST_LATER_BATHS: usize = 3;
+/// Temperatures of a snap temper, °C: cooler it takes little of the stress, hotter it is a temper.
+/// 130 to 180 °C are usual (from memory).
+pub const SNAP_C: (f64, f64) = (120.0, 200.0);
+/// Times of a snap temper, min: long enough to go through, short of a temper.
+pub const SNAP_MIN: (f64, f64) = (5.0, 480.0);
 /// Longest time of any step, h.
 pub const LONGEST_STEP_H: f64 = 1000.0;
 
@@ -147,7 +152,7 @@ fn soak(soak: &Soak) -> Result<(), RouteFieldError> {
 }
 
 fn quench(quench: &Quench) -> Result<(), RouteFieldError> {
-    if let MediumChoice::Named(name) = &quench.medium {
+    if let Some(name) = quench.medium.listed() {
         text("quench.medium", "the name of the quenchant", name)?;
     }
     quench
@@ -178,7 +183,7 @@ fn next_bath(before: &MediumChoice, next: &NextBath) -> Result<(), RouteFieldErr
     const FIELD: &str = "quench.then";
     const STAY_S: (f64, f64) = (0.0, 86_400.0);
     const LEAVES_C: (f64, f64) = (-200.0, 900.0);
-    if let MediumChoice::Named(name) = &next.medium {
+    if let Some(name) = next.medium.listed() {
         text(FIELD, "the name of the quenchant", name)?;
     }
     let bath_c = next.medium.resolve().map_err(|e| fault(FIELD, e))?.bath_c;
@@ -212,7 +217,12 @@ fn cold(cold: &Cold) -> Result<(), RouteFieldError> {
         STEP_MIN,
         "min",
     )
-    .check(cold.delay_min)
+    .check(cold.delay_min)?;
+    if let Some(snap) = &cold.snap {
+        allowed("cold.snap", "snap temper", SNAP_C, "°C").check(snap.temperature_c)?;
+        allowed("cold.snap", "time of the snap temper", SNAP_MIN, "min").check(snap.time_min)?;
+    }
+    Ok(())
 }
 
 fn tempers(tempers: &[Temper]) -> Result<(), RouteFieldError> {
@@ -373,6 +383,16 @@ mod tests {
                     temperature_c: 30.0,
                     time_min: 60.0,
                     delay_min: 5.0,
+                    snap: None,
+                });
+            }),
+            fault_after(|r| {
+                r.cold = Some(Cold {
+                    snap: Some(Temper {
+                        temperature_c: 230.0,
+                        time_min: 60.0,
+                    }),
+                    ..Cold::FIRST_OFFERED
                 });
             }),
             fault_after(|r| r.tempers = vec![r.tempers[0]; 7]),
@@ -391,6 +411,7 @@ mod tests {
                 "quench.air_delay_s",
                 "quench.end_c",
                 "cold.temperature_c",
+                "cold.snap",
                 "tempers",
                 "target.most_hrc",
                 "piece"

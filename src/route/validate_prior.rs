@@ -2,7 +2,6 @@
 
 use super::prior::{PriorStep, SlowCooling, Work};
 use super::validate::{RouteFieldError, STEP_MIN, allowed, fault, text};
-use crate::heat::MediumChoice;
 
 /// Most steps before hardening.
 pub const MOST_PRIOR_STEPS: usize = 24;
@@ -41,7 +40,7 @@ fn one(step: &PriorStep) -> Result<(), RouteFieldError> {
     }
     match &step.cooling {
         SlowCooling::Medium { medium } => {
-            if let MediumChoice::Named(name) = medium {
+            if let Some(name) = medium.listed() {
                 text(FIELD, "the name of the medium", name)?;
             }
             let bath_c = medium.resolve().map_err(|e| fault(FIELD, e))?.bath_c;

@@ -13,7 +13,7 @@ mod link;
 pub mod logbook;
 mod preferences;
 mod shelf;
-mod v5;
+mod v6;
 
 pub use file::{
     Kind, LARGEST_FILE_BYTES, Loaded, ReadError, VERSION, WriteError, read, read_bench,

@@ -12,7 +12,7 @@ pub const SOURCE: Source = Source {
     title: "Stabilization of the austenite-martensite transformation",
     venue: "Transactions of the AIME 180, 447-470",
     link: None,
-    used_for: "what waiting before the cold treatment costs (trend)",
+    used_for: "what waiting, or a snap temper, before the cold treatment costs (trend)",
     standing: Standing::FromMemory,
 };
 
@@ -27,7 +27,8 @@ pub const LARGEST_LAG_K: f64 = 40.0;
 pub const TIME_CONSTANT_S: f64 = 3600.0;
 /// Temperature of the time constant, °C.
 pub const REFERENCE_C: f64 = 25.0;
-/// The time constant falls by a factor e for each so many kelvin above the reference.
+/// The time constant falls by a factor e for each so many kelvin above the reference. The notes have
+/// it "shorter at 60 to 150 °C" (from memory); a snap temper is counted by the same fall.
 pub const E_FOLD_K: f64 = 40.0;
 /// Exponent of time in the lag.
 pub const TIME_EXPONENT: f64 = 0.5;

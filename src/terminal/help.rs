@@ -21,7 +21,8 @@ Steel      `composition` in wt %: {\"c\":1.0,\"mn\":0.35,\"si\":0.25,\"cr\":1.45
 Section    {\"shape\":\"plate\",\"thickness_mm\":3}, {\"shape\":\"round\",\"diameter_mm\":12},
            {\"shape\":\"square\",\"side_mm\":12} or {\"shape\":\"blade\",\"edge_mm\":0.5,\"spine_mm\":4,
            \"height_mm\":30}, with `grind` \"convex\" if its flanks bulge
-Quenchant  its name, listed below; or your own curve of surface temperature, °C, and W/m²K,
+Quenchant  its name, listed below; with its bath at another temperature, °C,
+           {\"listed\":\"oil_fast\",\"bath_c\":70}; or your own curve of surface temperature, °C, and W/m²K,
            log-linear between: {\"h_w_m2k\":[[70,300],[265,485],[850,600]],\"bath_c\":50,\"radiation\":false}
            with, if you like, `title` and `h_band_factor`, within which it is true either way
 

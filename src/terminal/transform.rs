@@ -222,6 +222,7 @@ fn martensite(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
             cold_c,
             delay_s: 60.0 * delay_min.unwrap_or(0.0),
             wait_c: ROOM_C,
+            snap: None,
         };
         retained = cold_treated(&quenched, &austenite, &step)?.austenite;
     }

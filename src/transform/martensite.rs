@@ -149,19 +149,51 @@ pub struct ColdStep {
     pub delay_s: f64,
     /// Temperature at which the piece waited, °C.
     pub wait_c: f64,
+    /// A short temper before the cold step, if any.
+    pub snap: Option<WarmStay>,
+}
+
+/// A stay at a warm temperature.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WarmStay {
+    /// Temperature, °C.
+    pub temperature_c: f64,
+    /// Time, s.
+    pub time_s: f64,
+}
+
+impl WarmStay {
+    /// Its age in time constants of the lag, each shorter the warmer it is.
+    fn age(&self) -> f64 {
+        let time_constant_s =
+            lag::TIME_CONSTANT_S * ((lag::REFERENCE_C - self.temperature_c) / lag::E_FOLD_K).exp();
+        self.time_s.max(0.0) / time_constant_s
+    }
+
+    /// Nothing ages below 0 °C.
+    fn warmth(&self) -> f64 {
+        (self.temperature_c / 20.0).clamp(0.0, 1.0)
+    }
 }
 
 /// Lag of the martensite reaction by waiting, K: the trend of Harris and Cohen 1949. Zero when the
 /// piece goes straight into the cold or waits below 0 °C; 20 to 40 K after some hours at room
-/// temperature; sooner when it waits warm.
+/// temperature; sooner when it waits warm. A snap temper is such a wait: the times add, each counted
+/// in the time constant of its temperature, which the notes know up to 150 °C (from memory).
 #[must_use]
 pub fn stabilisation_k(carbon_wt: f64, step: &ColdStep) -> f64 {
     let largest_k = (lag::LARGEST_LAG_K_PER_WT * (carbon_wt - lag::CARBON_WITHOUT_LAG_WT))
         .clamp(0.0, lag::LARGEST_LAG_K);
-    let warmth = (step.wait_c / 20.0).clamp(0.0, 1.0);
-    let time_constant_s =
-        lag::TIME_CONSTANT_S * ((lag::REFERENCE_C - step.wait_c) / lag::E_FOLD_K).exp();
-    let age = (step.delay_s.max(0.0) / time_constant_s).powf(lag::TIME_EXPONENT);
+    let wait = WarmStay {
+        temperature_c: step.wait_c,
+        time_s: step.delay_s,
+    };
+    let snap_age = step.snap.map_or(0.0, |snap| snap.age());
+    let warmth = step
+        .snap
+        .map_or(0.0, |snap| snap.warmth())
+        .max(wait.warmth());
+    let age = (wait.age() + snap_age).powf(lag::TIME_EXPONENT);
     let lag_k = largest_k * warmth * -(-age).exp_m1();
     if lag_k.is_finite() { lag_k } else { 0.0 }
 }
@@ -176,11 +208,27 @@ pub fn cold_treated(
     a: &Austenite,
     step: &ColdStep,
 ) -> Result<Fractions, OutOfRange> {
+    cold_treated_with_lag(quenched, a, step, stabilisation_k(a.composition.c, step))
+}
+
+/// The same with a lag, K, that is given: what it might be, where it is not known.
+///
+/// # Errors
+/// As [`cold_treated`].
+pub fn cold_treated_with_lag(
+    quenched: &Fractions,
+    a: &Austenite,
+    step: &ColdStep,
+    lag_k: f64,
+) -> Result<Fractions, OutOfRange> {
     check(a)?;
     check_temperature("cold treatment", step.cold_c)?;
     check_temperature("wait before the cold treatment", step.wait_c)?;
     check_temperature("coldest before the cold treatment", step.coldest_before_c)?;
-    let resumes_c = step.coldest_before_c - stabilisation_k(a.composition.c, step);
+    if let Some(snap) = &step.snap {
+        check_temperature("temper before the cold treatment", snap.temperature_c)?;
+    }
+    let resumes_c = step.coldest_before_c - lag_k.max(0.0);
     let austenite = quenched.austenite * left_at(&a.composition, resumes_c, step.cold_c);
     Ok(Fractions {
         martensite: quenched.martensite + (quenched.austenite - austenite),
@@ -234,12 +282,43 @@ mod tests {
                 cold_c: -80.0,
                 delay_s,
                 wait_c: 20.0,
+                snap: None,
             };
             cold_treated(&quenched, &a, &step).map_or(f64::NAN, |f| f.austenite)
         };
         let (at_once, next_day) = (after(0.0), after(86_400.0));
         assert!((0.02..0.04).contains(&at_once), "{at_once}");
         assert!(next_day > at_once + 0.008 && next_day < 0.055, "{next_day}");
+    }
+
+    /// The lag of a snap temper is a wait's, sooner: no less than without it, no more than the
+    /// largest, and in part there after minutes.
+    #[test]
+    fn a_snap_temper_stabilises_as_a_long_wait() {
+        let lag_k = |delay_s: f64, snap: Option<WarmStay>| {
+            let step = ColdStep {
+                coldest_before_c: 20.0,
+                cold_c: -80.0,
+                delay_s,
+                wait_c: 20.0,
+                snap,
+            };
+            stabilisation_k(0.7, &step)
+        };
+        let snap = |temperature_c, minutes: f64| {
+            Some(WarmStay {
+                temperature_c,
+                time_s: 60.0 * minutes,
+            })
+        };
+        assert_eq!(lag_k(0.0, None), 0.0);
+        let hour = lag_k(0.0, snap(150.0, 60.0));
+        assert!((25.0..=30.0).contains(&hour), "{hour}");
+        assert!(lag_k(600.0, snap(150.0, 60.0)) > hour.max(lag_k(600.0, None)));
+        assert!(lag_k(0.0, snap(150.0, 5.0)) < hour && lag_k(0.0, snap(130.0, 60.0)) < hour);
+        // A wait and a stay of the same warmth add up.
+        let apart = lag_k(1800.0, snap(20.0, 30.0));
+        assert!((apart - lag_k(3600.0, None)).abs() < 1e-9);
     }
 
     #[test]
@@ -258,6 +337,7 @@ mod tests {
             cold_c: 20.0,
             delay_s: 0.0,
             wait_c: 20.0,
+            snap: None,
         };
         let after = cold_treated(&quenched, &a, &step);
         assert_eq!(after, Ok(quenched));

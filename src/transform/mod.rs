@@ -26,8 +26,9 @@ pub use formed::{Formed, FormedProduct, Forming};
 pub use isothermal::{Isothermal, ProductCurve, isothermal};
 pub use kinetics::{Kinetics, Product};
 pub use martensite::{
-    ColdStep, bainite_start_c, cold_treated, martensite_finish_c, martensite_start_c,
-    martensite_temperature_c, rate_parameter_per_k, retained_austenite, stabilisation_k,
+    ColdStep, WarmStay, bainite_start_c, cold_treated, cold_treated_with_lag, martensite_finish_c,
+    martensite_start_c, martensite_temperature_c, rate_parameter_per_k, retained_austenite,
+    stabilisation_k,
 };
 pub use measured_heat::{BarPoint, MeasuredHeat, MeasuredHeatError, measured_heat};
 pub use shape::{FINISH, Progress, SPREAD, START, STEEP, Shape};

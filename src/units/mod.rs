@@ -10,8 +10,8 @@ mod temperature;
 pub use duration::{DurationUnit, format_duration_s, parse_duration_s};
 pub use length::{LengthUnit, format_length, parse_length_mm};
 pub use number::{
-    format_factor, format_fixed, format_hrb, format_hrc, format_hv, format_percent,
-    format_rate_k_per_s, format_weight_percent,
+    format_cooling_rate, format_factor, format_fixed, format_hrb, format_hrc, format_hv,
+    format_percent, format_rate_k_per_s, format_weight_percent,
 };
 pub use temperature::{
     TemperatureScale, format_temperature, format_temperature_band, format_temperature_difference,

@@ -147,7 +147,7 @@ impl LoggedReading {
             Step::Temper(count) if count > 0 && count == route.tempers.len() => {
                 Ok(Measurable::Tempered)
             }
-            Step::Soak | Step::Cold | Step::Temper(_) => Err(Unusable::Step),
+            Step::Soak | Step::Snap | Step::Cold | Step::Temper(_) => Err(Unusable::Step),
         }
     }
 

@@ -17,9 +17,9 @@ pub(crate) use words::{answer, figures, no_map, no_temper, still_does};
 use super::state::Bench;
 use leptos::prelude::*;
 use recalesce::chart::{
-    Constituent, CoolingTrace, HistoryPoint, InfluenceRow, Labels, LadderRow, Margin, Outline,
-    ProductCurves, QuenchData, Role, Scene, SectionData, SoakHistoryData, SoakMapData, TemperData,
-    TemperPoint, Verdict, glow, hardness_ladder, influence_chart, oxide, quench_chart,
+    BathChange, Constituent, CoolingTrace, HistoryPoint, InfluenceRow, Labels, LadderRow, Margin,
+    Outline, ProductCurves, QuenchData, Role, Scene, SectionData, SoakHistoryData, SoakMapData,
+    TemperData, TemperPoint, Verdict, glow, hardness_ladder, influence_chart, oxide, quench_chart,
     section_view, soak_history, soak_map, temper_chart,
 };
 use recalesce::heat::{CoolingCurve, Grind, Place, Section};
@@ -217,6 +217,20 @@ pub(crate) fn quench_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
             points: points(&next.curve),
         });
     }
+    let later = bench.route.with(|r| r.quench.then.clone());
+    let changes = quench
+        .changes_s
+        .iter()
+        .zip(&later)
+        .filter_map(|(&time_s, next)| {
+            let title = next.medium.resolve().ok()?.title.words(bench.scale.get());
+            Some(BathChange {
+                time_s,
+                temperature_c: quench.deciding_curve()?.temperature_at_s(time_s)?,
+                name: format!("into {}", route::inside_a_sentence(&title)),
+            })
+        })
+        .collect();
     let products = transformed.map_or_else(Vec::new, |t| {
         // The chart's time runs from the furnace, that of the isothermal curves from A1.
         let from_a1 = |curve: &[[f64; 2]]| {
@@ -249,6 +263,7 @@ pub(crate) fn quench_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
         &QuenchData {
             products,
             cooling,
+            changes,
             ms_c: transformed.map(|t| t.ms_c),
             m50_c: transformed.map(|t| t.m50_c),
             m90_c: transformed.map(|t| t.m90_c),
@@ -398,6 +413,7 @@ pub(crate) fn ladder_scene(bench: Bench, width: f64) -> Option<Scene> {
                 label: match stage.step {
                     Step::Soak => return None,
                     Step::Quench => "after quench".to_owned(),
+                    Step::Snap => "after snap".to_owned(),
                     Step::Cold => "after cold".to_owned(),
                     Step::Temper(n) => format!("after temper {n}"),
                 },

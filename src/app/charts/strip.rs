@@ -147,6 +147,15 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
         },
     ]);
     if let Some(cold) = &route.cold {
+        all.extend(cold.snap.map(|snap| Block {
+            step: StepRef::Snap,
+            note: None,
+            stage: Stage::Quench,
+            title: "Snap temper".to_owned(),
+            line: held(snap.temperature_c, snap.time_min),
+            points: hold(snap.temperature_c, 60.0 * snap.time_min),
+            weight: 1.0,
+        }));
         all.push(Block {
             step: StepRef::Cold,
             note: None,
@@ -224,7 +233,7 @@ pub(crate) fn strip(bench: Bench, width: f64, height: f64) -> RouteStrip {
         .map(|block| RouteStep {
             points: block.points,
             weight: block.weight,
-            selected: block.stage == stage && block.title != "Cold",
+            selected: block.stage == stage && !matches!(block.step, StepRef::Snap | StepRef::Cold),
             note: block.note,
         })
         .collect();

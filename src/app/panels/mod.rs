@@ -1,5 +1,7 @@
 //! The parts of the page, each a component that reads the state and computes nothing.
 
+pub(crate) mod along;
+mod bath;
 pub(crate) mod card;
 pub(crate) mod furnace;
 pub(crate) mod hardenability;

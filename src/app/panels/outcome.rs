@@ -83,6 +83,7 @@ const fn step_word(step: Step) -> &'static str {
     match step {
         Step::Soak => "soak",
         Step::Quench => "quench",
+        Step::Snap => "snap",
         Step::Cold => "cold",
         Step::Temper(_) => "temper",
     }
@@ -91,6 +92,8 @@ const fn step_word(step: Step) -> &'static str {
 /// What the piece is made of after soak, quench, cold and the last temper.
 fn made_of(outcome: &Outcome) -> Vec<(Step, Fractions)> {
     let stages = outcome.stages.iter();
+    // A snap temper changes next to nothing of it.
+    let stages = stages.filter(|stage| stage.step != Step::Snap);
     let known = stages.filter_map(|stage| stage.fractions.map(|fractions| (stage.step, fractions)));
     let (tempers, mut shown): (Vec<_>, Vec<_>) =
         known.partition(|(step, _)| matches!(step, Step::Temper(_)));

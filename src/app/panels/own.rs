@@ -191,7 +191,7 @@ pub(crate) fn OwnPanel() -> impl IntoView {
         if was_opened.get() {
             of_route.with(|choice| match choice {
                 MediumChoice::Own(medium) => own.show(medium),
-                MediumChoice::Named(_) => own.expect_bath(choice),
+                MediumChoice::Named(_) | MediumChoice::At(_) => own.expect_bath(choice),
             });
         }
     });

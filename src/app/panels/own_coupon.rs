@@ -30,10 +30,12 @@ pub(super) fn of_route(route: &Route) -> Coupon {
         },
         soak: route.soak,
         air_delay_s: route.quench.air_delay_s,
-        like: match &route.quench.medium {
-            MediumChoice::Named(name) => name.clone(),
-            MediumChoice::Own(_) => FIRST_LIKE.to_owned(),
-        },
+        like: route
+            .quench
+            .medium
+            .listed()
+            .unwrap_or(FIRST_LIKE)
+            .to_owned(),
         bath_c: 0.0,
         centre_hrc: None,
         surface_hrc: None,

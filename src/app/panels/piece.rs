@@ -1,5 +1,6 @@
 //! The piece as a sentence: each underlined word is a control.
 
+use super::bath::BathField;
 use crate::controls::{Choice, Entry, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::state::bench;
@@ -83,10 +84,9 @@ pub(crate) fn MediumList() -> impl IntoView {
             .collect::<Vec<_>>()
     });
     let chosen = Signal::derive(move || {
-        bench.route.with(|r| match &r.quench.medium {
-            MediumChoice::Named(name) => name.clone(),
-            MediumChoice::Own(_) => OWN.to_owned(),
-        })
+        bench
+            .route
+            .with(|r| r.quench.medium.listed().unwrap_or(OWN).to_owned())
     });
     let pick = move |name: String| {
         if name == OWN {
@@ -96,6 +96,10 @@ pub(crate) fn MediumList() -> impl IntoView {
         }
     };
     view! {
+        <BathField
+            chosen=Memo::new(move |_| bench.route.with(|r| Some(r.quench.medium.clone())))
+            set=Callback::new(move |choice| bench.change(|r| r.quench.medium = choice))
+        />
         <Choice
             name="Quenchants"
             entries=entries

@@ -259,10 +259,8 @@ fn CoolingWord(at: usize) -> impl IntoView {
             .collect::<Vec<_>>()
     });
     let chosen = Signal::derive(move || match cooling.get() {
-        SlowCooling::Medium {
-            medium: MediumChoice::Named(name),
-        } => name,
-        _ => String::new(),
+        SlowCooling::Medium { medium } => medium.listed().unwrap_or_default().to_owned(),
+        SlowCooling::Furnace { .. } => String::new(),
     });
     let fields = move || {
         if is_led.get() {

@@ -1,5 +1,6 @@
 //! The quench: transformation curves with the cooling curves on top, and where the section hardens.
 
+use super::along::Along;
 use super::opening::Opening;
 use super::outcome::Say;
 use super::piece::medium_words;
@@ -10,8 +11,9 @@ use crate::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::plot::{Plot, Shown, handle_at};
 use crate::state::bench;
+use leptos::ev::PointerEvent;
 use leptos::prelude::*;
-use recalesce::route::{AGITATION_RANGE, Cold, agitation_to_pass, quench_notes};
+use recalesce::route::{AGITATION_RANGE, Cold, SNAP_C, SNAP_MIN, agitation_to_pass, quench_notes};
 use recalesce::units::{
     format_duration_s, format_factor, format_temperature, format_weight_percent,
 };
@@ -67,6 +69,7 @@ impl Chill {
 pub(crate) fn ColdPanel() -> impl IntoView {
     let bench = bench();
     let cold = Memo::new(move |_| bench.route.with(|r| r.cold));
+    let has_snap = Memo::new(move |_| cold.get().is_some_and(|cold| cold.snap.is_some()));
     let typed = move |label, quantity, get: fn(&Cold) -> f64, set: fn(&mut Cold, f64)| {
         view! {
             <Typed
@@ -107,6 +110,54 @@ pub(crate) fn ColdPanel() -> impl IntoView {
                     |c| c.delay_min,
                     |c, value| c.delay_min = value,
                 ),
+                view! {
+                    <div class="field">
+                        <Segment
+                            name="Snap temper"
+                            entries=vec![(false, "no snap temper"), (true, "snap temper first")]
+                            chosen=has_snap
+                            pick=move |is_on: bool| {
+                                bench
+                                    .change(|r| {
+                                        if let Some(cold) = &mut r.cold {
+                                            cold.snap = is_on.then_some(Cold::SNAP_FIRST_OFFERED);
+                                        }
+                                    })
+                            }
+                        />
+                    </div>
+                },
+            )
+        })
+    };
+    let snap_fields = move || {
+        has_snap.get().then(|| {
+            (
+                typed(
+                    "Snap temper at",
+                    Signal::derive(move || quantities::temperature(bench.scale.get(), SNAP_C)),
+                    |c| c.snap.map_or(0.0, |snap| snap.temperature_c),
+                    |c, value| {
+                        if let Some(snap) = &mut c.snap {
+                            snap.temperature_c = value;
+                        }
+                    },
+                ),
+                typed(
+                    "Time of the snap temper",
+                    Signal::stored(quantities::minutes(SNAP_MIN, 5.0)),
+                    |c| c.snap.map_or(0.0, |snap| snap.time_min),
+                    |c, value| {
+                        if let Some(snap) = &mut c.snap {
+                            snap.time_min = value;
+                        }
+                    },
+                ),
+                view! {
+                    <p class="hint">
+                        "It takes the worst of the stress before the cold, and keeps part of the austenite from it."
+                    </p>
+                },
             )
         })
     };
@@ -135,6 +186,7 @@ pub(crate) fn ColdPanel() -> impl IntoView {
             />
         </div>
         {fields}
+        {snap_fields}
     }
     .into_any()
 }
@@ -235,7 +287,17 @@ fn QuenchWords() -> impl IntoView {
                     cold.get()
                         .map_or_else(
                             || "no cold bath".to_owned(),
-                            |c| format_temperature(c.temperature_c, bench.scale.get()),
+                            |c| {
+                                let scale = bench.scale.get();
+                                let bath = format_temperature(c.temperature_c, scale);
+                                match c.snap {
+                                    Some(snap) => {
+                                        let snap = format_temperature(snap.temperature_c, scale);
+                                        format!("snap temper {snap}, {bath}")
+                                    }
+                                    None => bath,
+                                }
+                            },
                         )
                 })
                 name="Cold treatment"
@@ -266,7 +328,10 @@ pub(crate) fn received() -> impl Fn() -> String {
 pub(crate) fn QuenchStage() -> impl IntoView {
     let bench = bench();
     let agitation = Memo::new(move |_| bench.route.with(|r| r.quench.agitation));
+    let along = Along::new(bench);
+    let chart = StoredValue::new(None::<Shown>);
     let handle = move |shown: Shown| {
+        chart.set_value(Some(shown));
         let at = handle_at(shown);
         let text = Signal::derive(move || {
             format!(
@@ -299,6 +364,7 @@ pub(crate) fn QuenchStage() -> impl IntoView {
             grows_rightward: false,
         };
         view! {
+            {move || bench.parts.panels.is_there().then(|| panel(Panel::AlongRing(along, shown)))}
             <Handle
                 key="quench"
                 name="Quench speed"
@@ -312,6 +378,30 @@ pub(crate) fn QuenchStage() -> impl IntoView {
         }
         .into_any()
     };
+    let point = move |event: PointerEvent| {
+        if let (Some(part), Some(shown)) = (bench.parts.panels.now(), chart.get_value()) {
+            part.point(along, shown, &event);
+        }
+    };
+    view! {
+        <QuenchWords />
+        <div on:pointermove=point on:pointerdown=point>
+            <Plot
+                class="tall"
+                scene=move |w, h| charts::quench_scene(bench, w, h)
+                handles=Box::new(handle)
+            />
+        </div>
+        {panel(Panel::Along(along))}
+        {panel(Panel::QuenchBelow)}
+    }
+    .into_any()
+}
+
+/// Below the curves: how far down the section hardens and what speaks for another quench.
+#[component]
+pub(crate) fn QuenchBelow() -> impl IntoView {
+    let bench = bench();
     let reasons = move || {
         let outcome = bench.outcome()?;
         let scale = bench.scale.get();
@@ -321,12 +411,6 @@ pub(crate) fn QuenchStage() -> impl IntoView {
         Some(view! { <Say sentence=sentence /> })
     };
     view! {
-        <QuenchWords />
-        <Plot
-            class="tall"
-            scene=move |w, h| charts::quench_scene(bench, w, h)
-            handles=Box::new(handle)
-        />
         <div class="sub">
             <h3>"Where the section hardens"</h3>
             <Plot

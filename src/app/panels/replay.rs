@@ -1,6 +1,6 @@
 //! The quench in slow motion: played, or moved to a time by hand.
 
-use super::hardenability::constituents;
+use super::along::{POSITIONS, time_s, words_at};
 use super::opening::Opening;
 use crate::charts;
 use crate::parts::panels::Panel;
@@ -8,31 +8,13 @@ use crate::plot::Plot;
 use crate::state::bench;
 use leptos::leptos_dom::helpers::IntervalHandle;
 use leptos::prelude::*;
-use recalesce::route::{place_name, stopped_at};
-use recalesce::units::{
-    format_duration_s, format_hrc, format_hv, format_rate_k_per_s, format_temperature,
-};
+use recalesce::units::format_duration_s;
 use std::time::Duration;
 
-/// Positions of the slider.
-const POSITIONS: f64 = 400.0;
 /// Time between two pictures while it plays.
 const BEAT: Duration = Duration::from_millis(40);
 /// How far it moves from picture to picture: ten seconds from end to end.
 const STRIDE: f64 = POSITIONS / 250.0;
-/// Time at the first position after the start, s; from there on the logarithm of time runs evenly,
-/// as on the chart above.
-const FIRST_S: f64 = 0.05;
-
-/// The time at a position of the slider, s.
-fn time_s(position: f64, end_s: f64) -> f64 {
-    if position <= 0.0 {
-        return 0.0;
-    }
-    let end_s = end_s.max(2.0 * FIRST_S);
-    FIRST_S * (end_s / FIRST_S).powf((position / POSITIONS).min(1.0))
-}
-
 /// The replay, computed once it is opened. It opens again where it was left.
 #[component]
 pub(super) fn ReplayPanel() -> impl IntoView {
@@ -52,22 +34,7 @@ pub(crate) fn ReplayInside(
     let replay = Memo::new(move |_| bench.replay());
     let end_s = Memo::new(move |_| replay.with(|r| r.as_ref().map_or(0.0, |r| r.end_s())));
     let now_s = Memo::new(move |_| time_s(position.get(), end_s.get()));
-    let told = move || {
-        let outcome = bench.outcome()?;
-        let then = bench
-            .route
-            .with(|route| stopped_at(route, &outcome, now_s.get()))?;
-        Some(format!(
-            "At the {}: {}, falling by {}; so far {}. Quenched out at once from here: {}.",
-            place_name(then.place),
-            format_temperature(then.temperature_c, bench.scale.get()),
-            format_rate_k_per_s(then.rate_k_per_s),
-            constituents(&then.so_far),
-            then.hardness
-                .hrc()
-                .map_or_else(|| format_hv(then.hardness.hv), format_hrc)
-        ))
-    };
+    let told = move || words_at(bench, now_s.get());
     let stop = move || {
         if let Some(handle) = playing.try_update_value(Option::take).flatten() {
             handle.clear();

@@ -1,5 +1,6 @@
 //! A second bath: when the piece goes into it, and which.
 
+use super::bath::BathField;
 use crate::controls::{Choice, Entry, Segment, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::state::{Bench, bench};
@@ -134,12 +135,17 @@ fn fields(bench: Bench, way: Way) -> Option<AnyView> {
         let medium = bench
             .route
             .with(|route| route.quench.then.first().map(|next| next.medium.clone()));
-        match medium {
-            Some(MediumChoice::Named(name)) => name,
-            _ => String::new(),
-        }
+        medium
+            .and_then(|medium| medium.listed().map(str::to_owned))
+            .unwrap_or_default()
     });
     let list = view! {
+        <BathField
+            chosen=Memo::new(move |_| {
+                bench.route.with(|r| r.quench.then.first().map(|next| next.medium.clone()))
+            })
+            set=Callback::new(move |choice| change(bench, |next| next.medium = choice))
+        />
         <Choice
             name="Second bath"
             entries=entries

@@ -55,7 +55,7 @@ pub(super) fn pick(bench: Bench, step: StepRef) {
     bench.stage.set(match step {
         StepRef::Prior(i) => Stage::Prior(i),
         StepRef::Soak => Stage::Soak,
-        StepRef::Quench | StepRef::Cold => Stage::Quench,
+        StepRef::Quench | StepRef::Snap | StepRef::Cold => Stage::Quench,
         StepRef::Temper(_) => Stage::Temper,
     });
 }

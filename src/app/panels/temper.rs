@@ -266,6 +266,16 @@ pub(crate) fn TemperStage() -> impl IntoView {
             handles=Box::new(handle)
         />
         <TemperTarget />
+        {panel(Panel::TemperBelow)}
+    }
+    .into_any()
+}
+
+/// Below the curve: what the final hardness hangs on.
+#[component]
+pub(crate) fn TemperBelow() -> impl IntoView {
+    let bench = bench();
+    view! {
         <div class="sub">
             <h3>"What moves the final hardness"</h3>
             <Plot

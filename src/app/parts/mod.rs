@@ -66,6 +66,14 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
             .with(|arrival| matches!(arrival, Arrival::There(_)))
     }
 
+    /// The part, if it is there.
+    pub(crate) fn now(self) -> Option<T> {
+        match self.arrival.get_untracked() {
+            Arrival::There(part) => Some(part),
+            _ => None,
+        }
+    }
+
     async fn fetch(self) -> Option<T> {
         let found = (self.load)().await.ok();
         let arrival = found.map_or(Arrival::Failed, Arrival::There);
@@ -86,7 +94,7 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
     /// Does something with it, at once when it is there; while that waits, further presses count for
     /// nothing. Where it cannot be loaded a line says so, and what was pressed can be pressed again.
     pub(crate) fn then(self, bench: Bench, act: impl FnOnce(T) + 'static) {
-        if let Arrival::There(part) = self.arrival.get_untracked() {
+        if let Some(part) = self.now() {
             return act(part);
         }
         if self.is_awaited.get_untracked() {

@@ -1,5 +1,6 @@
 //! What opens on the bench: the panels of the words, of the numbers and of the charts.
 
+use crate::panels::along::Along;
 use crate::panels::furnace::FurnacePanel;
 use crate::panels::hardenability::{ContinuousInside, EndQuenchInside};
 use crate::panels::in_use::InUseInside;
@@ -8,7 +9,7 @@ use crate::panels::own::OwnPanel;
 use crate::panels::phase_table::PhaseTables;
 use crate::panels::piece::{MediumList, NamePanel, TargetPanel};
 use crate::panels::prior::PriorInside;
-use crate::panels::quench::{AgitationPanel, ColdPanel, OnTheWayPanel};
+use crate::panels::quench::{AgitationPanel, ColdPanel, OnTheWayPanel, QuenchBelow};
 use crate::panels::replay::ReplayInside;
 use crate::panels::second_bath::SecondBathPanel;
 use crate::panels::section::SectionPanel;
@@ -16,8 +17,10 @@ use crate::panels::soak::{SoakTemperaturePanel, SoakTimePanel};
 use crate::panels::steel::SteelPanel;
 use crate::panels::structures::StructurePanel;
 use crate::panels::table::QuenchTablePanel;
-use crate::panels::temper::{CountPanel, TemperTemperaturePanel, TemperTimePanel};
+use crate::panels::temper::{CountPanel, TemperBelow, TemperTemperaturePanel, TemperTimePanel};
+use crate::plot::Shown;
 use crate::state::bench;
+use leptos::ev::PointerEvent;
 use leptos::prelude::*;
 use recalesce::route::NumberKey;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
@@ -75,6 +78,14 @@ pub(crate) enum Panel {
     Own,
     /// Which quench still does it.
     QuenchTable,
+    /// What stands below the cooling curves.
+    QuenchBelow,
+    /// What stands below the curve of the temper.
+    TemperBelow,
+    /// A place on the cooling curve.
+    Along(Along),
+    /// Its ring on the chart.
+    AlongRing(Along, Shown),
 }
 
 /// What the part can do.
@@ -82,12 +93,23 @@ pub(crate) enum Panel {
 pub(crate) struct Panels {
     /// Shows a panel.
     show: fn(Panel) -> AnyView,
+    /// Takes the place on a cooling curve that is pointed at.
+    point: fn(Along, Shown, &PointerEvent),
+}
+
+impl Panels {
+    pub(crate) fn point(self, along: Along, shown: Shown, event: &PointerEvent) {
+        (self.point)(along, shown, event);
+    }
 }
 
 /// Brings the part.
 #[wasm_split(panels, fallible)]
 pub(super) fn panels() -> Result<Panels, SplitLoaderError> {
-    Ok(Panels { show })
+    Ok(Panels {
+        show,
+        point: Along::point,
+    })
 }
 
 /// A panel, once it is there.
@@ -122,5 +144,9 @@ fn show(panel: Panel) -> AnyView {
         Panel::Opened(key) => view! { <Explained key=key /> }.into_any(),
         Panel::Own => view! { <OwnPanel /> }.into_any(),
         Panel::QuenchTable => view! { <QuenchTablePanel /> }.into_any(),
+        Panel::QuenchBelow => view! { <QuenchBelow /> }.into_any(),
+        Panel::TemperBelow => view! { <TemperBelow /> }.into_any(),
+        Panel::Along(along) => along.line(),
+        Panel::AlongRing(along, shown) => along.ring(shown),
     }
 }

@@ -52,12 +52,17 @@ pub(super) fn expected(route: &Route, outcome: &Outcome) -> Vec<Expected> {
         }
     };
     let one = |name: String, step: Step| row(name, stage(outcome, step).and_then(stage_words));
+    let snap = route
+        .cold
+        .and_then(|cold| cold.snap)
+        .map(|_| one("snap temper".to_owned(), Step::Snap));
     let cold = route
         .cold
         .is_some()
         .then(|| one("cold".to_owned(), Step::Cold));
     let tempers = (1..=route.tempers.len()).map(|n| one(format!("temper {n}"), Step::Temper(n)));
     std::iter::once(one("quench".to_owned(), Step::Quench))
+        .chain(snap)
         .chain(cold)
         .chain(tempers)
         .collect()

@@ -22,6 +22,11 @@ pub(super) fn rows(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRo
     all.extend(quench(route, outcome, units));
     all.push(test(route, outcome, units));
     if let Some(cold) = &route.cold {
+        all.extend(
+            cold.snap
+                .as_ref()
+                .map(|snap| snapped(route, snap, outcome, units)),
+        );
         all.push(chilled(cold, outcome, units));
     }
     let tempers = route.tempers.iter().zip(1..);
@@ -167,14 +172,26 @@ fn hard_words(route: &Route, outcome: &Outcome, units: Units) -> String {
     }
 }
 
+fn snapped(route: &Route, snap: &Temper, outcome: &Outcome, units: Units) -> CardRow {
+    let temperature_c = snap.temperature_c;
+    CardRow {
+        title: "Snap temper".to_owned(),
+        set: format_temperature(temperature_c, units.scale),
+        detail: furnace_words(route.band_k_at(temperature_c), snap.time_min, units),
+        colour: Some(StepColour::Oxide(temperature_c)),
+        look_for: "At once, as soon as it is hand warm. Not hotter. Cool in air to room."
+            .to_owned(),
+        after: after(outcome, Step::Snap),
+    }
+}
+
 fn chilled(cold: &Cold, outcome: &Outcome, units: Units) -> CardRow {
-    let start = if cold.delay_min > 0.0 {
-        format!(
-            "Start within {} of the quench.",
-            format_duration_s(60.0 * cold.delay_min)
-        )
-    } else {
-        "Start straight from the quench.".to_owned()
+    let wait = format_duration_s(60.0 * cold.delay_min);
+    let start = match (cold.delay_min > 0.0, cold.snap.is_some()) {
+        (true, true) => format!("No more than {wait} at room since the quench, in all."),
+        (true, false) => format!("Start within {wait} of the quench."),
+        (false, true) => "Start as soon as it is at room.".to_owned(),
+        (false, false) => "Start straight from the quench.".to_owned(),
     };
     CardRow {
         title: "Cold".to_owned(),

@@ -1,6 +1,6 @@
 use super::*;
 use crate::heat::{Leave, MediumChoice, Section};
-use crate::route::{NextBath, PriorStep, SlowCooling, Work, run};
+use crate::route::{Cold, NextBath, PriorStep, SlowCooling, Work, run};
 
 fn card_of(route: &Route) -> Card {
     card(
@@ -66,6 +66,35 @@ fn the_example_has_a_row_for_each_step() {
     assert_eq!(after, ["quench", "cold", "temper 1", "temper 2"]);
     assert_eq!(card.unknown, None);
     assert_eq!(card.depth.title, "Hardened height");
+}
+
+#[test]
+fn a_snap_temper_has_a_row_of_its_own_before_the_cold() {
+    let mut route = Route::example();
+    if let Some(cold) = &mut route.cold {
+        cold.snap = Some(Cold::SNAP_FIRST_OFFERED);
+    }
+    let card = card_of(&route);
+    assert_eq!(
+        titles(&card),
+        [
+            "Soak",
+            "Quench",
+            "Test",
+            "Snap temper",
+            "Cold",
+            "Temper 1",
+            "Temper 2"
+        ]
+    );
+    let snap = &card.rows[3];
+    assert_eq!(plain(&snap.set), "150 °C");
+    assert_eq!(plain(&snap.detail), "±8 °C, 1 h");
+    assert!(snap.after.is_some());
+    assert_eq!(snap.colour, Some(StepColour::Oxide(150.0)));
+    assert!(plain(&card.rows[4].look_for).starts_with("No more than 10 min at room"));
+    assert_eq!(card.expected[1].after, "snap temper");
+    assert!(card.mind.iter().any(|c| c.contains("snap temper may keep")));
 }
 
 #[test]
@@ -216,4 +245,18 @@ fn the_card_follows_the_units() {
     let all = format!("{card:?}");
     assert!(!all.contains("°C") && !all.contains("mm at"), "{all}");
     assert!(plain(&card.rows[3].look_for).contains("down by 36 °F an hour to 1202 °F"));
+}
+
+#[test]
+fn a_bath_at_another_temperature_is_told() {
+    let mut route = Route::example();
+    route.quench.medium = route.quench.medium.with_bath(65.0);
+    let card = card_of(&route);
+    assert!(
+        plain(&card.sentence).contains("medium oil, 65 °C"),
+        "{}",
+        card.sentence
+    );
+    assert_eq!(plain(&card.rows[1].set), "medium oil, 65 °C");
+    assert_eq!(plain(&card.rows[1].detail), "1.0 s from furnace");
 }

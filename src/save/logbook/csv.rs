@@ -3,7 +3,7 @@
 use super::{Listed, Reading, Run, UseTest};
 use crate::heat::{MediumChoice, Section};
 
-const COLUMNS: [&str; 36] = [
+const COLUMNS: [&str; 38] = [
     "id",
     "day",
     "piece",
@@ -40,6 +40,8 @@ const COLUMNS: [&str; 36] = [
     "photos",
     "furnace_band_k",
     "furnace_offset_k",
+    "snap_c",
+    "snap_min",
 ];
 
 /// Writes runs as a table. What a cell lists is parted by semicolons.
@@ -76,6 +78,7 @@ fn cells(listed: &Listed) -> [String; COLUMNS.len()] {
     let Run { route, done, .. } = run;
     let (section, section_mm) = section(route.section);
     let predicted = run.predicted.as_ref();
+    let snap = route.cold.and_then(|cold| cold.snap);
     [
         run.id.to_string(),
         run.day.to_string(),
@@ -118,6 +121,8 @@ fn cells(listed: &Listed) -> [String; COLUMNS.len()] {
         run.photos.len().to_string(),
         route.furnace_band_k.to_string(),
         route.furnace_offset_k.to_string(),
+        number(snap.map(|snap| snap.temperature_c)),
+        number(snap.map(|snap| snap.time_min)),
     ]
 }
 
@@ -163,6 +168,7 @@ fn quenchants(run: &Run) -> String {
             .chain(later)
             .map(|medium| match medium {
                 MediumChoice::Named(name) => name.clone(),
+                MediumChoice::At(at) => format!("{} at {} °C", at.listed, at.bath_c),
                 MediumChoice::Own(_) => "own quenchant".to_owned(),
             }),
     )

@@ -1,0 +1,49 @@
+//! The temperature of a bath.
+
+use crate::controls::{Typed, quantities};
+use crate::state::bench;
+use leptos::prelude::*;
+use recalesce::heat::MediumChoice;
+use recalesce::units::format_temperature;
+
+/// The temperature of a quenchant's bath, within what it may be; nothing for one of the user's own,
+/// which has its bath with its curve.
+#[component]
+pub(super) fn BathField(
+    /// The quenchant.
+    chosen: Memo<Option<MediumChoice>>,
+    /// Takes it with its bath at another temperature.
+    set: Callback<MediumChoice>,
+) -> impl IntoView {
+    let bench = bench();
+    let medium = Memo::new(move |_| chosen.with(|choice| choice.as_ref()?.resolve().ok()));
+    let range = Memo::new(move |_| medium.with(|medium| medium.as_ref()?.bath_range()));
+    move || {
+        let range = range.get()?;
+        Some(view! {
+            <Typed
+                label="Temperature of the bath"
+                quantity=Signal::derive(move || quantities::temperature(
+                    bench.scale.get(),
+                    (range.least_c, range.most_c),
+                ))
+                value=Signal::derive(move || {
+                    medium.with(|medium| medium.as_ref().map_or(range.least_c, |m| m.bath_c))
+                })
+                set=move |bath_c| {
+                    if let Some(choice) = chosen.get_untracked() {
+                        set.run(choice.with_bath(bath_c));
+                    }
+                }
+            />
+            <p class="hint">
+                {move || {
+                    let scale = bench.scale.get();
+                    let [least, most] = [range.least_c, range.most_c]
+                        .map(|c| format_temperature(c, scale));
+                    format!("{least} to {most}: {}.", range.reason)
+                }}
+            </p>
+        })
+    }
+}
