@@ -227,9 +227,10 @@ fn scenes() -> Vec<(String, Scene)> {
         "temper-phone",
         temper_chart(&temper_data(), &FAHRENHEIT, [362.0, 420.0]),
     );
-    let part = |outline, certain_mm| SectionData {
+    let part = |outline, hardened_mm| SectionData {
         outline,
-        certain_mm,
+        hardened_mm,
+        is_certain: true,
         core: Constituent::Pearlite,
         note: "core may hold 2 % pearlite, bainite".into(),
     };

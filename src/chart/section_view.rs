@@ -47,12 +47,25 @@ pub enum Outline {
 pub struct SectionData {
     /// The shape.
     pub outline: Outline,
-    /// How far it hardens for certain, mm: from the surface inwards; in a blade from the edge up.
-    pub certain_mm: f64,
+    /// How far it hardens, mm: from the surface inwards; in a blade from the edge up.
+    pub hardened_mm: f64,
+    /// Whether it does so over the whole band of what is open.
+    pub is_certain: bool,
     /// What the rest may hold.
     pub core: Constituent,
     /// A remark on the rest; none when it is empty.
     pub note: String,
+}
+
+impl SectionData {
+    /// How sure it is that it hardens through.
+    const fn through_words(&self) -> &'static str {
+        if self.is_certain {
+            "certain through"
+        } else {
+            "only just through"
+        }
+    }
 }
 
 /// Straight parts that a flank of a blade is drawn with.
@@ -90,7 +103,7 @@ pub fn section_view(section: &SectionData, labels: &Labels, size_px: [f64; 2]) -
         sheet,
     );
     let mut scene = Scene::new(size_px, plane);
-    let certain = section.certain_mm.max(0.0);
+    let hardened = section.hardened_mm.max(0.0);
     match section.outline {
         Outline::Blade {
             edge_mm,
@@ -111,16 +124,19 @@ pub fn section_view(section: &SectionData, labels: &Labels, size_px: [f64; 2]) -
             bar(&mut scene, section, labels, drawable_mm(side_mm), true);
         }
     }
-    scene.summary = if certain >= full_mm(&section.outline) {
-        "The section hardens through.".to_owned()
+    scene.summary = if hardened >= full_mm(&section.outline) {
+        match section.is_certain {
+            true => "The section hardens through.".to_owned(),
+            false => "The section hardens through, only just.".to_owned(),
+        }
     } else {
         let from = match section.outline {
             Outline::Blade { .. } => "from the edge",
             _ => "below the surface",
         };
         format!(
-            "The section hardens for certain to {} {from}.",
-            labels.length(certain)
+            "The section hardens to about {} {from}.",
+            labels.length(hardened)
         )
     };
     scene
@@ -189,30 +205,30 @@ fn blade(
     let lower = flank.iter().rev().map(|[x, half]| [*x, middle + half]);
     let body: Vec<[f64; 2]> = upper.chain(lower).collect();
     fill(scene, &body, Constituent::Martensite);
-    let certain = section.certain_mm.max(0.0).min(tall);
-    let through = certain >= tall;
+    let hardened = section.hardened_mm.max(0.0).min(tall);
+    let through = hardened >= tall;
     if !through {
-        fill(scene, &core(certain, tall, x, half, middle), section.core);
+        fill(scene, &core(hardened, tall, x, half, middle), section.core);
     }
     outlined(scene, &body);
     let ext = Pen::new(Ink::Ink2, 0.9);
     let line = middle - half(tall) - 16.0;
     let text = if through {
-        format!("certain through all {}", labels.length(tall))
+        format!("{} all {}", section.through_words(), labels.length(tall))
     } else {
         format!(
-            "certain to {} of {}",
+            "about {} of {}",
             fixed(
-                (labels.length)(certain),
+                (labels.length)(hardened),
                 labels.length_decimals.saturating_sub(1)
             ),
             length_short(labels, tall)
         )
     };
-    for (mm, top) in [(0.0, half(0.0)), (certain, half(certain))] {
+    for (mm, top) in [(0.0, half(0.0)), (hardened, half(hardened))] {
         scene.stroke(px(x(mm), middle - top - 3.0), px(x(mm), line - 5.0), ext);
     }
-    level_dimension(scene, [x(0.0), x(certain)], line, &text);
+    level_dimension(scene, [x(0.0), x(hardened)], line, &text);
     let beside = x(tall) + 3.0;
     for side in [-1.0, 1.0] {
         let row = middle + side * half(tall);
@@ -233,7 +249,7 @@ fn blade(
         remark(
             scene,
             section,
-            [x(0.5 * (certain + tall)), middle],
+            [x(0.5 * (hardened + tall)), middle],
             middle + half(tall),
         );
     }
@@ -241,7 +257,7 @@ fn blade(
 
 /// The part of a blade that may stay soft: a rounded tongue from the spine towards the edge.
 fn core(
-    certain: f64,
+    hardened: f64,
     tall: f64,
     x: impl Fn(f64) -> f64,
     half: impl Fn(f64) -> f64,
@@ -249,7 +265,7 @@ fn core(
 ) -> Vec<[f64; 2]> {
     let upper = (0..=16).map(|i| {
         let f = f64::from(i) / 16.0;
-        let mm = certain + (tall - certain) * f;
+        let mm = hardened + (tall - hardened) * f;
         (
             x(mm),
             0.55 * half(mm) * (1.0 - (1.0 - f).powi(3)).max(0.0).sqrt(),
@@ -268,7 +284,7 @@ fn plate(scene: &mut Scene, section: &SectionData, labels: &Labels, thickness: f
     let half = 30.0;
     let body = Rect::new(left, middle - half, right, middle + half).corners();
     fill(scene, &body, Constituent::Martensite);
-    let depth = section.certain_mm.max(0.0).min(0.5 * thickness);
+    let depth = section.hardened_mm.max(0.0).min(0.5 * thickness);
     let soft = half * (1.0 - depth / (0.5 * thickness));
     if soft > 0.5 {
         let band = Rect::new(left, middle - soft, right, middle + soft).corners();
@@ -319,7 +335,7 @@ fn bar(scene: &mut Scene, section: &SectionData, labels: &Labels, diameter: f64,
             .collect()
     };
     fill(scene, &disc(radius), Constituent::Martensite);
-    let depth = section.certain_mm.max(0.0).min(0.5 * diameter);
+    let depth = section.hardened_mm.max(0.0).min(0.5 * diameter);
     let soft = radius * (1.0 - depth / (0.5 * diameter));
     if soft > 0.5 {
         fill(scene, &disc(soft), section.core);
@@ -372,9 +388,9 @@ fn depth_text(
     [left, above]: [f64; 2],
 ) {
     let text = if depth >= full {
-        "certain to the centre".to_owned()
+        format!("{} to the centre", section.through_words())
     } else if depth > 0.0 {
-        format!("certain to {} deep", labels.length(depth))
+        format!("about {} deep", labels.length(depth))
     } else {
         format!("{} from the surface in", section.core.name())
     };

@@ -8,10 +8,17 @@ use crate::units::{
     TemperatureScale, format_duration_s, format_hrc, format_percent, format_temperature,
 };
 
+/// Retained austenite that would be told as none, volume fraction.
+const NONE_LEFT: f64 = 5e-4;
+
 /// What the cold bath does to the piece, and whether it is worth it; what a snap temper before it
 /// costs.
 pub(super) fn cold_sentence(outcome: &Outcome) -> Option<Sentence> {
     let cold = outcome.cold.given()?;
+    if cold.austenite_before < NONE_LEFT {
+        let said = "No austenite is left that a cold bath could turn.".to_owned();
+        return Some(Sentence::new(Tone::Holds).text_part(said));
+    }
     let start = Sentence::new(Tone::Holds)
         .number(
             format_percent(cold.austenite_before),

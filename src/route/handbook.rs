@@ -3,6 +3,7 @@
 
 use super::plan::{Route, Temper};
 use super::prior::{PriorStep, SlowCooling, Work};
+use crate::hardness::embrittling_range_c;
 use crate::heat::MediumChoice;
 use crate::phases::critical_temperatures;
 use crate::steel::{Entry, Grade, find};
@@ -26,6 +27,12 @@ const NORMALISE_MIN: f64 = 10.0;
 const REFINE_MIN: f64 = 3.0;
 const ANNEAL_MIN: f64 = 60.0;
 const BELOW_A1_MIN: f64 = 120.0;
+/// A first temper, °C and min; of air-hardening tool steel, min; and how far above the embrittling
+/// range one is begun, K. Common practice, no source.
+const FIRST_TEMPER_C: f64 = 190.0;
+const TEMPER_MIN: f64 = 60.0;
+const AIR_HARDENING_TEMPER_MIN: f64 = 120.0;
+const CLEAR_OF_IT_K: f64 = 20.0;
 /// Quench classes of the list by their first words, and the quenchant of each.
 const QUENCHANTS: [(&str, &str); 9] = [
     ("brine", "brine10"),
@@ -51,7 +58,8 @@ impl Route {
     }
 
     /// Takes a grade with its handbook's whole practice: steps before hardening, soak, quenchant,
-    /// and tempers inside the tempering range. Section, furnace, cold bath and target stay.
+    /// and two tempers inside the tempering range, whatever grade there was before. Section, furnace,
+    /// cold bath and target stay.
     pub fn take_handbook(&mut self, grade: &Grade) {
         self.take_grade(grade);
         self.prior = starting_steps(grade);
@@ -60,21 +68,31 @@ impl Route {
             self.quench.agitation = 1.0;
             self.quench.then.clear();
         }
-        if let Some((from_c, to_c)) = grade.temper_c.span {
-            if self.tempers.is_empty() {
-                self.tempers = vec![
-                    Temper {
-                        temperature_c: from_c,
-                        time_min: 60.0,
-                    };
-                    2
-                ];
-            }
-            for temper in &mut self.tempers {
-                temper.temperature_c = temper.temperature_c.clamp(from_c, to_c);
-            }
+        if let Some(temper) = first_temper(grade) {
+            self.tempers = vec![temper; 2];
         }
     }
+}
+
+/// A temper to start from: as cool as edge tools are tempered where the handbook's range allows it, and
+/// not where the steel is embrittled.
+fn first_temper(grade: &Grade) -> Option<Temper> {
+    let (from_c, to_c) = grade.temper_c.span?;
+    let [embrittled_c, free_c] = embrittling_range_c(&grade.nominal);
+    let cool_c = FIRST_TEMPER_C.clamp(from_c, to_c);
+    let is_embrittled = (embrittled_c..=free_c).contains(&cool_c);
+    Some(Temper {
+        temperature_c: if is_embrittled {
+            (free_c + CLEAR_OF_IT_K).clamp(from_c, to_c)
+        } else {
+            cool_c
+        },
+        time_min: if hardens_in_air(grade) {
+            AIR_HARDENING_TEMPER_MIN
+        } else {
+            TEMPER_MIN
+        },
+    })
 }
 
 /// The steps before hardening that a handbook has for a grade, the middle of each range: forged,
@@ -276,6 +294,35 @@ mod tests {
                     grade.designation
                 );
             }
+        }
+    }
+
+    /// The route of a grade is its own, whichever was there before.
+    #[test]
+    fn the_grade_before_leaves_nothing_behind() {
+        for grade in grades() {
+            let mut routes = ["51CrV4", "D2", "1045"].map(|before| {
+                let mut route = Route::example();
+                route.take_handbook(find(before).unwrap());
+                route.take_handbook(grade);
+                route
+            });
+            let mut straight = Route::example();
+            straight.take_handbook(grade);
+            for route in &mut routes {
+                assert_eq!(*route, straight, "{}", grade.designation);
+            }
+        }
+    }
+
+    /// Air-hardening D2 tempered twice as its handbook begins lies inside its tempering table.
+    #[test]
+    fn a_first_temper_is_one_that_is_known() {
+        for name in ["D2", "A2", "S7", "O1", "52100", "51CrV4"] {
+            let mut route = Route::example();
+            route.take_handbook(find(name).unwrap());
+            let outcome = run(&route).unwrap();
+            assert!(outcome.temper.given().is_some(), "{name}");
         }
     }
 

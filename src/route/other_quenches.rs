@@ -104,6 +104,7 @@ impl Quencher<'_> {
             name: medium.name.clone(),
             title: medium.title.clone(),
             seconds: margin.seconds,
+            factor: margin.factor,
             verdict: margin.verdict,
             may_crack: may_crack(medium, self.kinetics.austenite().composition.c),
             curve,
@@ -115,28 +116,39 @@ impl Quencher<'_> {
         self.neighbour(next_slower_than(&self.baths.first)?)
     }
 
-    /// The slowest quenchant of the list, still, that hardens this section. The list runs from
-    /// fast to slow, so the search halves it, and then tries the next few slower ones: their order
-    /// is that of a thin plate, and differs a little for a thick one.
+    /// The slowest quenchant of the list, still, that hardens this section: of those that do not crack
+    /// it, where there is one.
     pub(super) fn slowest_medium(&self) -> Option<Neighbour> {
-        let list: Vec<&Medium> = shop_media().collect();
+        let carbon_wt = self.kinetics.austenite().composition.c;
+        let (harsh, gentle): (Vec<&Medium>, Vec<&Medium>) =
+            shop_media().partition(|medium| may_crack(medium, carbon_wt));
+        let slowest = self
+            .slowest_of(&gentle)
+            .or_else(|| self.slowest_of(&harsh))?;
+        self.neighbour(slowest)
+    }
+
+    /// The slowest of some that hardens this section. They come from fast to slow, so the search
+    /// halves them, and then looks at those on both sides: their order is that of a thin plate, and
+    /// differs a little for a thick one.
+    fn slowest_of<'m>(&self, list: &[&'m Medium]) -> Option<&'m Medium> {
         let section = compared_section(self.route.section);
-        let mut known: Vec<Option<bool>> = vec![None; list.len()];
-        let mut hardens = |place: &usize| {
-            *known[*place].get_or_insert_with(|| {
-                self.hardened(list[*place], 1.0, section)
-                    .is_some_and(|hardened| hardened >= HARDENED)
+        let mut known: Vec<Option<f64>> = vec![None; list.len()];
+        let mut hardened = |place: usize| {
+            *known[place].get_or_insert_with(|| {
+                let hardened = self.hardened(list[place], 1.0, section);
+                hardened.unwrap_or_default()
             })
         };
         let places: Vec<usize> = (0..list.len()).collect();
-        let first_too_slow = places.partition_point(&mut hardens);
-        let slowest = places
-            .into_iter()
-            .skip(first_too_slow + 1)
-            .take(OUT_OF_ORDER)
-            .rfind(hardens)
-            .or_else(|| first_too_slow.checked_sub(1))?;
-        self.neighbour(list.get(slowest)?)
+        let first_too_slow = places.partition_point(|place| hardened(*place) >= HARDENED);
+        let near = first_too_slow.saturating_sub(OUT_OF_ORDER + 1)..list.len();
+        let slowest = near
+            .take(2 * OUT_OF_ORDER + 2)
+            .map(|place| (hardened(place), place))
+            .filter(|(hardened, _)| *hardened >= HARDENED)
+            .min_by(|a, b| a.0.total_cmp(&b.0))?;
+        list.get(slowest.1).copied()
     }
 
     /// The thickest section of this shape that this quench hardens, mm; none when even the
@@ -176,7 +188,7 @@ impl Quencher<'_> {
 /// Fluids of the list that calibrate probes: no shop quenches in them.
 const REFERENCE_FLUIDS: [&str; 1] = ["ref_fluid"];
 
-/// By how many places a quenchant may stand before a slower one in the list, for some section.
+/// By how many places a quenchant may stand before or behind one that is as fast for some section.
 const OUT_OF_ORDER: usize = 3;
 
 /// The quenchants of the list that a shop can quench in, from fast to slow.
@@ -259,6 +271,13 @@ mod tests {
         let slowest = quench.transformed.given().unwrap().slowest_medium.clone();
         let slowest = slowest.unwrap();
         assert!(slowest.may_crack, "{}", slowest.name);
+        // At 10 mm warm water stands behind the oils in the list, and is the faster.
+        let mut thick = Route::example();
+        thick.section = Section::Plate { thickness_mm: 10.0 };
+        let quench = crate::route::run(&thick).unwrap().quench;
+        let slowest = quench.transformed.given().unwrap().slowest_medium.clone();
+        let slowest = slowest.unwrap();
+        assert!(!slowest.may_crack && slowest.factor < 1.3, "{slowest:?}");
         let example = crate::route::run(&Route::example()).unwrap().quench;
         let slowest = example.transformed.given().unwrap().slowest_medium.clone();
         assert!(!slowest.unwrap().may_crack);

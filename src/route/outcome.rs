@@ -276,12 +276,28 @@ pub struct Neighbour {
     pub title: MediumTitle,
     /// Seconds to spare at the nose, negative when it misses.
     pub seconds: f64,
+    /// Factor by which it may be slower and still harden the section.
+    pub factor: f64,
     /// Its verdict.
     pub verdict: Verdict,
     /// Whether it is so harsh for the carbon in solution that the piece may crack.
     pub may_crack: bool,
     /// Its cooling curve at the deciding place.
     pub curve: CoolingCurve,
+}
+
+impl Neighbour {
+    /// What has to be said with its name where it is offered, for the end of a sentence; a dot alone
+    /// where nothing has.
+    #[must_use]
+    pub fn reservation(&self) -> &'static str {
+        match (self.verdict, self.may_crack) {
+            (Verdict::Holds, false) => ".",
+            (Verdict::Holds, true) => ", and may crack it.",
+            (_, false) => ", only just.",
+            (_, true) => ", only just, and may crack it.",
+        }
+    }
 }
 
 /// What a cold treatment does.

@@ -228,7 +228,7 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
         return sentence.text_part(".");
     }
     match (&quenched.next_slower, &quenched.slowest_medium) {
-        (Some(next), _) if margin.seconds >= 0.0 => {
+        (Some(next), _) if margin.seconds >= 0.0 && next.factor < margin.factor => {
             let name = inside_a_sentence(&next.title.words(scale));
             if next.seconds >= 0.0 {
                 sentence
@@ -243,13 +243,9 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
             }
         }
         (_, Some(slowest)) if margin.seconds < 0.0 => sentence.text_part(format!(
-            ". {} is the slowest that does{}.",
+            ". {} is the slowest that does{}",
             slowest.title.words(scale),
-            if slowest.may_crack {
-                ", and may crack it"
-            } else {
-                ""
-            }
+            slowest.reservation()
         )),
         (_, None) if margin.seconds < 0.0 => {
             sentence.text_part(". No quenchant of the list hardens this section through.")
@@ -301,6 +297,15 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             |refusal| refusal.words(scale),
         ));
     };
+    if let (Some(refusal), false) = (outcome.temper.refusal(), route.tempers.is_empty()) {
+        let quenched = hardness
+            .hrc()
+            .map_or_else(|| format_hv(hardness.hv), format_hrc);
+        return Sentence::new(Tone::Narrow)
+            .text_part("Before the temper: ")
+            .number(quenched, NumberKey::FinalHardness)
+            .text_part(format!(". After it is not known: {}", refusal.words(scale)));
+    }
     let after = match (stage.step, route.tempers.len()) {
         (Step::Temper(_), 1) => "After the temper: ".to_owned(),
         (Step::Temper(_), 2) => "After two tempers: ".to_owned(),

@@ -302,7 +302,7 @@ pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Sce
             height_mm,
         ),
     };
-    let certain_mm =
+    let hardened_mm =
         transformed
             .hardened_depth_mm
             .unwrap_or(if is_through { whole_mm } else { 0.0 });
@@ -326,7 +326,8 @@ pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Sce
     Some(section_view(
         &SectionData {
             outline,
-            certain_mm,
+            hardened_mm,
+            is_certain: transformed.margin.verdict == route::Verdict::Holds,
             core,
             note,
         },

@@ -15,13 +15,9 @@ pub(crate) fn still_does(bench: Bench) -> Option<String> {
         || "No quenchant of the list hardens it through.".to_owned(),
         |slowest| {
             format!(
-                "Slowest quenchant that still hardens it: {}{}.",
+                "Slowest quenchant that still hardens it, not stirred: {}{}",
                 route::inside_a_sentence(&slowest.title.words(bench.scale.get())),
-                if slowest.may_crack {
-                    ", which may crack it"
-                } else {
-                    ""
-                }
+                slowest.reservation()
             )
         },
     );

@@ -8,7 +8,7 @@ use crate::link;
 use crate::state::{Bench, Place, bench};
 use leptos::prelude::*;
 use recalesce::chart::{Palette, Scene, oxide, phase_bar, qr, svg, swatch};
-use recalesce::route::{Card, CardRow, StepColour, card};
+use recalesce::route::{Card, CardRow, Step, StepColour, card};
 use recalesce::units::format_percent;
 
 /// Section and phase bar on the card, CSS pixels.
@@ -48,7 +48,7 @@ fn colour(colour: Option<StepColour>) -> impl IntoView {
 }
 
 /// Rows up to which a page has room for large ones.
-const ROOMY_ROWS: usize = 8;
+const ROOMY_ROWS: usize = 6;
 
 fn row(row: CardRow) -> impl IntoView {
     view! {
@@ -74,7 +74,9 @@ fn row(row: CardRow) -> impl IntoView {
 /// What the piece is made of in the end.
 fn constituents(bench: Bench) -> Option<impl IntoView> {
     let outcome = bench.outcome()?;
-    let fractions = outcome.stages.iter().rev().find_map(|s| s.fractions)?;
+    // What stands in the furnace is not what comes out of the quench.
+    let cooled = outcome.stages.iter().filter(|s| s.step != Step::Soak);
+    let fractions = cooled.rev().find_map(|s| s.fractions)?;
     let amounts = charts::amounts(&fractions);
     let key = amounts
         .iter()

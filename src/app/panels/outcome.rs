@@ -6,7 +6,7 @@ use crate::parts::panels::Panel;
 use crate::plot::Plot;
 use crate::state::bench;
 use leptos::prelude::*;
-use recalesce::chart::{Constituent, phase_bar, swatch};
+use recalesce::chart::{Constituent, ladder_height_px, phase_bar, swatch};
 use recalesce::route::{
     NumberKey, Outcome, Part, Sentence, Step, Tone, caution_text, sentences, step_cautions,
 };
@@ -182,6 +182,9 @@ pub(super) const fn phase_word(phase: Constituent, is_hot: bool) -> &'static str
     }
 }
 
+/// Steps for which the ladder has room at least.
+const FEWEST_STEPS: usize = 4;
+
 /// Hardness after each step, with its band.
 #[component]
 fn Ladder() -> impl IntoView {
@@ -195,14 +198,20 @@ fn Ladder() -> impl IntoView {
             )
         })
     };
+    let height = move || {
+        let steps = bench.outcome().map_or(0, |o| o.stages.len());
+        format!("{}px", ladder_height_px(steps.max(FEWEST_STEPS)))
+    };
     view! {
         <section>
             <h3>"Hardness, HRC" <i>{target}</i></h3>
-            <Plot
-                class="ladder"
-                scene=move |w, _| charts::ladder_scene(bench, w)
-                nothing=Signal::stored("No hardness is known.".to_owned())
-            />
+            <div style:height=height>
+                <Plot
+                    class="ladder"
+                    scene=move |w, _| charts::ladder_scene(bench, w)
+                    nothing=Signal::stored("No hardness is known.".to_owned())
+                />
+            </div>
         </section>
     }
 }

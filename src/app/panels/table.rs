@@ -156,7 +156,11 @@ fn cell(
 }
 
 fn is_named(medium: &MediumChoice, known: &Medium) -> bool {
-    matches!(medium, MediumChoice::Named(name) if *name == known.name)
+    match medium {
+        MediumChoice::Named(name) => *name == known.name,
+        MediumChoice::At(at) => at.listed == known.name,
+        MediumChoice::Own(_) => false,
+    }
 }
 
 fn row(
@@ -185,7 +189,7 @@ fn row(
         <tr class:here=is_here>
             <th scope="row">
                 {move || known.title.words(scale.get())} " "
-                <small>{move || known.describe(scale.get())} " " {crack}</small>
+                <small>{move || known.describe(scale.get())} {crack}</small>
             </th>
             {cells}
         </tr>
@@ -239,6 +243,10 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
         Errand::QuenchTable(Box::new(route), bench.scale.get())
     });
     let brought = kept_up::<Result<QuenchTable, String>>(bench.runner, errand);
+    let of_blade = move || match bench.route.with(|route| route.section) {
+        Section::Blade { .. } => Some("The thinner parts of a blade have more. "),
+        _ => None,
+    };
     let what = move || match bench.route.with(|route| route.section) {
         Section::Round { .. } => "a round",
         Section::Square { .. } => "a square bar",
@@ -262,8 +270,8 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
         <section class="quenches" aria-label="Which quench still does it">
             <h2>"Which quench still does it"</h2>
             <p>
-                "The same soaked steel in every quenchant of the list, not stirred: seconds to spare at the nose for the centre of "
-                {what} ". Press a cell to try it."
+                "The same soaked steel in every quenchant of the list, not stirred, in its listed bath: seconds to spare at the nose for the centre of "
+                {what} ". " {move || of_blade()} "Press a cell to try it."
             </p>
             <div class="scroll" role="region" aria-label="Quenchants and sizes" tabindex="0">
                 {shown}

@@ -207,7 +207,9 @@ fn tempered(route: &Route, temper: &Temper, n: usize, outcome: &Outcome, units: 
     let count = route.tempers.len();
     let temperature_c = temper.temperature_c;
     let band_k = route.band_k_at(temperature_c);
-    let first = if n == 1 {
+    let first = if n == 1 && route.cold.is_some() {
+        "As soon as it is back at room. Count from when the steel is at heat."
+    } else if n == 1 {
         "At once, as soon as it is hand warm. Count from when the steel is at heat."
     } else {
         "Count again."
