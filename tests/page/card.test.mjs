@@ -93,6 +93,23 @@ for (const format of ["A4", "Letter"]) {
   });
 }
 
+test("the card of each grade's starting route is one page", async () => {
+  const bench = await BenchPage.ready(browser);
+  const long = [];
+  for (const grade of ["A2", "D2", "S1", "S7", "440C", "142WV13", "75Ni8", "L6"]) {
+    await bench.go("Bench");
+    await bench.takeGrade(grade);
+    await bench.toCard();
+    for (const format of ["A4", "Letter"]) {
+      const pages = pagesOf(await bench.page.pdf({ format }));
+      if (pages > 1) long.push(`${grade} on ${format}: ${pages}`);
+    }
+  }
+  assert.deepEqual(long, []);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
 test("only the card goes to paper, and its charts as vectors", async () => {
   const bench = await atCard();
   await bench.page.emulateMedia({ media: "print" });
