@@ -135,7 +135,7 @@ test("the code is that of a link which brings the route", async () => {
     return { data: [...context.getImageData(0, 0, width, height).data], width, height };
   }, png);
   const address = jsQR(Uint8ClampedArray.from(data), width, height).data;
-  assert.ok(address.startsWith(`${PAGE_URL}#route=5.`), address);
+  assert.ok(address.startsWith(`${PAGE_URL}#route=6.`), address);
   await bench.close();
   const opened = await BenchPage.ready(browser, { url: address });
   await opened.toCard();
@@ -178,10 +178,10 @@ test("a link that comes into the open page is taken in as well", async () => {
 test("hostile and damaged links change nothing and are told in a sentence", async () => {
   for (const [hash, told] of [
     ["#route=", /no link to a route/],
-    ["#route=5.%3Cscript%3Ealert(1)%3C/script%3E", /damaged/],
-    ["#route=5.AAAAAAAA", /damaged/],
+    ["#route=6.%3Cscript%3Ealert(1)%3C/script%3E", /damaged/],
+    ["#route=6.AAAAAAAA", /damaged/],
     ["#route=999.AAAA", /version 999/],
-    [`#route=5.${"A".repeat(20_000)}`, /at most 16000/],
+    [`#route=6.${"A".repeat(20_000)}`, /at most 16000/],
   ]) {
     const bench = await BenchPage.ready(browser, { url: PAGE_URL + hash });
     assert.match(await bench.message(), told);
