@@ -232,8 +232,8 @@ test("in °F every quenchant, every cold bath and every refusal speaks of °F al
 
 test("a temper that the table of D2 does not reach is refused with rounded numbers and their unit", async () => {
   const bench = await BenchPage.ready(browser);
-  await bench.openWord("The steel");
-  await bench.option("D2").click();
+  await bench.takeGrade("D2");
+  await bench.press("temper", "PageDown");
   const said = async () => plain(await bench.app.innerText());
   await bench.until(said, (text) => /Tempering table of D2 knows .* from \d+ to \d+ °C; here it is \d+ °C\./.test(text), "the refusal");
   await bench.pick("Temperatures", "°F");
