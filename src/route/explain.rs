@@ -171,7 +171,7 @@ fn margin(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanat
         Explanation {
             title: "Margin of the quench",
             figure: format!("{}\u{a0}s", format_fixed(margin.seconds, 1)),
-            band: format!("give or take {}\u{a0}s", format_fixed(margin.seconds_band, 1)),
+            band: margin.range_words(),
             equation: format!(
                 "margin = (slowest quench that still hardens − this quench) at the nose\nThe quench may be {} as slow; it passes {} after {}.",
                 format_factor(margin.factor),

@@ -27,11 +27,11 @@ const NORMALISE_MIN: f64 = 10.0;
 const REFINE_MIN: f64 = 3.0;
 const ANNEAL_MIN: f64 = 60.0;
 const BELOW_A1_MIN: f64 = 120.0;
-/// A first temper, °C and min; of air-hardening tool steel, min; and how far above the embrittling
-/// range one is begun, K. Common practice, no source.
+/// A first temper, °C and min; of air-hardening tool steel, min. Common practice, no source.
 const FIRST_TEMPER_C: f64 = 190.0;
 const TEMPER_MIN: f64 = 60.0;
 const AIR_HARDENING_TEMPER_MIN: f64 = 120.0;
+/// How far above the embrittling range a first temper is begun, K. Expert value.
 const CLEAR_OF_IT_K: f64 = 20.0;
 /// Quench classes of the list by their first words, and the quenchant of each.
 const QUENCHANTS: [(&str, &str); 9] = [

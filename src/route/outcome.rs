@@ -8,6 +8,7 @@ use crate::heat::{CoolingCurve, Heating, MediumTitle};
 use crate::phases::CriticalTemperatures;
 use crate::soak::{Skin, SoakOutcome};
 use crate::transform::{Fractions, Isothermal, Product};
+use crate::units::format_fixed;
 use serde::{Deserialize, Serialize};
 
 /// The whole outcome of a route.
@@ -203,6 +204,22 @@ pub struct Margin {
     pub arrival_s: f64,
     /// Product that limits.
     pub product: Product,
+}
+
+impl Margin {
+    /// The least and the most seconds to spare at the nose, nine times in ten: not as far on both
+    /// sides, as the band is one of a factor.
+    #[must_use]
+    pub fn seconds_range(&self) -> [f64; 2] {
+        let passing_s = self.arrival_s - self.clock_s;
+        self.factor_band.map(|factor| passing_s * (factor - 1.0))
+    }
+
+    /// The same in words.
+    pub(super) fn range_words(&self) -> String {
+        let [least, most] = self.seconds_range().map(|seconds| format_fixed(seconds, 1));
+        format!("{least} to {most}\u{a0}s to spare, nine times in ten")
+    }
 }
 
 /// What the band of a margin comes of: factors on it at the ends of each thing's own band. The

@@ -79,3 +79,34 @@ fn limiting_nose(kinetics: &Kinetics, curve: &CoolingCurve) -> Result<(Product, 
     }
     Ok((nearest.0, nearest.1.0))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::route::{Route, quench_table, run};
+
+    /// What is told in seconds says the same as the verdict.
+    #[test]
+    fn seconds_and_verdict_agree() {
+        let table = quench_table(&Route::example()).unwrap();
+        for row in &table.rows {
+            let mut route = Route::example();
+            route.quench.medium = crate::heat::MediumChoice::Named(row.medium.clone());
+            let outcome = run(&route).unwrap();
+            let margin = outcome.quench.transformed.given().unwrap().margin;
+            let [least_s, most_s] = margin.seconds_range();
+            assert!(least_s <= margin.seconds && margin.seconds <= most_s);
+            approx::assert_relative_eq!(
+                most_s - least_s,
+                2.0 * margin.seconds_band,
+                max_relative = 1e-9
+            );
+            let told = match (least_s >= 0.0, most_s >= 0.0) {
+                (true, _) => Verdict::Holds,
+                (_, true) => Verdict::Narrow,
+                _ => Verdict::Misses,
+            };
+            assert_eq!(told, margin.verdict, "{}", row.medium);
+        }
+    }
+}

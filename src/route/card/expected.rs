@@ -105,7 +105,7 @@ pub(super) fn depth(route: &Route, outcome: &Outcome, units: Units) -> Depth {
             } else {
                 format!("The quench misses at the {place} by {size}")
             };
-            words += &format!(", give or take {}.", margin_words(margin.seconds_band));
+            words += &format!(" ({}).", margin.range_words());
             if let Some(bath_c) = quenched.held_c {
                 words += &format!(
                     " Held at {}, {} of it turns into bainite.",
