@@ -350,19 +350,32 @@ fn start_from_sources(heat: &mut [f64], turned: Option<&Turned<'_>>, mesh: &Mesh
 
 /// Heat flow along a link, W, and its derivatives by the temperatures of its ends, W/K. Both ends
 /// are taken as the same mixture: no heat flows between nodes of one temperature.
-#[inline]
+#[inline(always)]
 fn flow(link: &Link, locals: &[Local], turned: Option<&Turned<'_>>) -> [f64; 3] {
-    let along = |a: &Local, b: &Local| {
-        [a.potential - b.potential, a.conductivity, b.conductivity]
-            .map(|value| link.conductance * value)
-    };
-    let own = along(&locals[link.from], &locals[link.to]);
-    let Some(turned) = turned.filter(|turned| turned.is_mixed) else {
-        return own;
-    };
-    let product = along(&turned.locals[link.from], &turned.locals[link.to]);
+    let own = along(link, locals);
+    match turned.filter(|turned| turned.is_mixed) {
+        None => own,
+        Some(turned) => mixed(own, link, turned),
+    }
+}
+
+/// The flow in a mixture, from that without product.
+#[inline(never)]
+fn mixed(own: [f64; 3], link: &Link, turned: &Turned<'_>) -> [f64; 3] {
+    let product = along(link, &turned.locals);
     let fraction = 0.5 * (turned.fraction(link.from) + turned.fraction(link.to));
     std::array::from_fn(|i| own[i] + fraction * (product[i] - own[i]))
+}
+
+/// The flow in one phase.
+#[inline(always)]
+fn along(link: &Link, locals: &[Local]) -> [f64; 3] {
+    let (a, b) = (&locals[link.from], &locals[link.to]);
+    [
+        link.conductance * (a.potential - b.potential),
+        link.conductance * a.conductivity,
+        link.conductance * b.conductivity,
+    ]
 }
 
 /// Adds `factor` times the values to the sums.

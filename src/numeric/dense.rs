@@ -96,19 +96,35 @@ pub fn cholesky<const N: usize>(a: &mut [[f64; N]; N], n: usize) -> Result<(), S
 
 /// Solves with the factor that [`cholesky`] left; `b` becomes the solution.
 pub fn cholesky_solve<const N: usize>(factor: &[[f64; N]; N], b: &mut [f64; N], n: usize) {
-    for i in 0..n {
+    cholesky_forward(factor, b, 0, n);
+    cholesky_backward(factor, b, n);
+}
+
+/// The first half of [`cholesky_solve`], for a `b` that is zero before place `from`. The scalar
+/// product of two such halves is that of one right-hand side with the solution for the other.
+pub fn cholesky_forward<const N: usize>(
+    factor: &[[f64; N]; N],
+    b: &mut [f64; N],
+    from: usize,
+    n: usize,
+) {
+    for i in from..n {
         let mut sum = b[i];
-        for k in 0..i {
+        for k in from..i {
             sum -= factor[i][k] * b[k];
         }
         b[i] = sum * factor[i][i];
     }
+}
+
+/// The second half of [`cholesky_solve`].
+pub fn cholesky_backward<const N: usize>(factor: &[[f64; N]; N], b: &mut [f64; N], n: usize) {
     for i in (0..n).rev() {
-        let mut sum = b[i];
-        for k in i + 1..n {
-            sum -= factor[k][i] * b[k];
+        let value = b[i] * factor[i][i];
+        b[i] = value;
+        for k in 0..i {
+            b[k] -= factor[i][k] * value;
         }
-        b[i] = sum * factor[i][i];
     }
 }
 

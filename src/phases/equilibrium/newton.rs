@@ -125,9 +125,9 @@ impl Solver {
             for a in 0..elements {
                 matrix[row][a] = response.atoms[a];
                 matrix[a][row] = response.atoms[a];
-                right[a] += state.amount * response.uptake(model, a, None);
+                right[a] += state.amount * response.uptake(a, None);
                 for b in 0..=a {
-                    let uptake = state.amount * response.uptake(model, a, Some(b));
+                    let uptake = state.amount * response.uptake(a, Some(b));
                     matrix[a][b] += uptake;
                     if a != b {
                         matrix[b][a] += uptake;

@@ -9,7 +9,7 @@
     reason = "indices run over several arrays at once"
 )]
 
-use crate::numeric::dense::{cholesky, cholesky_solve};
+use crate::numeric::dense::{cholesky, cholesky_backward, cholesky_forward};
 use crate::phases::gibbs::{Derivatives, ELEMENTS, MOST, PhaseModel};
 
 /// Most sublattices with more than one constituent.
@@ -30,9 +30,10 @@ pub(super) struct Response {
     pub(super) energy: f64,
     /// Atoms of each element per formula unit.
     pub(super) atoms: [f64; ELEMENTS],
-    /// Scaled step per unit of each potential.
+    factor: [[f64; MOST]; MOST],
+    /// Half solved: the scaled step per unit of each potential.
     by_potential: [[f64; MOST]; ELEMENTS],
-    /// Scaled step at zero potentials, with the sign turned.
+    /// Half solved: the scaled step at zero potentials, with the sign turned.
     by_gradient: [f64; MOST],
     roots: [f64; MOST],
     /// Curvature had to be added: the phase is unstable against separation here.
@@ -45,7 +46,7 @@ struct Expansion {
     gradient: [f64; MOST],
     roots: [f64; MOST],
     factor: [[f64; MOST]; MOST],
-    normals: Normals,
+    balances: Balances,
     regularised: bool,
 }
 
@@ -59,54 +60,67 @@ impl Expansion {
         for i in 0..count {
             roots[i] = y[i].sqrt();
         }
-        let mut curvature = [[0.0; MOST]; MOST];
+        // the curvature in the upper triangle, its factor in the lower
+        let mut factor = [[0.0; MOST]; MOST];
         let mut energy = work.value * per_rt;
         let mut gradient = [0.0; MOST];
-        for i in 0..count {
-            let variable = &model.variables[i];
+        let mut diagonal = [0.0; MOST];
+        for (i, variable) in model.variables.iter().enumerate() {
             let log = y[i].ln();
             energy += variable.sites * y[i] * log;
             gradient[i] = roots[i] * (work.gradient[i] * per_rt + variable.sites * (log + 1.0));
-            for j in 0..=i {
-                let normal = if variable.sublattice == model.variables[j].sublattice {
+            for (j, other) in model.variables.iter().enumerate().take(i + 1) {
+                let normal = if variable.sublattice == other.sublattice {
                     NORMAL_WEIGHT
                 } else {
                     0.0
                 };
-                curvature[i][j] = roots[i] * roots[j] * (work.hessian[i][j] * per_rt + normal);
+                factor[j][i] = roots[i] * roots[j] * (work.hessian[i][j] * per_rt + normal);
             }
-            curvature[i][i] += variable.sites;
+            diagonal[i] = factor[i][i] + variable.sites;
         }
         if !energy.is_finite() {
             return None;
         }
-        let mut factor = curvature;
-        let mut regularised = false;
-        let mut added = 0.01;
-        while cholesky(&mut factor, count).is_err() {
-            regularised = true;
-            added *= 4.0;
+        let mut added = 0.0;
+        while !factorised(&mut factor, &diagonal, added, count) {
+            added = if added == 0.0 { 0.04 } else { 4.0 * added };
             if added > 1e5 {
                 return None;
-            }
-            factor = curvature;
-            for (i, row) in factor.iter_mut().enumerate().take(count) {
-                row[i] += added;
             }
         }
         Some(Self {
             energy,
             gradient,
-            normals: Normals::new(model, &factor, &roots),
+            balances: Balances::new(model, &factor, &roots),
             roots,
             factor,
-            regularised,
+            regularised: added > 0.0,
         })
     }
 
-    fn project(&self, vector: &mut [f64; MOST], count: usize) {
-        self.normals.project(&self.factor, vector, count);
+    /// Half solves for a right-hand side that is zero before place `from`, under the site balances.
+    fn half_solve(&self, vector: &mut [f64; MOST], from: usize, count: usize) {
+        cholesky_forward(&self.factor, vector, from, count);
+        self.balances.keep(vector, count);
     }
+}
+
+/// Puts the factor of the matrix in the upper triangle into the lower, with a diagonal of its own
+/// and something added to it; false where that is not positive.
+fn factorised(
+    matrix: &mut [[f64; MOST]; MOST],
+    diagonal: &[f64; MOST],
+    added: f64,
+    count: usize,
+) -> bool {
+    for i in 0..count {
+        for j in 0..i {
+            matrix[i][j] = matrix[j][i];
+        }
+        matrix[i][i] = diagonal[i] + added;
+    }
+    cholesky(matrix, count).is_ok()
 }
 
 /// A step of one phase towards its lowest height above a fixed plane of potentials.
@@ -138,7 +152,9 @@ impl Descent {
             let potential = variable.element.map_or(0.0, |e| potentials[e]);
             step[i] = expansion.roots[i] * variable.sites * potential - expansion.gradient[i];
         }
-        expansion.project(&mut step, model.variables.len());
+        let count = model.variables.len();
+        expansion.half_solve(&mut step, 0, count);
+        cholesky_backward(&expansion.factor, &mut step, count);
         Some(Self {
             height: height / size,
             length: take_step(model, &expansion.roots, &step, y),
@@ -180,23 +196,24 @@ impl Response {
         let count = model.variables.len();
         let expansion = Expansion::new(model, y, work)?;
         let mut by_gradient = expansion.gradient;
-        expansion.project(&mut by_gradient, count);
+        expansion.half_solve(&mut by_gradient, 0, count);
         let mut by_potential = [[0.0; MOST]; ELEMENTS];
         for (element, step) in by_potential.iter_mut().enumerate().take(elements) {
-            let mut any = false;
+            let mut first = None;
             for (i, variable) in model.variables.iter().enumerate() {
                 if variable.element == Some(element) {
                     step[i] = expansion.roots[i] * variable.sites;
-                    any = true;
+                    first = first.or(Some(i));
                 }
             }
-            if any {
-                expansion.project(step, count);
+            if let Some(first) = first {
+                expansion.half_solve(step, first, count);
             }
         }
         Some(Self {
             energy: expansion.energy,
             atoms: model.atoms(y),
+            factor: expansion.factor,
             by_potential,
             by_gradient,
             roots: expansion.roots,
@@ -205,15 +222,9 @@ impl Response {
     }
 
     /// Change of the atoms of `of` per unit of the potential of `by`, and at zero potentials.
-    pub(super) fn uptake(&self, model: &PhaseModel, of: usize, by: Option<usize>) -> f64 {
+    pub(super) fn uptake(&self, of: usize, by: Option<usize>) -> f64 {
         let step = by.map_or(&self.by_gradient, |element| &self.by_potential[element]);
-        let mut sum = 0.0;
-        for (i, variable) in model.variables.iter().enumerate() {
-            if variable.element == Some(of) {
-                sum += variable.sites * self.roots[i] * step[i];
-            }
-        }
-        sum
+        dot(&self.by_potential[of], step)
     }
 
     /// Takes the step that belongs to the potentials; gives its scaled length.
@@ -224,69 +235,62 @@ impl Response {
         elements: usize,
         y: &mut [f64; MOST],
     ) -> f64 {
-        let mut step = [0.0; MOST];
-        for (i, z) in step.iter_mut().enumerate().take(model.variables.len()) {
-            *z = -self.by_gradient[i];
-            for (potential, by) in potentials.iter().zip(&self.by_potential).take(elements) {
-                *z += potential * by[i];
+        let count = model.variables.len();
+        let mut step = self.by_gradient.map(|g| -g);
+        for (potential, by) in potentials.iter().zip(&self.by_potential).take(elements) {
+            for (z, by) in step.iter_mut().zip(by).take(count) {
+                *z += potential * by;
             }
         }
+        cholesky_backward(&self.factor, &mut step, count);
         take_step(model, &self.roots, &step, y)
     }
 }
 
-/// The site balances, made orthogonal to the steps.
-struct Normals {
-    sublattices: usize,
-    unit: [[f64; MOST]; SUBLATTICES],
-    solved: [[f64; MOST]; SUBLATTICES],
-    inverse: [[f64; SUBLATTICES]; SUBLATTICES],
+/// The site balances, half solved, at right angles to each other and of length one: a half solved
+/// step that is at right angles to them keeps the sum of the fractions of every sublattice.
+struct Balances {
+    count: usize,
+    normals: [[f64; MOST]; SUBLATTICES],
 }
 
-impl Normals {
+impl Balances {
     fn new(model: &PhaseModel, factor: &[[f64; MOST]; MOST], roots: &[f64; MOST]) -> Self {
-        let count = model.variables.len();
-        let sublattices = model.sublattices.min(SUBLATTICES);
-        let mut unit = [[0.0; MOST]; SUBLATTICES];
-        for (i, variable) in model.variables.iter().enumerate() {
-            unit[variable.sublattice][i] = roots[i];
-        }
-        let mut solved = unit;
-        for vector in solved.iter_mut().take(sublattices) {
-            cholesky_solve(factor, vector, count);
-        }
-        let dot =
-            |s: usize, t: usize| -> f64 { (0..count).map(|i| unit[s][i] * solved[t][i]).sum() };
-        let inverse = if sublattices == 2 {
-            let (a, b, d) = (dot(0, 0), dot(0, 1), dot(1, 1));
-            let determinant = a * d - b * b;
-            [
-                [d / determinant, -b / determinant],
-                [-b / determinant, a / determinant],
-            ]
-        } else {
-            [[1.0 / dot(0, 0), 0.0], [0.0, 0.0]]
+        let mut made = Self {
+            count: 0,
+            normals: [[0.0; MOST]; SUBLATTICES],
         };
-        Self {
-            sublattices,
-            unit,
-            solved,
-            inverse,
+        for sublattice in 0..model.sublattices.min(SUBLATTICES) {
+            let mut normal = [0.0; MOST];
+            for (i, variable) in model.variables.iter().enumerate() {
+                if variable.sublattice == sublattice {
+                    normal[i] = roots[i];
+                }
+            }
+            cholesky_forward(factor, &mut normal, 0, model.variables.len());
+            made.keep(&mut normal, model.variables.len());
+            let length = dot(&normal, &normal).sqrt();
+            made.normals[sublattice] = normal.map(|value| value / length);
+            made.count += 1;
         }
+        made
     }
 
-    /// Solves for a right-hand side under the site balances.
-    fn project(&self, factor: &[[f64; MOST]; MOST], vector: &mut [f64; MOST], count: usize) {
-        cholesky_solve(factor, vector, count);
-        let mut along = [0.0; SUBLATTICES];
-        for (s, value) in along.iter_mut().enumerate().take(self.sublattices) {
-            *value = (0..count).map(|i| self.unit[s][i] * vector[i]).sum();
-        }
-        for s in 0..self.sublattices {
-            let multiplier = self.inverse[s][0] * along[0] + self.inverse[s][1] * along[1];
+    /// Takes from a half solved vector what would change a balance.
+    fn keep(&self, vector: &mut [f64; MOST], count: usize) {
+        for normal in &self.normals[..self.count] {
+            let mut along = 0.0;
             for i in 0..count {
-                vector[i] -= multiplier * self.solved[s][i];
+                along += normal[i] * vector[i];
+            }
+            for i in 0..count {
+                vector[i] -= along * normal[i];
             }
         }
     }
+}
+
+/// Scalar product; what is not used is zero.
+fn dot(a: &[f64; MOST], b: &[f64; MOST]) -> f64 {
+    a.iter().zip(b).map(|(a, b)| a * b).sum()
 }

@@ -32,9 +32,12 @@ impl Derivatives {
         }
     }
 
-    fn add_second(&mut self, i: usize, j: usize, value: f64) {
-        let (low, high) = if i < j { (i, j) } else { (j, i) };
-        self.hessian[low][high] += value;
+    /// Adds to the upper triangle at a place that [`pair`] gave.
+    #[inline(always)]
+    fn add_second(&mut self, pair: u8, value: f64) {
+        if let Some(entry) = self.hessian.as_flattened_mut().get_mut(usize::from(pair)) {
+            *entry += value;
+        }
     }
 
     /// Copies the upper triangle, which terms add to, into the lower.
@@ -45,6 +48,11 @@ impl Derivatives {
             }
         }
     }
+}
+
+/// Place of two variables in the upper triangle of the Hessian, row after row.
+fn pair(i: usize, j: usize) -> u8 {
+    (i.min(j) * MOST + i.max(j)) as u8
 }
 
 /// How the factor beside the product of site fractions depends on them.
@@ -65,6 +73,8 @@ struct Product {
     /// Variables in the product; those that the factor depends on come first.
     variables: [usize; 4],
     count: usize,
+    /// Places of the pairs of its variables: ab, ac, ad, bc, bd, cd.
+    pairs: [u8; 6],
     /// Place of the first of its coefficients, and how many there are, one for each order.
     first: usize,
     orders: usize,
@@ -119,10 +129,13 @@ impl Polynomial {
                 polynomial.terms.resize(first + 3, &[]);
             }
             let (variables, count) = variables(sites, &place);
+            let [a, b, c, d] = variables;
+            let pairs = [(a, b), (a, c), (a, d), (b, c), (b, d), (c, d)];
             polynomial.products.push(Product {
                 shape,
                 variables,
                 count,
+                pairs: pairs.map(|(i, j)| pair(i, j)),
                 first,
                 orders: polynomial.terms.len() - first,
             });
@@ -190,6 +203,7 @@ impl Product {
             }
             Shape::Difference => {
                 let [a, b, ..] = self.variables;
+                let [ab, ac, ad, bc, bd, _] = self.pairs;
                 let difference = y[a] - y[b];
                 let (mut q, mut q1, mut q2) = (0.0, 0.0, 0.0);
                 for coefficient in coefficients.iter().rev() {
@@ -197,109 +211,96 @@ impl Product {
                     q1 = q1 * difference + q;
                     q = q * difference + coefficient;
                 }
-                let second = 2.0 * q2;
-                let p = self.add_product(y, q, out);
-                out.gradient[a] += p * q1;
-                out.gradient[b] -= p * q1;
-                out.hessian[a][a] += p * second;
-                out.hessian[b][b] += p * second;
-                out.add_second(a, b, -p * second);
-                for (k, &v) in self.variables[..self.count].iter().enumerate() {
-                    let rest = self.without(y, k) * q1;
-                    add_mixed(out, v, a, rest);
-                    add_mixed(out, v, b, -rest);
+                let Multiplied { whole, without } = self.add_product(y, q, out);
+                let second = 2.0 * whole * q2;
+                out.gradient[a] += whole * q1;
+                out.gradient[b] -= whole * q1;
+                out.hessian[a][a] += second + 2.0 * without[0] * q1;
+                out.hessian[b][b] += second - 2.0 * without[1] * q1;
+                out.add_second(ab, (without[1] - without[0]) * q1 - second);
+                if self.count > 2 {
+                    out.add_second(ac, without[2] * q1);
+                    out.add_second(bc, -without[2] * q1);
+                }
+                if self.count > 3 {
+                    out.add_second(ad, without[3] * q1);
+                    out.add_second(bd, -without[3] * q1);
                 }
             }
             Shape::Weighted => {
                 let [a, b, c, _] = self.variables;
+                let [ab, ac, ad, bc, bd, cd] = self.pairs;
                 let missing = (1.0 - y[a] - y[b] - y[c]) / 3.0;
                 let (mut q, mut sum) = (0.0, 0.0);
                 for (coefficient, v) in coefficients.iter().zip([a, b, c]) {
                     q += coefficient * (y[v] + missing);
                     sum += coefficient;
                 }
-                let p = self.add_product(y, q, out);
-                for (coefficient, v) in coefficients.iter().zip([a, b, c]) {
-                    let slope = coefficient - sum / 3.0;
-                    out.gradient[v] += p * slope;
-                    for (k, &w) in self.variables[..self.count].iter().enumerate() {
-                        add_mixed(out, w, v, self.without(y, k) * slope);
+                let Multiplied { whole, without } = self.add_product(y, q, out);
+                let mut slopes = [0.0; 3];
+                for (slope, coefficient) in slopes.iter_mut().zip(coefficients) {
+                    *slope = coefficient - sum / 3.0;
+                }
+                for (k, v) in [a, b, c].into_iter().enumerate() {
+                    out.gradient[v] += whole * slopes[k];
+                    out.hessian[v][v] += 2.0 * without[k] * slopes[k];
+                }
+                for (place, k, l) in [(ab, 0, 1), (ac, 0, 2), (bc, 1, 2)] {
+                    out.add_second(place, without[k] * slopes[l] + without[l] * slopes[k]);
+                }
+                if self.count > 3 {
+                    for (place, slope) in [ad, bd, cd].into_iter().zip(slopes) {
+                        out.add_second(place, without[3] * slope);
                     }
                 }
             }
         }
     }
 
-    /// Product of all fractions but the one at place `k`.
-    fn without(&self, y: &[f64; MOST], k: usize) -> f64 {
-        let mut rest = 1.0;
-        for (place, &v) in self.variables[..self.count].iter().enumerate() {
-            if place != k {
-                rest *= y[v];
-            }
-        }
-        rest
-    }
-
-    /// Adds `factor` times the product and its derivatives as if the factor were constant;
-    /// gives the product.
-    fn add_product(&self, y: &[f64; MOST], factor: f64, out: &mut Derivatives) -> f64 {
+    /// Adds `factor` times the product and its derivatives as if the factor were constant.
+    fn add_product(&self, y: &[f64; MOST], factor: f64, out: &mut Derivatives) -> Multiplied {
         let [a, b, c, d] = self.variables;
-        match self.count {
-            0 => {
-                out.value += factor;
-                1.0
-            }
-            1 => {
-                out.value += factor * y[a];
-                out.gradient[a] += factor;
-                y[a]
-            }
+        let [ab, ac, ad, bc, bd, cd] = self.pairs;
+        let mut without = [1.0; 4];
+        let whole = match self.count {
+            0 => 1.0,
+            1 => y[a],
             2 => {
-                let p = y[a] * y[b];
-                out.value += factor * p;
-                out.gradient[a] += factor * y[b];
-                out.gradient[b] += factor * y[a];
-                out.add_second(a, b, factor);
-                p
+                without = [y[b], y[a], 1.0, 1.0];
+                out.add_second(ab, factor);
+                y[a] * y[b]
             }
             3 => {
                 let (ya, yb, yc) = (y[a], y[b], y[c]);
-                let p = ya * yb * yc;
-                out.value += factor * p;
-                out.gradient[a] += factor * yb * yc;
-                out.gradient[b] += factor * ya * yc;
-                out.gradient[c] += factor * ya * yb;
-                out.add_second(a, b, factor * yc);
-                out.add_second(a, c, factor * yb);
-                out.add_second(b, c, factor * ya);
-                p
+                without = [yb * yc, ya * yc, ya * yb, 1.0];
+                out.add_second(ab, factor * yc);
+                out.add_second(ac, factor * yb);
+                out.add_second(bc, factor * ya);
+                ya * without[0]
             }
             _ => {
                 let (ya, yb, yc, yd) = (y[a], y[b], y[c], y[d]);
-                let (ab, cd) = (ya * yb, yc * yd);
-                out.value += factor * ab * cd;
-                out.gradient[a] += factor * yb * cd;
-                out.gradient[b] += factor * ya * cd;
-                out.gradient[c] += factor * ab * yd;
-                out.gradient[d] += factor * ab * yc;
-                out.add_second(a, b, factor * cd);
-                out.add_second(c, d, factor * ab);
-                out.add_second(a, c, factor * yb * yd);
-                out.add_second(a, d, factor * yb * yc);
-                out.add_second(b, c, factor * ya * yd);
-                out.add_second(b, d, factor * ya * yc);
-                ab * cd
+                let (first, last) = (ya * yb, yc * yd);
+                without = [yb * last, ya * last, first * yd, first * yc];
+                out.add_second(ab, factor * last);
+                out.add_second(ac, factor * yb * yd);
+                out.add_second(ad, factor * yb * yc);
+                out.add_second(bc, factor * ya * yd);
+                out.add_second(bd, factor * ya * yc);
+                out.add_second(cd, factor * first);
+                first * last
             }
+        };
+        out.value += factor * whole;
+        for (v, without) in self.variables.iter().zip(without).take(self.count) {
+            out.gradient[*v] += factor * without;
         }
+        Multiplied { whole, without }
     }
 }
 
-/// Adds the mixed part `u_i v_j + u_j v_i` of a product rule for one pair.
-fn add_mixed(out: &mut Derivatives, i: usize, j: usize, value: f64) {
-    if i == j {
-        out.hessian[i][i] += 2.0 * value;
-    } else {
-        out.add_second(i, j, value);
-    }
+/// A product of site fractions, and the same without each of them.
+struct Multiplied {
+    whole: f64,
+    without: [f64; 4],
 }
