@@ -25,6 +25,11 @@ const IN_VIEW: f64 = 0.15;
 const HALF_WAY: f64 = 0.5;
 const OTHER_MINIMUM: f64 = 0.02;
 
+/// Scaled step in which a minimum is reached, and in which one that is looked for is found: what is
+/// left is about the square, and one that is kept in view is descended into again.
+const SETTLED: f64 = 2e-4;
+const FOUND: f64 = 2e-2;
+
 /// By how much a step down may lead up, in units of RT per mole of atoms, before it is halved.
 const TOO_FAR_UP: f64 = 0.03;
 
@@ -255,6 +260,7 @@ impl Solver {
         let state = &self.phases.slots[slot];
         let model = &self.phases.models[state.model];
         let name = state.name;
+        let settled = if limit.is_finite() { FOUND } else { SETTLED };
         let mut before = (f64::INFINITY, y);
         for _ in 0..MOST_STEPS {
             let here = y;
@@ -276,7 +282,7 @@ impl Solver {
             if length < HALF_WAY && before.0 - 0.5 * length > limit {
                 break;
             }
-            if length < 2e-4 && !step.regularised {
+            if length < settled && !step.regularised {
                 return (height, y);
             }
         }
