@@ -30,6 +30,12 @@ pub enum AdviseError {
         /// Unit of all three, with the space before it.
         unit: &'static str,
     },
+    /// The route has no such step.
+    #[error("the route has no step for `{input}`")]
+    NoStep {
+        /// The input asked for.
+        input: &'static str,
+    },
     /// There is no run to learn from, and no route is asked for.
     #[error("there is no run to learn from")]
     NoRun,

@@ -12,6 +12,7 @@ mod points;
 mod sensitivity;
 mod shop;
 mod spread;
+mod sweep;
 
 pub use error::AdviseError;
 pub use find::{
@@ -29,6 +30,7 @@ pub use sensitivity::{
 };
 pub use shop::{ColdMeans, Furnace, Quenchant, Shop, ShopError, TemperOven, Tester};
 pub use spread::{Quantiles, SpreadRun, Spreads, USUAL_CASES, spread};
+pub use sweep::{Numbers, SweepPoint, SweepRun, SweptInput, USUAL_STEPS, sweep, sweep_csv};
 
 pub use coupon::{
     Coupon, CouponError, CouponFit, CouponNote, FactorRange, Reading, ReadingFit, USUAL_TESTER_HRC,

@@ -140,6 +140,37 @@ impl Furnace {
 }
 
 impl Shop {
+    /// A small workshop that makes marking knives, chisels and plane irons: made up, to begin with.
+    #[must_use]
+    pub fn example() -> Self {
+        let quenchant = |name: &str| Quenchant {
+            medium: MediumChoice::Named(name.to_owned()),
+            agitation: 1.0,
+        };
+        Self {
+            furnaces: vec![Furnace {
+                name: "Kiln".to_owned(),
+                least_c: 100.0,
+                most_c: 1100.0,
+                band_k: 8.0,
+                offset_k: 0.0,
+                thermocouple: Thermocouple::default(),
+                holds: true,
+            }],
+            quenchants: ["oil_fast", "canola60"].map(quenchant).to_vec(),
+            colds: vec![ColdMeans {
+                name: "Freezer".to_owned(),
+                temperature_c: -18.0,
+            }],
+            temper_oven: Some(TemperOven {
+                least_c: 100.0,
+                most_c: 300.0,
+                band_k: 8.0,
+            }),
+            tester: None,
+        }
+    }
+
     /// The furnace for a soak at a temperature, °C: of those that reach it the one that is nearest
     /// to what it reads.
     #[must_use]

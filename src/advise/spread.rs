@@ -10,7 +10,7 @@ use crate::numeric::quantile::{mean_and_sd, quantile};
 use crate::phases::PhaseError;
 use crate::route::{Deviation, Route, RouteError, Stage, Trial, TrialSteel};
 use crate::soak::SoakError;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// Fewest and most cases of a sample.
 const CASES: (u32, u32) = (16, 16_384);
@@ -18,7 +18,7 @@ const CASES: (u32, u32) = (16, 16_384);
 pub const USUAL_CASES: u32 = 256;
 
 /// Where a number lies over the cases of a sample.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Quantiles {
     /// Mean.
     pub mean: f64,

@@ -1,6 +1,7 @@
 //! Errands: what the page has computed by a second thread, because it takes longer than a frame.
 
 use super::browser::worker::{self, Heard, Worker};
+use super::decide::Question;
 use super::own::{self, Fitted};
 use super::parts::{self, errands::errands};
 use leptos::prelude::*;
@@ -32,6 +33,8 @@ pub(crate) enum Errand {
     Curve(String, Option<TemperatureScale>, f64),
     /// The quenchant in which a coupon came out as hard as it is.
     Coupon(Box<Coupon>),
+    /// A [`Question`], written as a text by who asks.
+    Decide(String),
 }
 
 /// What comes of an errand, as the text that it is sent as, or why nothing does. It is read only where
@@ -50,15 +53,15 @@ pub(crate) fn place_of(scale: TemperatureScale) -> usize {
 
 /// Kinds of errand, the most wanted first.
 const KINDS: usize = 3;
-/// The kind of the fits of a quenchant.
-const FIT: usize = 2;
+/// The kind of what has a thread of its own.
+const OWN_THREAD: usize = 2;
 
 impl Errand {
     const fn kind(&self) -> usize {
         match self {
             Self::PhaseMap(_) => 0,
             Self::QuenchTable(..) => 1,
-            Self::Figures(..) | Self::Curve(..) | Self::Coupon(_) => FIT,
+            Self::Figures(..) | Self::Curve(..) | Self::Coupon(_) | Self::Decide(_) => OWN_THREAD,
         }
     }
 
@@ -86,6 +89,11 @@ impl Errand {
                 say(&own::from_curve(&text, scale, bath_c, far), tell);
             }
             Self::Coupon(coupon) => say(&own::from_coupon(&coupon), tell),
+            Self::Decide(question) => {
+                if let Ok(question) = read::<Question>(Ok(&question)) {
+                    question.answer(&|told| say(told, tell));
+                }
+            }
         }
     }
 }
@@ -180,10 +188,10 @@ impl Runner {
         runner
     }
 
-    /// Starts a thread for fits of quenchants, which brings everything to `take`.
-    pub(crate) fn for_fits(take: impl Fn(Brought<'_>) + 'static) -> Self {
+    /// Starts a thread for one kind of work, which brings everything to `take`.
+    pub(crate) fn of_its_own(take: impl Fn(Brought<'_>) + 'static) -> Self {
         let runner = Self::start();
-        runner.set_taker(FIT, take);
+        runner.set_taker(OWN_THREAD, take);
         runner
     }
 

@@ -5,6 +5,7 @@ mod browser;
 mod canvas;
 mod charts;
 mod controls;
+mod decide;
 mod errand;
 mod keep;
 mod link;
@@ -62,6 +63,7 @@ fn Page() -> impl IntoView {
     state.parts.bring_when_idle();
     let place = move || match state.place.get() {
         Place::Bench => view! { <BenchPlace /> }.into_any(),
+        Place::Decide => state.parts.deciding.view(|part| (part.show)()),
         place => state.parts.places.view(move |part| (part.show)(place)),
     };
     view! {

@@ -4,6 +4,7 @@
 use super::browser::{density, theme};
 use super::errand::{Errand, MapOf, Runner, kept_up};
 use super::logbook::Log;
+use super::panels::decide::Deciding;
 use super::parts::Parts;
 use super::undo::UndoHandle;
 use leptos::prelude::*;
@@ -23,6 +24,8 @@ use std::sync::Arc;
 pub(crate) enum Place {
     /// The bench: one route, live.
     Bench,
+    /// Where routes are found and weighed.
+    Decide,
     /// The shelf: saved routes.
     Shelf,
     /// The logbook: what was done and measured.
@@ -133,6 +136,10 @@ pub(crate) struct Bench {
     pub(crate) runner: StoredValue<Runner, LocalStorage>,
     /// Grain of the same soak in a furnace that is too hot, where it is known.
     pub(crate) overheating: Memo<Option<[GrainAt; 3]>>,
+    /// What the place where it is decided holds, once it was opened.
+    deciding: StoredValue<Option<Deciding>>,
+    /// What lives as long as the page.
+    root: StoredValue<Option<Owner>>,
 }
 
 impl Bench {
@@ -183,6 +190,8 @@ impl Bench {
             composition,
             runner,
             overheating: overheating(route, prepared),
+            deciding: StoredValue::new(None),
+            root: StoredValue::new(Owner::current()),
         }
     }
 
@@ -213,6 +222,29 @@ impl Bench {
     pub(crate) fn is_map_coming(self) -> bool {
         let of = self.mapped.with(|mapped| mapped.of);
         of != Some(self.composition.get())
+    }
+
+    /// What the place where it is decided holds; made when it is opened first, and then as long there
+    /// as the page.
+    pub(crate) fn deciding(self, open: impl FnOnce() -> Deciding) -> Deciding {
+        if let Some(deciding) = self.deciding.get_value() {
+            return deciding;
+        }
+        let made = match self.root.get_value() {
+            Some(root) => root.with(open),
+            None => open(),
+        };
+        self.deciding.set_value(Some(made));
+        made
+    }
+
+    /// Says that something is wrong.
+    pub(crate) fn warn(self, text: String) {
+        self.notice.set(Some(Notice {
+            text,
+            is_wrong: true,
+            undo: None,
+        }));
     }
 
     /// Changes the route.

@@ -37,7 +37,9 @@ mod soak_history;
 mod soak_map;
 pub mod surface;
 pub mod svg;
+mod sweep_chart;
 mod temper_chart;
+mod trade_off_chart;
 
 pub use continuous_chart::{ContinuousData, FanCurve, ProductField, continuous_chart};
 pub use draw::draw;
@@ -61,4 +63,6 @@ pub use section_view::{Outline, SectionData, section_view};
 pub use soak_history::{HistoryPoint, SoakHistoryData, soak_history};
 pub use soak_map::{SoakMapData, soak_map};
 pub use surface::{DrawError, Surface};
+pub use sweep_chart::{SweepData, sweep_chart};
 pub use temper_chart::{TemperData, TemperPoint, temper_chart};
+pub use trade_off_chart::{TradeOffPoint, trade_off_chart};

@@ -415,7 +415,7 @@ impl TemperOutcome {
 }
 
 /// A step of the route.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Step {
     /// Soak at hardening temperature.

@@ -1,4 +1,4 @@
-//! The file format of routes, shelves, logbooks and preferences: versions, checks, and what can be
+//! The file format of routes, shelves, logbooks, shops and preferences: versions, checks, and what can be
 //! done to a shelf and to a logbook. Pure: texts in, values out; where they are kept is the page's
 //! business.
 //!
@@ -13,6 +13,7 @@ mod link;
 pub mod logbook;
 mod preferences;
 mod shelf;
+mod shop;
 mod v6;
 
 pub use file::{
@@ -23,3 +24,4 @@ pub use history::{History, MOST_UNDONE};
 pub use link::{LONGEST_LINK, LinkError, read_link, write_link};
 pub use preferences::{Preferences, Theme, read_preferences, write_preferences};
 pub use shelf::{Deleted, Imported, ItemId, MOST_ROUTES, Shelf, ShelfError, ShelfItem};
+pub use shop::{read_shop, write_shop};

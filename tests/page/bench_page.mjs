@@ -24,6 +24,7 @@ export const KEYS = {
   bench: "recalesce.bench",
   shelf: "recalesce.shelf",
   preferences: "recalesce.preferences",
+  shop: "recalesce.shop",
 };
 /** Where text is set aside that cannot be read. */
 export const asideOf = (key) => `${key}.set-aside`;

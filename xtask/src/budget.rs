@@ -22,13 +22,13 @@ struct Part {
 
 /// The parts with their limits; a file counts to the last that it fits. What is loaded before the page
 /// answers is to stay below 600 kB together. One part may gain what another gives up.
-const PARTS: [Part; 9] = [
+const PARTS: [Part; 10] = [
     Part {
         name: "WebAssembly",
         begins: "",
         endings: &["wasm"],
         is_later: false,
-        limit: 524_000,
+        limit: 525_500,
     },
     Part {
         name: "typeface",
@@ -42,14 +42,14 @@ const PARTS: [Part; 9] = [
         begins: "",
         endings: &["js"],
         is_later: false,
-        limit: 14_900,
+        limit: 15_100,
     },
     Part {
         name: "style sheet",
         begins: "",
         endings: &["css"],
         is_later: false,
-        limit: 10_900,
+        limit: 11_300,
     },
     Part {
         name: "document and icon",
@@ -63,28 +63,35 @@ const PARTS: [Part; 9] = [
         begins: "assets/parts/split_panels",
         endings: &["wasm"],
         is_later: true,
-        limit: 195_000,
+        limit: 187_000,
     },
     Part {
         name: "places",
         begins: "assets/parts/split_places",
         endings: &["wasm"],
         is_later: true,
-        limit: 187_000,
+        limit: 181_000,
+    },
+    Part {
+        name: "deciding",
+        begins: "assets/parts/split_decide",
+        endings: &["wasm"],
+        is_later: true,
+        limit: 75_000,
     },
     Part {
         name: "errands",
         begins: "assets/parts/split_errands",
         endings: &["wasm"],
         is_later: true,
-        limit: 67_000,
+        limit: 118_000,
     },
     Part {
         name: "shared by these",
         begins: "assets/parts/chunk_",
         endings: &["wasm"],
         is_later: true,
-        limit: 26_500,
+        limit: 62_500,
     },
 ];
 

@@ -87,7 +87,7 @@ pub struct Sought {
 }
 
 /// What a search has found.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Found {
     /// Routes that meet the target and keep to the limits as planned, the best first.
     pub routes: Vec<FoundRoute>,

@@ -7,10 +7,10 @@ use crate::route::{Cold, Deviation, Quench, finished_stage, inside_a_sentence, s
 use crate::units::{
     TemperatureScale, format_factor, format_fixed, format_hrc, format_percent, format_temperature,
 };
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// Something that a route must keep to, in the order of the route.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Limit {
     /// A furnace that reaches the soak.
@@ -31,7 +31,7 @@ pub enum Limit {
 
 /// The limit that stands in the way: of those that do so alone the first on the route, else the
 /// first that no route keeps to. With the smallest change that would help.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Nearest {
     /// The limit.
     pub limit: Limit,

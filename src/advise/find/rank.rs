@@ -7,7 +7,7 @@ use super::run::{Choice, FindRun};
 use crate::numeric::order;
 use crate::route::{Property, Route, Target, inside_a_sentence};
 use crate::units::{format_factor, format_fixed, format_hrc, format_percent};
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// Routes that are told.
 const MOST_ROUTES: usize = 10;
@@ -23,7 +23,7 @@ const SAME_AUSTENITE: f64 = 0.01;
 const SAME_TIME_H: f64 = 0.1;
 
 /// A route that was found.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct FoundRoute {
     /// The whole route, as it may be saved.
     pub route: Route,
@@ -57,7 +57,7 @@ pub struct FoundRoute {
 }
 
 /// A route that no other beats in both hardness and toughness.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct TradeOff {
     /// Hardness after the last step, HRC.
     pub hrc: f64,

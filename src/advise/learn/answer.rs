@@ -11,7 +11,7 @@ use super::slot::Slot;
 use super::unknown::{Owner, Unknown, UnknownKind};
 use super::words::{entangled_words, learnt_words};
 use crate::advise::law::NINE_IN_TEN;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// Correlation from which on two unknowns cannot be told apart: of the variance of either less than
 /// half is its own (expert value).
@@ -20,7 +20,7 @@ const ENTANGLED: f64 = 0.7;
 const OUTLIER_WEIGHT: f64 = 0.5;
 
 /// Where a number lies.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Band {
     /// The most probable value; of a factor the median.
     pub mean: f64,
@@ -110,7 +110,7 @@ pub struct Compared {
 }
 
 /// Hardness of the next piece of the route asked for, after its last step, HRC.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Prediction {
     /// Before the logbook.
     pub before: Band,

@@ -3,7 +3,7 @@
 use super::plan::{Computed, Measurable};
 use crate::hardness::{Hardness, Scale, convert};
 use crate::route::{Route, Step};
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// Error of the model's retained austenite, vol %: what the project's score allows it in the mean.
 const AUSTENITE_MODEL_VOL_PERCENT: f64 = 3.0;
@@ -13,7 +13,7 @@ const AUSTENITE_MEASURED_VOL_PERCENT: f64 = 2.0;
 const FASTER_PLACES: [&str; 7] = ["surface", "skin", "edge", "corner", "rim", "tip", "face"];
 
 /// A run of a route: what was planned, and what was measured.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct LoggedRun {
     /// What it is called in the answer.
     pub name: String,
@@ -30,7 +30,7 @@ pub struct LoggedRun {
 }
 
 /// A hardness reading.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct LoggedReading {
     /// Number on the scale.
     pub value: f64,

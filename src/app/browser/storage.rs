@@ -7,6 +7,8 @@ use gloo_storage::{LocalStorage, Storage};
 pub(crate) const BENCH: &str = "recalesce.bench";
 /// Where the shelf is kept.
 pub(crate) const SHELF: &str = "recalesce.shelf";
+/// Where what the shop owns is kept.
+pub(crate) const SHOP: &str = "recalesce.shop";
 /// Where units and theme are kept; the page's first script reads the theme before anything is
 /// drawn.
 pub(crate) const PREFERENCES: &str = "recalesce.preferences";

@@ -48,6 +48,7 @@ pub(crate) fn Header() -> impl IntoView {
     let bench = bench();
     let places = [
         (Place::Bench, "Bench"),
+        (Place::Decide, "Decide"),
         (Place::Shelf, "Shelf"),
         (Place::Logbook, "Logbook"),
         (Place::Sources, "Sources"),

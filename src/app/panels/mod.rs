@@ -3,6 +3,13 @@
 pub(crate) mod along;
 mod bath;
 pub(crate) mod card;
+pub(crate) mod decide;
+mod decide_compare;
+mod decide_find;
+mod decide_learn;
+mod decide_shop;
+mod decide_sure;
+mod decide_sweep;
 pub(crate) mod furnace;
 pub(crate) mod hardenability;
 pub(crate) mod header;

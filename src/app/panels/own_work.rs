@@ -97,7 +97,7 @@ impl Own {
         self.work.set(Work::Out(None));
         self.runner.update_value(|runner| {
             runner
-                .get_or_insert_with(|| Runner::for_fits(move |brought| self.take(read(brought))))
+                .get_or_insert_with(|| Runner::of_its_own(move |brought| self.take(read(brought))))
                 .send(errand);
         });
     }

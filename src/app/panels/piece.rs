@@ -18,7 +18,7 @@ const LONGEST_NAME: usize = 60;
 const OWN: &str = "own";
 
 /// The size that names a section in the sentence.
-fn size_words(section: &Section, unit: LengthUnit) -> (String, &'static str) {
+pub(super) fn size_words(section: &Section, unit: LengthUnit) -> (String, &'static str) {
     match *section {
         Section::Plate { thickness_mm } => (format_length(thickness_mm, unit), " thick"),
         Section::Round { diameter_mm } => (format_length(diameter_mm, unit), " round"),

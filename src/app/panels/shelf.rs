@@ -18,7 +18,11 @@ const FILE_NAME: &str = "recalesce-shelf.json";
 
 /// Keeps the route on the bench.
 pub(crate) fn keep(bench: Bench) {
-    let route = bench.route.get_untracked();
+    keep_route(bench, bench.route.get_untracked());
+}
+
+/// Keeps a route.
+pub(crate) fn keep_route(bench: Bench, route: Route) {
     let name = route.name();
     let mut kept = Err(ShelfError::Full);
     bench.shelf.update(|shelf| kept = shelf.add(&name, route));

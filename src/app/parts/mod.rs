@@ -1,12 +1,14 @@
 //! Parts of the program that are loaded when they are first opened. Each is a table of functions, and
 //! lies with all that only these functions need in a WebAssembly file of its own.
 
+pub(crate) mod decide;
 pub(crate) mod errands;
 pub(crate) mod panels;
 pub(crate) mod places;
 
 use super::controls::live;
 use super::state::{Bench, Notice};
+use decide::Deciding;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use panels::Panels;
@@ -192,6 +194,8 @@ pub(crate) struct Parts {
     pub(crate) panels: Part<Panels>,
     /// The places beside the bench.
     pub(crate) places: Part<Places>,
+    /// The place where it is decided.
+    pub(crate) deciding: Part<Deciding>,
 }
 
 impl Parts {
@@ -200,6 +204,7 @@ impl Parts {
         Self {
             panels: Part::new(|| Box::pin(panels::panels())),
             places: Part::new(|| Box::pin(places::places())),
+            deciding: Part::new(|| Box::pin(decide::deciding())),
         }
     }
 
@@ -208,6 +213,7 @@ impl Parts {
         let bring = move || {
             self.panels.ask();
             self.places.ask();
+            self.deciding.ask();
         };
         if request_idle_callback_with_handle(bring).is_err() {
             set_timeout(bring, WITHOUT_IDLE);

@@ -12,7 +12,7 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 /// What the part can do.
 #[derive(Clone, Copy)]
 pub(crate) struct Places {
-    /// Shows a place; nothing for the bench, which is always there.
+    /// Shows a place; nothing for the bench, which is always there, and for what is a part by itself.
     pub(crate) show: fn(Place) -> AnyView,
     /// Logs a run of the route on the bench, and opens it.
     pub(crate) log: fn(Bench),
@@ -32,7 +32,7 @@ pub(crate) fn places() -> Result<Places, SplitLoaderError> {
 
 fn show(place: Place) -> AnyView {
     match place {
-        Place::Bench => ().into_any(),
+        Place::Bench | Place::Decide => ().into_any(),
         Place::Shelf => view! { <ShelfPanel /> }.into_any(),
         Place::Logbook => view! { <LogbookPlace /> }.into_any(),
         Place::Card => view! { <CardPlace /> }.into_any(),

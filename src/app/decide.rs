@@ -1,0 +1,263 @@
+//! Deciding as the page asks for it and hears of it: an errand of a thread of its own, from text to
+//! texts, so that what the page loads at first need not hold how it is written or read.
+
+use recalesce::advise::{
+    FindRun, Found, LearnRun, Learned, LoggedRun, Numbers, OpenInput, Prediction, Quantiles,
+    SensitivityRun, Shop, Sought, SpreadRun, Spreads, SweepPoint, SweepRun, SweptInput, Tolerances,
+    USUAL_CASES, USUAL_ROWS, USUAL_STEPS,
+};
+use recalesce::route::Route;
+use serde::{Deserialize, Serialize};
+
+/// Seed of every sample: the same route gives the same numbers again.
+pub(crate) const SEED: u32 = 1;
+/// Part of a search after which what there is so far is told again.
+const TOLD_EVERY: f64 = 0.1;
+/// The part of the work on how sure a route is that the spread takes; the rest goes to what matters.
+const SPREAD_PART: f64 = 0.2;
+
+/// What is to be decided.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(crate) enum Question {
+    /// Which routes serve the piece of a route.
+    Find(Box<Route>, Box<Shop>, Sought),
+    /// How sure a route is, and what matters most.
+    Sure(Box<Route>, Tolerances),
+    /// What logged runs teach of a shop, and of the next piece of a route.
+    Learn(Vec<LoggedRun>, Box<Shop>, Box<Route>),
+    /// What comes out of several routes.
+    Compare(Vec<Route>),
+    /// What comes out while one input is taken from one value to another.
+    Sweep(Box<Route>, SweptInput, [f64; 2]),
+}
+
+/// What is told on the way, and in the end with all of it done.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(crate) enum Told {
+    /// Part of the work that is done.
+    Progress(f64),
+    /// Routes so far, with the part that is done.
+    Found(f64, Box<Found>),
+    /// How sure it is.
+    Sure(Box<Sure>),
+    /// What the logbook teaches.
+    Taught(Box<Taught>),
+    /// What comes out of each of several routes, or why nothing does.
+    Compared(Vec<Result<Numbers, String>>),
+    /// What comes out along an input.
+    Swept(Vec<SweepPoint>),
+    /// Nothing, and why.
+    Refused(String),
+}
+
+/// How sure a route is.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(crate) struct Sure {
+    /// Cases with an outcome and without.
+    pub(crate) cases: usize,
+    pub(crate) refused: usize,
+    /// Part that meets the target, and part that hardens.
+    pub(crate) meets_target_part: Option<f64>,
+    pub(crate) hardens_part: Option<f64>,
+    /// What varies, where the models tell it.
+    pub(crate) numbers: Vec<(Varies, Quantiles)>,
+    /// What was open, and where that comes from.
+    pub(crate) open: Vec<(String, String)>,
+    /// What matters, once it is known.
+    pub(crate) matters: Vec<Matters>,
+    /// Whether all is done.
+    pub(crate) is_whole: bool,
+}
+
+/// A number that varies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub(crate) enum Varies {
+    FinalHrc,
+    QuenchedHrc,
+    FinalAustenite,
+    Carbon,
+    Grain,
+    Margin,
+}
+
+/// How the spread of a number divides up.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(crate) struct Matters {
+    /// In a sentence or two.
+    pub(crate) words: String,
+    /// What is open, with the part of the variance that would be left were all else known, and its
+    /// standard error; that which does most first.
+    pub(crate) shares: Vec<(String, f64, f64)>,
+}
+
+/// What a logbook teaches, in sentences.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(crate) struct Taught {
+    /// Readings that count, and those that teach nothing with the reason.
+    pub(crate) used: usize,
+    pub(crate) not_used: Vec<String>,
+    /// What was learnt, each with the part by which its band is narrower.
+    pub(crate) learnt: Vec<(String, f64)>,
+    /// What cannot be told apart.
+    pub(crate) entangled: Vec<String>,
+    /// Readings that lie too far off to count.
+    pub(crate) outliers: Vec<String>,
+    /// The next piece of the route on the bench.
+    pub(crate) prediction: Option<Prediction>,
+    /// What to measure next, that which would teach most first.
+    pub(crate) next: Vec<String>,
+}
+
+impl Question {
+    /// Answers it; `tell` hears how far it is and then what came of it.
+    pub(crate) fn answer(self, tell: &dyn Fn(&Told)) {
+        let told = match self {
+            Self::Find(piece, shop, sought) => find(&piece, &shop, &sought, tell),
+            Self::Sure(route, tolerances) => sure(&route, &tolerances, tell),
+            Self::Learn(runs, shop, route) => taught(&runs, &shop, &route, tell),
+            Self::Compare(routes) => {
+                let numbers = |route| Numbers::of(route).map_err(|e| e.to_string());
+                Ok(Told::Compared(routes.iter().map(numbers).collect()))
+            }
+            Self::Sweep(route, input, range) => swept(&route, input, range, tell),
+        };
+        tell(&told.unwrap_or_else(Told::Refused));
+    }
+}
+
+fn find(piece: &Route, shop: &Shop, sought: &Sought, tell: &dyn Fn(&Told)) -> Result<Told, String> {
+    let mut run = FindRun::new(piece, shop, sought, &Tolerances::default(), SEED)
+        .map_err(|e| e.to_string())?;
+    let mut told = 0.0;
+    while run.step() {
+        let done = run.progress();
+        if done < told + TOLD_EVERY {
+            tell(&Told::Progress(done));
+        } else if let Ok(found) = run.so_far() {
+            told = done;
+            tell(&Told::Found(done, Box::new(found)));
+        }
+    }
+    let found = run.so_far().map_err(|e| e.to_string())?;
+    Ok(Told::Found(1.0, Box::new(found)))
+}
+
+fn sure(route: &Route, tolerances: &Tolerances, tell: &dyn Fn(&Told)) -> Result<Told, String> {
+    let mut run =
+        SpreadRun::new(route, tolerances, USUAL_CASES, SEED).map_err(|e| e.to_string())?;
+    while run.step() {
+        tell(&Told::Progress(SPREAD_PART * run.progress()));
+    }
+    let spreads = run.so_far().map_err(|e| e.to_string())?;
+    let mut sure = Sure::of(&spreads);
+    tell(&Told::Sure(Box::new(sure.clone())));
+    let mut run =
+        SensitivityRun::new(route, tolerances, USUAL_ROWS, SEED).map_err(|e| e.to_string())?;
+    while run.step() {
+        tell(&Told::Progress(
+            SPREAD_PART + (1.0 - SPREAD_PART) * run.progress(),
+        ));
+    }
+    sure.is_whole = true;
+    // What cannot be divided up is still spread as told.
+    if let Ok(found) = run.so_far() {
+        sure.matters = found
+            .quantities
+            .into_iter()
+            .map(|divided| Matters {
+                words: divided.words,
+                shares: divided
+                    .shares
+                    .iter()
+                    .map(|share| {
+                        let name = share.input.name().to_owned();
+                        (name, share.index.total, share.index.total_error)
+                    })
+                    .collect(),
+            })
+            .collect();
+    }
+    Ok(Told::Sure(Box::new(sure)))
+}
+
+fn swept(
+    route: &Route,
+    input: SweptInput,
+    range: [f64; 2],
+    tell: &dyn Fn(&Told),
+) -> Result<Told, String> {
+    let mut run = SweepRun::new(route, input, range, USUAL_STEPS).map_err(|e| e.to_string())?;
+    while run.step() {
+        tell(&Told::Progress(run.progress()));
+    }
+    Ok(Told::Swept(run.points))
+}
+
+fn taught(
+    runs: &[LoggedRun],
+    shop: &Shop,
+    route: &Route,
+    tell: &dyn Fn(&Told),
+) -> Result<Told, String> {
+    let mut run = LearnRun::new(runs, Some(shop), Some(route)).map_err(|e| e.to_string())?;
+    while run.step().map_err(|e| e.to_string())? {
+        tell(&Told::Progress(run.progress()));
+    }
+    let learned = run
+        .so_far()
+        .ok_or_else(|| "Nothing in the logbook can be compared with the models.".to_owned())?;
+    Ok(Told::Taught(Box::new(Taught::of(learned))))
+}
+
+impl Taught {
+    fn of(learned: Learned) -> Self {
+        let outliers = learned.compared.iter().filter(|one| one.is_outlier);
+        Self {
+            used: learned.compared.iter().map(|one| one.readings).sum(),
+            not_used: learned
+                .not_used
+                .iter()
+                .map(|one| format!("{}, {}: {}.", one.name, one.field, one.reason))
+                .collect(),
+            outliers: outliers.map(|one| one.name.clone()).collect(),
+            learnt: learned
+                .unknowns
+                .into_iter()
+                .map(|one| (one.words, one.narrower_part))
+                .collect(),
+            entangled: learned.entangled.into_iter().map(|one| one.words).collect(),
+            prediction: learned.prediction,
+            next: learned.next.into_iter().map(|one| one.words).collect(),
+        }
+    }
+}
+
+impl Sure {
+    fn of(spreads: &Spreads) -> Self {
+        let numbers = [
+            (Varies::FinalHrc, spreads.final_hrc),
+            (Varies::QuenchedHrc, spreads.quenched_hrc),
+            (Varies::FinalAustenite, spreads.final_austenite),
+            (Varies::Carbon, spreads.carbon_wt),
+            (Varies::Grain, spreads.grain_astm),
+            (Varies::Margin, spreads.margin_factor),
+        ];
+        Self {
+            cases: spreads.cases,
+            refused: spreads.refused,
+            meets_target_part: spreads.meets_target_part,
+            hardens_part: spreads.hardens_part,
+            numbers: numbers
+                .into_iter()
+                .filter_map(|(varies, quantiles)| Some((varies, quantiles?)))
+                .collect(),
+            open: spreads
+                .inputs
+                .iter()
+                .map(|open: &OpenInput| (open.input.name().to_owned(), open.source.to_owned()))
+                .collect(),
+            matters: Vec::new(),
+            is_whole: false,
+        }
+    }
+}

@@ -1,0 +1,246 @@
+//! The place where it is decided: what the shop owns, which routes serve the piece on the bench, how
+//! sure the route there is and what matters most about it.
+
+use super::decide_compare::{Compared, Comparing};
+use super::decide_find::Finding;
+use super::decide_learn::Learning;
+use super::decide_shop::ShopFields;
+use super::decide_sure::HowSure;
+use super::decide_sweep::{Sweeping, Swept};
+use crate::browser::storage;
+use crate::decide::{Question, Sure, Taught, Told};
+use crate::errand::{Errand, Runner, read};
+use crate::state::{Bench, bench};
+use leptos::prelude::*;
+use recalesce::advise::{Found, Limits, Purpose, Shop, Sought};
+use recalesce::route::Route;
+use recalesce::save;
+use std::sync::Arc;
+
+/// How a piece of work stands.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Work {
+    Still,
+    /// Part that is done.
+    Out(f64),
+    Stopped,
+    Done,
+    Refused(String),
+}
+
+/// Work that a thread of its own does.
+#[derive(Clone, Copy)]
+pub(crate) struct Task {
+    /// How it stands.
+    pub(super) work: RwSignal<Work>,
+    runner: StoredValue<Option<Runner>, LocalStorage>,
+}
+
+impl Task {
+    fn new() -> Self {
+        Self {
+            work: RwSignal::new(Work::Still),
+            runner: StoredValue::new_local(None),
+        }
+    }
+
+    pub(super) fn is_out(self) -> bool {
+        self.work.with(|work| matches!(work, Work::Out(_)))
+    }
+
+    /// Asks; `take` hears what is found on the way and in the end, and says whether that is all.
+    pub(super) fn ask(self, question: &Question, take: impl Fn(Told) -> bool + 'static) {
+        let Ok(text) = serde_json::to_string(question) else {
+            return;
+        };
+        self.work.set(Work::Out(0.0));
+        let hear = move |told: Result<Told, String>| {
+            let work = match told {
+                Ok(Told::Progress(done)) => Work::Out(done),
+                Ok(Told::Refused(why)) | Err(why) => Work::Refused(why),
+                Ok(told) => {
+                    let done = match &told {
+                        Told::Found(done, _) => *done,
+                        _ => self.done(),
+                    };
+                    if take(told) {
+                        Work::Done
+                    } else {
+                        Work::Out(done)
+                    }
+                }
+            };
+            self.work.try_set(work);
+        };
+        let runner = Runner::of_its_own(move |brought| hear(read(brought)));
+        runner.send(Errand::Decide(text));
+        self.runner.set_value(Some(runner));
+    }
+
+    /// Part that is done.
+    fn done(self) -> f64 {
+        self.work.with_untracked(|work| match work {
+            Work::Out(done) => *done,
+            _ => 0.0,
+        })
+    }
+
+    /// Ends the thread: it is in the middle of a step.
+    pub(super) fn stop(self) {
+        self.runner.set_value(None);
+        self.work.set(Work::Stopped);
+    }
+}
+
+/// What the place holds; it stays while another place is looked at.
+#[derive(Clone, Copy)]
+pub(crate) struct Deciding {
+    bench: Bench,
+    /// What the shop owns.
+    pub(super) shop: RwSignal<Shop>,
+    /// What is looked for, but for its target, which is that of the route on the bench.
+    pub(super) purpose: RwSignal<Purpose>,
+    pub(super) limits: RwSignal<Limits>,
+    /// The search.
+    pub(super) finding: Task,
+    pub(super) found: RwSignal<Option<Arc<(Sought, Found)>>>,
+    /// How sure the route is, with the route it was asked of.
+    pub(super) weighing: Task,
+    pub(super) sure: RwSignal<Option<Arc<Sure>>>,
+    pub(super) weighed: RwSignal<Option<Route>>,
+    /// What the logbook teaches, and whether that is used here.
+    pub(super) learning: Task,
+    pub(super) taught: RwSignal<Option<Arc<Taught>>>,
+    pub(super) is_used: RwSignal<bool>,
+    /// Routes side by side.
+    pub(super) comparing: Task,
+    pub(super) compared: RwSignal<Option<Arc<Compared>>>,
+    /// One input through a range.
+    pub(super) sweeping: Task,
+    pub(super) swept: RwSignal<Option<Arc<Swept>>>,
+}
+
+impl Deciding {
+    /// With the shop that the browser has kept, or the made-up one.
+    fn open(bench: Bench) -> Self {
+        let kept = storage::read(storage::SHOP);
+        let shop = match kept.as_ref().map(|text| save::read_shop(text)) {
+            Some(Ok(shop)) => shop,
+            Some(Err(reason)) => {
+                storage::set_aside(storage::SHOP, kept.as_deref().unwrap_or_default());
+                bench.warn(format!(
+                    "Your shop could not be read: {reason} It is set aside in this browser."
+                ));
+                Shop::example()
+            }
+            None => Shop::example(),
+        };
+        Self {
+            bench,
+            shop: RwSignal::new(shop),
+            purpose: RwSignal::new(Purpose::Edge),
+            limits: RwSignal::default(),
+            finding: Task::new(),
+            found: RwSignal::new(None),
+            weighing: Task::new(),
+            sure: RwSignal::new(None),
+            weighed: RwSignal::new(None),
+            learning: Task::new(),
+            taught: RwSignal::new(None),
+            is_used: RwSignal::new(false),
+            comparing: Task::new(),
+            compared: RwSignal::new(None),
+            sweeping: Task::new(),
+            swept: RwSignal::new(None),
+        }
+    }
+
+    /// Changes the shop and keeps it.
+    pub(super) fn change_shop(self, change: impl FnOnce(&mut Shop)) {
+        self.shop.update(change);
+        let written = self.shop.with_untracked(save::write_shop);
+        let kept = written
+            .map_err(|e| e.to_string())
+            .and_then(|text| storage::write(storage::SHOP, &text).map_err(str::to_owned));
+        if let Err(reason) = kept {
+            self.bench.warn(reason);
+        }
+    }
+}
+
+/// A button that starts and stops work, and how that goes.
+#[component]
+pub(super) fn Working(
+    /// The work.
+    task: Task,
+    /// Words on the button that starts it.
+    words: &'static str,
+    /// Starts it.
+    #[prop(into)]
+    start: Callback<()>,
+) -> impl IntoView {
+    let press = move |_| {
+        if untrack(|| task.is_out()) {
+            task.stop();
+        } else {
+            start.run(());
+        }
+    };
+    let rule = move || {
+        task.work.with(|work| match work {
+            Work::Out(done) => Some(view! { <progress aria-label=words value=*done></progress> }),
+            _ => None,
+        })
+    };
+    let said = move || {
+        task.work.with(|work| match work {
+            Work::Still | Work::Refused(_) => "",
+            Work::Out(_) => "Working it out.",
+            Work::Stopped => "Stopped.",
+            Work::Done => "Done.",
+        })
+    };
+    let wrong = move || {
+        task.work.with(|work| match work {
+            Work::Refused(why) => Some(why.clone()),
+            _ => None,
+        })
+    };
+    view! {
+        <div class="actions">
+            <button type="button" class="press" class:go=move || !task.is_out() on:click=press>
+                {move || if task.is_out() { "Cancel" } else { words }}
+            </button>
+            <span role="status">{said}</span>
+            {rule}
+        </div>
+        <p class="wrong" role="alert">
+            {wrong}
+        </p>
+    }
+    .into_any()
+}
+
+/// The place.
+#[component]
+pub(crate) fn DecidePlace() -> impl IntoView {
+    let bench = bench();
+    let deciding = bench.deciding(|| Deciding::open(bench));
+    view! {
+        <main class="leaf decide">
+            <h2>"Decide"</h2>
+            <p>
+                "For the piece on the bench: "
+                {move || bench.route.with(Route::name)}
+                ". Its steel, its structure as bought and its section count; what is sought is how to treat it with what you own."
+            </p>
+            <ShopFields deciding=deciding />
+            <Finding deciding=deciding />
+            <HowSure deciding=deciding />
+            <Comparing deciding=deciding />
+            <Sweeping deciding=deciding />
+            <Learning deciding=deciding />
+        </main>
+    }
+    .into_any()
+}

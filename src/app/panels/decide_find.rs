@@ -1,0 +1,421 @@
+//! Finding a route: what is asked of it, the routes that serve, and hardness against toughness.
+
+use super::decide::{Deciding, Working};
+use super::piece::bath_words;
+use crate::controls::{Segment, Typed, live, quantities};
+use crate::decide::{Question, Told};
+use crate::plot::{Plot, Shown};
+use crate::state::{Bench, Place, bench};
+use leptos::prelude::*;
+use recalesce::advise::{Found, FoundRoute, Limit, Limits, Purpose, Sought};
+use recalesce::chart::{Handle, TradeOffPoint, trade_off_chart};
+use recalesce::route::Route;
+use recalesce::units::{
+    TemperatureScale, format_duration_s, format_factor, format_fixed, format_percent,
+    format_temperature,
+};
+use std::sync::Arc;
+use web_sys::MouseEvent;
+
+/// What may be typed.
+const TARGET_HRC: (f64, f64) = (20.0, 68.0);
+const AUSTENITE_PERCENT: (f64, f64) = (0.0, 100.0);
+const GRAIN_ASTM: (f64, f64) = (-2.0, 15.0);
+const TIME_H: (f64, f64) = (0.1, 1000.0);
+/// Routes that are shown at once; the others open.
+const FIRST_ROWS: usize = 5;
+
+fn sought(bench: Bench, deciding: Deciding) -> Sought {
+    Sought {
+        target: bench.route.with_untracked(|route| route.target),
+        purpose: deciding.purpose.get_untracked(),
+        limits: deciding.limits.get_untracked(),
+    }
+}
+
+/// One end of the target.
+fn target(bench: Bench, label: &'static str, is_least: bool) -> AnyView {
+    let get = move || {
+        bench.route.with(|route| {
+            if is_least {
+                route.target.least_hrc
+            } else {
+                route.target.most_hrc
+            }
+        })
+    };
+    let set = move |hrc: f64| {
+        bench.change(|route| {
+            let target = &mut route.target;
+            if is_least {
+                target.least_hrc = hrc;
+                target.most_hrc = target.most_hrc.max(hrc);
+            } else {
+                target.most_hrc = hrc;
+                target.least_hrc = target.least_hrc.min(hrc);
+            }
+        });
+    };
+    let quantity = quantities::plain("\u{a0}HRC", 1, TARGET_HRC, 0.5, "Write 60 HRC.");
+    view! { <Typed label=label quantity=Signal::stored(quantity) value=Signal::derive(get) set=set /> }
+    .into_any()
+}
+
+/// A limit that may be left open.
+fn limit(
+    deciding: Deciding,
+    label: &'static str,
+    quantity: crate::controls::Quantity,
+    scale: f64,
+    get: fn(&Limits) -> Option<f64>,
+    set: fn(&mut Limits, Option<f64>),
+) -> AnyView {
+    let value = move || {
+        deciding
+            .limits
+            .with(get)
+            .map_or(f64::NAN, |value| value * scale)
+    };
+    view! {
+        <Typed
+            label=label
+            quantity=Signal::stored(quantity.optional())
+            value=Signal::derive(value)
+            set=move |value: f64| {
+                let known = Some(value / scale).filter(|value| !value.is_nan());
+                deciding.limits.update(|limits| set(limits, known));
+            }
+        />
+    }
+    .into_any()
+}
+
+/// The steps of a route in a line.
+pub(super) fn steps(route: &Route, scale: TemperatureScale) -> String {
+    let mut parts = vec![
+        format!(
+            "{} for {}",
+            format_temperature(route.soak.temperature_c, scale),
+            format_duration_s(60.0 * route.soak.time_min)
+        ),
+        bath_words(&route.quench, scale),
+    ];
+    parts.extend(route.cold.as_ref().map(|cold| {
+        let at = format_temperature(cold.temperature_c, scale);
+        format!("cold at {at}")
+    }));
+    let tempers = route.tempers.chunk_by(|a, b| a == b).filter_map(|same| {
+        let temper = same.first()?;
+        let times = match same.len() {
+            1 => String::new(),
+            times => format!("{times} × "),
+        };
+        Some(format!(
+            "temper {times}{} at {}",
+            format_duration_s(60.0 * temper.time_min),
+            format_temperature(temper.temperature_c, scale)
+        ))
+    });
+    parts.extend(tempers);
+    parts.join(" → ")
+}
+
+/// What is known of a route that was found.
+fn facts(found: &FoundRoute) -> String {
+    let [least, most] = found.band_hrc.map(|hrc| format_fixed(hrc, 1));
+    let mut facts = vec![format!("Nine in ten pieces {least} to {most}\u{a0}HRC")];
+    facts.extend(
+        found
+            .margin_factor
+            .map(|factor| format!("the quench could be {} slower", format_factor(factor))),
+    );
+    facts.extend(
+        found
+            .austenite
+            .map(|austenite| format!("retained austenite {}", format_percent(austenite))),
+    );
+    facts.push(format!("grain {}", format_fixed(found.grain_astm, 1)));
+    facts.push(format_duration_s(3600.0 * found.time_h));
+    if found.may_crack {
+        facts.push("the quench may crack it".to_owned());
+    }
+    if found.embrittles {
+        facts.push("a temper in the embrittling range".to_owned());
+    }
+    let not_checked = found.not_checked.iter().map(|limit| match limit {
+        Limit::Margin => "its margin is not known",
+        _ => "its retained austenite is not known",
+    });
+    facts.extend(not_checked.map(str::to_owned));
+    facts.join("; ")
+}
+
+/// Puts a route on the bench, and leads there.
+fn load(bench: Bench, route: &Route) {
+    let route = route.clone();
+    bench.change(|now| *now = route);
+    bench.place.set(Place::Bench);
+}
+
+fn row(bench: Bench, place: usize, found: &FoundRoute, scale: TemperatureScale) -> AnyView {
+    let chance = found.chance.map_or_else(
+        || "chance not known".to_owned(),
+        |chance| format!("{} in 100 meet it", format_fixed(100.0 * chance, 0)),
+    );
+    let keep = found.route.clone();
+    let route = found.route.clone();
+    view! {
+        <li>
+            <p class="title">
+                <b>{format_fixed(found.hrc, 1)} "\u{a0}HRC"</b>
+                " "
+                <span class="chance">{chance}</span>
+            </p>
+            <p>{steps(&found.route, scale)}</p>
+            <p class="hint">{found.reason.clone()} " " {facts(found)} "."</p>
+            <div class="actions">
+                <button
+                    type="button"
+                    class="press"
+                    aria-label=format!("Put on the bench: route {}", place + 1)
+                    on:click=move |_| load(bench, &route)
+                >
+                    "Put on the bench"
+                </button>
+                <button
+                    type="button"
+                    class="press"
+                    aria-label=format!("Keep on the shelf: route {}", place + 1)
+                    on:click=move |_| super::shelf::keep_route(bench, keep.clone())
+                >
+                    "Keep on the shelf"
+                </button>
+            </div>
+        </li>
+    }
+    .into_any()
+}
+
+/// The ring about the point that is picked; a press picks the nearest.
+fn points(picked: RwSignal<usize>, shown: Shown) -> AnyView {
+    let pick = move |press: MouseEvent| {
+        let at_px = [f64::from(press.offset_x()), f64::from(press.offset_y())];
+        let Some(scene) = shown.get_untracked() else {
+            return;
+        };
+        let distance_px = |handle: &Handle| {
+            let [x, y] = handle.at_px;
+            (x - at_px[0]).hypot(y - at_px[1])
+        };
+        let all = scene.handles.iter().enumerate();
+        let nearest = all.min_by(|a, b| distance_px(a.1).total_cmp(&distance_px(b.1)));
+        if let Some((place, _)) = nearest {
+            picked.set(place);
+        }
+    };
+    let at = move || {
+        let scene = shown.get()?;
+        scene.handles.get(picked.get()).map(|handle| handle.at_px)
+    };
+    let px = move |axis: usize| at().map_or_else(String::new, |at| format!("{:.1}px", at[axis]));
+    view! {
+        <div class="points" aria-hidden="true" on:click=pick>
+            <i class="ring" style:left=move || px(0) style:top=move || px(1)></i>
+        </div>
+    }
+    .into_any()
+}
+
+/// Hardness against toughness: a route is picked on the chart or with the slider.
+fn trade_off(bench: Bench, all: &Arc<(Sought, Found)>) -> AnyView {
+    let (sought, found) = all.as_ref();
+    let target = [sought.target.least_hrc, sought.target.most_hrc];
+    let data: Vec<TradeOffPoint> = found
+        .trade_off
+        .iter()
+        .map(|point| TradeOffPoint {
+            hrc: point.hrc,
+            toughness_points: point.toughness_points,
+        })
+        .collect();
+    let first = data
+        .iter()
+        .position(|point| (target[0]..=target[1]).contains(&point.hrc));
+    let picked = RwSignal::new(first.unwrap_or_default());
+    let last = data.len() - 1;
+    let of = {
+        let all = all.clone();
+        move |place: usize| all.1.trade_off.get(place).cloned()
+    };
+    let words = {
+        let of = of.clone();
+        Signal::derive(move || {
+            of(picked.get()).map_or_else(String::new, |point| {
+                let hrc = format_fixed(point.hrc, 1);
+                format!("{hrc}\u{a0}HRC: {}", steps(&point.route, bench.scale.get()))
+            })
+        })
+    };
+    let put = move |_| {
+        if let Some(point) = of(picked.get_untracked()) {
+            load(bench, &point.route);
+        }
+    };
+    view! {
+        <section class="trade-off" aria-label="Hardness against toughness">
+            <h4>"Hardness against toughness"</h4>
+            <p class="hint">
+                "Routes that none other beats in both. Points of toughness order them; they are no quantity."
+            </p>
+            <Plot
+                class="trade"
+                scene=move |width, height| trade_off_chart(&data, target, [width, height])
+                handles=Box::new(move |shown| points(picked, shown))
+            />
+            <input
+                type="range"
+                min="0"
+                max=last.to_string()
+                step="1"
+                aria-label="Route on the chart, from the hardest to the toughest"
+                aria-valuetext=words
+                prop:value=move || picked.get().to_string()
+                on:input:target=move |event| {
+                    if let Ok(place) = event.target().value().parse() {
+                        picked.set(place);
+                    }
+                }
+            />
+            <p>{words}</p>
+            <button type="button" class="press" on:click=put>
+                "Put this one on the bench"
+            </button>
+        </section>
+    }
+    .into_any()
+}
+
+/// What was found.
+fn results(bench: Bench, all: &Arc<(Sought, Found)>) -> AnyView {
+    let found = &all.1;
+    let scale = bench.scale.get();
+    let head = match found.routes.len() {
+        0 => format!("No route of {} tried serves.", found.tried),
+        1 => format!("One route of {} tried serves.", found.tried),
+        count => format!("The best {count} of {} tried.", found.tried),
+    };
+    let mut rows: Vec<AnyView> = found
+        .routes
+        .iter()
+        .enumerate()
+        .map(|(place, route)| row(bench, place, route, scale))
+        .collect();
+    let more = rows.split_off(rows.len().min(FIRST_ROWS));
+    let more = (!more.is_empty()).then(|| {
+        view! {
+            <details>
+                <summary>{format!("{} more", more.len())}</summary>
+                <ol>{more}</ol>
+            </details>
+        }
+    });
+    let nearest = found
+        .nearest
+        .as_ref()
+        .map(|nearest| view! { <p class="nearest">{nearest.words.clone()}</p> });
+    let chart = (!found.trade_off.is_empty()).then(|| trade_off(bench, all));
+    view! {
+        <p role="status">{head}</p>
+        {nearest}
+        <div class="found">
+            <div>
+                <ol>{rows}</ol>
+                {more}
+            </div>
+            {chart}
+        </div>
+    }
+    .into_any()
+}
+
+/// The search.
+#[component]
+pub(super) fn Finding(deciding: Deciding) -> impl IntoView {
+    let bench = bench();
+    let start = move |()| {
+        let sought = sought(bench, deciding);
+        let route = bench.route.get_untracked();
+        let shop = deciding.shop.get_untracked();
+        let question = Question::Find(Box::new(route), Box::new(shop), sought);
+        deciding.finding.ask(&question, move |told| match told {
+            Told::Found(done, found) => {
+                deciding.found.try_set(Some(Arc::new((sought, *found))));
+                done >= 1.0
+            }
+            _ => false,
+        });
+    };
+    let no_cold = Signal::derive(move || deciding.limits.with(|limits| limits.no_cold));
+    view! {
+        <h3>"Find a route"</h3>
+        <div class="asked-for">
+            {target(bench, "hardness from", true)}
+            {target(bench, "to", false)}
+            <div class="field">
+                <span class="label">"for"</span>
+                <Segment
+                    name="What the piece is for"
+                    entries=vec![
+                        (Purpose::Edge, "an edge"),
+                        (Purpose::Wear, "wear"),
+                        (Purpose::Impact, "blows"),
+                        (Purpose::Spring, "a spring"),
+                    ]
+                    chosen=deciding.purpose
+                    pick=move |purpose| deciding.purpose.set(purpose)
+                />
+            </div>
+            <div class="field">
+                <span class="label">"cold step"</span>
+                <Segment
+                    name="Cold step"
+                    entries=vec![(false, "where it helps"), (true, "none")]
+                    chosen=no_cold
+                    pick=move |no_cold| deciding.limits.update(|limits| limits.no_cold = no_cold)
+                />
+            </div>
+            {limit(
+                deciding,
+                "retained austenite at most",
+                quantities::plain("\u{a0}%", 0, AUSTENITE_PERCENT, 1.0, "Write 8 %, or nothing."),
+                100.0,
+                |limits| limits.most_austenite,
+                |limits, value| limits.most_austenite = value,
+            )}
+            {limit(
+                deciding,
+                "grain at least as fine as ASTM",
+                quantities::plain("", 1, GRAIN_ASTM, 0.5, "Write 8, or nothing."),
+                1.0,
+                |limits| limits.least_grain_astm,
+                |limits, value| limits.least_grain_astm = value,
+            )}
+            {limit(
+                deciding,
+                "all done within",
+                quantities::plain("\u{a0}h", 1, TIME_H, 0.5, "Write 6 h, or nothing."),
+                1.0,
+                |limits| limits.longest_h,
+                |limits, value| limits.longest_h = value,
+            )}
+        </div>
+        <Working task=deciding.finding words="Find routes" start=start />
+        {live(move || {
+            deciding
+                .found
+                .get()
+                .map_or_else(|| ().into_any(), |found| results(bench, &found))
+        })}
+    }
+    .into_any()
+}

@@ -1,0 +1,161 @@
+//! What the logbook teaches of furnace, quenchants, heats and tester, and of the next piece.
+
+use super::decide::{Deciding, Working};
+use crate::controls::{Segment, live};
+use crate::decide::{Question, Taught, Told};
+use crate::logbook::Reading;
+use crate::state::bench;
+use leptos::prelude::*;
+use recalesce::advise::Band;
+use recalesce::save::logbook::Run;
+use recalesce::units::{format_fixed, format_percent};
+use std::sync::Arc;
+
+/// Part by which a band has to be narrower for it to count as learnt.
+const TELLS: f64 = 0.05;
+
+fn hrc(band: &Band) -> String {
+    let [mean, least, most] = [band.mean, band.least, band.most].map(|hrc| format_fixed(hrc, 1));
+    format!("{mean}\u{a0}HRC, nine in ten from {least} to {most}")
+}
+
+fn listed(title: &'static str, words: &[String]) -> Option<AnyView> {
+    (!words.is_empty()).then(|| {
+        let rows = words.iter().map(|words| view! { <li>{words.clone()}</li> });
+        view! {
+            <h4>{title}</h4>
+            <ul class="taught">{rows.collect_view()}</ul>
+        }
+        .into_any()
+    })
+}
+
+fn results(taught: &Taught, is_used: bool) -> AnyView {
+    let (told, untold): (Vec<_>, Vec<_>) = taught
+        .learnt
+        .iter()
+        .cloned()
+        .partition(|(_, narrower)| *narrower >= TELLS);
+    let learnt: Vec<String> = told
+        .into_iter()
+        .map(|(words, narrower)| {
+            format!("{words} Its band is {} narrower.", format_percent(narrower))
+        })
+        .collect();
+    let nothing = (!untold.is_empty()).then(|| {
+        let count = untold.len();
+        view! {
+            <details>
+                <summary>{format!("{count} on which it says next to nothing")}</summary>
+                <ul class="taught">
+                    {untold.into_iter().map(|(words, _)| view! { <li>{words}</li> }).collect_view()}
+                </ul>
+            </details>
+        }
+    });
+    let next_piece = taught.prediction.as_ref().map(|prediction| {
+        let shown = if is_used {
+            &prediction.after
+        } else {
+            &prediction.before
+        };
+        let other = if is_used {
+            &prediction.before
+        } else {
+            &prediction.after
+        };
+        let [shown, other] = [shown, other].map(hrc);
+        let also = if is_used { "Without it: " } else { "With it: " };
+        view! {
+            <p class="says">
+                "The next piece of the route on the bench: " <b>{shown}</b> ". " {also} {other} "."
+            </p>
+        }
+    });
+    let outliers: Vec<String> = taught
+        .outliers
+        .iter()
+        .map(|name| format!("A reading of {name} lies too far off to count fully."))
+        .collect();
+    view! {
+        <p role="status">{format!("{} readings counted.", taught.used)}</p>
+        {next_piece}
+        {listed("Learnt", &learnt)}
+        {nothing}
+        {listed("Not told apart", &taught.entangled)}
+        {listed("Far off", &outliers)}
+        {listed("Left out", &taught.not_used)}
+        {listed("What would teach most next", &taught.next)}
+    }
+    .into_any()
+}
+
+/// The panel.
+#[component]
+pub(super) fn Learning(deciding: Deciding) -> impl IntoView {
+    let bench = bench();
+    let log = bench.log;
+    log.read();
+    let runs = Memo::new(move |_| log.book.with(|book| book.len()));
+    let start = move |()| {
+        let mut kept: Vec<Run> = log
+            .book
+            .with_untracked(|book| book.runs().cloned().collect());
+        kept.sort_by_key(|run| run.day);
+        let logged = kept.iter().map(Run::logged).collect();
+        let question = Question::Learn(
+            logged,
+            Box::new(deciding.shop.get_untracked()),
+            Box::new(bench.route.get_untracked()),
+        );
+        deciding.learning.ask(&question, move |told| match told {
+            Told::Taught(taught) => {
+                deciding.taught.try_set(Some(Arc::new(*taught)));
+                true
+            }
+            _ => false,
+        });
+    };
+    let hint = move || {
+        match (log.reading.get(), runs.get()) {
+        (Reading::Unasked | Reading::Out, _) => "The logbook is being read.".to_owned(),
+        (Reading::Done, 0) => {
+            "Nothing is logged yet. Harden a piece, log the run, write down a reading: one coupon already moves what is known of furnace, quenchant and heat.".to_owned()
+        }
+        (Reading::Done, count) => format!(
+            "From {count} logged runs: how far furnace, quenchants, heats, oven and tester are from what is assumed. Nothing of it is used on the bench."
+        ),
+    }
+    };
+    view! {
+        <h3>"What the logbook teaches"</h3>
+        <p class="hint">{hint}</p>
+        <Show when=move || runs.get() != 0>
+            <Working task=deciding.learning words="Read the logbook" start=start />
+        </Show>
+        {live(move || {
+            deciding
+                .taught
+                .get()
+                .map_or_else(
+                    || ().into_any(),
+                    |taught| {
+                        view! {
+                            <div class="actions">
+                                <span class="hint">"What it teaches is"</span>
+                                <Segment
+                                    name="What the logbook teaches"
+                                    entries=vec![(false, "off"), (true, "on")]
+                                    chosen=deciding.is_used
+                                    pick=move |is_used| deciding.is_used.set(is_used)
+                                />
+                            </div>
+                            {results(&taught, deciding.is_used.get())}
+                        }
+                            .into_any()
+                    },
+                )
+        })}
+    }
+    .into_any()
+}

@@ -1,0 +1,203 @@
+//! How sure the route on the bench is, and what matters most about it.
+
+use super::decide::{Deciding, Working};
+use crate::controls::live;
+use crate::decide::{Matters, Question, SEED, Sure, Told, Varies};
+use crate::state::bench;
+use leptos::prelude::*;
+use recalesce::advise::{Quantiles, Tolerances};
+use recalesce::units::{format_factor, format_fixed, format_percent, format_weight_percent};
+use std::sync::Arc;
+
+/// Least part of a spread that is shown.
+const LEAST_PART: f64 = 0.01;
+
+impl Varies {
+    const fn words(self) -> &'static str {
+        match self {
+            Self::FinalHrc => "hardness after the last step",
+            Self::QuenchedHrc => "hardness as quenched",
+            Self::FinalAustenite => "retained austenite after the last step",
+            Self::Carbon => "carbon in solution",
+            Self::Grain => "grain, ASTM number",
+            Self::Margin => "margin of the quench",
+        }
+    }
+
+    fn figure(self, value: f64) -> String {
+        match self {
+            Self::FinalHrc | Self::QuenchedHrc => format!("{}\u{a0}HRC", format_fixed(value, 1)),
+            Self::FinalAustenite => format_percent(value),
+            Self::Carbon => format_weight_percent(value),
+            Self::Grain => format_fixed(value, 1),
+            Self::Margin => format_factor(value),
+        }
+    }
+}
+
+fn row(varies: Varies, quantiles: &Quantiles) -> AnyView {
+    let cells = [
+        quantiles.p05,
+        quantiles.p25,
+        quantiles.p50,
+        quantiles.p75,
+        quantiles.p95,
+    ]
+    .map(|value| view! { <td>{varies.figure(value)}</td> });
+    view! {
+        <tr>
+            <th scope="row">{varies.words()}</th>
+            {cells}
+        </tr>
+    }
+    .into_any()
+}
+
+/// What matters for one number: the sentence, and a bar for each thing that is open.
+fn matters(one: &Matters) -> AnyView {
+    let all: f64 = one
+        .shares
+        .iter()
+        .map(|(_, total, _)| total.max(0.0))
+        .sum::<f64>()
+        .max(f64::MIN_POSITIVE);
+    let parts = one
+        .shares
+        .iter()
+        .map(|(name, total, error)| (name, total.max(0.0) / all, error / all));
+    let bars = parts
+        .filter(|(_, part, _)| *part >= LEAST_PART)
+        .map(|(name, part, error)| {
+            view! {
+                <li>
+                    <span>{name.clone()}</span>
+                    <span class="bar" aria-hidden="true">
+                        <i style:width=format!("{:.1}%", 100.0 * part)></i>
+                    </span>
+                    <span class="part">
+                        {format_percent(part)} <small>" ± " {format_percent(error)}</small>
+                    </span>
+                </li>
+            }
+        })
+        .collect_view();
+    view! {
+        <section class="matters">
+            <p>{one.words.clone()}</p>
+            <ul>{bars}</ul>
+        </section>
+    }
+    .into_any()
+}
+
+fn results(sure: &Sure) -> AnyView {
+    let in_100 = |part: f64| format_fixed(100.0 * part, 0);
+    let mut says = Vec::new();
+    says.extend(
+        sure.meets_target_part
+            .map(|part| format!("{} of 100 pieces meet the target.", in_100(part))),
+    );
+    says.extend(
+        sure.hardens_part
+            .map(|part| format!("{} of 100 harden where it decides.", in_100(part))),
+    );
+    if sure.refused > 0 {
+        says.push(format!(
+            "{} of {} cases have no outcome: too cold to harden, or outside the models.",
+            sure.refused,
+            sure.cases + sure.refused
+        ));
+    }
+    let rows = sure
+        .numbers
+        .iter()
+        .map(|(varies, quantiles)| row(*varies, quantiles))
+        .collect_view();
+    let open = sure
+        .open
+        .iter()
+        .map(|(name, source)| view! { <li>{name.clone()} ": " {source.clone()}</li> })
+        .collect_view();
+    view! {
+        <p class="says">{says.join(" ")}</p>
+        <div class="scrolled" tabindex="0" role="region" aria-label="How sure each number is">
+            <table>
+                <thead>
+                    <tr>
+                        <td></td>
+                        <th scope="col">"1 in 20 below"</th>
+                        <th scope="col">"a quarter below"</th>
+                        <th scope="col">"half below"</th>
+                        <th scope="col">"a quarter above"</th>
+                        <th scope="col">"1 in 20 above"</th>
+                    </tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+        </div>
+        <h4>"What matters most"</h4>
+        {if sure.is_whole {
+            sure.matters.iter().map(matters).collect_view().into_any()
+        } else {
+            view! { <p class="hint">"Being worked out."</p> }.into_any()
+        }}
+        <details>
+            <summary>"What was open"</summary>
+            <ul class="open">{open}</ul>
+            <p class="hint">
+                {format!(
+                    "{} cases, drawn evenly with seed {SEED}: the same route gives the same numbers. Parts are of the variance that would be left were all else known, after Sobol, with their standard error.",
+                    sure.cases + sure.refused,
+                )}
+            </p>
+        </details>
+    }
+    .into_any()
+}
+
+/// The panel.
+#[component]
+pub(super) fn HowSure(deciding: Deciding) -> impl IntoView {
+    let bench = bench();
+    let start = move |()| {
+        let route = bench.route.get_untracked();
+        let oven = deciding
+            .shop
+            .with_untracked(|shop| shop.temper_oven.map(|oven| oven.band_k));
+        let tolerances = Tolerances {
+            temper_band_k: oven,
+            ..Tolerances::default()
+        };
+        deciding.weighed.set(Some(route.clone()));
+        deciding.sure.set(None);
+        let question = Question::Sure(Box::new(route), tolerances);
+        deciding.weighing.ask(&question, move |told| match told {
+            Told::Sure(sure) => {
+                let is_whole = sure.is_whole;
+                deciding.sure.try_set(Some(Arc::new(*sure)));
+                is_whole
+            }
+            _ => false,
+        });
+    };
+    let is_of_another = move || {
+        deciding.sure.with(Option::is_some)
+            && deciding
+                .weighed
+                .with(|weighed| bench.route.with(|now| weighed.as_ref() != Some(now)))
+    };
+    view! {
+        <h3>"How sure is the route on the bench?"</h3>
+        <p class="hint">
+            "Furnace, thermocouple, chemistry, thickness, quenchant, oven and the models' own errors are drawn again and again."
+        </p>
+        <Working task=deciding.weighing words="Work it out" start=start />
+        <Show when=is_of_another>
+            <p class="hint">"The route on the bench has changed since."</p>
+        </Show>
+        {live(move || {
+            deciding.sure.get().map_or_else(|| ().into_any(), |sure| results(&sure))
+        })}
+    }
+    .into_any()
+}

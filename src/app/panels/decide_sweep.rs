@@ -1,0 +1,294 @@
+//! One input of the route on the bench through a range, and any number that comes out.
+
+use super::decide::{Deciding, Working};
+use crate::browser::files;
+use crate::controls::{Quantity, Typed, live, quantities};
+use crate::decide::{Question, Told};
+use crate::plot::Plot;
+use crate::state::{Bench, bench};
+use leptos::prelude::*;
+use recalesce::advise::{Numbers, SweepPoint, SweptInput, sweep_csv};
+use recalesce::chart::{SweepData, sweep_chart};
+use recalesce::units::{LengthUnit, TemperatureScale};
+use std::sync::Arc;
+
+/// Name of the file of numbers.
+const FILE_NAME: &str = "recalesce-sweep.csv";
+/// How far about its value an input is first taken.
+const ABOUT: f64 = 0.15;
+
+/// What was swept.
+pub(crate) struct Swept {
+    input: SweptInput,
+    now: f64,
+    points: Vec<SweepPoint>,
+}
+
+/// A number that comes out.
+#[derive(Clone, Copy)]
+struct Output {
+    words: &'static str,
+    unit: &'static str,
+    /// From the number to what is shown.
+    scale: f64,
+    of: fn(&Numbers) -> Option<f64>,
+}
+
+const OUTPUTS: [Output; 8] = [
+    Output {
+        words: "hardness after the last step",
+        unit: "HRC",
+        scale: 1.0,
+        of: |n| n.final_hrc,
+    },
+    Output {
+        words: "hardness as quenched",
+        unit: "HRC",
+        scale: 1.0,
+        of: |n| n.quenched_hrc,
+    },
+    Output {
+        words: "retained austenite after the last step",
+        unit: "%",
+        scale: 100.0,
+        of: |n| n.final_austenite,
+    },
+    Output {
+        words: "retained austenite as quenched",
+        unit: "%",
+        scale: 100.0,
+        of: |n| n.quenched_austenite,
+    },
+    Output {
+        words: "carbon in solution",
+        unit: "%",
+        scale: 1.0,
+        of: |n| n.carbon_wt,
+    },
+    Output {
+        words: "undissolved carbide",
+        unit: "%",
+        scale: 100.0,
+        of: |n| n.carbide,
+    },
+    Output {
+        words: "grain",
+        unit: "ASTM",
+        scale: 1.0,
+        of: |n| n.grain_astm,
+    },
+    Output {
+        words: "margin of the quench",
+        unit: "times",
+        scale: 1.0,
+        of: |n| n.margin_factor,
+    },
+];
+
+const fn words(input: SweptInput) -> &'static str {
+    match input {
+        SweptInput::SoakC => "soak temperature",
+        SweptInput::SoakMin => "soak time",
+        SweptInput::ThicknessMm => "thickness",
+        SweptInput::Agitation => "quench, times the still bath",
+        SweptInput::AirDelayS => "time in air before the bath",
+        SweptInput::TemperC => "temper temperature",
+        SweptInput::TemperMin => "temper time",
+    }
+}
+
+fn quantity(input: SweptInput, scale: TemperatureScale, length: LengthUnit) -> Quantity {
+    let range = input.allowed();
+    match input {
+        SweptInput::SoakC | SweptInput::TemperC => quantities::temperature(scale, range),
+        SweptInput::SoakMin | SweptInput::TemperMin => quantities::minutes(range, 1.0),
+        SweptInput::ThicknessMm => quantities::length(length, range, 0.5),
+        SweptInput::Agitation => quantities::plain("", 2, range, 0.1, "Write 1 for a still bath."),
+        SweptInput::AirDelayS => quantities::seconds(range, 1.0),
+    }
+}
+
+/// A range about what the route has, in round numbers where it can be.
+fn about(bench: Bench, input: SweptInput) -> [f64; 2] {
+    let now = bench
+        .route
+        .with_untracked(|route| input.of(route))
+        .unwrap_or(0.0);
+    let (least, most) = input.allowed();
+    let [from, to] = match input {
+        SweptInput::SoakC => [now - 50.0, now + 70.0],
+        SweptInput::TemperC => [150.0, 400.0],
+        SweptInput::AirDelayS => [0.0, 20.0],
+        SweptInput::Agitation => [0.3, 3.0],
+        _ => [now * ABOUT.max(0.25), now * 3.0],
+    };
+    [from.clamp(least, most), to.clamp(least, most)]
+}
+
+/// What is told of it on a scale of temperature and in a unit of length.
+fn shown(input: SweptInput, value: f64, scale: TemperatureScale, length: LengthUnit) -> f64 {
+    match input {
+        SweptInput::SoakC | SweptInput::TemperC => scale.of_celsius(value),
+        SweptInput::ThicknessMm => length.of_mm(value),
+        _ => value,
+    }
+}
+
+const fn unit(input: SweptInput, scale: TemperatureScale, length: LengthUnit) -> &'static str {
+    match input {
+        SweptInput::SoakC | SweptInput::TemperC => scale.symbol(),
+        SweptInput::SoakMin | SweptInput::TemperMin => "min",
+        SweptInput::ThicknessMm => length.symbol(),
+        SweptInput::Agitation => "times the still bath",
+        SweptInput::AirDelayS => "s",
+    }
+}
+
+fn data(bench: Bench, swept: &Swept, output: Output) -> SweepData {
+    let (scale, length) = (bench.scale.get(), bench.length.get());
+    let at = |value| shown(swept.input, value, scale, length);
+    SweepData {
+        input: format!(
+            "{}, {}",
+            words(swept.input),
+            unit(swept.input, scale, length)
+        ),
+        output: format!("{}, {}", output.words, output.unit),
+        now: at(swept.now),
+        points: swept
+            .points
+            .iter()
+            .map(|point| {
+                let value = (output.of)(&point.numbers).map(|value| output.scale * value);
+                [at(point.input), value.unwrap_or(f64::NAN)]
+            })
+            .collect(),
+    }
+}
+
+fn results(bench: Bench, swept: &Arc<Swept>, output: RwSignal<usize>) -> AnyView {
+    let of_chart = swept.clone();
+    let scene = move |width, height| {
+        let output = OUTPUTS.get(output.get()).copied()?;
+        sweep_chart(&data(bench, &of_chart, output), [width, height])
+    };
+    let refused = swept.points.iter().filter(|point| point.refused.is_some());
+    let why = refused
+        .clone()
+        .next()
+        .and_then(|point| point.refused.clone());
+    let refused = refused.count();
+    let refused = why.map(|why| {
+        view! { <p class="hint">{format!("{refused} of {} steps have no outcome: {why}", swept.points.len())}</p> }
+    });
+    let swept = swept.clone();
+    let offer = move |_| {
+        let offered = sweep_csv(swept.input, &swept.points)
+            .ok()
+            .and_then(|text| files::offer(FILE_NAME, "text/csv", &text));
+        if offered.is_none() {
+            bench.warn("The file could not be offered.".to_owned());
+        }
+    };
+    view! {
+        <Plot class="trade" scene=scene nothing="The models tell nothing of it in this range." />
+        {refused}
+        <div class="actions">
+            <button type="button" class="press" on:click=offer>
+                "Save all numbers as CSV"
+            </button>
+        </div>
+    }
+    .into_any()
+}
+
+/// The panel.
+#[component]
+pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
+    let bench = bench();
+    let input = RwSignal::new(SweptInput::SoakC);
+    let range = RwSignal::new(about(bench, SweptInput::SoakC));
+    let output = RwSignal::new(0);
+    let end = move |label: &'static str, end: usize| {
+        view! {
+            <Typed
+                label=label
+                quantity=Signal::derive(move || {
+                    quantity(input.get(), bench.scale.get(), bench.length.get())
+                })
+                value=Signal::derive(move || range.get()[end])
+                set=move |value: f64| range.update(|range| range[end] = value)
+            />
+        }
+    };
+    let start = move |()| {
+        let route = bench.route.get_untracked();
+        let swept = input.get_untracked();
+        let now = swept.of(&route).unwrap_or(f64::NAN);
+        let question = Question::Sweep(Box::new(route), swept, range.get_untracked());
+        deciding.sweeping.ask(&question, move |told| match told {
+            Told::Swept(points) => {
+                let swept = Swept {
+                    input: swept,
+                    now,
+                    points,
+                };
+                deciding.swept.try_set(Some(Arc::new(swept)));
+                true
+            }
+            _ => false,
+        });
+    };
+    let inputs = SweptInput::ALL.map(|one| {
+        view! {
+            <option value=one.column() selected=one == SweptInput::SoakC>
+                {words(one)}
+            </option>
+        }
+    });
+    let outputs = OUTPUTS.map(|one| view! { <option value=one.words>{one.words}</option> });
+    view! {
+        <h3>"One thing at a time"</h3>
+        <div class="asked-for">
+            <label class="field">
+                <span class="label">"take"</span>
+                <select
+                    class="text"
+                    on:change:target=move |event| {
+                        let picked = event.target().value();
+                        let found = SweptInput::ALL.into_iter().find(|one| one.column() == picked);
+                        if let Some(found) = found {
+                            input.set(found);
+                            range.set(about(bench, found));
+                        }
+                    }
+                >
+                    {inputs.collect_view()}
+                </select>
+            </label>
+            {end("from", 0)}
+            {end("through to", 1)}
+            <label class="field">
+                <span class="label">"and look at"</span>
+                <select
+                    class="text"
+                    on:change:target=move |event| {
+                        let picked = event.target().value();
+                        let place = OUTPUTS.iter().position(|one| one.words == picked);
+                        output.set(place.unwrap_or_default());
+                    }
+                >
+                    {outputs.collect_view()}
+                </select>
+            </label>
+        </div>
+        <Working task=deciding.sweeping words="Take it through" start=start />
+        {live(move || {
+            deciding
+                .swept
+                .get()
+                .map_or_else(|| ().into_any(), |swept| results(bench, &swept, output))
+        })}
+    }
+    .into_any()
+}

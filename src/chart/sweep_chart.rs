@@ -1,0 +1,130 @@
+//! One number of a route while one input of it is taken through a range.
+
+use super::axis::{Axis, Shown};
+use super::face::Weight;
+use super::frame;
+use super::ink::Ink;
+use super::numbers::fixed;
+use super::plane::{Plane, Rect};
+use super::scene::{Anchor, Label, Mark, Pen, Scene, data, px};
+
+/// What the chart shows, in the units shown.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SweepData {
+    /// The input with its unit.
+    pub input: String,
+    /// The number with its unit.
+    pub output: String,
+    /// Where the route stands.
+    pub now: f64,
+    /// Input and number; not a number where there is no outcome.
+    pub points: Vec<[f64; 2]>,
+}
+
+/// Part of the range left free above and below.
+const ROOM: f64 = 0.08;
+/// Part of a number below which a range of it is drawn no larger.
+const LEAST_PART: f64 = 0.02;
+
+/// The chart at a size in css px; none without an outcome.
+pub fn sweep_chart(sweep: &SweepData, size_px: [f64; 2]) -> Option<Scene> {
+    let known: Vec<[f64; 2]> = sweep
+        .points
+        .iter()
+        .copied()
+        .filter(|[x, y]| x.is_finite() && y.is_finite())
+        .collect();
+    let first = known.first()?;
+    let inputs = sweep.points.iter().map(|[x, _]| *x);
+    let (left, right) = inputs.fold((first[0], first[0]), |(l, r), x| (l.min(x), r.max(x)));
+    let (low, high) = known.iter().fold((first[1], first[1]), |(l, h), [_, y]| {
+        (l.min(*y), h.max(*y))
+    });
+    let least_span = (LEAST_PART * high.abs()).max(1e-6);
+    let short = (least_span - (high - low)).max(0.0);
+    let room = ROOM * (high - low).max(least_span);
+    let [width, height] = size_px;
+    let plane = Plane::new(
+        Axis::linear(left, right.max(left + 1e-6)),
+        Axis::linear(low - 0.5 * short - room, high + 0.5 * short + room),
+        Rect::new(46.0, 20.0, width - 14.0, height - 32.0),
+    );
+    let mut scene = Scene::new(size_px, plane);
+    for tick in plane.y.ticks(5, Shown::SAME) {
+        frame::level_line(&mut scene, tick.value);
+        let at = px(plane.rect.left - 5.0, plane.y_px(tick.value));
+        scene.label(frame::tick_label(at, Anchor::End, tick.label));
+    }
+    frame::bottom_axis(&mut scene, plane.x.ticks(6, Shown::SAME), true);
+    frame::base_line(&mut scene);
+    frame::axis_title(&mut scene, &sweep.input);
+    scene.label(
+        Label::new(px(4.0, 9.0), Anchor::Start, sweep.output.as_str()).styled(
+            Ink::Ink3,
+            11.0,
+            Weight::Text,
+        ),
+    );
+    scene.curve(sweep.points.clone(), Pen::new(Ink::Ink, 1.75));
+    if let Some(value) = at(&known, sweep.now) {
+        scene.guide(
+            vec![[sweep.now, plane.y.low()], [sweep.now, plane.y.high()]],
+            Pen::new(Ink::Mark, 1.0),
+        );
+        scene.add(Mark::Dot {
+            at: data(sweep.now, value),
+            radius_px: 4.5,
+            paint: Ink::Mark.into(),
+            rim: Some((Ink::Sheet.into(), 1.75)),
+        });
+    }
+    let ends = [known.first()?, known.last()?]
+        .map(|[x, y]| format!("{} at {}", fixed(*y, 2), fixed(*x, 1)));
+    scene.summary = format!(
+        "{} against {}: {}, {}; between {} and {}.",
+        sweep.output,
+        sweep.input,
+        ends[0],
+        ends[1],
+        fixed(low, 2),
+        fixed(high, 2),
+    );
+    Some(scene)
+}
+
+/// The number at an input, straight between two points; none beyond them.
+fn at(known: &[[f64; 2]], input: f64) -> Option<f64> {
+    known.windows(2).find_map(|pair| {
+        let [[x0, y0], [x1, y1]] = [pair[0], pair[1]];
+        let part = (input - x0) / (x1 - x0);
+        (0.0..=1.0).contains(&part).then_some(y0 + part * (y1 - y0))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_route_stands_on_its_curve_and_gaps_are_left_out() {
+        let sweep = SweepData {
+            input: "soak temperature, °C".to_owned(),
+            output: "hardness, HRC".to_owned(),
+            now: 815.0,
+            points: vec![[700.0, f64::NAN], [800.0, 60.0], [830.0, 63.0]],
+        };
+        assert_eq!(at(&sweep.points[1..], 815.0), Some(61.5));
+        assert_eq!(at(&sweep.points[1..], 700.0), None);
+        let scene = sweep_chart(&sweep, [420.0, 260.0]).unwrap();
+        assert!(
+            scene.summary.contains("60.00 at 800.0"),
+            "{}",
+            scene.summary
+        );
+        let nothing = SweepData {
+            points: vec![[700.0, f64::NAN]],
+            ..sweep
+        };
+        assert!(sweep_chart(&nothing, [420.0, 260.0]).is_none());
+    }
+}
