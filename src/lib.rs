@@ -13,8 +13,9 @@
 //! | [`transform`] | isothermal curves, additivity, martensite, end-quench |
 //! | [`hardness`] | as-quenched, mixtures, tempering, scales |
 //! | [`route`] | the pipeline from a route to its outcome, and the verdicts |
-//! | [`advise`] | what a test coupon tells of a quenchant |
+//! | [`advise`] | finding a route, how sure it is, what matters, what a logbook teaches |
 //! | [`save`] | the file format, its versions and checks |
+//! | [`teach`] | experiments: lessons on the live bench, as data |
 //! | [`terminal`] | questions and answers, one JSON object a line |
 //! | [`chart`] | scenes in data units, clipping, drawing over any backend |
 //!
@@ -43,6 +44,7 @@ pub mod save;
 pub mod soak;
 pub mod sources;
 pub mod steel;
+pub mod teach;
 pub mod terminal;
 pub mod transform;
 pub mod units;

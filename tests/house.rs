@@ -6,7 +6,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Rooms from the ground up: a room may import itself and what stands before it.
-const ROOMS: [&str; 14] = [
+const ROOMS: [&str; 15] = [
     "numeric",
     "units",
     "steel",
@@ -19,6 +19,7 @@ const ROOMS: [&str; 14] = [
     "route",
     "advise",
     "save",
+    "teach",
     "terminal",
     "chart",
 ];

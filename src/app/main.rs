@@ -64,6 +64,7 @@ fn Page() -> impl IntoView {
     let place = move || match state.place.get() {
         Place::Bench => view! { <BenchPlace /> }.into_any(),
         Place::Decide => state.parts.deciding.view(|part| (part.show)()),
+        Place::Experiments => state.parts.teaching.view(|part| (part.show)()),
         place => state.parts.places.view(move |part| (part.show)(place)),
     };
     view! {
@@ -212,7 +213,12 @@ fn Dock() -> impl IntoView {
 fn BenchPlace() -> impl IntoView {
     let state = bench();
     let took_ms = move || state.computed.with(|c| format!("{:.3}", c.took_ms));
+    let guide = move || {
+        let is_guided = state.is_guided.get();
+        is_guided.then(|| state.parts.teaching.view(|part| (part.guide)()))
+    };
     view! {
+        {guide}
         <Piece />
         <Strip />
         <Tabs />

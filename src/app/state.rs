@@ -5,6 +5,7 @@ use super::browser::{density, theme};
 use super::errand::{Errand, MapOf, Runner, kept_up};
 use super::logbook::Log;
 use super::panels::decide::Deciding;
+use super::panels::lessons::Lessons;
 use super::parts::Parts;
 use super::undo::UndoHandle;
 use leptos::prelude::*;
@@ -26,6 +27,8 @@ pub(crate) enum Place {
     Bench,
     /// Where routes are found and weighed.
     Decide,
+    /// Experiments.
+    Experiments,
     /// The shelf: saved routes.
     Shelf,
     /// The logbook: what was done and measured.
@@ -138,6 +141,9 @@ pub(crate) struct Bench {
     pub(crate) overheating: Memo<Option<[GrainAt; 3]>>,
     /// What the place where it is decided holds, once it was opened.
     deciding: StoredValue<Option<Deciding>>,
+    /// Whether an experiment guides the bench, and what the experiments hold once they were opened.
+    pub(crate) is_guided: RwSignal<bool>,
+    lessons: StoredValue<Option<Lessons>>,
     /// What lives as long as the page.
     root: StoredValue<Option<Owner>>,
 }
@@ -191,6 +197,8 @@ impl Bench {
             runner,
             overheating: overheating(route, prepared),
             deciding: StoredValue::new(None),
+            is_guided: RwSignal::new(false),
+            lessons: StoredValue::new(None),
             root: StoredValue::new(Owner::current()),
         }
     }
@@ -227,14 +235,27 @@ impl Bench {
     /// What the place where it is decided holds; made when it is opened first, and then as long there
     /// as the page.
     pub(crate) fn deciding(self, open: impl FnOnce() -> Deciding) -> Deciding {
-        if let Some(deciding) = self.deciding.get_value() {
-            return deciding;
+        self.made_once(self.deciding, open)
+    }
+
+    /// The same of the experiments.
+    pub(crate) fn lessons(self, open: impl FnOnce() -> Lessons) -> Lessons {
+        self.made_once(self.lessons, open)
+    }
+
+    fn made_once<T: Copy + Send + Sync + 'static>(
+        self,
+        kept: StoredValue<Option<T>>,
+        open: impl FnOnce() -> T,
+    ) -> T {
+        if let Some(made) = kept.get_value() {
+            return made;
         }
         let made = match self.root.get_value() {
             Some(root) => root.with(open),
             None => open(),
         };
-        self.deciding.set_value(Some(made));
+        kept.set_value(Some(made));
         made
     }
 

@@ -9,6 +9,8 @@ pub(crate) const BENCH: &str = "recalesce.bench";
 pub(crate) const SHELF: &str = "recalesce.shelf";
 /// Where what the shop owns is kept.
 pub(crate) const SHOP: &str = "recalesce.shop";
+/// Where it is kept which experiments were played to their end.
+pub(crate) const EXPERIMENTS: &str = "recalesce.experiments";
 /// Where units and theme are kept; the page's first script reads the theme before anything is
 /// drawn.
 pub(crate) const PREFERENCES: &str = "recalesce.preferences";

@@ -49,6 +49,7 @@ pub(crate) fn Header() -> impl IntoView {
     let places = [
         (Place::Bench, "Bench"),
         (Place::Decide, "Decide"),
+        (Place::Experiments, "Experiments"),
         (Place::Shelf, "Shelf"),
         (Place::Logbook, "Logbook"),
         (Place::Sources, "Sources"),

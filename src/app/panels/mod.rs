@@ -14,6 +14,8 @@ pub(crate) mod furnace;
 pub(crate) mod hardenability;
 pub(crate) mod header;
 pub(crate) mod in_use;
+pub(crate) mod lessons;
+mod lessons_step;
 pub(crate) mod logbook;
 mod logbook_import;
 mod logbook_list;

@@ -3,6 +3,7 @@
 
 pub(crate) mod decide;
 pub(crate) mod errands;
+pub(crate) mod lessons;
 pub(crate) mod panels;
 pub(crate) mod places;
 
@@ -11,6 +12,7 @@ use super::state::{Bench, Notice};
 use decide::Deciding;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use lessons::Teaching;
 use panels::Panels;
 use places::Places;
 use std::pin::Pin;
@@ -196,6 +198,8 @@ pub(crate) struct Parts {
     pub(crate) places: Part<Places>,
     /// The place where it is decided.
     pub(crate) deciding: Part<Deciding>,
+    /// Experiments.
+    pub(crate) teaching: Part<Teaching>,
 }
 
 impl Parts {
@@ -205,6 +209,7 @@ impl Parts {
             panels: Part::new(|| Box::pin(panels::panels())),
             places: Part::new(|| Box::pin(places::places())),
             deciding: Part::new(|| Box::pin(decide::deciding())),
+            teaching: Part::new(|| Box::pin(lessons::teaching())),
         }
     }
 
@@ -214,6 +219,7 @@ impl Parts {
             self.panels.ask();
             self.places.ask();
             self.deciding.ask();
+            self.teaching.ask();
         };
         if request_idle_callback_with_handle(bring).is_err() {
             set_timeout(bring, WITHOUT_IDLE);

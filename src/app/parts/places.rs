@@ -32,7 +32,7 @@ pub(crate) fn places() -> Result<Places, SplitLoaderError> {
 
 fn show(place: Place) -> AnyView {
     match place {
-        Place::Bench | Place::Decide => ().into_any(),
+        Place::Bench | Place::Decide | Place::Experiments => ().into_any(),
         Place::Shelf => view! { <ShelfPanel /> }.into_any(),
         Place::Logbook => view! { <LogbookPlace /> }.into_any(),
         Place::Card => view! { <CardPlace /> }.into_any(),

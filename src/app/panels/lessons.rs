@@ -1,0 +1,244 @@
+//! Experiments: the list of them, and the one that runs on the bench.
+
+use super::lessons_step::step_view;
+use crate::browser::{files, storage};
+use crate::controls::{FileButton, live};
+use crate::state::{Bench, Place, bench};
+use leptos::prelude::*;
+use recalesce::route::Route;
+use recalesce::teach::{BUNDLED, Experiment, LARGEST_EXPERIMENT_BYTES, read_experiment};
+use std::collections::BTreeSet;
+use std::sync::Arc;
+use web_sys::File;
+
+/// What the lessons hold; it stays while another place is looked at.
+#[derive(Clone, Copy)]
+pub(crate) struct Lessons {
+    pub(super) bench: Bench,
+    /// Those of the project, and those that were loaded.
+    all: RwSignal<Vec<Arc<Experiment>>>,
+    /// The one that runs.
+    pub(super) of: RwSignal<Option<Arc<Experiment>>>,
+    /// Its step, counted from zero; one past the last at its end.
+    pub(super) step: RwSignal<usize>,
+    /// What was chosen or answered in this step.
+    pub(super) chosen: RwSignal<Option<usize>>,
+    pub(super) answered: RwSignal<Option<f64>>,
+    /// Whether the goal of this step was reached.
+    pub(super) is_reached: RwSignal<bool>,
+    /// The route that was on the bench before.
+    before: StoredValue<Option<Route>>,
+    /// Titles of those played to their end.
+    done: RwSignal<BTreeSet<String>>,
+    /// What is wrong with a file.
+    wrong: RwSignal<Option<String>>,
+}
+
+impl Lessons {
+    fn open(bench: Bench) -> Self {
+        let all = BUNDLED.iter().filter_map(|text| read_experiment(text).ok());
+        let done = storage::read(storage::EXPERIMENTS)
+            .and_then(|text| serde_json::from_str::<Vec<String>>(&text).ok())
+            .unwrap_or_default();
+        Self {
+            bench,
+            all: RwSignal::new(all.map(Arc::new).collect()),
+            of: RwSignal::new(None),
+            step: RwSignal::new(0),
+            chosen: RwSignal::new(None),
+            answered: RwSignal::new(None),
+            is_reached: RwSignal::new(false),
+            before: StoredValue::new(None),
+            done: RwSignal::new(done.into_iter().collect()),
+            wrong: RwSignal::new(None),
+        }
+    }
+
+    /// Puts its route on the bench and begins.
+    fn start(self, experiment: Arc<Experiment>) {
+        let bench = self.bench;
+        if self.of.with_untracked(Option::is_none) {
+            self.before.set_value(Some(bench.route.get_untracked()));
+        }
+        bench.route.set(experiment.route.clone());
+        self.of.set(Some(experiment));
+        self.step.set(0);
+        self.forget();
+        bench.is_guided.set(true);
+        bench.place.set(Place::Bench);
+    }
+
+    fn forget(self) {
+        self.chosen.set(None);
+        self.answered.set(None);
+        self.is_reached.set(false);
+    }
+
+    /// Goes on; the end counts as played.
+    pub(super) fn next(self) {
+        self.forget();
+        self.step.update(|step| *step += 1);
+        let finished = self.of.with_untracked(|of| {
+            let of = of.as_ref()?;
+            (self.step.get_untracked() >= of.steps.len()).then(|| of.title.clone())
+        });
+        if let Some(title) = finished {
+            self.done.update(|done| {
+                done.insert(title);
+            });
+            let done = self
+                .done
+                .with_untracked(|d| d.iter().cloned().collect::<Vec<_>>());
+            if let Ok(text) = serde_json::to_string(&done)
+                && let Err(why) = storage::write(storage::EXPERIMENTS, &text)
+            {
+                self.bench.warn(why.to_owned());
+            }
+        }
+    }
+
+    /// Ends it, and puts the route back that was on the bench.
+    pub(super) fn leave(self) {
+        if let Some(route) = self.before.try_update_value(Option::take).flatten() {
+            self.bench.route.set(route);
+        }
+        self.of.set(None);
+        self.bench.is_guided.set(false);
+    }
+
+    /// Takes an experiment from a file.
+    fn load(self, file: &File) {
+        if file.size() > LARGEST_EXPERIMENT_BYTES as f64 {
+            let most = LARGEST_EXPERIMENT_BYTES / 1000;
+            self.wrong
+                .set(Some(format!("The file is larger than {most} kB.")));
+            return;
+        }
+        files::read_text(file, move |text| {
+            let read = text.as_deref().map(read_experiment);
+            match read {
+                Some(Ok(experiment)) => {
+                    self.wrong.set(None);
+                    self.all.update(|all| all.push(Arc::new(experiment)));
+                }
+                Some(Err(why)) => self.wrong.set(Some(why.to_string())),
+                None => self.wrong.set(Some("That file cannot be read.".to_owned())),
+            }
+        });
+    }
+}
+
+/// The lessons of a page.
+fn lessons(bench: Bench) -> Lessons {
+    bench.lessons(|| Lessons::open(bench))
+}
+
+/// The list.
+#[component]
+pub(crate) fn LessonsPlace() -> impl IntoView {
+    let bench = bench();
+    let lessons = lessons(bench);
+    let rows = live(move || {
+        let all = lessons.all.get();
+        let rows = all.into_iter().map(|experiment| {
+            let title = experiment.title.clone();
+            let name = title.clone();
+            let is_done = move || lessons.done.with(|done| done.contains(&name));
+            let about = experiment.about.clone();
+            let minutes = experiment.minutes;
+            let aria = format!("Start: {title}");
+            view! {
+                <li class="lesson">
+                    <div>
+                        <h3>{title}</h3>
+                        <p>{about}</p>
+                        <p class="hint">
+                            {format!("About {minutes} minutes")}
+                            {move || is_done().then_some(". Played to its end.")}
+                        </p>
+                    </div>
+                    <button
+                        type="button"
+                        class="press go"
+                        aria-label=aria
+                        on:click=move |_| lessons.start(experiment.clone())
+                    >
+                        "Start"
+                    </button>
+                </li>
+            }
+        });
+        rows.collect_view().into_any()
+    });
+    view! {
+        <main class="leaf lessons">
+            <h2>"Experiments"</h2>
+            <p>
+                "Predict first, then try it on the bench, then see why. Your own route waits and comes back when you leave."
+            </p>
+            <ol class="lesson-list">{rows}</ol>
+            <div class="actions">
+                <FileButton
+                    words="Load an experiment"
+                    name="Experiment"
+                    accept=".json,application/json"
+                    pick=move |file: File| lessons.load(&file)
+                />
+            </div>
+            <p class="wrong" role="alert">
+                {move || lessons.wrong.get()}
+            </p>
+        </main>
+    }
+    .into_any()
+}
+
+/// The guide above the bench.
+#[component]
+pub(crate) fn Guide() -> impl IntoView {
+    let bench = bench();
+    let lessons = lessons(bench);
+    let inside = live(move || {
+        let Some(of) = lessons.of.get() else {
+            return ().into_any();
+        };
+        let step = lessons.step.get();
+        let count = of.steps.len();
+        let head = if step < count {
+            format!("Step {} of {count}", step + 1)
+        } else {
+            "At the forge".to_owned()
+        };
+        let body = match of.steps.get(step) {
+            Some(one) => step_view(lessons, one),
+            None => view! {
+                <p>{of.at_the_forge.clone()}</p>
+                <div class="actions">
+                    <button
+                        type="button"
+                        class="press go"
+                        on:click=move |_| {
+                            lessons.leave();
+                            bench.place.set(Place::Experiments);
+                        }
+                    >
+                        "All experiments"
+                    </button>
+                </div>
+            }
+            .into_any(),
+        };
+        view! {
+            <div class="guide-head">
+                <h2>{of.title.clone()}</h2>
+                <span class="hint">{head}</span>
+                <button type="button" class="press" on:click=move |_| lessons.leave()>
+                    "Leave the experiment"
+                </button>
+            </div>
+            <div aria-live="polite">{body}</div>
+        }
+        .into_any()
+    });
+    view! { <section class="guide" aria-label="Experiment">{inside}</section> }.into_any()
+}

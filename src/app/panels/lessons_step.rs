@@ -1,0 +1,253 @@
+//! One step of an experiment: told, predicted, done on the bench, or answered by the model.
+
+use super::lessons::Lessons;
+use crate::controls::live;
+use crate::state::Bench;
+use leptos::prelude::*;
+use recalesce::numeric::decimal::decimal;
+use recalesce::route::Outcome;
+use recalesce::teach::{Goal, Number, Step};
+use recalesce::units::{TemperatureScale, format_fixed};
+use std::sync::Arc;
+
+/// A button that goes on.
+fn next(lessons: Lessons) -> AnyView {
+    view! {
+        <div class="actions">
+            <button type="button" class="press go" on:click=move |_| lessons.next()>
+                "Go on"
+            </button>
+        </div>
+    }
+    .into_any()
+}
+
+/// The outcome of the route as it stands; none while it has none.
+fn outcome(bench: Bench) -> Option<Arc<Outcome>> {
+    bench.computed.with(|computed| {
+        let is_of_it = computed.error.is_none();
+        computed.outcome.clone().filter(|_| is_of_it)
+    })
+}
+
+fn now(bench: Bench, number: Number) -> Option<f64> {
+    let outcome = outcome(bench)?;
+    bench.route.with(|route| number.of(route, &outcome))
+}
+
+/// A number on the scale of temperature in use, and the word for its unit.
+fn on_scale(number: Number, value: f64, scale: TemperatureScale) -> (f64, &'static str) {
+    match number.unit() {
+        "°C" => (scale.of_celsius(value), scale.symbol()),
+        "K" => (scale.of_kelvin_difference(value), scale.symbol()),
+        unit => (value, unit),
+    }
+}
+
+/// Decimals that a number is told with.
+const fn decimals(number: Number) -> usize {
+    match number {
+        Number::CarbonWt | Number::MarginFactor | Number::FilmUm => 2,
+        Number::SoakC | Number::TemperC | Number::MsC | Number::SoakMin => 0,
+        _ => 1,
+    }
+}
+
+fn words(number: Number, value: f64, scale: TemperatureScale) -> String {
+    let (value, unit) = on_scale(number, value, scale);
+    let figure = format_fixed(value, decimals(number));
+    if unit.is_empty() {
+        format!("×{figure}")
+    } else {
+        format!("{figure}\u{a0}{unit}")
+    }
+}
+
+/// How a goal stands.
+fn goal(bench: Bench, goal: Goal) -> String {
+    let scale = bench.scale.get();
+    let told = |value| words(goal.number, value, scale);
+    let wanted = match (goal.least, goal.most) {
+        (Some(least), Some(most)) => format!("{} to {}", told(least), told(most)),
+        (Some(least), None) => format!("{} or more", told(least)),
+        (None, Some(most)) => format!("{} or less", told(most)),
+        (None, None) => String::new(),
+    };
+    let stands = now(bench, goal.number).map_or_else(|| "not known".to_owned(), told);
+    format!("{}: {stands}, wanted {wanted}", goal.number.words())
+}
+
+fn predict(
+    lessons: Lessons,
+    question: &str,
+    choices: &[String],
+    right: usize,
+    because: &str,
+) -> AnyView {
+    let chosen = lessons.chosen;
+    let buttons = choices.iter().enumerate().map(|(place, words)| {
+        view! {
+            <button
+                type="button"
+                class="press"
+                aria-pressed=move || (chosen.get() == Some(place)).to_string()
+                on:click=move |_| chosen.set(Some(place))
+            >
+                {words.clone()}
+            </button>
+        }
+    });
+    let right_words = choices.get(right).cloned().unwrap_or_default();
+    let because = because.to_owned();
+    let told = live(move || {
+        let Some(place) = chosen.get() else {
+            return ().into_any();
+        };
+        let verdict = if place == right {
+            "So it is. ".to_owned()
+        } else {
+            format!("The other way: {right_words}. ")
+        };
+        view! {
+            <p class="told">{verdict} {because.clone()}</p>
+            {next(lessons)}
+        }
+        .into_any()
+    });
+    view! {
+        <p>{question.to_owned()}</p>
+        <div class="actions" role="group" aria-label="What do you expect?">
+            {buttons.collect_view()}
+        </div>
+        {told}
+    }
+    .into_any()
+}
+
+fn change(lessons: Lessons, step: &Step, task: &str, until: &[Goal]) -> AnyView {
+    let bench = lessons.bench;
+    let goals = until.to_vec();
+    let of_effect = goals.clone();
+    // Once it was reached the step is done, whatever is tried after that.
+    Effect::new(move |_| {
+        let is_reached = outcome(bench).is_some_and(|outcome| {
+            bench.route.with(|route| {
+                of_effect
+                    .iter()
+                    .all(|goal| goal.is_reached(route, &outcome))
+            })
+        });
+        if is_reached {
+            lessons.is_reached.try_set(true);
+        }
+    });
+    let step = step.clone();
+    let show = move |_| {
+        if let Some(route) = bench.route.with_untracked(|route| step.shown_way(route)) {
+            bench.route.set(route);
+        }
+    };
+    let stands = live(move || {
+        let rows = goals
+            .iter()
+            .map(|one| view! { <li>{goal(bench, *one)}</li> });
+        rows.collect_view().into_any()
+    });
+    view! {
+        <p>{task.to_owned()}</p>
+        <ul class="goals">{stands}</ul>
+        {live(move || {
+            if lessons.is_reached.get() {
+                view! {
+                    <p class="told">"Done."</p>
+                    {next(lessons)}
+                }
+                    .into_any()
+            } else {
+                ().into_any()
+            }
+        })}
+        <button type="button" class="press" on:click=show>
+            "Show me"
+        </button>
+    }
+    .into_any()
+}
+
+fn ask(lessons: Lessons, question: &str, number: Number, within: f64, because: &str) -> AnyView {
+    let bench = lessons.bench;
+    let wrong = RwSignal::new(None::<&'static str>);
+    let take = move |text: String| match decimal(&text.trim().replace(',', ".")) {
+        Some(value) => {
+            wrong.set(None);
+            lessons.answered.set(Some(value));
+        }
+        None => wrong.set(Some("Write a number, such as 60.5.")),
+    };
+    let because = because.to_owned();
+    let told = live(move || {
+        let Some(answer) = lessons.answered.get() else {
+            return ().into_any();
+        };
+        let scale = bench.scale.get();
+        let Some(value) = now(bench, number) else {
+            return view! { <p class="told">"The model does not tell it for this route."</p> }
+                .into_any();
+        };
+        let (shown, _) = on_scale(number, value, scale);
+        let (off, _) = on_scale(number, value + within, scale);
+        let verdict = if (answer - shown).abs() <= (off - shown).abs() {
+            "Right: the model says "
+        } else {
+            "Not quite: the model says "
+        };
+        view! {
+            <p class="told">
+                {verdict} <b class="answer">{words(number, value, scale)}</b> ". " {because.clone()}
+            </p>
+            {next(lessons)}
+        }
+        .into_any()
+    });
+    view! {
+        <label class="field answer-field">
+            <span class="label">{question.to_owned()}</span>
+            <input
+                class="text"
+                type="text"
+                inputmode="decimal"
+                autocomplete="off"
+                on:change:target=move |event| take(event.target().value())
+            />
+        </label>
+        <p class="wrong" role="alert">
+            {move || wrong.get()}
+        </p>
+        {told}
+    }
+    .into_any()
+}
+
+/// A step.
+pub(super) fn step_view(lessons: Lessons, step: &Step) -> AnyView {
+    match step {
+        Step::Tell(text) => view! {
+            <p>{text.clone()}</p>
+            {next(lessons)}
+        }
+        .into_any(),
+        Step::Predict {
+            question,
+            choices,
+            right,
+            because,
+        } => predict(lessons, question, choices, *right, because),
+        Step::Change { task, until, .. } => change(lessons, step, task, until),
+        Step::Ask {
+            question,
+            number,
+            within,
+            because,
+        } => ask(lessons, question, *number, *within, because),
+    }
+}

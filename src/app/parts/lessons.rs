@@ -1,0 +1,28 @@
+//! Experiments: their list, and the guide that stands above the bench while one runs.
+
+use crate::panels::lessons::{Guide, LessonsPlace};
+use leptos::prelude::*;
+use wasm_split_helpers::{SplitLoaderError, wasm_split};
+
+/// What the part can do.
+#[derive(Clone, Copy)]
+pub(crate) struct Teaching {
+    /// Shows the list.
+    pub(crate) show: fn() -> AnyView,
+    /// Shows the guide.
+    pub(crate) guide: fn() -> AnyView,
+}
+
+/// Brings the part.
+#[wasm_split(lessons, fallible)]
+pub(crate) fn teaching() -> Result<Teaching, SplitLoaderError> {
+    Ok(Teaching { show, guide })
+}
+
+fn show() -> AnyView {
+    view! { <LessonsPlace /> }.into_any()
+}
+
+fn guide() -> AnyView {
+    view! { <Guide /> }.into_any()
+}

@@ -1,0 +1,140 @@
+//! Numbers of a route and of what comes out of it that an experiment can ask for.
+
+use crate::route::{Known, Outcome, Route};
+use crate::transform::Fractions;
+use serde::{Deserialize, Serialize};
+
+/// A number of a route or of its outcome.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Number {
+    /// Temperature of the soak, °C.
+    SoakC,
+    /// Time at temperature, min.
+    SoakMin,
+    /// Thickness of the place that decides: of plate, round, square or the spine of a blade, mm.
+    ThicknessMm,
+    /// Temperature of the last temper, °C.
+    TemperC,
+    /// Carbon in solution, wt % of the austenite.
+    CarbonWt,
+    /// Undissolved carbide after the soak, vol %.
+    CarbidePercent,
+    /// ASTM grain number after the soak.
+    GrainAstm,
+    /// Factor by which the quench may be slower and still harden.
+    MarginFactor,
+    /// Start of martensite, °C.
+    MsC,
+    /// Martensite as quenched, vol %.
+    MartensitePercent,
+    /// Pearlite and bainite as quenched, vol %.
+    PearliteAndBainitePercent,
+    /// Hardness as quenched, HRC.
+    QuenchedHrc,
+    /// Retained austenite as quenched, vol %.
+    QuenchedAustenitePercent,
+    /// Hardness after the last step, HRC.
+    FinalHrc,
+    /// Retained austenite after the last step, vol %.
+    FinalAustenitePercent,
+    /// ASTM grain number of the last step before hardening.
+    PriorGrainAstm,
+    /// Thickness of carbide films on grain boundaries after the last step before hardening, µm.
+    FilmUm,
+    /// Half width of the band of the piece's temperature in the soak, K.
+    FurnaceBandK,
+    /// Half width of the band of hardness after the last step, HRC.
+    FinalBandHrc,
+}
+
+impl Number {
+    /// What a route and its outcome have; none where the models do not reach.
+    #[must_use]
+    pub fn of(self, route: &Route, outcome: &Outcome) -> Option<f64> {
+        use crate::heat::Section::{Blade, Plate, Round, Square};
+        let quench = match &outcome.quench.transformed {
+            Known::Given(quench) => Some(quench),
+            Known::Refused { .. } => None,
+        };
+        let percent = |of: fn(&Fractions) -> f64| Some(100.0 * of(&quench?.fractions));
+        let last = outcome.stages.last();
+        let quenched = outcome
+            .stages
+            .iter()
+            .find(|stage| stage.step == crate::route::Step::Quench);
+        Some(match self {
+            Self::SoakC => route.soak.temperature_c,
+            Self::SoakMin => route.soak.time_min,
+            Self::ThicknessMm => match route.section {
+                Plate { thickness_mm } => thickness_mm,
+                Round { diameter_mm } => diameter_mm,
+                Square { side_mm } => side_mm,
+                Blade { spine_mm, .. } => spine_mm,
+            },
+            Self::TemperC => route.tempers.last()?.temperature_c,
+            Self::CarbonWt => outcome.soak.end.carbon_wt,
+            Self::CarbidePercent => 100.0 * outcome.soak.end.carbide_volume_fraction,
+            Self::GrainAstm => outcome.soak.end.grain_astm,
+            Self::MarginFactor => quench?.margin.factor,
+            Self::MsC => quench?.ms_c,
+            Self::MartensitePercent => percent(|f| f.martensite)?,
+            Self::PearliteAndBainitePercent => percent(|f| f.pearlite + f.bainite)?,
+            Self::QuenchedAustenitePercent => percent(|f| f.austenite)?,
+            Self::QuenchedHrc => quenched?.hardness?.hrc_carried(),
+            Self::FinalHrc => last?.hardness?.hrc_carried(),
+            Self::FinalAustenitePercent => 100.0 * last?.fractions?.austenite,
+            Self::PriorGrainAstm => outcome.prior.last()?.heated.as_ref()?.grain_astm,
+            Self::FilmUm => 2.0 * outcome.prior.last()?.heated.as_ref()?.film_half_um,
+            Self::FurnaceBandK => route.soak_band_k(),
+            Self::FinalBandHrc => last?.band_hrc,
+        })
+    }
+
+    /// Its name inside a sentence.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::SoakC => "soak temperature",
+            Self::SoakMin => "time at temperature",
+            Self::ThicknessMm => "thickness",
+            Self::TemperC => "temper temperature",
+            Self::CarbonWt => "carbon in solution",
+            Self::CarbidePercent => "undissolved carbide",
+            Self::GrainAstm => "grain after the soak",
+            Self::MarginFactor => "margin of the quench",
+            Self::MsC => "start of martensite",
+            Self::MartensitePercent => "martensite as quenched",
+            Self::PearliteAndBainitePercent => "pearlite and bainite as quenched",
+            Self::QuenchedHrc => "hardness as quenched",
+            Self::QuenchedAustenitePercent => "retained austenite as quenched",
+            Self::FinalHrc => "hardness after the last step",
+            Self::FinalAustenitePercent => "retained austenite after the last step",
+            Self::PriorGrainAstm => "grain of the last step before hardening",
+            Self::FilmUm => "carbide film on the grain boundaries",
+            Self::FurnaceBandK => "band of the furnace",
+            Self::FinalBandHrc => "band of the hardness",
+        }
+    }
+
+    /// Its unit; empty for a factor.
+    #[must_use]
+    pub const fn unit(self) -> &'static str {
+        match self {
+            Self::SoakC | Self::TemperC | Self::MsC => "°C",
+            Self::SoakMin => "min",
+            Self::ThicknessMm => "mm",
+            Self::CarbonWt
+            | Self::CarbidePercent
+            | Self::MartensitePercent
+            | Self::PearliteAndBainitePercent
+            | Self::QuenchedAustenitePercent
+            | Self::FinalAustenitePercent => "%",
+            Self::GrainAstm | Self::PriorGrainAstm => "ASTM",
+            Self::MarginFactor => "",
+            Self::QuenchedHrc | Self::FinalHrc | Self::FinalBandHrc => "HRC",
+            Self::FilmUm => "µm",
+            Self::FurnaceBandK => "K",
+        }
+    }
+}

@@ -1,0 +1,154 @@
+//! Reading experiments: untrusted, also those that come with the project.
+
+use super::experiment::{Experiment, Goal, Step, changed};
+use crate::route::{RouteError, validate};
+
+/// Largest text of an experiment, bytes.
+pub const LARGEST_EXPERIMENT_BYTES: usize = 100_000;
+/// Longest of its texts, letters, and most steps.
+const LONGEST_TEXT: usize = 2_000;
+const MOST_STEPS: usize = 40;
+const MINUTES: std::ops::RangeInclusive<u32> = 1..=120;
+const CHOICES: std::ops::RangeInclusive<usize> = 2..=6;
+
+/// Why a text is no experiment.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum ExperimentError {
+    /// It is too large.
+    #[error("The experiment has {bytes} bytes; at most {LARGEST_EXPERIMENT_BYTES} are read.")]
+    TooLarge {
+        /// Its size.
+        bytes: usize,
+    },
+    /// It is not what the format asks for.
+    #[error("The experiment cannot be read: {0}.")]
+    Format(String),
+    /// Its route makes no sense.
+    #[error("The route of the experiment: {0}.")]
+    Route(RouteError),
+    /// A field is not as it may be.
+    #[error("{field}: {fault}.")]
+    Field {
+        /// Which: `steps[2].way`.
+        field: String,
+        /// What is wrong, and what is allowed.
+        fault: String,
+    },
+}
+
+/// Reads an experiment and checks all of it.
+///
+/// # Errors
+/// The first thing that is wrong, with what is allowed.
+pub fn read_experiment(text: &str) -> Result<Experiment, ExperimentError> {
+    if text.len() > LARGEST_EXPERIMENT_BYTES {
+        return Err(ExperimentError::TooLarge { bytes: text.len() });
+    }
+    let experiment: Experiment =
+        serde_json::from_str(text).map_err(|e| ExperimentError::Format(e.to_string()))?;
+    experiment.check()?;
+    Ok(experiment)
+}
+
+fn fault(field: &str, fault: impl Into<String>) -> ExperimentError {
+    ExperimentError::Field {
+        field: field.to_owned(),
+        fault: fault.into(),
+    }
+}
+
+fn text(field: &str, text: &str) -> Result<(), ExperimentError> {
+    let letters = text.chars().count();
+    if (1..=LONGEST_TEXT).contains(&letters) {
+        Ok(())
+    } else {
+        let allowed = format!("has {letters} letters; 1 to {LONGEST_TEXT} are allowed");
+        Err(fault(field, allowed))
+    }
+}
+
+impl Experiment {
+    fn check(&self) -> Result<(), ExperimentError> {
+        text("title", &self.title)?;
+        text("about", &self.about)?;
+        text("at_the_forge", &self.at_the_forge)?;
+        if !MINUTES.contains(&self.minutes) {
+            return Err(fault("minutes", "1 to 120 are allowed"));
+        }
+        validate(&self.route).map_err(|error| ExperimentError::Route(error.into()))?;
+        if !(1..=MOST_STEPS).contains(&self.steps.len()) {
+            let found = self.steps.len();
+            let allowed = format!("there are {found}; 1 to {MOST_STEPS} are allowed");
+            return Err(fault("steps", allowed));
+        }
+        for (place, step) in self.steps.iter().enumerate() {
+            self.check_step(&format!("steps[{place}]"), step)?;
+        }
+        Ok(())
+    }
+
+    fn check_step(&self, at: &str, step: &Step) -> Result<(), ExperimentError> {
+        let field = |name: &str| format!("{at}.{name}");
+        match step {
+            Step::Tell(told) => text(at, told),
+            Step::Predict {
+                question,
+                choices,
+                right,
+                because,
+            } => {
+                text(&field("question"), question)?;
+                text(&field("because"), because)?;
+                if !CHOICES.contains(&choices.len()) {
+                    return Err(fault(&field("choices"), "2 to 6 are allowed"));
+                }
+                for choice in choices {
+                    text(&field("choices"), choice)?;
+                }
+                if *right >= choices.len() {
+                    let allowed = format!("{right} is none of {} choices", choices.len());
+                    return Err(fault(&field("right"), allowed));
+                }
+                Ok(())
+            }
+            Step::Change { task, until, way } => {
+                text(&field("task"), task)?;
+                if until.is_empty() {
+                    return Err(fault(&field("until"), "one goal or more is needed"));
+                }
+                for goal in until {
+                    check_goal(&field("until"), goal)?;
+                }
+                let route = changed(&self.route, way).map_err(|why| fault(&field("way"), why))?;
+                validate(&route).map_err(|why| fault(&field("way"), why.to_string()))
+            }
+            Step::Ask {
+                question,
+                within,
+                because,
+                ..
+            } => {
+                text(&field("question"), question)?;
+                text(&field("because"), because)?;
+                if !(within.is_finite() && *within > 0.0) {
+                    return Err(fault(&field("within"), "a number above zero is needed"));
+                }
+                Ok(())
+            }
+        }
+    }
+}
+
+fn check_goal(at: &str, goal: &Goal) -> Result<(), ExperimentError> {
+    let ends = [goal.least, goal.most];
+    if ends.iter().flatten().any(|end| !end.is_finite()) {
+        return Err(fault(at, "least and most have to be numbers"));
+    }
+    match ends {
+        [None, None] => Err(fault(at, "least or most is needed")),
+        [Some(least), Some(most)] if least > most => {
+            Err(fault(at, format!("least, {least}, is above most, {most}")))
+        }
+        _ => Ok(()),
+    }
+}
