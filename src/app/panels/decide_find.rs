@@ -117,7 +117,7 @@ pub(super) fn steps(route: &Route, scale: TemperatureScale) -> String {
         ))
     });
     parts.extend(tempers);
-    parts.join(" → ")
+    parts.join(", then ")
 }
 
 /// What is known of a route that was found.
