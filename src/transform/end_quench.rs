@@ -37,7 +37,7 @@ pub struct EndQuench {
     pub band_hrc: f64,
 }
 
-const MM_PER_INCH: f64 = 25.4;
+pub(super) const MM_PER_INCH: f64 = 25.4;
 /// Last distance given, sixteenths of an inch: two inches.
 const LAST_SIXTEENTH: i32 = 32;
 /// Least hardness given, HRC: below it the scale ends.
@@ -115,7 +115,7 @@ pub(super) fn rate_of_diameter_k_per_s(di_inch: f64) -> f64 {
 }
 
 /// Straight between rows of rising first column, and beyond the ends.
-fn interpolate(rows: &[(f64, f64)], at: f64) -> f64 {
+pub(super) fn interpolate(rows: &[(f64, f64)], at: f64) -> f64 {
     let mut value = f64::NAN;
     for pair in rows.windows(2) {
         if let &[(x0, y0), (x1, y1)] = pair {

@@ -14,6 +14,7 @@ mod isothermal;
 mod kinetics;
 mod martensite;
 mod measured_heat;
+mod rounds;
 mod shape;
 mod turning;
 
@@ -31,6 +32,10 @@ pub use martensite::{
     stabilisation_k,
 };
 pub use measured_heat::{BarPoint, MeasuredHeat, MeasuredHeatError, measured_heat};
+pub use rounds::{
+    RoundError, bar_like_ideal_round_mm, bar_like_round_mm, ideal_round_like_bar_mm,
+    round_like_bar_mm,
+};
 pub use shape::{FINISH, Progress, SPREAD, START, STEEP, Shape};
 pub use turning::TurningPiece;
 
