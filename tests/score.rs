@@ -2,9 +2,11 @@
 //!
 //! Every row of the check files that a model answers counts, also those that it refuses. Groups
 //! carry the aim of the project where there is one. The test fails only when fewer rows lie
-//! inside their tolerance than the ratchet in [`GROUPS`] says: a number there only ever rises.
+//! inside their tolerance than the ratchet in [`GROUPS`] says: a number there only ever rises. The fits
+//! of this project are run again with each heat or steel left out of them in turn.
 #![cfg(not(target_arch = "wasm32"))]
 
+mod fits;
 mod rows;
 
 use rows::{Row, Score, score};
@@ -548,4 +550,30 @@ fn score_of_every_quantity() {
             group.ratchet
         );
     }
+}
+
+/// Every fit of this project, run again with its folds; each tells its error as it is.
+fn errors_of(fits: &[fits::Fit]) {
+    println!("\n{}", fits::table(fits));
+    for fit in fits {
+        assert!(fit.is_told_rightly(), "{fit:#?}");
+        // The constants of the program are as good as those that the same data give again.
+        assert!(fit.stored.rms < 1.3 * fit.fitted.rms + 0.02, "{fit:#?}");
+    }
+}
+
+#[test]
+fn errors_of_the_fits_on_what_is_left_out() {
+    errors_of(&[
+        fits::tempering::fitted(),
+        fits::dividing_factor::fitted(),
+        fits::annealed::fitted(),
+        fits::grain::fitted(),
+    ]);
+}
+
+#[test]
+#[ignore = "takes some minutes; cargo xtask score runs it"]
+fn errors_of_the_isothermal_fit_on_what_is_left_out() {
+    errors_of(&fits::isothermal::fitted());
 }
