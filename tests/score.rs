@@ -9,6 +9,7 @@
 mod fits;
 mod rows;
 
+use rows::bar::{Band, bands};
 use rows::{Row, Score, score};
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
@@ -516,6 +517,29 @@ fn report(grouped: &[(&Group, Vec<&Row>)], rows: &[Row]) -> Result<String, std::
     Ok(text)
 }
 
+/// A curve along the bar, and its name.
+type Along = (&'static str, fn(&Band) -> Result<Vec<f64>, String>);
+
+/// How much of each end-quench band lies around a curve of the middle of its chemical range.
+fn bands_met() -> String {
+    let curves: [Along; 2] = [
+        ("end-quench curve", Band::reported),
+        ("end-quench bar, simulated", Band::simulated),
+    ];
+    let mut text = "Part of the positions of each end-quench band that a curve meets:\n".to_owned();
+    for (name, curve) in curves {
+        let told: Vec<String> = bands()
+            .iter()
+            .map(|band| match curve(band) {
+                Ok(hrc) => format!("{} {:.0} %", band.steel, 100.0 * band.inside(&hrc)),
+                Err(reason) => format!("{}: {reason}", band.steel),
+            })
+            .collect();
+        text += &format!("  {name}: {}\n", told.join(", "));
+    }
+    text
+}
+
 /// Four significant digits.
 fn short(x: f64) -> String {
     let digits = if x == 0.0 {
@@ -538,6 +562,7 @@ fn score_of_every_quantity() {
         }
     }
     println!("{}", report(&grouped, &rows).expect("a report"));
+    println!("{}", bands_met());
     assert!(homeless.is_empty(), "rows without a group: {homeless:#?}");
     for (group, rows) in &grouped {
         let s = score(rows.iter().copied());

@@ -14,6 +14,7 @@ pub mod bearing_card_1999;
 pub mod beck_1985;
 pub mod bipm_2019;
 pub mod callister_2007;
+pub mod carbide_hardness;
 pub mod carslaw_jaeger_1959;
 pub mod cie_1931;
 pub mod dividing_factor_fit;
@@ -178,6 +179,7 @@ pub const ALL: &[&Source] = &[
     &beck_1985::SOURCE,
     &bipm_2019::SOURCE,
     &callister_2007::SOURCE,
+    &carbide_hardness::SOURCE,
     &carslaw_jaeger_1959::SOURCE,
     &cie_1931::SOURCE,
     &dividing_factor_fit::SOURCE,
