@@ -361,7 +361,7 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             (
                 VALID,
                 format!(
-                    "0.20 to 1.25 % C, low alloy, {} to {}, 10 s to 32 h; A2, D2 and S7 by table",
+                    "0.20 to 1.25 % C, low alloy, {} to {}, 10 s to 32 h; A2, D2, S7, 420 and 440C by table",
                     format_temperature(TEMPERING_RANGE_C[0], scale),
                     format_temperature(TEMPERING_RANGE_C[1], scale)
                 ),
