@@ -414,3 +414,46 @@ fn usual_austenite_tempers_on_the_fitted_curve() {
         last = now;
     }
 }
+
+/// Without martensite there is nothing for a temper to take below the heat at which the rest formed; tempered
+/// without end martensite comes down to soft ferrite with carbide, and no further.
+#[test]
+fn tempers_at_their_limits() {
+    let steel = plain(0.8);
+    let pearlite = AsQuenched {
+        constituents: Fractions {
+            pearlite: 1.0,
+            ..Fractions::default()
+        },
+        dissolved: steel,
+        formed: formed(600.0, 350.0),
+        auto_tempered: AutoTempered::default(),
+        snap: None,
+    };
+    let step = TemperStep {
+        temperature_c: 200.0,
+        time_s: 7200.0,
+    };
+    let mut piece = Tempering::new(&pearlite, &steel).unwrap();
+    let before = piece.now().unwrap().hardness.hv;
+    piece.hold(&step).unwrap();
+    approx::assert_abs_diff_eq!(piece.now().unwrap().hardness.hv, before, epsilon = 1.0);
+
+    let long = TemperStep {
+        temperature_c: 700.0,
+        time_s: 115_200.0,
+    };
+    for carbon in [0.25, 0.45, 0.8, 1.0] {
+        let steel = plain(carbon);
+        let start = AsQuenched::fully_martensitic(&steel);
+        let mut piece = Tempering::new(&start, &steel).unwrap();
+        let mut last = piece.now().unwrap().hardness.hv;
+        for _ in 0..40 {
+            piece.hold(&long).unwrap();
+            let now = piece.now().unwrap().hardness.hv;
+            assert!(now <= last + 1e-9 && now > 80.0, "{carbon} {now}");
+            last = now;
+        }
+        assert!(last < 260.0, "{carbon} {last}");
+    }
+}

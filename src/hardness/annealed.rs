@@ -1,18 +1,16 @@
 //! Hardness of ferrite with carbide spread in it, from the size and the amount of the carbide.
 //!
 //! Slip in ferrite is stopped at carbides, so strength goes with the inverse square root of the
-//! free path between them: `HV = ferrite + k / √λ`, `λ = 4/3 r (1 - f) / f`.
+//! free path between them: `HV = ferrite + k / √λ`, `λ = 4/3 r (1 - f) / f`
+//! ([`crate::sources::annealed_fit`]).
 
 use super::soft::ferrite_hv;
 use super::{Hardness, mixture::sum};
+use crate::sources::annealed_fit::GAIN_HV_SQRT_UM;
 use crate::steel::{Composition, OutOfRange};
 
-/// Gain over ferrite for a free path of 1 µm, HV √µm. Fitted by this project to the usual hardness
-/// of steel annealed at the mill: 1 % C-1.5 % Cr 192 HB, 0.95 % C 187 HB, 0.6 % C 175 HB (from
-/// memory), for spheroids of the named structure.
-const GAIN_HV_SQRT_UM: f64 = 128.0;
-/// How far steel of the list lies off, HV: the measured error of the check beside this.
-pub const ANNEALED_BAND_HV: f64 = 35.0;
+/// How far steel of the list lies off, HV.
+pub use crate::sources::annealed_fit::BAND_HV as ANNEALED_BAND_HV;
 /// Alloy in solution in ferrite is what carbide has left over: at most so much of each counts,
 /// wt %.
 const MOST_IN_FERRITE_WT: f64 = 3.0;
@@ -68,29 +66,6 @@ fn in_ferrite(steel: &Composition) -> Composition {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    const MILL_UM: f64 = 0.373;
-
-    /// The three usual hardnesses that the gain was fitted to (from memory), as Vickers of the
-    /// conversion tables.
-    #[test]
-    fn steel_as_the_mill_anneals_it() {
-        let steel = |c, mn, si, cr| Composition {
-            c,
-            mn,
-            si,
-            cr,
-            ..Composition::default()
-        };
-        for (steel, fraction, hv) in [
-            (steel(1.0, 0.35, 0.25, 1.45), 0.15, 202.0),
-            (steel(0.95, 0.4, 0.2, 0.0), 0.143, 197.0),
-            (steel(0.6, 0.88, 0.25, 0.8), 0.09, 184.0),
-        ] {
-            let found = annealed(&steel, fraction, MILL_UM).unwrap().hv;
-            assert!((found - hv).abs() < 12.0, "{found} {hv}");
-        }
-    }
 
     #[test]
     fn fine_carbide_and_much_of_it_harden() {

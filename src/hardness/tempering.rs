@@ -320,7 +320,7 @@ impl Tempering {
 /// The piece after each of the tempers, in order.
 ///
 /// `steel` is the whole composition of the steel, wt %. Fitted for 0.20 to 1.25 % C with Mn to
-/// 2.1, Si to 2.2, Ni to 4, Cr to 1.6, Mo to 0.4, V to 0.35, W to 2 %; A2, D2 and S7 by table.
+/// 2.1, Si to 2.2, Ni to 4, Cr to 1.6, Mo to 0.4, V to 0.35, W to 2 %; A2, D2, S7, 420 and 440C by table.
 ///
 /// # Errors
 /// A steel outside both, a temper outside 100 to 710 °C or 10 s to 32 h or outside the grade's

@@ -9,7 +9,9 @@ use crate::hardness::{BarPlace, end_quenched};
 use crate::heat::{grossmann_critical_diameter_mm, jominy_rate_at_704c};
 use crate::numeric::roots::{Crossing, falling_root};
 use crate::sources::grossmann_1964::{Agitation, BRINE, OIL, Row, WATER, severity_per_in};
-use crate::transform::{EndQuench, MeasuredHeat, end_quench, measured_end_quench, measured_heat};
+use crate::transform::{
+    EndQuench, MeasuredHeat, end_quench, measured_end_quench, measured_heat, round_like_bar_mm,
+};
 
 /// Temperature of the rates along the bar, °C.
 const RATE_C: f64 = 704.0;
@@ -29,7 +31,7 @@ const QUENCHES: [(&str, Row, Agitation); 4] = [
     ("brine, violent", BRINE, Agitation::Violent),
 ];
 
-/// A round that just hardens at its centre.
+/// A round in a quench: one that just hardens at its centre, or that cools there like a place on the bar.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CriticalDiameter {
     /// The quench.
@@ -49,6 +51,8 @@ pub struct EndQuenchTest {
     pub bar: Vec<BarPlace>,
     /// Distance at which the bar cools at 704 °C as the deciding place of the piece does, mm.
     pub piece_mm: Option<f64>,
+    /// Rounds whose centre cools like that place; none beyond the standard's table, 25.4 mm.
+    pub like_piece: Vec<CriticalDiameter>,
     /// What the user's own test of the heat tells.
     pub measured: Option<MeasuredHeat>,
     /// Rounds that just get half martensite at the centre.
@@ -100,23 +104,33 @@ pub fn end_quench_test(route: &Route, outcome: &Outcome) -> Result<EndQuenchTest
         .quench
         .deciding_curve()
         .and_then(|curve| curve.rate_at_c(RATE_C));
-    let critical_diameters = QUENCHES.iter().filter_map(|(quench, row, agitation)| {
-        let [least, most] = severity_per_in(row, *agitation)?;
-        let severity_per_in = 0.5 * (least + most);
-        let ideal_mm = curve.ideal_diameter_mm;
-        Some(CriticalDiameter {
-            quench,
-            severity_per_in,
-            diameter_mm: grossmann_critical_diameter_mm(ideal_mm, severity_per_in).ok()?,
-        })
-    });
+    let piece_mm = rate.and_then(distance_of_rate_mm);
     Ok(EndQuenchTest {
-        critical_diameters: critical_diameters.collect(),
+        critical_diameters: in_quenches(|severity_per_in| {
+            grossmann_critical_diameter_mm(curve.ideal_diameter_mm, severity_per_in).ok()
+        }),
         bar: bar.unwrap_or_default(),
-        piece_mm: rate.and_then(distance_of_rate_mm),
+        piece_mm,
+        like_piece: in_quenches(|severity_per_in| {
+            round_like_bar_mm(piece_mm?, severity_per_in).ok()
+        }),
         measured,
         curve,
     })
+}
+
+/// A diameter, mm, in each of the quenches that are told, by their severity, 1/in.
+fn in_quenches(diameter_mm: impl Fn(f64) -> Option<f64>) -> Vec<CriticalDiameter> {
+    let told = QUENCHES.iter().filter_map(|(quench, row, agitation)| {
+        let [least, most] = severity_per_in(row, *agitation)?;
+        let severity_per_in = 0.5 * (least + most);
+        Some(CriticalDiameter {
+            quench,
+            severity_per_in,
+            diameter_mm: diameter_mm(severity_per_in)?,
+        })
+    });
+    told.collect()
 }
 
 /// Where the bar cools at 704 °C with a rate; none beyond its ends.
@@ -146,6 +160,21 @@ mod tests {
         let outcome = run(&route).unwrap();
         let test = end_quench_test(&route, &outcome).unwrap();
         (route, test)
+    }
+
+    /// The centre of a round in oil that is not stirred is told to cool like rounds of about its own
+    /// diameter in such oil: conduction with boiling against the trade's severity.
+    #[test]
+    fn the_centre_of_a_round_is_like_itself() {
+        let mut route = Route::example();
+        route.take_grade(crate::steel::find("4140").unwrap());
+        route.section = Section::Round { diameter_mm: 30.0 };
+        route.quench.medium = crate::heat::MediumChoice::Named("oil_slow".to_owned());
+        let outcome = run(&route).unwrap();
+        let test = end_quench_test(&route, &outcome).unwrap();
+        let like = test.like_piece[0];
+        assert_eq!(like.quench, "oil, still");
+        assert!((20.0..45.0).contains(&like.diameter_mm), "{like:?}");
     }
 
     /// A thicker round cools like a place further from the quenched end.

@@ -6,6 +6,8 @@ use super::known::Known;
 use super::outcome::{Margin, Outcome, QuenchTransformed};
 use super::plan::Route;
 use super::sentences::NumberKey;
+use crate::hardness::grade_table;
+use crate::sources::{bearing_card_1999, isothermal_fit, tempering_stages};
 use crate::units::{
     TemperatureScale, format_duration_s, format_factor, format_fixed, format_hrc, format_percent,
     format_temperature, format_temperature_band, format_weight_percent,
@@ -30,12 +32,12 @@ const DISSOLUTION_BASIS: &str = "equilibrium of this steel, and shrinking carbid
 const DISSOLUTION_VALIDITY: &str = "up to 2.5 % C, 18 % Cr, 3 % Mn or Si, 4 % Ni, 2 % Mo, 1.2 % V, 4 % W; checked on plain and 1.5 % Cr steel";
 const DISSOLUTION_ERROR: &str =
     "equilibrium ±0.02 to 0.04 % C; published soaks of 1 C–1.5 Cr steel differ by 0.1 %";
-pub(super) const GRAIN_BASIS: &str = "growth fitted to a producer's table of 1 C–1.5 Cr steel; pinning after Zener; ASTM E112 for the number";
-pub(super) const GRAIN_ERROR: &str = "about one grain number";
+pub(super) const GRAIN_BASIS: &str = "growth of low-alloy steel after Lee & Lee (2008), of 1 C–1.5 Cr steel by a producer's table; pinning after Zener; ASTM E112 for the number";
 const TEMPERING_BASIS: &str = "three stages fitted by this project to published tempering data (Hollomon & Jaffe 1945, Grange & Baughman 1956, Penha 2010; data set CC BY 4.0)";
 /// Temperatures that the fit of tempering covers, °C.
 const TEMPERING_RANGE_C: [f64; 2] = [100.0, 700.0];
-const TEMPERING_ERROR: &str = "mean error 1.8 HRC on whole heats left out of the fit";
+const TABLE_BASIS: &str = "table of supplier sheets for this grade, shifted to other times along the Hollomon-Jaffe parameter";
+const TABLE_ERROR: &str = "two sheets of one grade differ by up to 3 HRC";
 
 pub(super) const TAKES_IN: &str = "takes in";
 pub(super) const SOURCE: &str = "source";
@@ -138,9 +140,15 @@ fn grain(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanati
         rows: vec![
             (TAKES_IN, soak_words(route, scale)),
             (SOURCE, GRAIN_BASIS.to_owned()),
-            (KNOWN, GRAIN_ERROR.to_owned()),
+            (KNOWN, grain_error()),
         ],
     }
+}
+
+/// Known error of a grain number.
+pub(super) fn grain_error() -> String {
+    let fit = bearing_card_1999::LEFT_OUT.words();
+    format!("about one grain number; the table's law: {fit}")
 }
 
 pub(super) fn refused(title: &'static str, reason: String) -> Explanation {
@@ -206,7 +214,7 @@ fn margin(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanat
                     "isothermal curves fitted by this project, added up along the cooling curve (Scheil's rule); conduction with this quenchant's curve".to_owned(),
                 ),
                 ("band from", margin_band(margin)),
-                (KNOWN, "80 % of known noses fall within a factor of two".to_owned()),
+                (KNOWN, format!("noses: {}", isothermal_fit::NOSES_LEFT_OUT.words())),
             ],
         }
     })
@@ -302,6 +310,7 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             ),
         );
     };
+    let is_tabled = grade_table(&route.composition).is_some();
     let snap = route.cold.and_then(|cold| cold.snap);
     let steps = snap
         .iter()
@@ -340,16 +349,31 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
                     steps
                 },
             ),
-            (SOURCE, TEMPERING_BASIS.to_owned()),
+            (
+                SOURCE,
+                if is_tabled {
+                    TABLE_BASIS
+                } else {
+                    TEMPERING_BASIS
+                }
+                .to_owned(),
+            ),
             (
                 VALID,
                 format!(
-                    "0.20 to 1.25 % C, low alloy, {} to {}, 10 s to 32 h; A2, D2 and S7 by table",
+                    "0.20 to 1.25 % C, low alloy, {} to {}, 10 s to 32 h; A2, D2, S7, 420 and 440C by table",
                     format_temperature(TEMPERING_RANGE_C[0], scale),
                     format_temperature(TEMPERING_RANGE_C[1], scale)
                 ),
             ),
-            (KNOWN, TEMPERING_ERROR.to_owned()),
+            (
+                KNOWN,
+                if is_tabled {
+                    TABLE_ERROR.to_owned()
+                } else {
+                    format!("{}, 30 min to 4 h", tempering_stages::LEFT_OUT.words())
+                },
+            ),
         ]
         .into_iter()
         .chain(on_the_way_down(outcome))

@@ -1,11 +1,12 @@
 //! What stands behind the numbers of the piece after a step before hardening.
 
 use super::explain::{
-    Explanation, GRAIN_BASIS, GRAIN_ERROR, KNOWN, SOURCE, TAKES_IN, VALID, refused,
+    Explanation, GRAIN_BASIS, KNOWN, SOURCE, TAKES_IN, VALID, grain_error, refused,
 };
 use super::outcome::Outcome;
 use super::plan::Route;
 use super::prior::{PieceState, PriorOutcome, prior_line, soft_hardness_words};
+use crate::sources::annealed_fit;
 use crate::units::{TemperatureScale, format_fixed, format_hv, format_percent};
 
 /// A step with what it has left, or why that is not known.
@@ -75,7 +76,14 @@ pub(super) fn hardness(
                 "pearlite, bainite and ferrite as after a quench; round carbide fitted by this project to the usual hardness of three steels annealed at the mill, from memory".to_owned(),
             ),
             (VALID, "carbon and low-alloy steel; carbide up to 60 % by volume".to_owned()),
-            (KNOWN, "±35 HV against the hardest that standards allow as annealed, from memory".to_owned()),
+            (
+                KNOWN,
+                format!(
+                    "round carbide: {}; ±{} HV against the hardest that standards allow as annealed, from memory",
+                    annealed_fit::LEFT_OUT.words(),
+                    format_fixed(annealed_fit::BAND_HV, 0)
+                ),
+            ),
         ],
     }
 }
@@ -109,7 +117,7 @@ pub(super) fn grain(
                 SOURCE,
                 format!("{GRAIN_BASIS}; the first grain, and grain under the hammer, are expert values"),
             ),
-            (KNOWN, format!("{GRAIN_ERROR}; more after forging")),
+            (KNOWN, format!("{}; more after forging", grain_error())),
         ],
     }
 }

@@ -1,7 +1,7 @@
 //! What stands behind the numbers beside the soak: heating up, overheating, the surface.
 
 use super::explain::{
-    Explanation, GRAIN_BASIS, GRAIN_ERROR, KNOWN, SOURCE, TAKES_IN, VALID, refused, soak_words,
+    Explanation, GRAIN_BASIS, KNOWN, SOURCE, TAKES_IN, VALID, grain_error, refused, soak_words,
 };
 use super::outcome::Outcome;
 use super::plan::Route;
@@ -79,7 +79,7 @@ pub(super) fn overheated(route: &Route, scale: TemperatureScale) -> Explanation 
         rows: vec![
             (TAKES_IN, soak_words(route, scale)),
             (SOURCE, GRAIN_BASIS.to_owned()),
-            (KNOWN, GRAIN_ERROR.to_owned()),
+            (KNOWN, grain_error()),
         ],
     }
 }

@@ -6,6 +6,7 @@ use super::cautions::PLATE_CARBON_WT;
 use super::outcome::Outcome;
 use super::plan::Route;
 use crate::hardness::embrittling_range_c;
+use crate::sources::carbide_hardness::CarbideKind;
 use crate::units::{format_fixed, format_hrc, format_percent, format_weight_percent};
 
 /// What the use asks of a piece.
@@ -71,6 +72,10 @@ pub(crate) struct Piece {
     pub(crate) austenite: Option<f64>,
     pub(crate) soft: Option<f64>,
     pub(crate) carbide: f64,
+    /// Mean radius of the carbide by volume, µm.
+    pub(crate) carbide_radius_um: f64,
+    /// What most of the carbide is; none where that is the same in all that are compared.
+    pub(crate) carbide_kind: Option<CarbideKind>,
     pub(crate) carbon_in_solution_wt: f64,
     pub(crate) grain_astm: f64,
     pub(crate) is_tempered: bool,
@@ -91,6 +96,8 @@ impl Piece {
             austenite: fractions.map(|f| f.austenite),
             soft: fractions.map(|f| f.ferrite + f.pearlite + f.bainite),
             carbide: outcome.soak.end.carbide_volume_fraction,
+            carbide_radius_um: outcome.soak.carbide_radius_um,
+            carbide_kind: CarbideKind::of(&outcome.soak.limit.carbide),
             carbon_in_solution_wt: outcome.soak.end.carbon_wt,
             grain_astm: outcome.soak.end.grain_astm,
             is_tempered: !route.tempers.is_empty(),
@@ -112,7 +119,14 @@ struct Acts([i8; 3]);
 
 const HARDNESS: Acts = Acts([1, 1, -1]);
 const CARBIDE: Acts = Acts([1, -1, -1]);
-const AUSTENITE: Acts = Acts([0, -1, 0]);
+/// Large carbides are not lifted out by grit, but break out of a thin edge and start cracks.
+const COARSE_CARBIDE: Acts = Acts([1, -1, -1]);
+const HARD_CARBIDE: Acts = Acts([1, 0, 0]);
+/// Retained austenite is soft under an edge; it stretches where martensite would crack.
+const AUSTENITE: Acts = Acts([0, -1, 1]);
+/// The same for ranking, where it is left out of toughness: how much of it helps before it turns to
+/// fresh martensite under load is not known.
+const AUSTENITE_RANKED: Acts = Acts([0, -1, 0]);
 const SOFT: Acts = Acts([-1, -1, 0]);
 const PLATES: Acts = Acts([0, -1, -1]);
 const FINER_GRAIN: Acts = Acts([0, 1, 1]);
@@ -122,6 +136,9 @@ const TEMPERED: Acts = Acts([0, 1, 1]);
 /// Differences from which something counts.
 const COUNTS_HRC: f64 = 1.0;
 const COUNTS_CARBIDE: f64 = 0.015;
+/// Least carbide whose size and hardness count, and the ratio of sizes that does.
+const LEAST_CARBIDE: f64 = 0.01;
+const COUNTS_SIZE_FACTOR: f64 = 1.3;
 const COUNTS_AUSTENITE: f64 = 0.03;
 const COUNTS_SOFT: f64 = 0.05;
 const COUNTS_CARBON_WT: f64 = 0.03;
@@ -143,8 +160,9 @@ impl Piece {
             (self.carbide / COUNTS_CARBIDE, CARBIDE),
             (
                 self.austenite.unwrap_or_default() / COUNTS_AUSTENITE,
-                AUSTENITE,
+                AUSTENITE_RANKED,
             ),
+            (self.sizes_of_carbide(), COARSE_CARBIDE),
             (self.soft.unwrap_or_default() / COUNTS_SOFT, SOFT),
             (plates_wt / COUNTS_CARBON_WT, PLATES),
             (self.grain_astm / COUNTS_GRAIN, FINER_GRAIN),
@@ -158,6 +176,55 @@ impl Piece {
         })
         .sum()
     }
+}
+
+impl Piece {
+    /// Whether there is enough carbide for its size and hardness to count.
+    fn has_carbide(&self) -> bool {
+        self.carbide >= LEAST_CARBIDE && self.carbide_radius_um > 0.0
+    }
+
+    /// How many times over its carbide is larger by as much as counts than 1 µm, less where it is smaller.
+    fn sizes_of_carbide(&self) -> f64 {
+        if self.has_carbide() {
+            self.carbide_radius_um.ln() / COUNTS_SIZE_FACTOR.ln()
+        } else {
+            0.0
+        }
+    }
+}
+
+/// What differs in the size and the hardness of the carbide.
+fn carbide_differences(this: &Piece, other: &Piece) -> impl Iterator<Item = Difference> {
+    let both = this.has_carbide() && other.has_carbide();
+    let [here_um, there_um] = [this, other].map(|piece| 2.0 * piece.carbide_radius_um);
+    let size = (both && (here_um / there_um).ln().abs() >= COUNTS_SIZE_FACTOR.ln()).then(|| {
+        let [here, there] = [here_um, there_um].map(|um| format_fixed(um, 1));
+        Difference {
+            words: format!("carbide of {here}\u{a0}µm, there {there}\u{a0}µm"),
+            is_more: here_um > there_um,
+            acts: COARSE_CARBIDE,
+        }
+    });
+    let kinds = this.carbide_kind.zip(other.carbide_kind);
+    let kind = kinds
+        .filter(|(here, there)| both && here != there)
+        .map(|(here, there)| {
+            let told = |kind: CarbideKind| {
+                let [least, most] = kind.hv();
+                format!("{} of {least} to {most} HV", kind.name())
+            };
+            Difference {
+                words: format!(
+                    "most of the carbide is {}, there {}",
+                    told(here),
+                    told(there)
+                ),
+                is_more: here > there,
+                acts: HARD_CARBIDE,
+            }
+        });
+    size.into_iter().chain(kind)
 }
 
 fn differences(this: &Piece, other: &Piece) -> Vec<Difference> {
@@ -221,6 +288,7 @@ fn differences(this: &Piece, other: &Piece) -> Vec<Difference> {
             acts: PLATES,
         });
     }
+    all.extend(carbide_differences(this, other));
     let mut fact = |words: &str, a: bool, b: bool, acts: Acts| {
         if a != b {
             let which = if a { "here" } else { "there" };
@@ -296,6 +364,8 @@ mod tests {
             austenite: Some(0.05),
             soft: Some(0.0),
             carbide: 0.04,
+            carbide_radius_um: 0.3,
+            carbide_kind: None,
             carbon_in_solution_wt: 0.65,
             grain_astm: 9.0,
             is_tempered: true,
@@ -318,6 +388,51 @@ mod tests {
         assert!(tough(&finer) > tough(&piece) && tough(&embrittled) < tough(&piece));
         assert!(softer.points(Property::Wear) < piece.points(Property::Wear));
         assert_eq!(finer.points(Property::Wear), piece.points(Property::Wear));
+    }
+
+    /// Larger carbide wears longer and serves a thin edge and blows worse; a harder one wears longer.
+    #[test]
+    fn size_and_hardness_of_carbide_are_reasons() {
+        let fine = Piece {
+            hrc: None,
+            austenite: None,
+            soft: None,
+            carbide: 0.08,
+            carbide_radius_um: 0.3,
+            carbide_kind: Some(CarbideKind::Cementite),
+            carbon_in_solution_wt: 0.6,
+            grain_astm: 9.0,
+            is_tempered: true,
+            is_embrittled: false,
+        };
+        let coarse = Piece {
+            carbide_radius_um: 0.6,
+            ..fine
+        };
+        let points = |property| coarse.points(property) - fine.points(property);
+        assert!(points(Property::Wear) > 0.0 && points(Property::Edge) < 0.0);
+        let found = differences(&coarse, &fine);
+        assert_eq!(found.len(), 1);
+        assert!(
+            found[0].is_more && found[0].words.contains("1.2") && found[0].words.contains("0.6")
+        );
+        let hard = Piece {
+            carbide_kind: Some(CarbideKind::M7C3),
+            ..fine
+        };
+        let found = differences(&hard, &fine);
+        assert_eq!(found.len(), 1);
+        let Acts(acts) = found[0].acts;
+        assert!(found[0].is_more && acts == [1, 0, 0], "{}", found[0].words);
+        let none = Piece {
+            carbide: 0.0,
+            ..coarse
+        };
+        assert!(
+            differences(&none, &fine)
+                .iter()
+                .all(|d| !d.words.contains("µm"))
+        );
     }
 
     #[test]

@@ -93,6 +93,8 @@ pub struct SoakOutcome {
     pub carbon_in_solution_wt: f64,
     /// Austenite grain then, as mean intercept, µm.
     pub grain_um: f64,
+    /// Mean radius by volume of the carbide that is left then, a network aside, µm.
+    pub carbide_radius_um: f64,
     /// The way there and beyond, from the beginning to the time asked.
     pub history: Vec<SoakPoint>,
 }
@@ -287,6 +289,7 @@ impl Hold<'_> {
             dissolved: end.dissolved,
             carbon_in_solution_wt: end.carbon_in_solution_wt,
             grain_um: end.grain_um,
+            carbide_radius_um: end.carbide_radius_um,
             limit: self.limit,
             history,
         })

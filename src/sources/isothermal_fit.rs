@@ -17,7 +17,7 @@
 //! an earlier fit of the same form, whose alloy terms follow the Grossmann factors f of
 //! hardenability (ln t about 1.7 ln f) and which on rows left out gave noses within a factor of 1.9
 //! (rms, six of seven inside two) and half-martensite rates within 1.34. Q, n and a were chosen
-//! from published forms. The fit and the errors below are run again by the test `isothermal_fit`.
+//! from published forms. The fit and the errors below are run again by `cargo xtask score`.
 //!
 //! Error as rms factor, whole steels left out in turn (in brackets: all steels fitted; without
 //! the bars, left out):
@@ -40,7 +40,11 @@
 //! were tried by hand: Kirkaldy and Venugopalan's second path of diffusion (1984) makes pearlite four
 //! to five times slower, as wanted, but that of a steel with 0.02 % Mo three times as well, against
 //! the noses of plain-carbon steel; Li's root of the content (1998) makes it twice slower, which
-//! does not change the outcome. A refit needs starts of pearlite in such steels.
+//! does not change the outcome. A refit with two starts of pearlite at 650 °C (85 s and 600 s in these
+//! steels, from memory) and molybdenum free in pearlite makes its term 7.0 for 5.1: the bars come nearer by
+//! 0.1 HRC, noses and half-martensite rates of steels left out go further off (1.68 and 1.35), and 2 K/s comes
+//! to pearlite as before. What is missing is the bay: pearlite that molybdenum holds back below 600 °C more
+//! than above, which a delay that does not depend on temperature cannot give.
 //!
 //! The upper limits of ferrite and pearlite are closed forms. Put in the place of both, the computed
 //! equilibrium of what is dissolved, A3 and the upper end of A1, without another fit, gives (in
@@ -54,7 +58,7 @@
 //! Most of the observations are recalled from memory. Terms of vanadium and tungsten are not
 //! fitted but set by analogy: see [`VANADIUM`] and [`TUNGSTEN_AS_MOLYBDENUM`].
 
-use super::{Source, Standing};
+use super::{LeftOut, Source, Standing};
 use crate::steel::{Composition, CompositionRange, Element};
 
 /// The fit.
@@ -67,6 +71,22 @@ pub const SOURCE: Source = Source {
     link: None,
     used_for: "isothermal curves of ferrite, pearlite and bainite",
     standing: Standing::FittedHere,
+};
+
+/// Error of the time of the first nose of steels left out.
+pub const NOSES_LEFT_OUT: LeftOut = LeftOut {
+    fold: "steel",
+    folds: 9,
+    error: 1.57,
+    unit: "factor",
+};
+
+/// Error of the end-quench rate for half martensite of steels left out.
+pub const HALF_RATES_LEFT_OUT: LeftOut = LeftOut {
+    fold: "steel",
+    folds: 6,
+    error: 1.30,
+    unit: "factor",
 };
 
 /// Gas constant of the fit, cal/(mol K).

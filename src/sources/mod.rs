@@ -4,6 +4,7 @@
 pub mod agren_1979;
 pub mod ams_2750f_2020;
 pub mod andrews_1965;
+pub mod annealed_fit;
 pub mod astm_a255;
 pub mod astm_a255_cooling_rates;
 pub mod astm_a255_hardness;
@@ -13,8 +14,10 @@ pub mod bearing_card_1999;
 pub mod beck_1985;
 pub mod bipm_2019;
 pub mod callister_2007;
+pub mod carbide_hardness;
 pub mod carslaw_jaeger_1959;
 pub mod cie_1931;
+pub mod dividing_factor_fit;
 pub mod en_1993_1_2_2005;
 pub mod eutectoid_isothermal;
 pub mod frichtl_2024;
@@ -72,6 +75,43 @@ pub enum Standing {
     CommonPractice,
 }
 
+/// Error of a fit of this project on data that was left out of it: everything was fitted again, from
+/// the same start, without each heat or steel in turn. The test `fits` does it anew.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LeftOut {
+    /// What was left out together: "heat", "steel".
+    pub fold: &'static str,
+    /// How many of them there are.
+    pub folds: usize,
+    /// Mean error in its unit, or the factor (rms) within which predictions lie where that is "factor".
+    pub error: f64,
+    /// HRC, HV, grain numbers, or "factor".
+    pub unit: &'static str,
+}
+
+impl LeftOut {
+    /// For the page: whose fit it is, and its error.
+    #[must_use]
+    pub fn words(&self) -> String {
+        let Self {
+            fold,
+            folds,
+            error,
+            unit,
+        } = self;
+        let error = if *unit == "factor" {
+            format!("within a factor of {error:.1} (rms)")
+        } else if *error < 10.0 {
+            format!("mean error {error:.1} {unit}")
+        } else {
+            format!("mean error {error:.0} {unit}")
+        };
+        format!(
+            "fitted by this project; {error} with each of {folds} {fold}s left out of the fit in turn"
+        )
+    }
+}
+
 /// A publication, a data set or a fit that numbers in this project come from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Source {
@@ -93,11 +133,43 @@ pub struct Source {
     pub standing: Standing,
 }
 
+/// Every fit of this project to what it predicts: its source, the quantity, and its error on what was left
+/// out of it.
+pub const FITS: &[(&Source, &str, &LeftOut)] = &[
+    (&annealed_fit::SOURCE, "hardness", &annealed_fit::LEFT_OUT),
+    (
+        &bearing_card_1999::SOURCE,
+        "grain",
+        &bearing_card_1999::LEFT_OUT,
+    ),
+    (
+        &dividing_factor_fit::SOURCE,
+        "hardness along the bar",
+        &dividing_factor_fit::LEFT_OUT,
+    ),
+    (
+        &isothermal_fit::SOURCE,
+        "time of the nose",
+        &isothermal_fit::NOSES_LEFT_OUT,
+    ),
+    (
+        &isothermal_fit::SOURCE,
+        "end-quench rate for half martensite",
+        &isothermal_fit::HALF_RATES_LEFT_OUT,
+    ),
+    (
+        &tempering_stages::SOURCE,
+        "hardness after 30 min to 4 h",
+        &tempering_stages::LEFT_OUT,
+    ),
+];
+
 /// Every source of the project.
 pub const ALL: &[&Source] = &[
     &agren_1979::SOURCE,
     &ams_2750f_2020::SOURCE,
     &andrews_1965::SOURCE,
+    &annealed_fit::SOURCE,
     &astm_a255::SOURCE,
     &astm_a255_cooling_rates::SOURCE,
     &astm_a255_hardness::SOURCE,
@@ -107,8 +179,10 @@ pub const ALL: &[&Source] = &[
     &beck_1985::SOURCE,
     &bipm_2019::SOURCE,
     &callister_2007::SOURCE,
+    &carbide_hardness::SOURCE,
     &carslaw_jaeger_1959::SOURCE,
     &cie_1931::SOURCE,
+    &dividing_factor_fit::SOURCE,
     &en_1993_1_2_2005::SOURCE,
     &eutectoid_isothermal::SOURCE,
     &frichtl_2024::SOURCE,

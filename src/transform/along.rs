@@ -14,82 +14,12 @@
 //! austenite leaner, with a higher Ms. The rates stay those of the whole: where the films grow thick
 //! pearlite ends the cooling long before bainite could.
 
+use super::fractions::{Fractions, HistoryPoint, Transformed};
 use super::kinetics::{Kinetics, Product, enriched};
 use super::shape::START;
 use super::{Austenite, Formed, FormedProduct};
 use crate::soak::BoundaryCarbide;
 use crate::steel::OutOfRange;
-
-/// Volume fractions of the piece; their sum is 1.
-#[derive(Debug, Clone, Copy, PartialEq, Default, serde::Serialize)]
-pub struct Fractions {
-    /// Proeutectoid ferrite.
-    pub ferrite: f64,
-    /// Pearlite.
-    pub pearlite: f64,
-    /// Bainite.
-    pub bainite: f64,
-    /// Martensite.
-    pub martensite: f64,
-    /// Retained austenite.
-    pub austenite: f64,
-    /// Carbide that the soak left undissolved, and what has come out on grain boundaries.
-    pub carbide: f64,
-}
-
-impl Fractions {
-    /// Martensite and the austenite it left, as a fraction of all but carbide: the measure of a full
-    /// quench.
-    #[must_use]
-    pub fn hardened(&self) -> f64 {
-        let hard = self.martensite + self.austenite;
-        let matrix = hard + self.ferrite + self.pearlite + self.bainite;
-        if matrix > 0.0 { hard / matrix } else { 0.0 }
-    }
-
-    /// Bainite as a fraction of all but carbide.
-    #[must_use]
-    pub fn bainite_of_matrix(&self) -> f64 {
-        let matrix = 1.0 - self.carbide;
-        if matrix > 0.0 {
-            self.bainite / matrix
-        } else {
-            0.0
-        }
-    }
-}
-
-/// What a piece consists of at one point of its cooling curve.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct HistoryPoint {
-    /// Time, s.
-    pub time_s: f64,
-    /// Temperature, °C.
-    pub temperature_c: f64,
-    /// Volume fractions at this time.
-    pub fractions: Fractions,
-}
-
-/// What a cooling curve makes of the austenite.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Transformed {
-    /// Volume fractions at the end of the curve.
-    pub fractions: Fractions,
-    /// How the pearlite and the bainite among them formed.
-    pub formed: Formed,
-    /// Start of martensite of the austenite that was left, °C: lower than that of the whole when
-    /// ferrite has enriched it in carbon, higher when carbide on grain boundaries has taken carbon.
-    pub ms_c: f64,
-    /// Carbide on the grain boundaries.
-    pub boundary_carbide: BoundaryCarbide,
-    /// Largest sum of dt / t(1 %) over the products down to Ms: 1 or more means that the first
-    /// per cent of a product has formed. Its inverse is the margin as a factor on time.
-    pub additivity: f64,
-    /// The product to which `additivity` belongs; none when the curve passes no product's range.
-    pub limiting: Option<Product>,
-    /// Fractions at every point of the curve.
-    pub history: Vec<HistoryPoint>,
-}
 
 /// Largest temperature change of a step, K.
 const STEP_K: f64 = 6.0;

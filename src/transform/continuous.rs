@@ -4,8 +4,8 @@
 //! named by its rate at 700 °C. The clock starts where the first product can form: at A3 of steel that
 //! forms ferrite, at Acm of one that forms carbide on its grain boundaries, else at A1.
 
-use super::along::{Fractions, HistoryPoint, Transformed};
 use super::formed::{Formed, Forming};
+use super::fractions::{Fractions, HistoryPoint, Transformed};
 use super::kinetics::{Kinetics, Product};
 use super::shape::START;
 use crate::numeric::order;

@@ -1,7 +1,7 @@
 //! Martensite: its start, its fraction, what the cold step still turns.
 
 use super::Austenite;
-use super::along::Fractions;
+use super::fractions::Fractions;
 use crate::sources::{
     harris_cohen_1949 as lag, isothermal_fit, koistinen_marburger_1959, lee_park_2013,
     van_bohemen_2012,

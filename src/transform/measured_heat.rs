@@ -2,7 +2,7 @@
 //! than computed its transformations begin.
 
 use super::Austenite;
-use super::end_quench::{dividing_factor, rate_of_diameter_k_per_s};
+use super::end_quench::{MM_PER_INCH, dividing_factor, rate_of_diameter_k_per_s};
 use super::kinetics::Kinetics;
 use crate::sources::astm_a255;
 use crate::steel::{Composition, OutOfRange};
@@ -86,7 +86,6 @@ const LARGEST_RESIDUAL_HRC: f64 = 5.0;
 /// Diameters tried.
 const TRIED: usize = 60;
 const MM_PER_SIXTEENTH: f64 = 25.4 / 16.0;
-const MM_PER_INCH: f64 = 25.4;
 
 /// The best hardness of the end for a diameter, and what is left, in squares of standard deviations.
 fn fit_of(points: &[BarPoint], expected_hrc: f64, ln_mm: f64) -> (f64, f64) {

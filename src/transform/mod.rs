@@ -10,19 +10,23 @@ mod continuous;
 mod critical;
 mod end_quench;
 mod formed;
+mod fractions;
 mod isothermal;
 mod kinetics;
 mod martensite;
 mod measured_heat;
+mod rate_table;
+mod rounds;
 mod shape;
 mod turning;
 
-pub use along::{Fractions, HistoryPoint, Transformed, along};
+pub use along::along;
 pub use bar_points::{BarPointsError, read_bar_points, write_bar_points};
 pub use continuous::{Continuous, ContinuousCooling, Passage};
 pub use critical::{CriticalCooling, NoseGap, critical_cooling, spare_of};
 pub use end_quench::{EndQuench, EndQuenchMethod, end_quench, measured_end_quench};
 pub use formed::{Formed, FormedProduct, Forming};
+pub use fractions::{Fractions, HistoryPoint, Transformed};
 pub use isothermal::{Isothermal, ProductCurve, isothermal};
 pub use kinetics::{Kinetics, Product};
 pub use martensite::{
@@ -31,6 +35,10 @@ pub use martensite::{
     stabilisation_k,
 };
 pub use measured_heat::{BarPoint, MeasuredHeat, MeasuredHeatError, measured_heat};
+pub use rounds::{
+    RoundError, bar_like_ideal_round_mm, bar_like_round_mm, ideal_round_like_bar_mm,
+    round_like_bar_mm,
+};
 pub use shape::{FINISH, Progress, SPREAD, START, STEEP, Shape};
 pub use turning::TurningPiece;
 

@@ -137,7 +137,7 @@ pub fn observations() -> Vec<Observation> {
 }
 
 /// The name under which observations of one kind of steel are left out together.
-fn family(steel: &str) -> String {
+pub fn family(steel: &str) -> String {
     match steel.split([' ', '+']).next().unwrap_or_default() {
         "42CrMo4" => "4140".to_owned(),
         "100Cr6" => "52100".to_owned(),

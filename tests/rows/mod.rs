@@ -11,6 +11,7 @@ pub mod forging;
 pub mod hardness;
 pub mod heat;
 pub mod isothermal_fit;
+pub mod rounds;
 pub mod soak;
 pub mod transform;
 
@@ -96,6 +97,7 @@ pub fn all() -> Vec<Row> {
     rows.extend(forging::rows());
     rows.extend(heat::rows());
     rows.extend(transform::rows());
+    rows.extend(rounds::rows());
     rows.extend(hardness::rows());
     rows
 }

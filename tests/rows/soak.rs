@@ -370,7 +370,7 @@ fn grain() -> Vec<Row> {
                 .find_map(|w| w.parse().ok())
                 .unwrap_or(f64::NAN);
             Row {
-                quantity: "austenite grain number".to_owned(),
+                quantity: "austenite grain size".to_owned(),
                 case: format!("{} {}", l["steel"], l["condition"]),
                 predicted: soak(
                     &composition(&l["composition"]),

@@ -288,9 +288,18 @@ fn page_files(project: &Project, ending: &str) -> Result<Vec<String>> {
     Ok(names)
 }
 
-/// Prints how far the models are from the values measured outside.
+/// Prints how far the models are from the values measured outside, and the error of each fit on what is left
+/// out of it, in some minutes.
 pub(crate) fn score(project: &Project) -> Result<()> {
-    run(&mut project.cargo(["test", "--locked", "--test", "score", "--", "--nocapture"]))
+    run(&mut project.cargo([
+        "test",
+        "--locked",
+        "--test",
+        "score",
+        "--",
+        "--nocapture",
+        "--include-ignored",
+    ]))
 }
 
 /// Measures the time that the pipeline takes, natively and in the page.

@@ -268,6 +268,8 @@ impl FindRun {
                 austenite: last.fractions.map(|f| f.austenite),
                 soft: last.fractions.map(|f| f.ferrite + f.pearlite + f.bainite),
                 carbide: point.carbide_volume_fraction,
+                carbide_radius_um: upstream.soaked.carbide_radius_um,
+                carbide_kind: None,
                 carbon_in_solution_wt: point.carbon_wt,
                 grain_astm: point.grain_astm,
                 is_tempered: true,

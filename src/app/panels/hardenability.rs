@@ -8,6 +8,7 @@ use leptos::prelude::*;
 use recalesce::route::{
     CRITICAL_HARDENED, ContinuousDiagram, EndQuenchTest, continuous_diagram, end_quench_test,
 };
+use recalesce::sources::dividing_factor_fit;
 use recalesce::transform::{
     BarPoint, EndQuenchMethod, Fractions, measured_heat, read_bar_points, write_bar_points,
 };
@@ -89,11 +90,19 @@ fn depth(found: &EndQuenchTest, unit: LengthUnit) -> String {
         .critical_diameters
         .iter()
         .map(|round| {
+            let severity = format_fixed(round.severity_per_in, 2);
+            let diameter = format_length(round.diameter_mm, unit);
+            format!("{diameter} in {} (H {severity})", round.quench)
+        })
+        .collect();
+    let like: Vec<String> = found
+        .like_piece
+        .iter()
+        .map(|round| {
             format!(
-                "{} in {} (H {})",
+                "{} in {}",
                 format_length(round.diameter_mm, unit),
-                round.quench,
-                format_fixed(round.severity_per_in, 2)
+                round.quench
             )
         })
         .collect();
@@ -108,10 +117,17 @@ fn depth(found: &EndQuenchTest, unit: LengthUnit) -> String {
         EndQuenchMethod::Kinetics => "from the isothermal curves, outside the range of ASTM A255",
     };
     format!(
-        "Ideal diameter DI {ideal}, {by}. Rounds that get half martensite at the centre: {}. Band of the curve ±{}, {band}.",
+        "Ideal diameter DI {ideal}, {by}. Rounds that get half martensite at the centre: {}. Band of the curve ±{}, {band}; its shape along the bar is {}.",
         rounds.join(", "),
-        format_hrc(found.curve.band_hrc)
-    ) + &found.measured.map_or_else(String::new, |heat| {
+        format_hrc(found.curve.band_hrc),
+        dividing_factor_fit::LEFT_OUT.words()
+    ) + &found.piece_mm.filter(|_| !like.is_empty()).map_or_else(String::new, |mm| {
+        format!(
+            " The deciding place of the piece cools like {} on the bar, and so like the centres of these rounds: {}.",
+            format_length(mm, unit),
+            like.join(", ")
+        )
+    }) + &found.measured.map_or_else(String::new, |heat| {
         format!(
             " It transforms {} times as late as computed from its composition; the verdict on the quench goes by that. The test is taken to have grain 7, the simulated bar has that of this soak.",
             format_fixed(heat.delay_factor, 2)

@@ -1,7 +1,7 @@
 //! The publications behind the numbers.
 
 use leptos::prelude::*;
-use recalesce::sources::{ALL, Standing};
+use recalesce::sources::{ALL, FITS, Source, Standing};
 
 const fn standing_words(standing: Standing) -> &'static str {
     match standing {
@@ -10,6 +10,12 @@ const fn standing_words(standing: Standing) -> &'static str {
         Standing::FittedHere => "fitted by this project",
         Standing::CommonPractice => "common practice, no source",
     }
+}
+
+/// Each quantity that a fit of this project predicts, with the error on what was left out of it.
+fn fits(source: &Source) -> impl Iterator<Item = String> {
+    let own = FITS.iter().filter(|(of, ..)| of.key == source.key);
+    own.map(|(_, quantity, error)| format!("{quantity}: {}", error.words()))
 }
 
 /// The list.
@@ -26,6 +32,9 @@ pub(crate) fn Sources() -> impl IntoView {
                 <div class="source">
                     {line} <small>{source.used_for}</small>
                     <small class="standing">{standing_words(source.standing)}</small>
+                    {fits(source)
+                        .map(|line| view! { <small>{line}</small> })
+                        .collect_view()}
                     {source.link.map(|link| view! { <small>{link}</small> })}
                 </div>
             }

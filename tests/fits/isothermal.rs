@@ -1,21 +1,19 @@
-//! The fit of the isothermal start times, to be run again by
-//! `cargo test --test isothermal_fit -- --ignored --nocapture`.
+//! The fit of the isothermal start times.
 //!
 //! Penalised least squares: nose times and which product makes the nose, half-martensite rates
 //! from end-quench bands, the middles of those bands by the simulated bar, critical rates for
 //! 95 % martensite, bainite starts of 1C-1.5Cr steel. Every coefficient is held to a prior. Whole
 //! steels are left out in turn for the error told in the source file.
 
-#![cfg(not(target_arch = "wasm32"))]
-
-mod rows;
-
+use super::{Errors, Fit, in_parallel};
+use crate::rows::isothermal_fit::{Observation, observations};
 use recalesce::numeric::least_squares::Normal;
+use recalesce::sources::LeftOut;
 use recalesce::sources::isothermal_fit::{
-    BAINITE, FERRITE, PEARLITE, REFERENCE_GRAIN_ASTM, START_TIMES, StartTime, with_residuals,
+    BAINITE, FERRITE, HALF_RATES_LEFT_OUT, NOSES_LEFT_OUT, PEARLITE, REFERENCE_GRAIN_ASTM,
+    START_TIMES, StartTime, with_residuals,
 };
 use recalesce::steel::Composition;
-use rows::isothermal_fit::{Observation, observations};
 
 /// Coefficients of a product that are fitted.
 const PER_PRODUCT: usize = 7;
@@ -133,6 +131,7 @@ fn fit(observations: &[&Observation]) -> [f64; UNKNOWNS] {
 const MOST_STEPS: usize = 8;
 const SETTLED: f64 = 1e-3;
 
+/// Steel, kind and error of one prediction.
 type Told = (String, &'static str, f64);
 
 fn told(observations: &[&Observation], set: &[StartTime; 3]) -> Vec<Told> {
@@ -146,57 +145,67 @@ fn told(observations: &[&Observation], set: &[StartTime; 3]) -> Vec<Told> {
     observations.iter().flat_map(of).collect()
 }
 
-fn report(title: &str, list: &[Told]) {
-    let of = |kind: &str| -> Vec<f64> {
-        let errors = list.iter().filter(|e| e.1 == kind);
-        errors.map(|e| e.2).collect()
-    };
-    for kind in ["nose time", "half rate", "full rate", "bainite"] {
-        let of = of(kind);
-        let n = of.len() as f64;
-        let rms = (of.iter().map(|e| e * e).sum::<f64>() / n).sqrt().exp();
-        let bias = (of.iter().sum::<f64>() / n).exp();
-        let inside = of.iter().filter(|e| e.abs() <= 2.0_f64.ln()).count();
-        println!("{title} {kind}: bias {bias:.2} rms {rms:.2} inside x2 {inside}/{n}");
-    }
-    for kind in ["bar", "lean and rich bar"] {
-        let of = of(kind);
-        let n = of.len() as f64;
-        let bias = of.iter().sum::<f64>() / n;
-        let mean = of.iter().map(|e| e.abs()).sum::<f64>() / n;
-        println!("{title} {kind}: bias {bias:.2} mean error {mean:.2} HRC");
-    }
-    let beyond = of("bar outside of band");
-    let inside = beyond.iter().filter(|x| **x == 0.0).count();
-    println!("{title} bar inside of band: {inside}/{}", beyond.len());
-}
+/// What is told of a fit: kind of observation, title, unit, and what the program tells of its error.
+const TOLD: [(&str, &str, &str, Option<LeftOut>); 6] = [
+    (
+        "nose time",
+        "isothermal: first nose",
+        "factor",
+        Some(NOSES_LEFT_OUT),
+    ),
+    (
+        "half rate",
+        "isothermal: rate for half martensite",
+        "factor",
+        Some(HALF_RATES_LEFT_OUT),
+    ),
+    (
+        "full rate",
+        "isothermal: rate for 95 % martensite",
+        "factor",
+        None,
+    ),
+    (
+        "bainite",
+        "isothermal: bainite of 1C-1.5Cr steel",
+        "factor",
+        None,
+    ),
+    ("bar", "isothermal: bar of the middle heat", "HRC", None),
+    (
+        "lean and rich bar",
+        "isothermal: mean of lean and rich bar",
+        "HRC",
+        None,
+    ),
+];
 
-#[test]
-#[ignore = "takes ten minutes; run by name to fit again"]
-fn stored_coefficients_are_the_fit() {
+/// Fits all coefficients to all steels and with each of them left out; those of the program have to
+/// come out. Takes some minutes.
+pub fn fitted() -> Vec<Fit> {
     let observations = observations();
     let all: Vec<&Observation> = observations.iter().collect();
-    report("stored", &told(&all, &START_TIMES));
-    let x = fit(&all);
-    for product in x.chunks(PER_PRODUCT) {
-        println!("   {product:.3?}");
-    }
-    let set = start_times(&x);
-    let list = told(&all, &set);
-    report("fitted", &list);
     let mut steels: Vec<&str> = observations.iter().map(|o| o.steel.as_str()).collect();
     steels.sort_unstable();
     steels.dedup();
+    // The whole is the fold that leaves out nothing.
+    let folds: Vec<Option<&str>> = steels.into_iter().map(Some).chain([None]).collect();
+    let done = in_parallel(&folds, |fold| {
+        let kept: Vec<&Observation> = match fold {
+            Some(steel) => all.iter().filter(|o| o.steel != *steel).copied().collect(),
+            None => all.clone(),
+        };
+        start_times(&fit(&kept))
+    });
     let mut left_out = Vec::new();
-    for steel in steels {
-        let (out, kept): (Vec<_>, Vec<_>) = all.iter().partition(|o| o.steel == steel);
-        left_out.extend(told(&out, &start_times(&fit(&kept))));
+    for (fold, set) in folds.iter().zip(&done) {
+        let Some(steel) = fold else { continue };
+        let out: Vec<&Observation> = all.iter().filter(|o| o.steel == *steel).copied().collect();
+        left_out.extend(told(&out, set));
     }
-    for (steel, kind, error) in left_out.iter().filter(|e| !e.1.contains("bar")) {
-        println!("   {steel} {kind} x{:.2}", error.exp());
-    }
-    report("left out", &left_out);
-    for (fitted, stored) in set.iter().zip(START_TIMES) {
+    let set = done.last().expect("the whole");
+    let found = set.iter().zip(START_TIMES);
+    for (fitted, stored) in found {
         let pairs = [
             (fitted.constant, stored.constant),
             (fitted.c, stored.c),
@@ -208,4 +217,28 @@ fn stored_coefficients_are_the_fit() {
         ];
         assert!(pairs.iter().all(|(a, b)| (a - b).abs() < 0.03), "{pairs:?}");
     }
+    let (fitted, stored) = (told(&all, set), told(&all, &START_TIMES));
+    let of = |list: &[Told], kind: &str| {
+        Errors::of(list.iter().filter(|told| told.1 == kind).map(|told| told.2))
+    };
+    let fits = TOLD.iter().map(|&(kind, title, unit, told)| {
+        let mut steels: Vec<&str> = left_out
+            .iter()
+            .filter(|told| told.1 == kind)
+            .map(|told| told.0.as_str())
+            .collect();
+        steels.sort_unstable();
+        steels.dedup();
+        Fit {
+            title,
+            unit,
+            fold: "steel",
+            folds: steels.len(),
+            fitted: of(&fitted, kind),
+            left_out: of(&left_out, kind),
+            stored: of(&stored, kind),
+            told,
+        }
+    });
+    fits.collect()
 }

@@ -1,0 +1,117 @@
+//! The rate of one product against temperature, and its integral.
+
+use crate::sources::isothermal_fit::{self as fit, StartTime};
+
+/// Cells of each rate table.
+const CELLS: usize = 160;
+
+/// `1 / t(1 %)` of one product and its integral over temperature.
+#[derive(Debug, Clone)]
+pub(super) struct RateTable {
+    low_c: f64,
+    step_k: f64,
+    /// Integral of the rate from `low_c`, K/s, and the rate, 1/s, at equal steps of temperature.
+    knots: Vec<[f64; 2]>,
+    /// Temperature where the rate vanishes, °C.
+    pub(super) limit_c: f64,
+    activation_k: f64,
+    ln_front: f64,
+}
+
+impl RateTable {
+    pub(super) fn new(product: &StartTime, ln_composition: f64, low_c: f64, limit_c: f64) -> Self {
+        let mut table = Self {
+            low_c,
+            step_k: ((limit_c - low_c) / CELLS as f64).max(0.0),
+            knots: Vec::with_capacity(CELLS + 1),
+            limit_c,
+            activation_k: product.activation_cal_mol / fit::GAS_CONSTANT_CAL,
+            ln_front: -ln_composition,
+        };
+        let h = table.step_k;
+        let mut last = (table.rate(low_c), table.slope(low_c));
+        let mut sum = 0.0;
+        table.knots.push([0.0, last.0]);
+        for knot in 1..=CELLS {
+            let t = low_c + h * knot as f64;
+            let next = (table.rate(t), table.slope(t));
+            // Trapezium with the end correction: exact for the cubic approach to the limit.
+            sum += h / 2.0 * (last.0 + next.0) + h * h / 12.0 * (last.1 - next.1);
+            table.knots.push([sum, next.0]);
+            last = next;
+        }
+        table
+    }
+
+    /// `1 / t(1 %)` at a temperature, 1/s; zero at and above the limit.
+    pub(super) fn rate(&self, temperature_c: f64) -> f64 {
+        let undercooling = (self.limit_c - temperature_c) / 100.0;
+        if undercooling <= 0.0 {
+            return 0.0;
+        }
+        let arrhenius = self.activation_k * (1.0 / kelvin(temperature_c) - 1.0 / fit::REFERENCE_K);
+        (self.ln_front - arrhenius).exp() * undercooling.powi(fit::UNDERCOOLING_EXPONENT)
+    }
+
+    /// Derivative of the rate with temperature, 1/(s K).
+    fn slope(&self, temperature_c: f64) -> f64 {
+        let undercooling = self.limit_c - temperature_c;
+        if undercooling <= 0.0 {
+            return 0.0;
+        }
+        let t = kelvin(temperature_c);
+        self.rate(temperature_c)
+            * (self.activation_k / (t * t) - f64::from(fit::UNDERCOOLING_EXPONENT) / undercooling)
+    }
+
+    /// Integral of the rate from the low end of the table, K/s.
+    fn integral(&self, temperature_c: f64) -> f64 {
+        let place = (temperature_c.min(self.limit_c) - self.low_c) / self.step_k;
+        if place.is_nan() || place <= 0.0 {
+            return 0.0;
+        }
+        let cell = (place as usize).min(CELLS - 1);
+        let (Some(&[x0, m0]), Some(&[x1, m1])) = (self.knots.get(cell), self.knots.get(cell + 1))
+        else {
+            return 0.0;
+        };
+        let u = place - cell as f64;
+        let v = 1.0 - u;
+        v * v * ((1.0 + 2.0 * u) * x0 + u * self.step_k * m0)
+            + u * u * ((1.0 + 2.0 * v) * x1 - v * self.step_k * m1)
+    }
+
+    /// Age gained, in multiples of the 1 % start time, on a straight path of `duration_s` between
+    /// two temperatures, of which only the part above `floor_c` counts.
+    pub(super) fn age(&self, from_c: f64, to_c: f64, duration_s: f64, floor_c: f64) -> f64 {
+        let change = to_c - from_c;
+        if change.abs() < 0.02 {
+            let middle = 0.5 * (from_c + to_c);
+            return if middle > floor_c {
+                self.rate(middle) * duration_s
+            } else {
+                0.0
+            };
+        }
+        let low = from_c.min(to_c).max(floor_c);
+        let high = from_c.max(to_c);
+        if high <= low || low >= self.limit_c {
+            return 0.0;
+        }
+        ((self.integral(high) - self.integral(low)) * duration_s / change.abs()).max(0.0)
+    }
+
+    /// Temperature of the shortest start time above `floor_c`, °C, and that time, s.
+    pub(super) fn nose(&self, floor_c: f64) -> (f64, f64) {
+        // Zero slope of the rate: n T^2 + b T - b T0 = 0 with b = Q/R, T in K.
+        let b = self.activation_k / f64::from(fit::UNDERCOOLING_EXPONENT);
+        let root = 0.5 * ((b * b + 4.0 * b * kelvin(self.limit_c)).sqrt() - b);
+        let nose_c = (root - 273.15).max(floor_c);
+        (nose_c, 1.0 / self.rate(nose_c))
+    }
+}
+
+/// Celsius to kelvin.
+const fn kelvin(temperature_c: f64) -> f64 {
+    temperature_c + 273.15
+}
