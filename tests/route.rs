@@ -61,13 +61,18 @@ impl Dice {
             }
         }
         route.start = *self.pick(&StartingStructure::ALL);
-        route.section = if self.chance(0.02) {
+        // A blade takes ten times as long as the others.
+        route.section = if self.chance(0.1) {
             let spine_mm = self.between(1.0, 10.0);
             Section::Blade {
                 edge_mm: spine_mm * self.between(0.1, 0.9),
                 spine_mm,
                 height_mm: spine_mm * self.between(4.0, 15.0),
                 grind: *self.pick(&[Grind::Straight, Grind::Convex]),
+            }
+        } else if self.chance(0.2) {
+            Section::Square {
+                side_mm: self.scale(0.5, 100.0),
             }
         } else if self.chance(0.5) {
             Section::Round {
