@@ -183,7 +183,7 @@ test("the quench handle changes the margin, the temper handle the final hardness
 
 test("a handle tells screen readers its name, range and value in words", async () => {
   const bench = await BenchPage.ready(browser);
-  const wordings = { soak: /^830 °C$/, "soak-time": /^12 min$/, quench: /^×1\.2, gentle stir$/, temper: /^190 °C$/ };
+  const wordings = { soak: /^830 °C$/, "soak-time": /^12 min$/, quench: /^medium oil ×1\.2, gentle stir$/, temper: /^190 °C$/ };
   for (const [name, wording] of Object.entries(wordings)) {
     const [least, most] = await bench.rangeOf(name);
     const value = await bench.valueOf(name);

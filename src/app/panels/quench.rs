@@ -1,10 +1,7 @@
-//! The quench: transformation curves with the cooling curves on top, and where the section hardens.
+//! The quench: transformation curves with the cooling curves on top.
 
 use super::along::Along;
-use super::opening::Opening;
-use super::outcome::Say;
 use super::piece::medium_words;
-use super::replay::ReplayPanel;
 use super::second_bath::SecondBath;
 use crate::charts::{self, glow_css};
 use crate::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantities};
@@ -13,7 +10,10 @@ use crate::plot::{Plot, Shown, handle_at};
 use crate::state::bench;
 use leptos::ev::PointerEvent;
 use leptos::prelude::*;
-use recalesce::route::{AGITATION_RANGE, Cold, SNAP_C, SNAP_MIN, agitation_to_pass, quench_notes};
+use recalesce::heat::MediumChoice;
+use recalesce::route::{
+    AGITATION_RANGE, Cold, Quench, SNAP_C, SNAP_MIN, agitation_to_pass, of_its_kind,
+};
 use recalesce::units::{
     format_duration_s, format_factor, format_temperature, format_weight_percent,
 };
@@ -32,6 +32,63 @@ pub(crate) fn agitation_words(factor: f64) -> &'static str {
         f if f < 1.48 => "moderate stir",
         f if f < 1.9 => "good stir",
         _ => "strong stir",
+    }
+}
+
+/// Quenchants of a kind stand one above the other on the scale of the handle, this far apart: more
+/// than a bath can be stirred.
+const APART: f64 = 10.0;
+
+/// How fast a quench is on the scale of the handle: the place of its quenchant among those of its kind,
+/// from the slowest, and how its bath is stirred.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Speed {
+    place: usize,
+    of: usize,
+    agitation: f64,
+}
+
+impl Speed {
+    pub(crate) fn of(quench: &Quench) -> Self {
+        let name = quench.medium.listed().unwrap_or_default();
+        let kind = of_its_kind(name);
+        let (of, place) = kind.fold((0_usize, 0_usize), |(of, place), medium| {
+            (of + 1, if medium.name == name { of } else { place })
+        });
+        Self {
+            place: of.saturating_sub(1 + place),
+            of,
+            agitation: quench.agitation,
+        }
+    }
+
+    /// Where it stands.
+    pub(crate) fn value(self) -> f64 {
+        self.value_with(self.agitation)
+    }
+
+    fn value_with(self, agitation: f64) -> f64 {
+        APART * self.place as f64 + agitation
+    }
+
+    fn range(self) -> (f64, f64) {
+        let (least, most) = AGITATION_RANGE;
+        (least, APART * self.of.saturating_sub(1) as f64 + most)
+    }
+}
+
+/// Takes the quenchant and the stir that a value of the handle stands for.
+fn take_speed(quench: &mut Quench, value: f64) {
+    let now = Speed::of(quench);
+    let place = (value / APART) as usize;
+    // Without what the sum has rounded.
+    quench.agitation = (1e6 * (value - APART * place as f64)).round() / 1e6;
+    if place != now.place {
+        let name = quench.medium.listed().unwrap_or_default();
+        let faster = now.of.saturating_sub(1 + place);
+        if let Some(medium) = of_its_kind(name).nth(faster) {
+            quench.medium = MediumChoice::Named(medium.name.clone());
+        }
     }
 }
 
@@ -327,49 +384,71 @@ pub(crate) fn received() -> impl Fn() -> String {
 #[component]
 pub(crate) fn QuenchStage() -> impl IntoView {
     let bench = bench();
-    let agitation = Memo::new(move |_| bench.route.with(|r| r.quench.agitation));
+    let speed = Memo::new(move |_| bench.route.with(|r| Speed::of(&r.quench)));
     let along = Along::new(bench);
-    let chart = StoredValue::new(None::<Shown>);
     let handle = move |shown: Shown| {
-        chart.set_value(Some(shown));
+        along.stand_on(shown);
         let at = handle_at(shown);
         let text = Signal::derive(move || {
-            format!(
-                "{}, {}",
-                format_factor(agitation.get()),
-                agitation_words(agitation.get())
-            )
+            let scale = bench.scale.get();
+            let (medium, agitation) = bench
+                .route
+                .with(|r| (medium_words(&r.quench.medium, scale), r.quench.agitation));
+            let words = agitation_words(agitation);
+            format!("{medium} {}, {words}", format_factor(agitation))
         });
+        // What makes the curve pass the level of the handle later or sooner.
+        let passing = move |wanted_s: &dyn Fn(f64, [f64; 2]) -> f64| -> Option<f64> {
+            let scene = shown.get_untracked()?;
+            let [x, y] = scene.handles.first()?.at_px;
+            let [now_s, temperature_c] = scene.plane.to_data([x, y]);
+            let wanted_s = wanted_s(now_s, [x, y]);
+            let outcome = bench.computed.with_untracked(|c| c.outcome.clone())?;
+            let planned = outcome.quench.curves.get(outcome.quench.deciding)?;
+            bench
+                .route
+                .with_untracked(|r| match bench.parts.panels.now() {
+                    Some(part) => part.pass(r, planned, temperature_c, wanted_s),
+                    // Until the other quenchants are there, by the stir alone.
+                    None => {
+                        let speed = Speed::of(&r.quench);
+                        let agitation = agitation_to_pass(r, planned, temperature_c, wanted_s);
+                        Some(speed.value_with(agitation.ok()?))
+                    }
+                })
+        };
         let grip = Grip {
             value_at: Callback::new(move |(x, _): (f64, f64)| {
-                shown
-                    .get_untracked()
-                    .and_then(|scene| {
-                        let [_, row] = scene.handles.first()?.at_px;
-                        let [time_s, temperature_c] = scene.plane.to_data([x, row]);
-                        let outcome = bench.computed.with_untracked(|c| c.outcome.clone())?;
-                        let planned = outcome.quench.curves.get(outcome.quench.deciding)?;
-                        bench.route.with_untracked(|r| {
-                            agitation_to_pass(r, planned, temperature_c, time_s).ok()
-                        })
-                    })
-                    .unwrap_or_else(|| agitation.get_untracked())
+                let pointed = |_: f64, [_, row]: [f64; 2]| {
+                    let plane = shown.get_untracked().map(|scene| scene.plane);
+                    plane.map_or(0.0, |plane| plane.to_data([x, row])[0])
+                };
+                passing(&pointed).unwrap_or_else(|| speed.get_untracked().value())
             }),
-            set: Callback::new(move |factor: f64| bench.change(|r| r.quench.agitation = factor)),
-            stepped: Callback::new(move |(factor, steps): (f64, f64)| {
+            set: Callback::new(move |value: f64| {
+                bench.change(|r| take_speed(&mut r.quench, value))
+            }),
+            stepped: Callback::new(move |(value, steps): (f64, f64)| {
                 let (least, most) = AGITATION_RANGE;
-                ((factor / AGITATION_STEP + steps).round() * AGITATION_STEP).clamp(least, most)
+                let now = speed.get_untracked();
+                let next = ((now.agitation / AGITATION_STEP + steps).round()) * AGITATION_STEP;
+                if (least..=most).contains(&next) {
+                    return now.value_with(next);
+                }
+                let ratio = next.max(0.5 * least) / now.agitation;
+                let beyond = passing(&|now_s, _| now_s / ratio);
+                beyond.unwrap_or(value)
             }),
-            range: Signal::stored(AGITATION_RANGE),
+            range: Signal::derive(move || speed.get().range()),
             grows_rightward: false,
         };
         view! {
-            {move || bench.parts.panels.is_there().then(|| panel(Panel::AlongRing(along, shown)))}
+            {move || bench.parts.panels.is_there().then(|| panel(Panel::AlongRing(along)))}
             <Handle
                 key="quench"
                 name="Quench speed"
                 at=at
-                value=agitation
+                value=Signal::derive(move || speed.get().value())
                 text=text
                 grip=grip
                 chevrons=Chevrons::Horizontal
@@ -379,8 +458,8 @@ pub(crate) fn QuenchStage() -> impl IntoView {
         .into_any()
     };
     let point = move |event: PointerEvent| {
-        if let (Some(part), Some(shown)) = (bench.parts.panels.now(), chart.get_value()) {
-            part.point(along, shown, &event);
+        if let Some(part) = bench.parts.panels.now() {
+            part.point(along, &event);
         }
     };
     view! {
@@ -394,36 +473,6 @@ pub(crate) fn QuenchStage() -> impl IntoView {
         </div>
         {panel(Panel::Along(along))}
         {panel(Panel::QuenchBelow)}
-    }
-    .into_any()
-}
-
-/// Below the curves: how far down the section hardens and what speaks for another quench.
-#[component]
-pub(crate) fn QuenchBelow() -> impl IntoView {
-    let bench = bench();
-    let reasons = move || {
-        let outcome = bench.outcome()?;
-        let scale = bench.scale.get();
-        let sentence = bench
-            .route
-            .with(|route| quench_notes(route, &outcome, scale))?;
-        Some(view! { <Say sentence=sentence /> })
-    };
-    view! {
-        <div class="sub">
-            <h3>"Where the section hardens"</h3>
-            <Plot
-                class="history"
-                scene=move |w, h| charts::section_scene(bench, w, h)
-                nothing=Signal::stored("Not known for this steel.".to_owned())
-            />
-            <p class="hint">{move || charts::still_does(bench)}</p>
-            <div class="notes">{reasons}</div>
-            <ReplayPanel />
-            <Opening title="What forms at other rates of cooling" panel=Panel::Continuous />
-            <Opening title="How deep it hardens: the end-quench bar" panel=Panel::EndQuench />
-        </div>
     }
     .into_any()
 }

@@ -4,12 +4,14 @@ use crate::panels::along::Along;
 use crate::panels::furnace::FurnacePanel;
 use crate::panels::hardenability::{ContinuousInside, EndQuenchInside};
 use crate::panels::in_use::InUseInside;
+use crate::panels::medium_facts::MediumFacts;
 use crate::panels::opened::Explained;
 use crate::panels::own::OwnPanel;
 use crate::panels::phase_table::PhaseTables;
 use crate::panels::piece::{MediumList, NamePanel, TargetPanel};
 use crate::panels::prior::PriorInside;
-use crate::panels::quench::{AgitationPanel, ColdPanel, OnTheWayPanel, QuenchBelow};
+use crate::panels::quench::{AgitationPanel, ColdPanel, OnTheWayPanel, Speed};
+use crate::panels::quench_below::QuenchBelow;
 use crate::panels::replay::ReplayInside;
 use crate::panels::second_bath::SecondBathPanel;
 use crate::panels::section::SectionPanel;
@@ -18,11 +20,11 @@ use crate::panels::steel::SteelPanel;
 use crate::panels::structures::StructurePanel;
 use crate::panels::table::QuenchTablePanel;
 use crate::panels::temper::{CountPanel, TemperBelow, TemperTemperaturePanel, TemperTimePanel};
-use crate::plot::Shown;
 use crate::state::bench;
 use leptos::ev::PointerEvent;
 use leptos::prelude::*;
-use recalesce::route::NumberKey;
+use recalesce::heat::{CoolingCurve, MediumChoice};
+use recalesce::route::{NumberKey, Quench, Route, bath_to_pass};
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
 /// A panel.
@@ -64,8 +66,10 @@ pub(crate) enum Panel {
     Prior,
     /// The phases as a table.
     PhaseTable,
-    /// The quench in slow motion, at a position of its slider.
-    Replay(RwSignal<f64>),
+    /// The quench across the section, at a place on the cooling curve.
+    Replay(Along),
+    /// What is known of a quenchant.
+    MediumFacts(Memo<Option<MediumChoice>>),
     /// Other rates of cooling.
     Continuous,
     /// The end-quench bar.
@@ -85,7 +89,7 @@ pub(crate) enum Panel {
     /// A place on the cooling curve.
     Along(Along),
     /// Its ring on the chart.
-    AlongRing(Along, Shown),
+    AlongRing(Along),
 }
 
 /// What the part can do.
@@ -94,12 +98,26 @@ pub(crate) struct Panels {
     /// Shows a panel.
     show: fn(Panel) -> AnyView,
     /// Takes the place on a cooling curve that is pointed at.
-    point: fn(Along, Shown, &PointerEvent),
+    point: fn(Along, &PointerEvent),
+    /// The value of the quench's handle with which a curve passes a temperature at a time.
+    pass: fn(&Route, &CoolingCurve, f64, f64) -> Option<f64>,
 }
 
 impl Panels {
-    pub(crate) fn point(self, along: Along, shown: Shown, event: &PointerEvent) {
-        (self.point)(along, shown, event);
+    pub(crate) fn point(self, along: Along, event: &PointerEvent) {
+        (self.point)(along, event);
+    }
+
+    /// The value of the quench's handle with which the deciding place, whose curve as planned is
+    /// given, passes a temperature, °C, at a time, s.
+    pub(crate) fn pass(
+        self,
+        route: &Route,
+        planned: &CoolingCurve,
+        temperature_c: f64,
+        time_s: f64,
+    ) -> Option<f64> {
+        (self.pass)(route, planned, temperature_c, time_s)
     }
 }
 
@@ -109,12 +127,23 @@ pub(super) fn panels() -> Result<Panels, SplitLoaderError> {
     Ok(Panels {
         show,
         point: Along::point,
+        pass,
     })
 }
 
 /// A panel, once it is there.
 pub(crate) fn panel(panel: Panel) -> AnyView {
     bench().parts.panels.view(move |part| (part.show)(panel))
+}
+
+fn pass(route: &Route, planned: &CoolingCurve, temperature_c: f64, time_s: f64) -> Option<f64> {
+    let (medium, agitation) = bath_to_pass(route, planned, temperature_c, time_s).ok()?;
+    let quench = Quench {
+        medium,
+        agitation,
+        ..route.quench.clone()
+    };
+    Some(Speed::of(&quench).value())
 }
 
 fn show(panel: Panel) -> AnyView {
@@ -137,7 +166,8 @@ fn show(panel: Panel) -> AnyView {
         Panel::TemperCount => view! { <CountPanel /> }.into_any(),
         Panel::Prior => view! { <PriorInside /> }.into_any(),
         Panel::PhaseTable => view! { <PhaseTables /> }.into_any(),
-        Panel::Replay(position) => view! { <ReplayInside position=position /> }.into_any(),
+        Panel::Replay(along) => view! { <ReplayInside along=along /> }.into_any(),
+        Panel::MediumFacts(choice) => view! { <MediumFacts choice=choice /> }.into_any(),
         Panel::Continuous => view! { <ContinuousInside /> }.into_any(),
         Panel::EndQuench => view! { <EndQuenchInside /> }.into_any(),
         Panel::InUse => view! { <InUseInside /> }.into_any(),
@@ -147,6 +177,6 @@ fn show(panel: Panel) -> AnyView {
         Panel::QuenchBelow => view! { <QuenchBelow /> }.into_any(),
         Panel::TemperBelow => view! { <TemperBelow /> }.into_any(),
         Panel::Along(along) => along.line(),
-        Panel::AlongRing(along, shown) => along.ring(shown),
+        Panel::AlongRing(along) => along.ring(),
     }
 }
