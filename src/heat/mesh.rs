@@ -50,8 +50,12 @@ fn graded(i: usize, n: usize, a: f64) -> f64 {
     x * (1.0 + a - a * x)
 }
 
-/// Grading of a plate or a round: the interval at the surface is a quarter of that at the centre.
-const GRADING: f64 = 0.6;
+/// Grading of a plate: the interval at the surface is a third of that at the centre. With a quarter
+/// the surface is no better at the Biot numbers of a quench, and what lies below it early on is off by
+/// more than 0.1 % of the range of temperature.
+const PLATE_GRADING: f64 = 0.5;
+/// Grading of a round or a ball: the interval at the surface is a quarter of that at the centre.
+const ROUND_GRADING: f64 = 0.6;
 /// Grading of a square bar, whose corners are the only places with steep gradients for long.
 const SQUARE_GRADING: f64 = 0.3;
 /// Intervals of a square bar from the axis to a face: against the product of two plates, within
@@ -84,12 +88,12 @@ impl Mesh {
     /// Also returns the distances of the nodes from the centre.
     pub(super) fn radial(shape: Shape, size_m: f64, intervals: usize) -> (Self, Vec<f64>) {
         let n = intervals.max(2);
-        let power = match shape {
-            Shape::Plate => 0,
-            Shape::Cylinder => 1,
-            Shape::Sphere => 2,
+        let (power, grading) = match shape {
+            Shape::Plate => (0, PLATE_GRADING),
+            Shape::Cylinder => (1, ROUND_GRADING),
+            Shape::Sphere => (2, ROUND_GRADING),
         };
-        let r: Vec<f64> = (0..=n).map(|i| size_m * graded(i, n, GRADING)).collect();
+        let r: Vec<f64> = (0..=n).map(|i| size_m * graded(i, n, grading)).collect();
         let middles: Vec<f64> = r.windows(2).map(|pair| 0.5 * (pair[0] + pair[1])).collect();
         let enclosed = |r: f64| r.powi(power + 1) / f64::from(power + 1);
         let mut volume = Vec::with_capacity(n + 1);
