@@ -14,29 +14,11 @@ pub const AGITATION_RANGE: (f64, f64) = (0.4, 2.5);
 const AGITATION_STEPS: usize = 6;
 const AGITATION_TOLERANCE: f64 = 2e-3;
 
-/// The agitation with which the deciding place, whose cooling curve as planned is `curve`, passes a
-/// temperature after a given time, within [`AGITATION_RANGE`]. A blade is followed by the plate of
-/// its spine, which is passed later or sooner in the same proportion.
-///
-/// # Errors
-/// When the route's quench cannot be computed.
-pub fn agitation_to_pass(
-    route: &Route,
-    curve: &CoolingCurve,
-    temperature_c: f64,
-    time_s: f64,
-) -> Result<f64, super::RouteError> {
-    let (least, most) = AGITATION_RANGE;
-    let pass = Pass::of(route, curve, temperature_c, time_s)?;
-    Ok(match pass {
-        Some(pass) => pass.agitation(route)?.clamp(least, most),
-        None => route.quench.agitation.clamp(least, most),
-    })
-}
-
-/// The same where the quenchant may give way to the next slower or faster one of its kind in the list,
-/// in its listed bath: so that a quench goes on becoming faster where the bath cannot be stirred
-/// harder. At the ends of the kind the agitation ends.
+/// The quenchant and the agitation with which the deciding place, whose cooling curve as planned is
+/// `curve`, passes a temperature after a given time. The agitation is within [`AGITATION_RANGE`]; where
+/// none there does it the quenchant gives way to the next slower or faster one of its kind in the list,
+/// in its listed bath, and at the ends of the kind the agitation ends. A blade is followed by the plate
+/// of its spine, which is passed later or sooner in the same proportion.
 ///
 /// # Errors
 /// When the route's quench cannot be computed.
@@ -203,8 +185,9 @@ mod tests {
                 let planned = crate::route::run(&route).unwrap().quench;
                 let curve = &planned.curves[planned.deciding];
                 let time_s = 1.0 + (curve.time_to_c(temperature_c).unwrap() - 1.0) * part;
-                route.quench.agitation =
-                    agitation_to_pass(&route, curve, temperature_c, time_s).unwrap();
+                route.quench.agitation = bath_to_pass(&route, curve, temperature_c, time_s)
+                    .unwrap()
+                    .1;
                 let dragged = crate::route::run(&route).unwrap().quench;
                 let passes_s = dragged.curves[dragged.deciding]
                     .time_to_c(temperature_c)

@@ -44,7 +44,7 @@ mod validate;
 mod validate_prior;
 mod verdict;
 
-pub use agitation::{AGITATION_RANGE, agitation_to_pass, bath_to_pass};
+pub use agitation::{AGITATION_RANGE, bath_to_pass};
 pub use baths::later_baths;
 pub use card::{Card, CardRow, Depth, Expected, StepColour, card};
 pub use caution_words::{Caution, caution_text};

@@ -10,6 +10,8 @@ pub(crate) const SHELF: &str = "recalesce.shelf";
 /// Where units and theme are kept; the page's first script reads the theme before anything is
 /// drawn.
 pub(crate) const PREFERENCES: &str = "recalesce.preferences";
+/// Where what was typed of a quenchant of the user's own is kept.
+pub(crate) const OWN: &str = "recalesce.own";
 
 /// Most texts that are set aside under one key.
 const MOST_ASIDE: usize = 9;

@@ -2,6 +2,7 @@
 
 use super::along::Along;
 use super::piece::medium_words;
+use super::quench_speed::{AGITATION_STEP, Speed, take_speed};
 use super::second_bath::SecondBath;
 use crate::charts::{self, glow_css};
 use crate::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantities};
@@ -10,18 +11,13 @@ use crate::plot::{Plot, Shown, handle_at};
 use crate::state::bench;
 use leptos::ev::PointerEvent;
 use leptos::prelude::*;
-use recalesce::heat::MediumChoice;
-use recalesce::route::{
-    AGITATION_RANGE, Cold, Quench, SNAP_C, SNAP_MIN, agitation_to_pass, of_its_kind,
-};
+use recalesce::route::{AGITATION_RANGE, Cold, SNAP_C, SNAP_MIN};
 use recalesce::units::{
     format_duration_s, format_factor, format_temperature, format_weight_percent,
 };
 
 /// Steel at the handle no longer glows, °C.
 const COLD_C: f64 = 400.0;
-/// One step of the agitation factor.
-const AGITATION_STEP: f64 = 0.05;
 
 /// Words for an agitation factor, by the ratios of severities in still and stirred oil.
 pub(crate) fn agitation_words(factor: f64) -> &'static str {
@@ -32,63 +28,6 @@ pub(crate) fn agitation_words(factor: f64) -> &'static str {
         f if f < 1.48 => "moderate stir",
         f if f < 1.9 => "good stir",
         _ => "strong stir",
-    }
-}
-
-/// Quenchants of a kind stand one above the other on the scale of the handle, this far apart: more
-/// than a bath can be stirred.
-const APART: f64 = 10.0;
-
-/// How fast a quench is on the scale of the handle: the place of its quenchant among those of its kind,
-/// from the slowest, and how its bath is stirred.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Speed {
-    place: usize,
-    of: usize,
-    agitation: f64,
-}
-
-impl Speed {
-    pub(crate) fn of(quench: &Quench) -> Self {
-        let name = quench.medium.listed().unwrap_or_default();
-        let kind = of_its_kind(name);
-        let (of, place) = kind.fold((0_usize, 0_usize), |(of, place), medium| {
-            (of + 1, if medium.name == name { of } else { place })
-        });
-        Self {
-            place: of.saturating_sub(1 + place),
-            of,
-            agitation: quench.agitation,
-        }
-    }
-
-    /// Where it stands.
-    pub(crate) fn value(self) -> f64 {
-        self.value_with(self.agitation)
-    }
-
-    fn value_with(self, agitation: f64) -> f64 {
-        APART * self.place as f64 + agitation
-    }
-
-    fn range(self) -> (f64, f64) {
-        let (least, most) = AGITATION_RANGE;
-        (least, APART * self.of.saturating_sub(1) as f64 + most)
-    }
-}
-
-/// Takes the quenchant and the stir that a value of the handle stands for.
-fn take_speed(quench: &mut Quench, value: f64) {
-    let now = Speed::of(quench);
-    let place = (value / APART) as usize;
-    // Without what the sum has rounded.
-    quench.agitation = (1e6 * (value - APART * place as f64)).round() / 1e6;
-    if place != now.place {
-        let name = quench.medium.listed().unwrap_or_default();
-        let faster = now.of.saturating_sub(1 + place);
-        if let Some(medium) = of_its_kind(name).nth(faster) {
-            quench.medium = MediumChoice::Named(medium.name.clone());
-        }
     }
 }
 
@@ -397,47 +336,22 @@ pub(crate) fn QuenchStage() -> impl IntoView {
             let words = agitation_words(agitation);
             format!("{medium} {}, {words}", format_factor(agitation))
         });
-        // What makes the curve pass the level of the handle later or sooner.
-        let passing = move |wanted_s: &dyn Fn(f64, [f64; 2]) -> f64| -> Option<f64> {
-            let scene = shown.get_untracked()?;
-            let [x, y] = scene.handles.first()?.at_px;
-            let [now_s, temperature_c] = scene.plane.to_data([x, y]);
-            let wanted_s = wanted_s(now_s, [x, y]);
-            let outcome = bench.computed.with_untracked(|c| c.outcome.clone())?;
-            let planned = outcome.quench.curves.get(outcome.quench.deciding)?;
-            bench
-                .route
-                .with_untracked(|r| match bench.parts.panels.now() {
-                    Some(part) => part.pass(r, planned, temperature_c, wanted_s),
-                    // Until the other quenchants are there, by the stir alone.
-                    None => {
-                        let speed = Speed::of(&r.quench);
-                        let agitation = agitation_to_pass(r, planned, temperature_c, wanted_s);
-                        Some(speed.value_with(agitation.ok()?))
-                    }
-                })
+        // By which quenchant and stir the curve passes a column sooner by a factor: once the part that
+        // tells it is there.
+        let pass = move |column: Option<f64>, sooner: f64| {
+            let part = bench.parts.panels.now();
+            part.and_then(|part| part.pass(bench, shown, column, sooner))
+                .unwrap_or_else(|| speed.get_untracked().value())
         };
         let grip = Grip {
-            value_at: Callback::new(move |(x, _): (f64, f64)| {
-                let pointed = |_: f64, [_, row]: [f64; 2]| {
-                    let plane = shown.get_untracked().map(|scene| scene.plane);
-                    plane.map_or(0.0, |plane| plane.to_data([x, row])[0])
-                };
-                passing(&pointed).unwrap_or_else(|| speed.get_untracked().value())
-            }),
+            value_at: Callback::new(move |(x, _): (f64, f64)| pass(Some(x), 1.0)),
             set: Callback::new(move |value: f64| {
                 bench.change(|r| take_speed(&mut r.quench, value))
             }),
-            stepped: Callback::new(move |(value, steps): (f64, f64)| {
-                let (least, most) = AGITATION_RANGE;
+            stepped: Callback::new(move |(_, steps): (f64, f64)| {
                 let now = speed.get_untracked();
-                let next = ((now.agitation / AGITATION_STEP + steps).round()) * AGITATION_STEP;
-                if (least..=most).contains(&next) {
-                    return now.value_with(next);
-                }
-                let ratio = next.max(0.5 * least) / now.agitation;
-                let beyond = passing(&|now_s, _| now_s / ratio);
-                beyond.unwrap_or(value)
+                now.stepped(steps)
+                    .unwrap_or_else(|sooner| pass(None, sooner))
             }),
             range: Signal::derive(move || speed.get().range()),
             grows_rightward: false,

@@ -10,8 +10,9 @@ use crate::panels::own::OwnPanel;
 use crate::panels::phase_table::PhaseTables;
 use crate::panels::piece::{MediumList, NamePanel, TargetPanel};
 use crate::panels::prior::PriorInside;
-use crate::panels::quench::{AgitationPanel, ColdPanel, OnTheWayPanel, Speed};
+use crate::panels::quench::{AgitationPanel, ColdPanel, OnTheWayPanel};
 use crate::panels::quench_below::QuenchBelow;
+use crate::panels::quench_speed::pass;
 use crate::panels::replay::ReplayInside;
 use crate::panels::second_bath::SecondBathPanel;
 use crate::panels::section::SectionPanel;
@@ -20,11 +21,12 @@ use crate::panels::steel::SteelPanel;
 use crate::panels::structures::StructurePanel;
 use crate::panels::table::QuenchTablePanel;
 use crate::panels::temper::{CountPanel, TemperBelow, TemperTemperaturePanel, TemperTimePanel};
-use crate::state::bench;
+use crate::plot::Shown;
+use crate::state::{Bench, bench};
 use leptos::ev::PointerEvent;
 use leptos::prelude::*;
-use recalesce::heat::{CoolingCurve, MediumChoice};
-use recalesce::route::{NumberKey, Quench, Route, bath_to_pass};
+use recalesce::heat::MediumChoice;
+use recalesce::route::NumberKey;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
 /// A panel.
@@ -99,8 +101,8 @@ pub(crate) struct Panels {
     show: fn(Panel) -> AnyView,
     /// Takes the place on a cooling curve that is pointed at.
     point: fn(Along, &PointerEvent),
-    /// The value of the quench's handle with which a curve passes a temperature at a time.
-    pass: fn(&Route, &CoolingCurve, f64, f64) -> Option<f64>,
+    /// The value of the quench's handle with which the curve passes a column of the chart.
+    pass: fn(Bench, Shown, Option<f64>, f64) -> Option<f64>,
 }
 
 impl Panels {
@@ -108,16 +110,15 @@ impl Panels {
         (self.point)(along, event);
     }
 
-    /// The value of the quench's handle with which the deciding place, whose curve as planned is
-    /// given, passes a temperature, °C, at a time, s.
+    /// See [`pass`].
     pub(crate) fn pass(
         self,
-        route: &Route,
-        planned: &CoolingCurve,
-        temperature_c: f64,
-        time_s: f64,
+        bench: Bench,
+        shown: Shown,
+        column: Option<f64>,
+        sooner: f64,
     ) -> Option<f64> {
-        (self.pass)(route, planned, temperature_c, time_s)
+        (self.pass)(bench, shown, column, sooner)
     }
 }
 
@@ -134,16 +135,6 @@ pub(super) fn panels() -> Result<Panels, SplitLoaderError> {
 /// A panel, once it is there.
 pub(crate) fn panel(panel: Panel) -> AnyView {
     bench().parts.panels.view(move |part| (part.show)(panel))
-}
-
-fn pass(route: &Route, planned: &CoolingCurve, temperature_c: f64, time_s: f64) -> Option<f64> {
-    let (medium, agitation) = bath_to_pass(route, planned, temperature_c, time_s).ok()?;
-    let quench = Quench {
-        medium,
-        agitation,
-        ..route.quench.clone()
-    };
-    Some(Speed::of(&quench).value())
 }
 
 fn show(panel: Panel) -> AnyView {
