@@ -67,6 +67,10 @@ fn end_s(outcome: Option<&Outcome>) -> f64 {
 
 /// Temperature and rate.
 fn falls(then: &Stopped, scale: TemperatureScale) -> String {
+    if then.time_s <= 0.0 {
+        let start = format_temperature(then.temperature_c, scale);
+        return format!("{start} as it leaves the furnace");
+    }
     let rate = format_cooling_rate(then.rate_k_per_s.abs(), scale);
     let way = if then.rate_k_per_s < 0.0 {
         "rising"

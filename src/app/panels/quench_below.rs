@@ -16,7 +16,7 @@ use recalesce::units::{format_factor, format_percent};
 /// What took the rest of a place, in words.
 fn rest(told: &PlaceOutcome) -> String {
     let Some(product) = told.cost else {
-        return "nothing".to_owned();
+        return "–".to_owned();
     };
     let part = told.fractions.of(product);
     format!("{} {}", format_percent(part), product.name())
@@ -29,7 +29,7 @@ fn row(told: Memo<Vec<PlaceOutcome>>, number: usize, place: Place) -> AnyView {
     let verdict_cell = move || {
         verdict
             .get()
-            .map(|verdict| (mark(verdict), word(verdict)).into_any())
+            .map(|verdict| (mark(verdict), "\u{a0}", word(verdict)).into_any())
     };
     view! {
         <tr>

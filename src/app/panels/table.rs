@@ -137,7 +137,7 @@ fn cell(
     let medium = known.medium.clone();
     let label = Memo::new(move |_| {
         Some(format!(
-            "{}, {}: {}, {}, margin {}",
+            "{}, {}: {}, {} {} margin",
             medium.title.words(bench.scale.get()),
             format_length(size, bench.length.get()),
             word(verdict.get()?),
@@ -165,6 +165,7 @@ fn cell(
             >
                 {move || verdict.get().map(mark)}
                 {words}
+                " "
                 <small>{factor}</small>
             </button>
         }
