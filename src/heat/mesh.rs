@@ -170,8 +170,8 @@ impl Mesh {
 
     /// One half of a blade: `columns` intervals from edge to spine, each
     /// with three nodes from the middle plane to the flank. Heat flows through the thickness and,
-    /// between equal relative depths, along the height; the slant of the flank (under 0.2) is
-    /// left out. Edge and spine are faces as well. Also returns the heights of the columns.
+    /// between equal relative depths, along the height; of the slant of the flank (under 0.2) only its
+    /// greater area counts. Edge and spine are faces as well. Also returns the heights of the columns.
     pub(super) fn blade(
         edge_m: f64,
         spine_m: f64,
@@ -202,6 +202,8 @@ impl Mesh {
             let above = next.map_or(height_m, |next| 0.5 * (height + next));
             let width = above - below;
             let half = half_thickness(0.5 * (below + above));
+            let rise = half_thickness(above) - half_thickness(below);
+            let flank_length = (width * width + rise * rise).sqrt();
             below = above;
             for (from, to, share) in THROUGH {
                 mesh.links.push(Link {
@@ -225,7 +227,11 @@ impl Mesh {
                     _ if next.is_none() => 0.5 * spine_m,
                     _ => 0.0,
                 };
-                let flank = if layer + 1 == LAYERS { width } else { 0.0 };
+                let flank = if layer + 1 == LAYERS {
+                    flank_length
+                } else {
+                    0.0
+                };
                 let area = end * share + flank;
                 if area > 0.0 {
                     mesh.faces.push((node, area));
@@ -291,14 +297,22 @@ mod tests {
             approx::assert_relative_eq!(total(&mesh), volume, max_relative = 1e-12);
             approx::assert_relative_eq!(faces(&mesh), area, max_relative = 1e-12);
         }
-        for (grind, mean, accuracy) in [
-            (Grind::Straight, 2.25, 1e-12),
-            (Grind::Convex, 0.5 + 3.5 * 2.0 / 3.0, 1e-3),
+        // A convex flank begins twice as steep as a straight one and ends level.
+        let slope: f64 = 1.75 / 30.0;
+        for (grind, mean, flank, accuracy) in [
+            (Grind::Straight, 2.25, 30f64.hypot(1.75), 1e-12),
+            (
+                Grind::Convex,
+                0.5 + 3.5 * 2.0 / 3.0,
+                30.0 * (1.0 + slope * slope * 2.0 / 3.0),
+                1e-3,
+            ),
         ] {
             let (mesh, heights) = Mesh::blade(0.5, 4.0, 30.0, grind, 24);
             assert_eq!(mesh.len(), heights.len() * LAYERS);
             approx::assert_relative_eq!(total(&mesh), 0.5 * 30.0 * mean, max_relative = accuracy);
-            approx::assert_relative_eq!(faces(&mesh), 30.0 + 0.25 + 2.0, max_relative = 1e-12);
+            let around = flank + 0.25 + 2.0;
+            approx::assert_relative_eq!(faces(&mesh), around, max_relative = accuracy);
         }
         let (bar, distances) = Mesh::end_quench_bar(8.0, 2.0);
         approx::assert_relative_eq!(total(&bar), 8.0, max_relative = 1e-12);
