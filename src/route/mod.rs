@@ -65,9 +65,10 @@ pub(crate) use other_quenches::compared_section;
 pub use other_quenches::{of_its_kind, shop_media};
 pub use outcome::{
     ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, MarginSources, Neighbour, Outcome,
-    PlaceOutcome, QuenchOutcome, QuenchTransformed, SnapOutcome, Stage, Step, TemperOutcome,
-    TemperPoint, Verdict,
+    QuenchOutcome, QuenchTransformed, SnapOutcome, Stage, Step, TemperOutcome, TemperPoint,
+    Verdict,
 };
+pub use places::PlaceOutcome;
 pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 pub use prepared::{Prepared, overheating, run};
 pub use prior::{

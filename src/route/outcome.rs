@@ -2,9 +2,10 @@
 
 use super::caution_words::Caution;
 use super::known::Known;
+use super::places::PlaceOutcome;
 use super::prior::{PieceState, PriorOutcome};
 use crate::hardness::Hardness;
-use crate::heat::{CoolingCurve, Heating, MediumTitle, Place};
+use crate::heat::{CoolingCurve, Heating, MediumTitle};
 use crate::phases::CriticalTemperatures;
 use crate::soak::{Skin, SoakOutcome};
 use crate::transform::{Fractions, Isothermal, Product};
@@ -179,22 +180,6 @@ pub struct QuenchTransformed {
     pub hardened_depth_mm: Option<f64>,
     /// Every place with a name, in the order of the cooling curves.
     pub places: Vec<PlaceOutcome>,
-}
-
-/// How one place of the section stands after the quench.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct PlaceOutcome {
-    /// Which place.
-    pub place: Place,
-    /// How its verdict stands, judged on its own cooling curve as that of the deciding place is.
-    pub margin: Margin,
-    /// Its constituents at the end of the quench.
-    pub fractions: Fractions,
-    /// Martensite and retained austenite as a fraction of what was austenite, with bainite where the
-    /// piece is held for it.
-    pub hardened_fraction: f64,
-    /// What took most of the rest; none where next to nothing did.
-    pub cost: Option<Product>,
 }
 
 /// How far the quench is from failing.

@@ -1,13 +1,30 @@
 //! Every place of the section: does it harden, by what margin, and what costs the rest?
 
 use super::hardening::Hardening;
-use super::outcome::PlaceOutcome;
+use super::outcome::Margin;
 use super::quenched::Judged;
 use super::spread::Spread;
 use super::verdict::judge;
-use crate::heat::{Cooled, CoolingCurve};
+use crate::heat::{Cooled, CoolingCurve, Place};
 use crate::steel::OutOfRange;
 use crate::transform::{Fractions, Product};
+use serde::Serialize;
+
+/// How one place of the section stands after the quench.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct PlaceOutcome {
+    /// Which place.
+    pub place: Place,
+    /// How its verdict stands, judged on its own cooling curve as that of the deciding place is.
+    pub margin: Margin,
+    /// Its constituents at the end of the quench.
+    pub fractions: Fractions,
+    /// Martensite and retained austenite as a fraction of what was austenite, with bainite where the
+    /// piece is held for it.
+    pub hardened_fraction: f64,
+    /// What took most of the rest; none where next to nothing did.
+    pub cost: Option<Product>,
+}
 
 /// Volume fraction from which a product counts as what cost the rest.
 const TOLD: f64 = 0.005;
@@ -77,8 +94,8 @@ fn cost(fractions: &Fractions, is_bainite_wanted: bool) -> Option<Product> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::heat::{Grind, Leave, MediumChoice, Place, Section};
-    use crate::route::{NextBath, PlaceOutcome, Route, Verdict, run};
+    use crate::heat::{Grind, Leave, MediumChoice, Section};
+    use crate::route::{NextBath, Route, Verdict, run};
     use crate::steel::find;
 
     fn places(route: &Route) -> Vec<PlaceOutcome> {
