@@ -8,8 +8,9 @@ environment of its own):
 The program, if none is given the one that `cargo run --release` builds, is asked in JSON lines for
 the cooling of sections in quenchants of the list. The same is computed by the method of lines on
 evenly spaced cells, by backward differentiation with a tolerance of 1e-7, and the times at which
-the centre passes some temperatures are printed with their differences. Properties: undercooled
-austenite, linear between the nodes that `recalesce::sources::simsir_gur_2008` cites.
+the centre passes some temperatures are printed with their differences; of a blade those of the
+core of the spine and of the edge, by finite elements in the true shape, where the program takes
+three layers that follow the flanks. Properties: undercooled austenite, linear between the nodes that `recalesce::sources::simsir_gur_2008` cites.
 """
 
 import csv
@@ -20,17 +21,20 @@ import sys
 
 import numpy as np
 from scipy.integrate import solve_ivp
-from scipy.sparse import diags_array, lil_array
+from scipy.sparse import coo_array, csr_array, diags_array, lil_array
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 START_C = 800.0
 AT_C = [700.0, 540.0, 400.0, 300.0, 200.0]
 MEDIA = ["water60", "oil_fast", "oil_medium", "plate_Al_foil", "air_still"]
+BLADE_MEDIA = ["water20", "oil_fast", "oil_medium", "air_still"]
 NODES_C = [0.0, 300.0, 600.0, 900.0]
 CONDUCTIVITY = [15.0, 18.0, 21.7, 25.1]
 CAPACITY = [4.15e6, 4.40e6, 4.67e6, 4.90e6]
 CELLS = 160
 SQUARE_CELLS = 48
+BLADE_COLUMNS = (88, 24)
+BLADE_ROWS = 8
 
 
 def media():
@@ -103,6 +107,50 @@ def square(half_m, medium):
     return rate, np.full(n * n, START_C), sparsity
 
 
+def blade(edge_m, spine_m, height_m, medium):
+    """Linear triangles over the half of a blade between its middle plane and a straight flank. Also
+    returns the numbers of the nodes at the edge and at the core of the spine."""
+    core_m = max(height_m - 0.5 * spine_m, 0.75 * height_m)
+    # Closer together towards the edge, and evenly from the core of the spine to its face.
+    columns = np.concatenate([
+        core_m * np.linspace(0.0, 1.0, BLADE_COLUMNS[0] + 1) ** 1.3,
+        np.linspace(core_m, height_m, BLADE_COLUMNS[1] + 1)[1:],
+    ])
+    half = 0.5 * (edge_m + (spine_m - edge_m) * columns / height_m)
+    rows = BLADE_ROWS + 1
+    at = np.stack([np.repeat(columns, rows), np.outer(half, np.linspace(0.0, 1.0, rows)).ravel()], axis=1)
+    number = np.arange(len(at)).reshape(-1, rows)
+    a, b, c, d = (part.ravel() for part in (number[:-1, :-1], number[1:, :-1], number[1:, 1:], number[:-1, 1:]))
+    triangles = np.concatenate([np.stack([a, b, c], axis=1), np.stack([a, c, d], axis=1)])
+    (x0, y0), (x1, y1), (x2, y2) = (at[triangles[:, corner]].T for corner in range(3))
+    area = 0.5 * ((x1 - x0) * (y2 - y0) - (x2 - x0) * (y1 - y0))
+    count = len(triangles)
+    slopes = [(y1 - y2, y2 - y0, y0 - y1), (x2 - x1, x0 - x2, x1 - x0)]
+    gradient = [
+        csr_array(coo_array((np.concatenate(parts) / np.tile(2.0 * area, 3), (np.tile(np.arange(count), 3), triangles.T.ravel())), shape=(count, len(at))))
+        for parts in slopes
+    ]
+    volume = np.bincount(triangles.ravel(), np.repeat(area / 3.0, 3))
+    face = np.zeros(len(at))
+    for line in (number[:, -1], number[0], number[-1]):
+        length = np.hypot(*np.diff(at[line], axis=0).T)
+        np.add.at(face, line[:-1], 0.5 * length)
+        np.add.at(face, line[1:], 0.5 * length)
+    outside = face > 0.0
+
+    def rate(_, t):
+        k = np.interp(t[triangles].mean(axis=1), NODES_C, CONDUCTIVITY) * area
+        gain = -sum(g.T @ (k * (g @ t)) for g in gradient)
+        gain[outside] -= face[outside] * flux(t[outside], medium)
+        return gain / volume / np.interp(t, NODES_C, CAPACITY)
+
+    sparsity = lil_array((len(at), len(at)))
+    for corners in triangles:
+        for node in corners:
+            sparsity[node, corners] = 1
+    return (rate, np.full(len(at), START_C), sparsity), number[0, 0], number[BLADE_COLUMNS[0], 0]
+
+
 def times(problem, centre_of):
     rate, start, sparsity = problem
     events = []
@@ -125,6 +173,26 @@ def centre_of_square(t):
     return centre_of_line([centre_of_line(t[:2]), centre_of_line(t[SQUARE_CELLS : SQUARE_CELLS + 2])])
 
 
+def blades(program, known):
+    """A blade in each quenchant: the core of its spine, then its edge."""
+    section = {"shape": "blade", "edge_mm": 0.5, "spine_mm": 4.0, "height_mm": 30.0}
+    questions = "\n".join(
+        json.dumps({"question": "cooling", "section": section, "medium": name, "start_c": START_C, "at_c": AT_C})
+        for name in BLADE_MEDIA
+    )
+    answers = subprocess.run(program, input=questions, text=True, capture_output=True, check=True, cwd=ROOT).stdout
+    worst = 0.0
+    for name, line in zip(BLADE_MEDIA, answers.splitlines()):
+        answer = json.loads(line)
+        problem, edge, core = blade(5e-4, 4e-3, 30e-3, known[name])
+        for place, ours, node in (("core of the spine", "centre_time_s", core), ("edge", "edge_time_s", edge)):
+            reference = times(problem, lambda t, node=node: t[node])
+            apart = [100.0 * (a / b - 1.0) for a, b in zip(answer[ours], reference) if a and b]
+            worst = max([worst, *map(abs, apart)])
+            print("blade,", place, name, " ".join(f"{x:+.2f}%" for x in apart), flush=True)
+    print(f"largest difference of a blade {worst:.2f} %")
+
+
 def main():
     program = sys.argv[1:] or ["cargo", "run", "--release", "--quiet", "--locked"]
     cases = [
@@ -141,6 +209,7 @@ def main():
     )
     answers = subprocess.run(program, input=questions, text=True, capture_output=True, check=True, cwd=ROOT).stdout
     worst = 0.0
+    blades(program, known)
     for (section, solve, name), line in zip(asked, answers.splitlines()):
         ours = json.loads(line)["centre_time_s"]
         reference = times(*solve(known[name]))

@@ -10,8 +10,8 @@ use criterion::{Criterion, criterion_group, criterion_main};
 use recalesce::heat::{MediumChoice, Quenching, Section, cool, medium};
 use recalesce::phases::phase_map;
 use recalesce::route::{
-    Deviation, Prepared, Route, TrialSteel, agitation_to_pass, explain, quench_table, run,
-    sentences, trial,
+    Deviation, Prepared, Route, TrialSteel, bath_to_pass, explain, quench_table, run, sentences,
+    trial,
 };
 use recalesce::soak::soak;
 use recalesce::transform::{Austenite, Kinetics};
@@ -61,7 +61,7 @@ fn whole_routes(c: &mut Criterion) {
     if let Ok(outcome) = run(&route) {
         let curve = &outcome.quench.curves[outcome.quench.deciding];
         group.bench_function("blade, dragged to a time", |b| {
-            b.iter(|| agitation_to_pass(black_box(&route), curve, 540.0, 4.0))
+            b.iter(|| bath_to_pass(black_box(&route), curve, 540.0, 4.0))
         });
         group.bench_function("sentences", |b| {
             b.iter(|| {

@@ -61,13 +61,18 @@ impl Dice {
             }
         }
         route.start = *self.pick(&StartingStructure::ALL);
-        route.section = if self.chance(0.02) {
+        // Blades and square bars take ten times as long as the others.
+        route.section = if self.chance(0.05) {
             let spine_mm = self.between(1.0, 10.0);
             Section::Blade {
                 edge_mm: spine_mm * self.between(0.1, 0.9),
                 spine_mm,
                 height_mm: spine_mm * self.between(4.0, 15.0),
                 grind: *self.pick(&[Grind::Straight, Grind::Convex]),
+            }
+        } else if self.chance(0.06) {
+            Section::Square {
+                side_mm: self.scale(0.5, 100.0),
             }
         } else if self.chance(0.5) {
             Section::Round {
@@ -138,7 +143,8 @@ impl Dice {
 }
 
 /// Fields that may be absent; everything else that is null was a number that is none.
-const MAY_BE_ABSENT: [&str; 19] = [
+const MAY_BE_ABSENT: [&str; 20] = [
+    "cost",
     "next_slower",
     "slowest_medium",
     "thickest_mm",

@@ -50,8 +50,12 @@ fn graded(i: usize, n: usize, a: f64) -> f64 {
     x * (1.0 + a - a * x)
 }
 
-/// Grading of a plate or a round: the interval at the surface is a quarter of that at the centre.
-const GRADING: f64 = 0.6;
+/// Grading of a plate: the interval at the surface is a third of that at the centre. With a quarter
+/// the surface is no better at the Biot numbers of a quench, and what lies below it early on is off by
+/// more than 0.1 % of the range of temperature.
+const PLATE_GRADING: f64 = 0.5;
+/// Grading of a round or a ball: the interval at the surface is a quarter of that at the centre.
+const ROUND_GRADING: f64 = 0.6;
 /// Grading of a square bar, whose corners are the only places with steep gradients for long.
 const SQUARE_GRADING: f64 = 0.3;
 /// Intervals of a square bar from the axis to a face: against the product of two plates, within
@@ -84,12 +88,12 @@ impl Mesh {
     /// Also returns the distances of the nodes from the centre.
     pub(super) fn radial(shape: Shape, size_m: f64, intervals: usize) -> (Self, Vec<f64>) {
         let n = intervals.max(2);
-        let power = match shape {
-            Shape::Plate => 0,
-            Shape::Cylinder => 1,
-            Shape::Sphere => 2,
+        let (power, grading) = match shape {
+            Shape::Plate => (0, PLATE_GRADING),
+            Shape::Cylinder => (1, ROUND_GRADING),
+            Shape::Sphere => (2, ROUND_GRADING),
         };
-        let r: Vec<f64> = (0..=n).map(|i| size_m * graded(i, n, GRADING)).collect();
+        let r: Vec<f64> = (0..=n).map(|i| size_m * graded(i, n, grading)).collect();
         let middles: Vec<f64> = r.windows(2).map(|pair| 0.5 * (pair[0] + pair[1])).collect();
         let enclosed = |r: f64| r.powi(power + 1) / f64::from(power + 1);
         let mut volume = Vec::with_capacity(n + 1);
@@ -166,8 +170,8 @@ impl Mesh {
 
     /// One half of a blade: `columns` intervals from edge to spine, each
     /// with three nodes from the middle plane to the flank. Heat flows through the thickness and,
-    /// between equal relative depths, along the height; the slant of the flank (under 0.2) is
-    /// left out. Edge and spine are faces as well. Also returns the heights of the columns.
+    /// between equal relative depths, along the height; of the slant of the flank (under 0.2) only its
+    /// greater area counts. Edge and spine are faces as well. Also returns the heights of the columns.
     pub(super) fn blade(
         edge_m: f64,
         spine_m: f64,
@@ -198,6 +202,8 @@ impl Mesh {
             let above = next.map_or(height_m, |next| 0.5 * (height + next));
             let width = above - below;
             let half = half_thickness(0.5 * (below + above));
+            let rise = half_thickness(above) - half_thickness(below);
+            let flank_length = (width * width + rise * rise).sqrt();
             below = above;
             for (from, to, share) in THROUGH {
                 mesh.links.push(Link {
@@ -221,7 +227,11 @@ impl Mesh {
                     _ if next.is_none() => 0.5 * spine_m,
                     _ => 0.0,
                 };
-                let flank = if layer + 1 == LAYERS { width } else { 0.0 };
+                let flank = if layer + 1 == LAYERS {
+                    flank_length
+                } else {
+                    0.0
+                };
                 let area = end * share + flank;
                 if area > 0.0 {
                     mesh.faces.push((node, area));
@@ -287,14 +297,22 @@ mod tests {
             approx::assert_relative_eq!(total(&mesh), volume, max_relative = 1e-12);
             approx::assert_relative_eq!(faces(&mesh), area, max_relative = 1e-12);
         }
-        for (grind, mean, accuracy) in [
-            (Grind::Straight, 2.25, 1e-12),
-            (Grind::Convex, 0.5 + 3.5 * 2.0 / 3.0, 1e-3),
+        // A convex flank begins twice as steep as a straight one and ends level.
+        let slope: f64 = 1.75 / 30.0;
+        for (grind, mean, flank, accuracy) in [
+            (Grind::Straight, 2.25, 30f64.hypot(1.75), 1e-12),
+            (
+                Grind::Convex,
+                0.5 + 3.5 * 2.0 / 3.0,
+                30.0 * (1.0 + slope * slope * 2.0 / 3.0),
+                1e-3,
+            ),
         ] {
             let (mesh, heights) = Mesh::blade(0.5, 4.0, 30.0, grind, 24);
             assert_eq!(mesh.len(), heights.len() * LAYERS);
             approx::assert_relative_eq!(total(&mesh), 0.5 * 30.0 * mean, max_relative = accuracy);
-            approx::assert_relative_eq!(faces(&mesh), 30.0 + 0.25 + 2.0, max_relative = 1e-12);
+            let around = flank + 0.25 + 2.0;
+            approx::assert_relative_eq!(faces(&mesh), around, max_relative = accuracy);
         }
         let (bar, distances) = Mesh::end_quench_bar(8.0, 2.0);
         approx::assert_relative_eq!(total(&bar), 8.0, max_relative = 1e-12);

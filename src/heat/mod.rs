@@ -18,6 +18,8 @@
 //! properties and 0.5 % of the times with boiling curves. The heat transfer itself is known to
 //! 30 % at best: [`Medium::h_band_factor`].
 
+#[cfg(test)]
+mod balance;
 mod bath;
 mod choice;
 mod conduct;
@@ -66,8 +68,8 @@ pub(crate) use quench::AGITATION;
 pub use quench::{Cooled, HeatError, Quenching, cool, cool_across, cool_turning};
 pub use section::{Grind, Section, SectionError};
 pub use severity::{
-    agitation_factor, grossmann_critical_diameter_mm, grossmann_ideal_diameter_mm,
-    half_temperature_fourier,
+    agitation_factor, equivalent_severity_per_in, grossmann_critical_diameter_mm,
+    grossmann_ideal_diameter_mm, half_temperature_fourier,
 };
 pub use thermometry::{ThermocoupleClass, furnace_uniformity_k, type_k_tolerance_k};
 pub use title::MediumTitle;

@@ -168,6 +168,12 @@ impl Hardening {
         })
     }
 
+    /// What the piece consists of at the end of a cooling curve.
+    pub(super) fn formed_along(&self, curve: &CoolingCurve) -> Result<Fractions, OutOfRange> {
+        let transformed = self.kinetics.along(&curve.time_s, &curve.temperature_c)?;
+        Ok(with_ferrite(&transformed.fractions, self.ferrite_left))
+    }
+
     /// What the piece consists of at every point of a cooling curve.
     pub(super) fn history(&self, curve: &CoolingCurve) -> Result<Vec<Fractions>, OutOfRange> {
         let transformed = self.kinetics.along(&curve.time_s, &curve.temperature_c)?;

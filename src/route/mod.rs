@@ -22,6 +22,7 @@ mod influence;
 mod known;
 mod other_quenches;
 mod outcome;
+mod places;
 mod plan;
 mod prepared;
 mod prior;
@@ -43,7 +44,7 @@ mod validate;
 mod validate_prior;
 mod verdict;
 
-pub use agitation::{AGITATION_RANGE, agitation_to_pass};
+pub use agitation::{AGITATION_RANGE, bath_to_pass};
 pub use baths::later_baths;
 pub use card::{Card, CardRow, Depth, Expected, StepColour, card};
 pub use caution_words::{Caution, caution_text};
@@ -61,12 +62,13 @@ pub(crate) use in_use::Piece;
 pub use in_use::{Direction, InUse, Property, Reason, in_use};
 pub use known::{Known, Refusal};
 pub(crate) use other_quenches::compared_section;
-pub use other_quenches::shop_media;
+pub use other_quenches::{of_its_kind, shop_media};
 pub use outcome::{
     ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, MarginSources, Neighbour, Outcome,
     QuenchOutcome, QuenchTransformed, SnapOutcome, Stage, Step, TemperOutcome, TemperPoint,
     Verdict,
 };
+pub use places::PlaceOutcome;
 pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 pub use prepared::{Prepared, overheating, run};
 pub use prior::{

@@ -6,7 +6,7 @@ use super::outcome::{Margin, Neighbour};
 use super::plan::Route;
 use super::spread::Spread;
 use super::verdict::{HARDENED, judge};
-use crate::heat::{CoolingCurve, Family, Medium, Quenching, Section, cool, media};
+use crate::heat::{CoolingCurve, Family, Medium, Quenching, Section, cool, media, medium};
 use crate::numeric::roots::{Crossing, falling_root};
 use crate::transform::{Kinetics, spare_of};
 
@@ -217,6 +217,21 @@ pub(super) fn next_slower_than(here: &Medium) -> Option<&'static Medium> {
     list.iter()
         .skip(place + 1)
         .find(|medium| is_of_a_shop(medium) && kind.contains(&medium.family))
+}
+
+/// The quenchants of the list that a shop can change to without another tank of another kind: oils
+/// with oils, water with brine and polymer, gas and air. From fast to slow, the one of this name
+/// among them.
+pub fn of_its_kind(name: &str) -> impl Iterator<Item = &'static Medium> + use<> {
+    use Family::{Air, Brine, Gas, Oil, Polymer, VegetableOil, Water};
+    let kind = |family: Family| match family {
+        Brine | Water | Polymer => Water,
+        Oil | VegetableOil => Oil,
+        Gas | Air => Air,
+        other => other,
+    };
+    let here = medium(name).map(|here| kind(here.family));
+    shop_media().filter(move |other| Some(kind(other.family)) == here)
 }
 
 /// Most that ferrite's carbon lowers Ms of what is left, K.

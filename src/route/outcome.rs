@@ -2,6 +2,7 @@
 
 use super::caution_words::Caution;
 use super::known::Known;
+use super::places::PlaceOutcome;
 use super::prior::{PieceState, PriorOutcome};
 use crate::hardness::Hardness;
 use crate::heat::{CoolingCurve, Heating, MediumTitle};
@@ -177,6 +178,8 @@ pub struct QuenchTransformed {
     pub thickest_mm: Option<f64>,
     /// How far it hardens, mm: in a blade from the edge up, else from the surface inwards.
     pub hardened_depth_mm: Option<f64>,
+    /// Every place with a name, in the order of the cooling curves.
+    pub places: Vec<PlaceOutcome>,
 }
 
 /// How far the quench is from failing.

@@ -1,11 +1,12 @@
-//! What speaks for cracks and warping in a quench: reasons, not a percentage.
+//! Whether a quench is faster than it needs to be, and what speaks for cracks and warping in it:
+//! reasons, not a percentage.
 
 use super::baths::Baths;
 use super::cautions::{COARSE_GRAIN_ASTM, CRACKING_CARBON_WT, is_harsh};
-use super::outcome::Outcome;
+use super::outcome::{Outcome, QuenchTransformed, Verdict};
 use super::plan::{Cold, Route};
-use super::sentences::{NumberKey, Sentence, Tone};
-use crate::heat::Section;
+use super::sentences::{NumberKey, Sentence, Tone, inside_a_sentence};
+use crate::heat::{Family, Section};
 use crate::units::{
     TemperatureScale, format_factor, format_fixed, format_temperature,
     format_temperature_difference, format_weight_percent,
@@ -18,8 +19,8 @@ const LOW_MS_C: f64 = 250.0;
 const UNEVEN_K: f64 = 80.0;
 /// Ratio of spine to edge from which a change of section is told (expert value).
 const UNEVEN_SECTION: f64 = 5.0;
-/// A margin from which a harsh quench is called faster than needed, as a factor. Notes on
-/// quenching, from memory: about 3.
+/// A margin from which a quench is called faster than needed, as a factor. Notes on quenching, from
+/// memory: about 3.
 const FASTER_THAN_NEEDED: f64 = 3.0;
 /// So many reasons together are a warning.
 const MANY: usize = 3;
@@ -38,17 +39,7 @@ pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
     let mut reasons: Vec<Reason> = Vec::new();
     let baths = Baths::of(&route.quench).ok()?;
     if is_harsh(baths.at_ms(outcome).family) {
-        let factor = quenched.margin.factor;
-        reasons.push(if factor > FASTER_THAN_NEEDED {
-            let times = (format_factor(factor), NumberKey::Margin);
-            (
-                "a harsh bath, ".into(),
-                Some(times),
-                " faster than it needs",
-            )
-        } else {
-            ("a harsh bath".into(), None, "")
-        });
+        reasons.push(("a harsh bath".into(), None, ""));
     }
     if end.carbon_wt > CRACKING_CARBON_WT {
         let carbon = (
@@ -84,7 +75,8 @@ pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
         reasons.push(("coarse grain, ".into(), Some((grain, NumberKey::Grain)), ""));
     }
     let count = reasons.len();
-    if count == 0 {
+    let slower = faster_than_needed(&baths, quenched, scale);
+    if count == 0 && slower.is_none() {
         return None;
     }
     let tone = if count >= MANY {
@@ -92,7 +84,19 @@ pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
     } else {
         Tone::Holds
     };
-    let mut sentence = Sentence::new(tone).text_part("For cracks and warping speak: ");
+    let mut sentence = Sentence::new(tone);
+    if let Some(slower) = slower {
+        let times = format_factor(quenched.margin.factor);
+        sentence = sentence
+            .text_part("Faster than needed: it could be ")
+            .number(times, NumberKey::Margin)
+            .text_part(slower);
+        if count == 0 {
+            return Some(sentence);
+        }
+        sentence = sentence.text_part(" ");
+    }
+    sentence = sentence.text_part("For cracks and warping speak: ");
     for (i, (before, number, after)) in reasons.into_iter().enumerate() {
         let joint = match i {
             0 => "",
@@ -123,6 +127,29 @@ pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
              stress, and costs next to no hardness."
         ),
     }))
+}
+
+/// That a quench has much to spare, and what would still do; none where it has not, or nothing is
+/// slower.
+fn faster_than_needed(
+    baths: &Baths,
+    quenched: &QuenchTransformed,
+    scale: TemperatureScale,
+) -> Option<String> {
+    let next = quenched.next_slower.as_ref();
+    // Of the user's own nobody knows what comes next.
+    let has_slower = next.is_some() || baths.first.family == Family::Own;
+    if quenched.margin.factor < FASTER_THAN_NEEDED || !has_slower || !baths.later.is_empty() {
+        return None;
+    }
+    let next = next.filter(|next| next.verdict == Verdict::Holds);
+    Some(next.map_or_else(
+        || " slower.".to_owned(),
+        |next| {
+            let title = inside_a_sentence(&next.title.words(scale));
+            format!(" slower, and {title} would still do.")
+        },
+    ))
 }
 
 /// How far apart the places of the piece are when the first of them reaches a temperature, K.
@@ -173,5 +200,35 @@ mod tests {
         assert!(water.contains("where the cold bath has to wait, an hour at 150 °C first"));
         assert!(!oil.contains("150 °C"));
         assert_eq!(told("air_still", thick), None);
+    }
+
+    /// Notes on quenching, from memory: O1 in water has far more speed than it needs, and cracks; it
+    /// hardens in slow oil. What is only just fast enough is not told to be too fast.
+    #[test]
+    fn much_to_spare_is_told_of_every_bath_with_what_would_do() {
+        let mut route = Route::example();
+        route.take_grade(crate::steel::find("O1").unwrap());
+        route.section = Section::Plate { thickness_mm: 3.0 };
+        let mut told = |medium: &str| {
+            route.quench.medium = MediumChoice::Named(medium.to_owned());
+            let outcome = run(&route).unwrap();
+            quench_notes(&route, &outcome, TemperatureScale::Celsius)
+                .map_or_else(String::new, |sentence| sentence.text())
+        };
+        for medium in ["water20", "oil_fast"] {
+            let text = told(medium);
+            assert!(
+                text.starts_with("Faster than needed: it could be ×")
+                    && text.contains(" would still do. For cracks and warping speak: "),
+                "{medium}: {text}"
+            );
+        }
+        // Nothing is slower than still air, and 1095 needs what it gets.
+        assert!(!told("air_still").contains("Faster than needed"));
+        route.quench.medium = MediumChoice::Named("oil_fast".to_owned());
+        route.take_grade(crate::steel::find("1095").unwrap());
+        let outcome = run(&route).unwrap();
+        let text = quench_notes(&route, &outcome, TemperatureScale::Celsius).map(|s| s.text());
+        assert!(text.is_none_or(|text| !text.contains("Faster than needed")));
     }
 }

@@ -49,24 +49,25 @@ impl QuenchedPiece {
     }
 }
 
-/// The curve by which the margin of a quench is judged.
+/// The curves by which the margins of a quench are judged.
 pub(super) struct Judged<'a> {
     /// Temperature of the bath above Ms in which the piece is held for bainite, °C, if any.
     pub(super) held_c: Option<f64>,
     /// The bath in which the deciding place passes Ms, counted from zero.
     pub(super) bath_at_ms: usize,
-    /// The curve, as far as the arrival in a bath in which it is held.
-    pub(super) curve: Cow<'a, CoolingCurve>,
+    /// The curves of all places, without heat of what forms.
+    curves: Cow<'a, [CoolingCurve]>,
+    deciding: usize,
 }
 
 impl<'a> Judged<'a> {
-    /// That of the deciding place, whose curve and constituents are known.
+    /// Those of a cooling; curve and constituents are of the deciding place.
     pub(super) fn of(
         quench: &Quenching<'_>,
         baths: &Baths,
         kinetics: &Kinetics,
-        cooled: &Cooled,
-        curve: &'a CoolingCurve,
+        cooled: &'a Cooled,
+        curve: &CoolingCurve,
         fractions: &Fractions,
     ) -> Self {
         let ms_c = kinetics.ms_c();
@@ -77,28 +78,39 @@ impl<'a> Judged<'a> {
         let bath_at_ms = cooled
             .changes_s
             .partition_point(|change_s| *change_s <= ms_s);
-        let mut judged = without_heat(quench, fractions, cooled.slowest, ms_c)
-            .map_or(Cow::Borrowed(curve), Cow::Owned);
-        if let Some(bath_c) = held_c {
-            judged = Cow::Owned(until_arrival(&judged, bath_c));
-        }
         Self {
             held_c,
             bath_at_ms,
-            curve: judged,
+            curves: without_heat(quench, fractions, ms_c)
+                .map_or(Cow::Borrowed(&cooled.curves), Cow::Owned),
+            deciding: cooled.slowest,
         }
+    }
+
+    /// The curve of a place, counted as those of the cooling, as far as the arrival in a bath in
+    /// which it is held.
+    pub(super) fn curve(&self, place: usize) -> Option<Cow<'_, CoolingCurve>> {
+        let curve = self.curves.get(place)?;
+        Some(match self.held_c {
+            Some(bath_c) => Cow::Owned(until_arrival(curve, bath_c)),
+            None => Cow::Borrowed(curve),
+        })
+    }
+
+    /// That of the place that decides.
+    pub(super) fn deciding(&self) -> Option<Cow<'_, CoolingCurve>> {
+        self.curve(self.deciding)
     }
 }
 
-/// The cooling curve of a place as it would be without heat of pearlite and bainite: what could be
-/// slower or has to be faster is told from it, since on a quench that just hardens there is none.
-/// None where next to nothing has formed, and the two are the same.
+/// The cooling curves as they would be without heat of pearlite and bainite: what could be slower or
+/// has to be faster is told from them, since on a quench that just hardens there is none. None where
+/// next to nothing has formed at the place that decides, and the two are the same.
 fn without_heat(
     quench: &Quenching<'_>,
     fractions: &Fractions,
-    place: usize,
     ms_c: f64,
-) -> Option<CoolingCurve> {
+) -> Option<Vec<CoolingCurve>> {
     if fractions.hardened() > NOTHING_FORMED {
         return None;
     }
@@ -106,8 +118,7 @@ fn without_heat(
         martensite_start_c: Some(ms_c),
         ..quench.clone()
     };
-    let mut cooled = cool(&quench).ok()?;
-    (place < cooled.curves.len()).then(|| cooled.curves.swap_remove(place))
+    cool(&quench).ok().map(|cooled| cooled.curves)
 }
 
 /// The piece after cold bath and tempers.

@@ -10,13 +10,14 @@ use super::influence::{Planned, Tried};
 use super::known::Known;
 use super::other_quenches::Quencher;
 use super::outcome::{FurnaceBand, Outcome, QuenchOutcome, QuenchTransformed, Stage};
+use super::places::Places;
 use super::plan::Route;
 use super::prepared::Prepared;
 use super::quenched::{Finished, Judged, QuenchedPiece};
 use super::replay::{Stopped, stopped_at};
 use super::spread::Spread;
 use super::validate::validate;
-use super::verdict::{HARDENED, judge};
+use super::verdict::HARDENED;
 use crate::heat::{Cooled, CoolingCurve, Place, Section, heat_up};
 use crate::numeric::order;
 use crate::soak::{Hold, LONGEST_S, SoakEnd, SoakError, SoakOutcome, Stock, skin};
@@ -61,12 +62,11 @@ impl HardenedRoute {
         };
         let transformed = match (&piece.hardening, &piece.quenched, piece.cooled.slowest()) {
             (Ok(hardening), Ok(Some(quenched)), Some(curve)) => {
-                let kinetics = hardening.kinetics();
-                let spread = spread(kinetics);
+                let spread = spread(hardening.kinetics());
                 Known::from(transformed(
                     route,
                     &baths,
-                    kinetics,
+                    hardening,
                     spread,
                     &piece.cooled,
                     curve,
@@ -207,13 +207,14 @@ fn history_end_s(time_s: f64) -> f64 {
 fn transformed(
     route: &Route,
     baths: &Baths,
-    kinetics: &Kinetics,
+    hardening: &Hardening,
     spread: Spread,
     cooled: &Cooled,
     curve: &CoolingCurve,
     quenched: &Hardened,
 ) -> Result<QuenchTransformed, OutOfRange> {
     let fractions = quenched.fractions;
+    let kinetics = hardening.kinetics();
     let austenite = kinetics.austenite();
     let ms_c = kinetics.ms_c();
     let quench = baths.quenching(route);
@@ -221,8 +222,14 @@ fn transformed(
     let Judged {
         held_c, bath_at_ms, ..
     } = judged;
-    let band_factor = baths.widest_band_factor(bath_at_ms);
-    let margin = judge(kinetics, &judged.curve, band_factor, &spread)?;
+    let places = Places {
+        hardening,
+        judged: &judged,
+        band_factor: baths.widest_band_factor(bath_at_ms),
+        spread: &spread,
+    };
+    let deciding = places.place(cooled.slowest, curve, fractions)?;
+    let places = places.all(cooled, &deciding)?;
     let quencher = Quencher {
         route,
         baths,
@@ -237,15 +244,15 @@ fn transformed(
         m50_c: martensite_temperature_c(austenite, 0.5)?,
         m90_c: martensite_temperature_c(austenite, 0.9)?,
         fractions,
-        hardened_fraction: fractions.hardened()
-            + held_c.map_or(0.0, |_| fractions.bainite_of_matrix()),
+        hardened_fraction: deciding.hardened_fraction,
         bath_at_ms,
         held_c,
-        margin,
+        margin: deciding.margin,
         next_slower: quencher.next_slower(),
         slowest_medium,
         thickest_mm: quencher.thickest_mm(),
         hardened_depth_mm: hardened_depth_mm(route, kinetics, cooled, held_c),
+        places,
     })
 }
 

@@ -1,4 +1,5 @@
-//! Which quench still does it: every quenchant of the list against sizes of the piece.
+//! Which quench still does it: every quenchant of the list, and those of the route that are not in
+//! it, against sizes of the piece.
 
 use super::baths::Baths;
 use super::cautions::may_crack;
@@ -6,32 +7,32 @@ use super::error::RouteError;
 use super::hardening::Hardening;
 use super::other_quenches::{Quencher, shop_media};
 use super::outcome::Verdict;
-use super::plan::Route;
+use super::plan::{Quench, Route};
 use super::prior::stock_before_soak;
 use super::run::soak_for;
 use super::spread::{Heats, Spread, kinetics_after};
 use super::validate::validate;
-use crate::heat::Section;
+use crate::heat::{Cooled, Medium, MediumChoice, Quenching, Section, cool};
 use serde::{Deserialize, Serialize};
 
 /// Thicknesses of the flat pieces, and diameters of the rounds, mm.
 const FLAT_MM: [f64; 6] = [1.0, 2.0, 3.0, 4.0, 6.0, 10.0];
 const ROUND_MM: [f64; 6] = [3.0, 6.0, 10.0, 16.0, 25.0, 40.0];
 
-/// Every quenchant of the list, still, against sizes of the piece, at its centre.
+/// Every quenchant, still, against sizes of the piece, at its centre.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct QuenchTable {
     /// Thickness of flat pieces, or diameter of rounds where the route's piece is round, mm.
     pub sizes_mm: Vec<f64>,
-    /// By falling speed of the quenchant.
+    /// From the fastest quenchant to the slowest, by the time of a 3 mm plate to 540 °C.
     pub rows: Vec<TableRow>,
 }
 
 /// One quenchant.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct TableRow {
-    /// Its name in the list.
-    pub medium: String,
+    /// By its name in the list; those of the route that are not there by their curve or bath.
+    pub medium: MediumChoice,
     /// Whether it is so harsh for the carbon in solution that the piece may crack.
     pub may_crack: bool,
     /// One for each size; none where the heat model does not reach.
@@ -81,33 +82,75 @@ pub fn quench_table(route: &Route) -> Result<QuenchTable, RouteError> {
             (FLAT_MM, |thickness_mm| Section::Plate { thickness_mm })
         }
     };
-    let rows = shop_media()
-        .map(|medium| TableRow {
-            medium: medium.name.clone(),
-            may_crack: may_crack(medium, soaked.end.carbon_wt),
-            cells: sizes_mm
-                .map(|size_mm| {
-                    let margin = quencher.margin(medium, section(size_mm))?;
-                    Some(TableCell {
-                        verdict: margin.verdict,
-                        seconds: margin.seconds,
-                        factor: margin.factor,
-                    })
+    let row = |choice: MediumChoice, medium: &Medium| TableRow {
+        medium: choice,
+        may_crack: may_crack(medium, soaked.end.carbon_wt),
+        cells: sizes_mm
+            .map(|size_mm| {
+                let margin = quencher.margin(medium, section(size_mm))?;
+                Some(TableCell {
+                    verdict: margin.verdict,
+                    seconds: margin.seconds,
+                    factor: margin.factor,
                 })
-                .to_vec(),
-        })
+            })
+            .to_vec(),
+    };
+    let mut rows: Vec<TableRow> = shop_media()
+        .map(|medium| row(MediumChoice::Named(medium.name.clone()), medium))
         .collect();
+    for choice in not_in_the_list(&route.quench) {
+        let medium = choice.resolve()?;
+        let here_s = to_nose_s(&medium);
+        let is_faster = |row: &TableRow| {
+            let listed = row.medium.resolve();
+            listed.is_ok_and(|listed| to_nose_s(&listed) <= here_s)
+        };
+        let place = rows.partition_point(is_faster);
+        rows.insert(place, row(choice.clone(), &medium));
+    }
     Ok(QuenchTable {
         sizes_mm: sizes_mm.to_vec(),
         rows,
     })
 }
 
+/// Time of the centre of a 3 mm plate from 800 to 540 °C, s, by which the list is ordered.
+fn to_nose_s(medium: &Medium) -> f64 {
+    let cooled = cool(&Quenching {
+        section: Section::Plate { thickness_mm: 3.0 },
+        medium,
+        agitation: 1.0,
+        start_c: 800.0,
+        air_delay_s: 0.0,
+        end_c: 530.0,
+        then: &[],
+        martensite_start_c: None,
+    });
+    let curve = cooled.as_ref().ok().and_then(Cooled::slowest);
+    curve
+        .and_then(|curve| curve.time_to_c(540.0))
+        .unwrap_or(f64::INFINITY)
+}
+
+/// Quenchants of a route that the list does not have as they are: the user's own, and those with
+/// their bath at another temperature.
+fn not_in_the_list(quench: &Quench) -> Vec<&MediumChoice> {
+    let later = quench.then.iter().map(|next| &next.medium);
+    let mut found: Vec<&MediumChoice> = Vec::new();
+    for choice in std::iter::once(&quench.medium).chain(later) {
+        if !matches!(choice, MediumChoice::Named(_)) && !found.contains(&choice) {
+            found.push(choice);
+        }
+    }
+    found
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::heat::MediumChoice;
-    use crate::route::run;
+    use crate::heat::{Leave, OwnMedium};
+    use crate::route::{NextBath, run};
 
     #[test]
     fn thicker_pieces_have_less_to_spare() {
@@ -116,7 +159,7 @@ mod tests {
         for row in &table.rows {
             let factors: Vec<f64> = row.cells.iter().map(|c| c.unwrap().factor).collect();
             for pair in factors.windows(2) {
-                assert!(pair[1] < pair[0], "{}: {factors:?}", row.medium);
+                assert!(pair[1] < pair[0], "{:?}: {factors:?}", row.medium);
             }
         }
     }
@@ -127,9 +170,10 @@ mod tests {
         let route = Route::example();
         let table = quench_table(&route).unwrap();
         for (name, column) in [("oil_fast", 2), ("oil_slow", 4), ("air_still", 0)] {
-            let row = table.rows.iter().find(|row| row.medium == name).unwrap();
+            let named = MediumChoice::Named(name.to_owned());
+            let row = table.rows.iter().find(|row| row.medium == named).unwrap();
             let mut loaded = route.clone();
-            loaded.quench.medium = MediumChoice::Named(name.to_owned());
+            loaded.quench.medium = named;
             loaded.quench.agitation = 1.0;
             loaded.section = Section::Plate {
                 thickness_mm: table.sizes_mm[column],
@@ -147,5 +191,44 @@ mod tests {
                 epsilon = 1e-2 * margin.arrival_s
             );
         }
+    }
+
+    /// A curve of the user's own and a warmer bath have rows where their speed puts them.
+    #[test]
+    fn quenchants_of_the_route_that_are_not_in_the_list_have_rows() {
+        let mut route = Route::example();
+        let oil = |factor: f64| {
+            MediumChoice::Own(OwnMedium {
+                h_w_m2k: crate::heat::medium("oil_medium")
+                    .unwrap()
+                    .h_w_m2k
+                    .points()
+                    .map(|[t, h]| [t, factor * h])
+                    .collect(),
+                bath_c: 50.0,
+                ..OwnMedium::default()
+            })
+        };
+        let warm = MediumChoice::Named("oil_slow".to_owned()).with_bath(75.0);
+        route.quench.medium = oil(1.05);
+        let next = |medium: &MediumChoice| NextBath {
+            leave: Leave::AtC(400.0),
+            medium: medium.clone(),
+            agitation: 1.0,
+        };
+        route.quench.then = vec![next(&warm), next(&oil(1.05))];
+        let listed = quench_table(&Route::example()).unwrap().rows.len();
+        let table = quench_table(&route).unwrap();
+        assert_eq!(table.rows.len(), listed + 2);
+        let place = |choice: &MediumChoice| {
+            table
+                .rows
+                .iter()
+                .position(|row| row.medium == *choice)
+                .unwrap()
+        };
+        let medium = place(&MediumChoice::Named("oil_medium".to_owned()));
+        assert_eq!(place(&oil(1.05)) + 1, medium);
+        assert!(place(&warm) > medium);
     }
 }

@@ -307,8 +307,9 @@ impl QuenchedTrial {
             cooled.slowest()?,
             &quenched.fractions,
         );
+        let curve = judged.deciding()?;
         kinetics
-            .slowest_factor(&judged.curve.time_s, &judged.curve.temperature_c, HARDENED)
+            .slowest_factor(&curve.time_s, &curve.temperature_c, HARDENED)
             .ok()
     }
 

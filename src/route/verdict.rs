@@ -91,7 +91,7 @@ mod tests {
         let table = quench_table(&Route::example()).unwrap();
         for row in &table.rows {
             let mut route = Route::example();
-            route.quench.medium = crate::heat::MediumChoice::Named(row.medium.clone());
+            route.quench.medium = row.medium.clone();
             let outcome = run(&route).unwrap();
             let margin = outcome.quench.transformed.given().unwrap().margin;
             let [least_s, most_s] = margin.seconds_range();
@@ -106,7 +106,7 @@ mod tests {
                 (_, true) => Verdict::Narrow,
                 _ => Verdict::Misses,
             };
-            assert_eq!(told, margin.verdict, "{}", row.medium);
+            assert_eq!(told, margin.verdict, "{:?}", row.medium);
         }
     }
 }

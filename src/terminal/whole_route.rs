@@ -27,8 +27,8 @@ pub(super) const QUESTIONS: &[Question] = &[Question {
         ("furnace", "what the furnace's band makes of it"),
         (
             "quench",
-            "cooling curves; transformed: isothermal curves, Ms, fractions, margin with verdict, \
-             slowest quenchant that still does, thickest section",
+            "cooling curves; transformed: isothermal curves, Ms, fractions, margin with verdict, the \
+             same for every place, slowest quenchant that still does, thickest section",
         ),
         ("cold", "what a cold treatment does, planned or not"),
         ("stages", "fractions and hardness after each step"),

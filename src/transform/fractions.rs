@@ -31,6 +31,16 @@ impl Fractions {
         if matrix > 0.0 { hard / matrix } else { 0.0 }
     }
 
+    /// The part that is a product of diffusion.
+    #[must_use]
+    pub const fn of(&self, product: Product) -> f64 {
+        match product {
+            Product::Ferrite => self.ferrite,
+            Product::Pearlite => self.pearlite,
+            Product::Bainite => self.bainite,
+        }
+    }
+
     /// Bainite as a fraction of all but carbide.
     #[must_use]
     pub fn bainite_of_matrix(&self) -> f64 {

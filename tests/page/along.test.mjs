@@ -72,6 +72,30 @@ test("the mouse points along the curve, and not beside it or with a handle held"
   await bench.close();
 });
 
+test("the slider stands below the ring, and the section opens at the same time", async () => {
+  const bench = await BenchPage.ready(browser);
+  for (const position of ["40", "160", "300"]) {
+    await slider(bench).fill(position);
+    const [x] = await ringOf(bench);
+    const box = await slider(bench).boundingBox();
+    const thumb = box.x + 8 + ((box.width - 16) * Number(position)) / 400;
+    assert.ok(Math.abs(thumb - x) < 2, `${thumb} is not below ${x}`);
+  }
+  const across = async () => plain(await bench.page.locator(".hint.across").textContent());
+  assert.match(await across(), /^Across the section: edge \d+ °C, .*spine core \d+ °C, surface \d+ °C\.$/);
+  await bench.openPart("The quench in slow motion");
+  const other = bench.page.getByRole("slider", { name: "Time since leaving the furnace" });
+  await other.waitFor();
+  assert.equal(await other.inputValue(), "300");
+  await slider(bench).fill("120");
+  await bench.shows(() => other.inputValue(), "120");
+  const picture = bench.page.locator(".replay-view canvas");
+  const time = /^([\d.]+ s)/.exec(plain(await line(bench)).replace(/\. At.*/, ""))[1];
+  await bench.until(async () => plain(await picture.getAttribute("aria-label")), (told) => told.startsWith(`${time}:`), "the section at that time");
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
 test("a finger taps a place on the curve", async () => {
   const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true });
   await bench.page.getByRole("tab", { name: /Quench/ }).tap();

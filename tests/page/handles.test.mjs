@@ -181,9 +181,26 @@ test("the quench handle changes the margin, the temper handle the final hardness
   await bench.close();
 });
 
+test("the quench handle goes on into the next quenchant of its kind, and Escape takes it back", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.parts?.();
+  const [x, y] = await bench.placeOf("quench");
+  await bench.page.mouse.move(x, y);
+  await bench.page.mouse.down();
+  await bench.page.mouse.move(x - 60, y, { steps: 12 });
+  await bench.until(() => bench.wordsOf("quench"), (words) => /^(fast oil|canola oil)/.test(words), "a faster oil");
+  await bench.page.keyboard.press("Escape");
+  await bench.page.mouse.up();
+  await bench.shows(async () => plain(await bench.wordsOf("quench")), "medium oil ×1.2, gentle stir");
+  await bench.press("quench", "Home");
+  await bench.shows(async () => plain(await bench.wordsOf("quench")), "slow oil ×0.40, slower than its curve");
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
 test("a handle tells screen readers its name, range and value in words", async () => {
   const bench = await BenchPage.ready(browser);
-  const wordings = { soak: /^830 °C$/, "soak-time": /^12 min$/, quench: /^×1\.2, gentle stir$/, temper: /^190 °C$/ };
+  const wordings = { soak: /^830 °C$/, "soak-time": /^12 min$/, quench: /^medium oil ×1\.2, gentle stir$/, temper: /^190 °C$/ };
   for (const [name, wording] of Object.entries(wordings)) {
     const [least, most] = await bench.rangeOf(name);
     const value = await bench.valueOf(name);

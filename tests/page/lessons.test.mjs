@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { BenchPage, PHONE, launch, plain } from "./bench_page.mjs";
+import { BenchPage, PHONE, exampleOf, launch, plain } from "./bench_page.mjs";
 
 let browser;
 before(async () => {
@@ -109,7 +109,7 @@ test("a teacher’s experiment is loaded from a file, and a damaged one is told"
   const before = await starts.count();
   const load = (name, text) =>
     bench.page.locator("input[type=file][aria-label=Experiment]").setInputFiles({ name, mimeType: "application/json", buffer: Buffer.from(text) });
-  const route = { ...(await bench.savedRoute(() => true)) };
+  const route = await exampleOf(browser);
   const mine = {
     title: "<img src=x onerror=alert(1)>",
     about: "One of my own.",

@@ -77,6 +77,30 @@ test("figures give a quenchant that the route takes, keeps and shows again", asy
   await bench.close();
 });
 
+test("what was typed and not yet used is there again after a reload", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.openOwn("its figures");
+  await bench.typeOwn("nickel-ball time", "14");
+  await bench.typeOwn("bath in the test", "60 °C");
+  await bench.openOwn("a probe curve");
+  const curve = "time s; temperature °C\n0.0; 850\n0.5; 842\n1.0; 815";
+  await bench.pasteOwn(curve);
+  await bench.openOwn("a test coupon");
+  await bench.typeOwn("centre, HRC", "58.5");
+  await bench.reload();
+  await bench.ownHead.click();
+  // It opens where it was left.
+  assert.equal(await bench.own.getByRole("button", { name: "a test coupon" }).getAttribute("aria-pressed"), "true");
+  assert.equal(plain(await bench.ownField("centre, HRC").inputValue()), "58.5");
+  assert.equal(plain(await bench.ownField("bath in the test").inputValue()), "60 °C");
+  await bench.openOwn("a probe curve");
+  assert.equal(await bench.ownCurve.inputValue(), curve);
+  await bench.openOwn("its figures");
+  assert.equal(plain(await bench.ownField("nickel-ball time").inputValue()), "14.0 s");
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
 test("a quenchant of one's own goes out with the shelf and comes in again", async () => {
   const bench = await BenchPage.ready(browser);
   await bench.openOwn("its figures");

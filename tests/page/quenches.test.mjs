@@ -16,7 +16,7 @@ test("every quenchant has a verdict for every size, and the one in use is marked
   const labels = (await bench.quenchLabels()).map(plain);
   assert.ok(labels.length > 100, `${labels.length} cells`);
   for (const label of labels) {
-    assert.match(label, /, [\d.]+ mm: (fast enough|at the edge|too slow), [+−][\d.]+ (s|min|h)/);
+    assert.match(label, /, [\d.]+ mm: (fast enough|at the edge|too slow), [+−][\d.]+ (s|min|h) ×[\d.]+ margin$/);
   }
   assert.match(await bench.quenchHere(), /^Medium oil, 4\.0 mm: fast enough/);
   assert.deepEqual(await bench.accessibilityFaults(), []);
@@ -45,6 +45,58 @@ test("the table follows the soak while it is dragged, and says why where there i
   await bench.press("soak", "Home");
   await bench.quenchHint.waitFor();
   assert.match(plain(await bench.quenchHint.textContent()), /^Below A1 nothing hardens: the soak is at 600 °C/);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("a quenchant that is not in the list as it is used has a row where its speed puts it", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.quenchCells.first().waitFor();
+  await bench.openWord("Quenchant");
+  await bench.type("75 °C", "Temperature of the bath");
+  await bench.page.keyboard.press("Escape");
+  const warm = bench.page.locator(".quenches tbody tr.here");
+  await bench.shows(async () => plain(await warm.locator("th").innerText()).split("\n")[0].trim(), "Medium oil, 75 °C");
+  assert.match(await bench.quenchHere(), /^Medium oil, 75 °C, 4\.0 mm: /);
+  await bench.quenchCell("Medium oil, 75\u00a0°C, 6.0 mm").click();
+  const loaded = await bench.savedRoute((route) => route.section.spine_mm === 6);
+  assert.deepEqual(loaded.quench.medium, { listed: "oil_medium", bath_c: 75 });
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("each place of the section has its verdict, margin and what it is lost to", async () => {
+  const bench = await BenchPage.ready(browser);
+  const rows = bench.page.locator("table[aria-label='Each place of the section'] tbody tr");
+  await rows.first().waitFor();
+  const told = async () => (await rows.evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.innerText)))).map((row) => row.map(plain));
+  const names = (await told()).map(([name]) => name);
+  assert.deepEqual(names, ["edge", "quarter height", "mid height", "three-quarter height", "spine core", "surface"]);
+  for (const [, verdict, margin, spare, lost] of await told()) {
+    assert.match(verdict.trim(), /^(fast enough|at the edge|too slow)$/);
+    assert.match(margin, /^×[\d.]+$/);
+    assert.match(spare, /^[+−][\d.]+ (s|min)$/);
+    assert.match(lost, /^(–|[\d.]+ % (ferrite|pearlite|bainite))$/);
+  }
+  await bench.openWord("Section");
+  await bench.pick("Shape", "square");
+  await bench.until(told, (rows) => rows.map(([name]) => name).join() === "centre,surface,corner", "the places of a square bar");
+  assert.deepEqual(await bench.accessibilityFaults(), []);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("what is known of a quenchant opens beside it", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.openWord("Quenchant");
+  await bench.page.getByText("What is known of it").first().click();
+  const facts = bench.page.locator(".facts").first();
+  await facts.locator("table").waitFor();
+  const text = plain(await facts.innerText());
+  for (const words of ["nickel-ball time", "11 to 14 s", "Grossmann H", "0.30-0.40", "within ×1.30 either way", "recalled from memory", "Oil burns"]) {
+    assert.ok(text.includes(words), `${words} in ${text}`);
+  }
+  assert.deepEqual(await bench.accessibilityFaults(), []);
   bench.assertNoTrouble();
   await bench.close();
 });

@@ -40,6 +40,13 @@ fn key_numbers(route: &Route, outcome: &Outcome) -> Value {
             "slowest_medium": quenched.slowest_medium.as_ref().map(neighbour),
             "thickest_mm": quenched.thickest_mm,
             "hardened_depth_mm": quenched.hardened_depth_mm,
+            "places": quenched.places.iter().map(|told| json!({
+                "place": told.place,
+                "factor": told.margin.factor,
+                "verdict": told.margin.verdict,
+                "hardened_fraction": told.hardened_fraction,
+                "cost": told.cost,
+            })).collect::<Vec<_>>(),
             "noses_s": quenched.isothermal.products.iter().map(|p| p.nose_s).collect::<Vec<_>>(),
         }),
         None => json!({ "refused": outcome.quench.transformed.refusal() }),

@@ -14,6 +14,8 @@ pub(crate) const EXPERIMENTS: &str = "recalesce.experiments";
 /// Where units and theme are kept; the page's first script reads the theme before anything is
 /// drawn.
 pub(crate) const PREFERENCES: &str = "recalesce.preferences";
+/// Where what was typed of a quenchant of the user's own is kept.
+pub(crate) const OWN: &str = "recalesce.own";
 
 /// Most texts that are set aside under one key.
 const MOST_ASIDE: usize = 9;

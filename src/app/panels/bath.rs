@@ -1,10 +1,30 @@
 //! The temperature of a bath.
 
-use crate::controls::{Typed, quantities};
+use crate::controls::{Quantity, Typed, quantities};
 use crate::state::bench;
 use leptos::prelude::*;
-use recalesce::heat::MediumChoice;
-use recalesce::units::format_temperature;
+use recalesce::heat::{BathRange, MediumChoice};
+use recalesce::units::{TemperatureScale, format_temperature};
+use std::sync::Arc;
+
+/// A temperature of a bath. The line below the field tells the range, so what is wrong does not tell
+/// it again.
+fn within(scale: TemperatureScale, range: BathRange) -> Quantity {
+    let (least, most) = (range.least_c, range.most_c);
+    let quantity = quantities::temperature(scale, (least, most));
+    let read = quantity.read;
+    Quantity {
+        read: Arc::new(move |text| {
+            let bath_c = read(text)?;
+            if (least..=most).contains(&bath_c) {
+                Ok(bath_c)
+            } else {
+                Err("Not in the range told below.".to_owned())
+            }
+        }),
+        ..quantity
+    }
+}
 
 /// The temperature of a quenchant's bath, within what it may be; nothing for one of the user's own,
 /// which has its bath with its curve.
@@ -23,10 +43,7 @@ pub(super) fn BathField(
         Some(view! {
             <Typed
                 label="Temperature of the bath"
-                quantity=Signal::derive(move || quantities::temperature(
-                    bench.scale.get(),
-                    (range.least_c, range.most_c),
-                ))
+                quantity=Signal::derive(move || within(bench.scale.get(), range))
                 value=Signal::derive(move || {
                     medium.with(|medium| medium.as_ref().map_or(range.least_c, |m| m.bath_c))
                 })

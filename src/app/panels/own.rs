@@ -85,6 +85,7 @@ fn Curve(own: Own) -> impl IntoView {
             paste.prevent_default();
             // Refused only for a place that is not in the field.
             let _ = area.set_range_text(&text);
+            own.keep();
         }
     };
     view! {
@@ -95,6 +96,8 @@ fn Curve(own: Own) -> impl IntoView {
                 class="text"
                 node_ref=own.text
                 on:paste=pasted
+                on:input=move |_| own.keep()
+                prop:value=own.kept_curve.get_value()
                 rows="9"
                 spellcheck="false"
                 autocomplete="off"
@@ -109,6 +112,11 @@ fn Curve(own: Own) -> impl IntoView {
                 pick=move |file: File| own.read(&file)
             />
             <span class="hint">"or drop it here"</span>
+            <span class="hint">
+                {move || {
+                    own.is_long.get().then_some("So long a curve is not kept for the next visit.")
+                }}
+            </span>
         </div>
         <div class="actions">
             <span class="hint">"Temperatures"</span>
@@ -185,12 +193,16 @@ fn Working(own: Own) -> impl IntoView {
 pub(crate) fn OwnPanel() -> impl IntoView {
     let bench = bench();
     let own = bench.route.with_untracked(Own::new);
+    own.restore();
+    own.keep_changes();
     let was_opened = RwSignal::new(false);
     let of_route = Memo::new(move |_| bench.route.with(|route| route.quench.medium.clone()));
     Effect::new(move || {
         if was_opened.get() {
             of_route.with(|choice| match choice {
                 MediumChoice::Own(medium) => own.show(medium),
+                // What was typed at the last visit stays until another quenchant is used.
+                _ if own.is_restored.get_value() => own.is_restored.set_value(false),
                 MediumChoice::Named(_) | MediumChoice::At(_) => own.expect_bath(choice),
             });
         }

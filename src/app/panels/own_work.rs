@@ -10,6 +10,7 @@ use recalesce::advise::Coupon;
 use recalesce::heat::{CurveFitProgress, Figure, MediumChoice, OwnMedium, QuenchantFigures};
 use recalesce::route::Route;
 use recalesce::units::TemperatureScale;
+use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
 /// Baths that a quenchant may be tested in, °C.
@@ -18,7 +19,7 @@ pub(super) const BATH_RANGE_C: (f64, f64) = (-20.0, 250.0);
 const LARGEST_FILE: f64 = 2e7;
 
 /// From what it is found.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub(super) enum Way {
     Figures,
     Curve,
@@ -59,6 +60,12 @@ pub(super) struct Own {
     pub(super) title: RwSignal<String>,
     /// What was found last.
     pub(super) found: RwSignal<Option<Arc<Found>>>,
+    /// The curve of the last visit.
+    pub(super) kept_curve: StoredValue<String>,
+    /// Whether the curve is too long to be kept.
+    pub(super) is_long: RwSignal<bool>,
+    /// Whether what is typed comes from the last visit.
+    pub(super) is_restored: StoredValue<bool>,
 }
 
 impl Own {
@@ -75,6 +82,9 @@ impl Own {
             runner: StoredValue::new_local(None),
             title: RwSignal::default(),
             found: RwSignal::new(None),
+            kept_curve: StoredValue::default(),
+            is_long: RwSignal::new(false),
+            is_restored: StoredValue::new(false),
         }
     }
 
@@ -132,6 +142,7 @@ impl Own {
             (Some(text), Some(area)) => {
                 area.set_value(&text);
                 self.work.set(Work::Still);
+                self.keep();
             }
             _ => {
                 let why = "That file cannot be read.".to_owned();

@@ -1,6 +1,7 @@
 //! The piece as a sentence: each underlined word is a control.
 
 use super::bath::BathField;
+use super::opening::Opening;
 use crate::controls::{Choice, Entry, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::state::bench;
@@ -73,12 +74,20 @@ pub(crate) fn MediumList() -> impl IntoView {
             title: "Your own quenchant".to_owned(),
             note: "from its figures or a probe curve".to_owned(),
         };
+        // The one in use as it is used: its bath may not be the listed one.
+        let used = bench.route.with(|r| r.quench.medium.resolve().ok());
         recalesce::heat::media()
             .iter()
-            .map(|medium| Entry {
-                value: medium.name.clone(),
-                title: medium.title.words(scale),
-                note: medium.describe(scale),
+            .map(|listed| {
+                let medium = used
+                    .as_ref()
+                    .filter(|used| used.name == listed.name)
+                    .unwrap_or(listed);
+                Entry {
+                    value: medium.name.clone(),
+                    title: medium.title.words(scale),
+                    note: medium.describe(scale),
+                }
             })
             .chain([own])
             .collect::<Vec<_>>()
@@ -95,11 +104,13 @@ pub(crate) fn MediumList() -> impl IntoView {
             bench.change(|r| r.quench.medium = MediumChoice::Named(name));
         }
     };
+    let used = Memo::new(move |_| bench.route.with(|r| Some(r.quench.medium.clone())));
     view! {
         <BathField
-            chosen=Memo::new(move |_| bench.route.with(|r| Some(r.quench.medium.clone())))
+            chosen=used
             set=Callback::new(move |choice| bench.change(|r| r.quench.medium = choice))
         />
+        <Opening title="What is known of it" panel=Panel::MediumFacts(used) />
         <Choice
             name="Quenchants"
             entries=entries

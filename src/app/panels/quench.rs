@@ -1,10 +1,8 @@
-//! The quench: transformation curves with the cooling curves on top, and where the section hardens.
+//! The quench: transformation curves with the cooling curves on top.
 
 use super::along::Along;
-use super::opening::Opening;
-use super::outcome::Say;
 use super::piece::medium_words;
-use super::replay::ReplayPanel;
+use super::quench_speed::{AGITATION_STEP, Speed, take_speed};
 use super::second_bath::SecondBath;
 use crate::charts::{self, glow_css};
 use crate::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantities};
@@ -13,15 +11,13 @@ use crate::plot::{Plot, Shown, handle_at};
 use crate::state::bench;
 use leptos::ev::PointerEvent;
 use leptos::prelude::*;
-use recalesce::route::{AGITATION_RANGE, Cold, SNAP_C, SNAP_MIN, agitation_to_pass, quench_notes};
+use recalesce::route::{AGITATION_RANGE, Cold, SNAP_C, SNAP_MIN};
 use recalesce::units::{
     format_duration_s, format_factor, format_temperature, format_weight_percent,
 };
 
 /// Steel at the handle no longer glows, °C.
 const COLD_C: f64 = 400.0;
-/// One step of the agitation factor.
-const AGITATION_STEP: f64 = 0.05;
 
 /// Words for an agitation factor, by the ratios of severities in still and stirred oil.
 pub(crate) fn agitation_words(factor: f64) -> &'static str {
@@ -327,49 +323,46 @@ pub(crate) fn received() -> impl Fn() -> String {
 #[component]
 pub(crate) fn QuenchStage() -> impl IntoView {
     let bench = bench();
-    let agitation = Memo::new(move |_| bench.route.with(|r| r.quench.agitation));
+    let speed = Memo::new(move |_| bench.route.with(|r| Speed::of(&r.quench)));
     let along = Along::new(bench);
-    let chart = StoredValue::new(None::<Shown>);
     let handle = move |shown: Shown| {
-        chart.set_value(Some(shown));
+        along.stand_on(shown);
         let at = handle_at(shown);
         let text = Signal::derive(move || {
-            format!(
-                "{}, {}",
-                format_factor(agitation.get()),
-                agitation_words(agitation.get())
-            )
+            let scale = bench.scale.get();
+            let (medium, agitation) = bench
+                .route
+                .with(|r| (medium_words(&r.quench.medium, scale), r.quench.agitation));
+            let words = agitation_words(agitation);
+            format!("{medium} {}, {words}", format_factor(agitation))
         });
+        // By which quenchant and stir the curve passes a column sooner by a factor: once the part that
+        // tells it is there.
+        let pass = move |column: Option<f64>, sooner: f64| {
+            let part = bench.parts.panels.now();
+            part.and_then(|part| part.pass(bench, shown, column, sooner))
+                .unwrap_or_else(|| speed.get_untracked().value())
+        };
         let grip = Grip {
-            value_at: Callback::new(move |(x, _): (f64, f64)| {
-                shown
-                    .get_untracked()
-                    .and_then(|scene| {
-                        let [_, row] = scene.handles.first()?.at_px;
-                        let [time_s, temperature_c] = scene.plane.to_data([x, row]);
-                        let outcome = bench.computed.with_untracked(|c| c.outcome.clone())?;
-                        let planned = outcome.quench.curves.get(outcome.quench.deciding)?;
-                        bench.route.with_untracked(|r| {
-                            agitation_to_pass(r, planned, temperature_c, time_s).ok()
-                        })
-                    })
-                    .unwrap_or_else(|| agitation.get_untracked())
+            value_at: Callback::new(move |(x, _): (f64, f64)| pass(Some(x), 1.0)),
+            set: Callback::new(move |value: f64| {
+                bench.change(|r| take_speed(&mut r.quench, value))
             }),
-            set: Callback::new(move |factor: f64| bench.change(|r| r.quench.agitation = factor)),
-            stepped: Callback::new(move |(factor, steps): (f64, f64)| {
-                let (least, most) = AGITATION_RANGE;
-                ((factor / AGITATION_STEP + steps).round() * AGITATION_STEP).clamp(least, most)
+            stepped: Callback::new(move |(_, steps): (f64, f64)| {
+                let now = speed.get_untracked();
+                now.stepped(steps)
+                    .unwrap_or_else(|sooner| pass(None, sooner))
             }),
-            range: Signal::stored(AGITATION_RANGE),
+            range: Signal::derive(move || speed.get().range()),
             grows_rightward: false,
         };
         view! {
-            {move || bench.parts.panels.is_there().then(|| panel(Panel::AlongRing(along, shown)))}
+            {move || bench.parts.panels.is_there().then(|| panel(Panel::AlongRing(along)))}
             <Handle
                 key="quench"
                 name="Quench speed"
                 at=at
-                value=agitation
+                value=Signal::derive(move || speed.get().value())
                 text=text
                 grip=grip
                 chevrons=Chevrons::Horizontal
@@ -379,8 +372,8 @@ pub(crate) fn QuenchStage() -> impl IntoView {
         .into_any()
     };
     let point = move |event: PointerEvent| {
-        if let (Some(part), Some(shown)) = (bench.parts.panels.now(), chart.get_value()) {
-            part.point(along, shown, &event);
+        if let Some(part) = bench.parts.panels.now() {
+            part.point(along, &event);
         }
     };
     view! {
@@ -394,36 +387,6 @@ pub(crate) fn QuenchStage() -> impl IntoView {
         </div>
         {panel(Panel::Along(along))}
         {panel(Panel::QuenchBelow)}
-    }
-    .into_any()
-}
-
-/// Below the curves: how far down the section hardens and what speaks for another quench.
-#[component]
-pub(crate) fn QuenchBelow() -> impl IntoView {
-    let bench = bench();
-    let reasons = move || {
-        let outcome = bench.outcome()?;
-        let scale = bench.scale.get();
-        let sentence = bench
-            .route
-            .with(|route| quench_notes(route, &outcome, scale))?;
-        Some(view! { <Say sentence=sentence /> })
-    };
-    view! {
-        <div class="sub">
-            <h3>"Where the section hardens"</h3>
-            <Plot
-                class="history"
-                scene=move |w, h| charts::section_scene(bench, w, h)
-                nothing=Signal::stored("Not known for this steel.".to_owned())
-            />
-            <p class="hint">{move || charts::still_does(bench)}</p>
-            <div class="notes">{reasons}</div>
-            <ReplayPanel />
-            <Opening title="What forms at other rates of cooling" panel=Panel::Continuous />
-            <Opening title="How deep it hardens: the end-quench bar" panel=Panel::EndQuench />
-        </div>
     }
     .into_any()
 }

@@ -1,9 +1,8 @@
-//! The quench in slow motion: played, or moved to a time by hand.
+//! The quench in slow motion: played, or moved to a time by hand, which is the place on the cooling
+//! curve.
 
-use super::along::{POSITIONS, time_s, words_at};
-use super::opening::Opening;
+use super::along::{Along, POSITIONS, words_at};
 use crate::charts;
-use crate::parts::panels::Panel;
 use crate::plot::Plot;
 use crate::state::bench;
 use leptos::leptos_dom::helpers::IntervalHandle;
@@ -15,25 +14,19 @@ use std::time::Duration;
 const BEAT: Duration = Duration::from_millis(40);
 /// How far it moves from picture to picture: ten seconds from end to end.
 const STRIDE: f64 = POSITIONS / 250.0;
-/// The replay, computed once it is opened. It opens again where it was left.
-#[component]
-pub(super) fn ReplayPanel() -> impl IntoView {
-    let position = RwSignal::new(0.45 * POSITIONS);
-    view! { <Opening title="The quench in slow motion" panel=Panel::Replay(position) /> }
-}
 
-/// The replay.
+/// The replay, computed once it is opened.
 #[component]
 pub(crate) fn ReplayInside(
-    /// Where its slider stands.
-    position: RwSignal<f64>,
+    /// The place on the cooling curve.
+    along: Along,
 ) -> impl IntoView {
     let bench = bench();
+    let position = along.position();
     let playing = StoredValue::new(None::<IntervalHandle>);
     let is_playing = RwSignal::new(false);
     let replay = Memo::new(move |_| bench.replay());
-    let end_s = Memo::new(move |_| replay.with(|r| r.as_ref().map_or(0.0, |r| r.end_s())));
-    let now_s = Memo::new(move |_| time_s(position.get(), end_s.get()));
+    let now_s = Memo::new(move |_| along.now_s());
     let told = move || words_at(bench, now_s.get());
     let stop = move || {
         if let Some(handle) = playing.try_update_value(Option::take).flatten() {
@@ -82,7 +75,11 @@ pub(crate) fn ReplayInside(
             class="replay-view"
             scene=move |w, h| {
                 replay
-                    .with(|r| Some(charts::replay_scene(bench, r.as_ref()?, now_s.get(), w, h)))
+                    .with(|r| {
+                        let replay = r.as_ref()?;
+                        let now_s = now_s.get().min(replay.end_s());
+                        Some(charts::replay_scene(bench, replay, now_s, w, h))
+                    })
             }
             nothing=Signal::stored("Not known for this steel.".to_owned())
         />

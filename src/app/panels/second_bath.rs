@@ -1,6 +1,7 @@
 //! A second bath: when the piece goes into it, and which.
 
 use super::bath::BathField;
+use super::opening::Opening;
 use crate::controls::{Choice, Entry, Segment, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::state::{Bench, bench};
@@ -115,6 +116,11 @@ fn fields(bench: Bench, way: Way) -> Option<AnyView> {
         let scale = bench.scale.get();
         // The mildest first: most pieces go on in air.
         let before = bench.route.with(|route| route.quench.medium.resolve().ok());
+        // The one in use as it is used: its bath may not be the listed one.
+        let used = bench.route.with(|route| {
+            let next = route.quench.then.first()?;
+            next.medium.resolve().ok()
+        });
         let media: Vec<_> = shop_media().collect();
         media
             .into_iter()
@@ -124,10 +130,16 @@ fn fields(bench: Bench, way: Way) -> Option<AnyView> {
                     .as_ref()
                     .is_none_or(|before| medium.family.may_follow(before.family))
             })
-            .map(|medium| Entry {
-                value: medium.name.clone(),
-                title: medium.title.words(scale),
-                note: String::new(),
+            .map(|listed| {
+                let medium = used
+                    .as_ref()
+                    .filter(|used| used.name == listed.name)
+                    .unwrap_or(listed);
+                Entry {
+                    value: medium.name.clone(),
+                    title: medium.title.words(scale),
+                    note: String::new(),
+                }
             })
             .collect::<Vec<_>>()
     });
@@ -139,13 +151,17 @@ fn fields(bench: Bench, way: Way) -> Option<AnyView> {
             .and_then(|medium| medium.listed().map(str::to_owned))
             .unwrap_or_default()
     });
+    let used = Memo::new(move |_| {
+        bench
+            .route
+            .with(|r| r.quench.then.first().map(|next| next.medium.clone()))
+    });
     let list = view! {
         <BathField
-            chosen=Memo::new(move |_| {
-                bench.route.with(|r| r.quench.then.first().map(|next| next.medium.clone()))
-            })
+            chosen=used
             set=Callback::new(move |choice| change(bench, |next| next.medium = choice))
         />
+        <Opening title="What is known of it" panel=Panel::MediumFacts(used) />
         <Choice
             name="Second bath"
             entries=entries

@@ -3,12 +3,13 @@
 use crate::errand::{Errand, kept_up};
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
-use recalesce::heat::{Medium, MediumChoice, Section, medium};
+use recalesce::heat::{Medium, MediumChoice, Section};
 use recalesce::route::{Quench, QuenchTable, TableCell, Verdict, margin_words};
-use recalesce::units::format_length;
+use recalesce::units::{format_factor, format_length};
+use std::sync::Arc;
 
 /// Disc, half disc or cross: the verdict by shape.
-fn mark(verdict: Verdict) -> AnyView {
+pub(super) fn mark(verdict: Verdict) -> AnyView {
     match verdict {
         Verdict::Holds => view! {
             <svg width="12" height="12" viewBox="0 0 12 12" aria-hidden="true">
@@ -32,15 +33,15 @@ fn mark(verdict: Verdict) -> AnyView {
     }
 }
 
-const fn class(verdict: Verdict) -> &'static str {
+pub(super) const fn class(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Holds => "cell holds",
-        Verdict::Narrow => "cell narrow",
-        Verdict::Misses => "cell misses",
+        Verdict::Holds => "holds",
+        Verdict::Narrow => "narrow",
+        Verdict::Misses => "misses",
     }
 }
 
-const fn word(verdict: Verdict) -> &'static str {
+pub(super) const fn word(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Holds => "fast enough",
         Verdict::Narrow => "at the edge",
@@ -48,7 +49,7 @@ const fn word(verdict: Verdict) -> &'static str {
     }
 }
 
-fn signed(seconds: f64) -> String {
+pub(super) fn signed(seconds: f64) -> String {
     let sign = if seconds < 0.0 { '\u{2212}' } else { '+' };
     format!("{sign}{}", margin_words(seconds))
 }
@@ -88,23 +89,37 @@ fn resized(section: Section, size_mm: f64) -> Section {
 }
 
 /// Loads a cell: its quenchant, still, and its size.
-fn load(bench: Bench, name: &str, size_mm: f64) {
+fn load(bench: Bench, choice: &MediumChoice, size_mm: f64) {
     bench.change(|route| {
-        route.quench.medium = MediumChoice::Named(name.to_owned());
+        route.quench.medium = choice.clone();
         route.quench.agitation = 1.0;
         route.quench.then.clear();
         route.section = resized(route.section, size_mm);
     });
 }
 
-/// What is in a cell: its verdict with its words, as far as there is one.
-type Told = Option<(Verdict, String)>;
+/// What is in a cell: its verdict, its seconds and its factor.
+type Told = Option<(Verdict, String, String)>;
+
+/// A quenchant of the table.
+#[derive(Clone)]
+struct Known {
+    choice: MediumChoice,
+    medium: Arc<Medium>,
+}
+
+impl Known {
+    fn of(choice: MediumChoice) -> Option<Self> {
+        let medium = Arc::new(choice.resolve().ok()?);
+        Some(Self { choice, medium })
+    }
+}
 
 /// A cell. Its parts are changed and never made anew, since all of them move while a handle is dragged.
 fn cell(
     bench: Bench,
     found: Memo<Option<QuenchTable>>,
-    known: &'static Medium,
+    known: Known,
     [row, column]: [usize; 2],
     size: f64,
 ) -> AnyView {
@@ -112,37 +127,46 @@ fn cell(
         found.with(|table| {
             let row = table.as_ref()?.rows.get(row)?;
             let cell: TableCell = (*row.cells.get(column)?)?;
-            Some((cell.verdict, signed(cell.seconds)))
+            let factor = format_factor(cell.factor);
+            Some((cell.verdict, signed(cell.seconds), factor))
         })
     });
     let verdict = Memo::new(move |_| told.with(|told| told.as_ref().map(|told| told.0)));
     let words = move || told.with(|told| told.as_ref().map(|told| told.1.clone()));
-    let label = move || {
+    let factor = move || told.with(|told| told.as_ref().map(|told| told.2.clone()));
+    let medium = known.medium.clone();
+    let label = Memo::new(move |_| {
         Some(format!(
-            "{}, {}: {}, {}",
-            known.title.words(bench.scale.get()),
+            "{}, {}: {}, {} {} margin",
+            medium.title.words(bench.scale.get()),
             format_length(size, bench.length.get()),
             word(verdict.get()?),
-            words()?
+            words()?,
+            factor()?
         ))
-    };
+    });
+    let choice = known.choice.clone();
     let is_here = Memo::new(move |_| {
         bench.route.with(|route| {
             let is_size = (size - size_mm(route.section)).abs() < 1e-9;
-            is_size && is_named(&route.quench.medium, known)
+            is_size && route.quench.medium == choice
         })
     });
     let button = move || {
+        let choice = known.choice.clone();
         view! {
             <button
                 type="button"
-                class=move || verdict.get().map(class)
+                class=move || verdict.get().map(|verdict| format!("cell {}", class(verdict)))
                 aria-label=label
+                title=label
                 aria-current=move || is_here.get().then_some("true")
-                on:click=move |_| load(bench, &known.name, size)
+                on:click=move |_| load(bench, &choice, size)
             >
                 {move || verdict.get().map(mark)}
                 {words}
+                " "
+                <small>{factor}</small>
             </button>
         }
         .into_any()
@@ -155,41 +179,32 @@ fn cell(
     view! { <td class:unknown=move || !is_known.get()>{shown}</td> }.into_any()
 }
 
-fn is_named(medium: &MediumChoice, known: &Medium) -> bool {
-    match medium {
-        MediumChoice::Named(name) => *name == known.name,
-        MediumChoice::At(at) => at.listed == known.name,
-        MediumChoice::Own(_) => false,
-    }
-}
-
 fn row(
     bench: Bench,
     found: Memo<Option<QuenchTable>>,
     sizes_mm: &[f64],
     place: usize,
-    known: &'static Medium,
+    known: &Known,
 ) -> AnyView {
     let scale = bench.scale;
     let may_crack = Memo::new(move |_| {
         found.with(|table| table.as_ref()?.rows.get(place).map(|row| row.may_crack))
     });
     let crack = move || (may_crack.get() == Some(true)).then_some(", may crack this steel");
-    let is_here = move || {
-        bench
-            .route
-            .with(|route| is_named(&route.quench.medium, known))
-    };
+    let choice = known.choice.clone();
+    let is_here = move || bench.route.with(|route| route.quench.medium == choice);
     let cells = sizes_mm
         .iter()
         .enumerate()
-        .map(|(column, &size)| cell(bench, found, known, [place, column], size))
+        .map(|(column, &size)| cell(bench, found, known.clone(), [place, column], size))
         .collect_view();
+    let (titled, described) = (known.medium.clone(), known.medium.clone());
+    let own = matches!(known.choice, MediumChoice::Own(_)).then_some("your own, ");
     view! {
         <tr class:here=is_here>
             <th scope="row">
-                {move || known.title.words(scale.get())} " "
-                <small>{move || known.describe(scale.get())} {crack}</small>
+                {move || titled.title.words(scale.get())} " "
+                <small>{own} {move || described.describe(scale.get())} {crack}</small>
             </th>
             {cells}
         </tr>
@@ -197,19 +212,21 @@ fn row(
     .into_any()
 }
 
-/// Sizes and names of the quenchants: while they stay, so do the cells.
-type Shape = (Vec<f64>, Vec<String>);
+/// Sizes and quenchants: while they stay, so do the cells.
+type Shape = (Vec<f64>, Vec<MediumChoice>);
 
-fn table(bench: Bench, found: Memo<Option<QuenchTable>>, (sizes_mm, names): Shape) -> AnyView {
+fn table(bench: Bench, found: Memo<Option<QuenchTable>>, (sizes_mm, choices): Shape) -> AnyView {
     let length = bench.length;
     let head = sizes_mm
         .iter()
         .map(|&size| view! { <th scope="col">{move || format_length(size, length.get())}</th> })
         .collect_view();
-    let rows = names
-        .iter()
+    let rows = choices
+        .into_iter()
         .enumerate()
-        .filter_map(|(place, name)| Some(row(bench, found, &sizes_mm, place, medium(name)?)))
+        .filter_map(|(place, choice)| {
+            Some(row(bench, found, &sizes_mm, place, &Known::of(choice)?))
+        })
         .collect_view();
     view! {
         <table>
@@ -231,21 +248,30 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
     let bench = bench();
     let errand = Memo::new(move |_| {
         let mut route = bench.route.get();
-        // What follows the quench, and the quench itself, change nothing in the table.
-        route.quench = Quench {
-            then: Vec::new(),
-            medium: MediumChoice::Named("air_still".to_owned()),
-            agitation: 1.0,
-            ..route.quench
-        };
+        // What follows the quench changes nothing in the table, and nor does the quench itself but by
+        // a quenchant that is not in the list.
+        let is_listed = |medium: &MediumChoice| matches!(medium, MediumChoice::Named(_));
+        let later = route.quench.then.iter().map(|next| &next.medium);
+        if is_listed(&route.quench.medium) && later.into_iter().all(is_listed) {
+            route.quench = Quench {
+                then: Vec::new(),
+                medium: MediumChoice::Named("air_still".to_owned()),
+                ..route.quench
+            };
+        }
+        route.quench.agitation = 1.0;
         route.cold = None;
         route.tempers.clear();
         Errand::QuenchTable(Box::new(route), bench.scale.get())
     });
     let brought = kept_up::<Result<QuenchTable, String>>(bench.runner, errand);
     let of_blade = move || match bench.route.with(|route| route.section) {
-        Section::Blade { .. } => Some("The thinner parts of a blade have more. "),
-        _ => None,
+        Section::Blade { .. } => {
+            "The columns are flat pieces as thick as that, not blades: a blade is judged by its spine, and thinner parts of it have more to spare. A cell that is pressed gives the blade this spine, its height stays; its quenchant is taken, not stirred, and a second bath is dropped."
+        }
+        _ => {
+            "A cell that is pressed gives the piece this size; its quenchant is taken, not stirred, and a second bath is dropped."
+        }
     };
     let what = move || match bench.route.with(|route| route.section) {
         Section::Round { .. } => "a round",
@@ -256,8 +282,8 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
     let shape = Memo::new(move |_| {
         found.with(|table| {
             let table = table.as_ref()?;
-            let names = table.rows.iter().map(|row| row.medium.clone());
-            Some((table.sizes_mm.clone(), names.collect()))
+            let choices = table.rows.iter().map(|row| row.medium.clone());
+            Some((table.sizes_mm.clone(), choices.collect()))
         })
     });
     let without = move || match brought.get().map(|brought| brought.and_then(|found| found)) {
@@ -270,8 +296,8 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
         <section class="quenches" aria-label="Which quench still does it">
             <h2>"Which quench still does it"</h2>
             <p>
-                "The same soaked steel in every quenchant of the list, not stirred, in its listed bath: seconds to spare at the nose for the centre of "
-                {what} ". " {move || of_blade()} "Press a cell to try it."
+                "The same soaked steel in every quenchant of the list and in your own, not stirred, from the fastest to the slowest: seconds to spare at the nose for the centre of "
+                {what} ", and by how many times the quench could be slower. " {of_blade}
             </p>
             <div class="scroll" role="region" aria-label="Quenchants and sizes" tabindex="0">
                 {shown}

@@ -4,12 +4,15 @@ use crate::panels::along::Along;
 use crate::panels::furnace::FurnacePanel;
 use crate::panels::hardenability::{ContinuousInside, EndQuenchInside};
 use crate::panels::in_use::InUseInside;
+use crate::panels::medium_facts::MediumFacts;
 use crate::panels::opened::Explained;
 use crate::panels::own::OwnPanel;
 use crate::panels::phase_table::PhaseTables;
 use crate::panels::piece::{MediumList, NamePanel, TargetPanel};
 use crate::panels::prior::PriorInside;
-use crate::panels::quench::{AgitationPanel, ColdPanel, OnTheWayPanel, QuenchBelow};
+use crate::panels::quench::{AgitationPanel, ColdPanel, OnTheWayPanel};
+use crate::panels::quench_below::QuenchBelow;
+use crate::panels::quench_speed::pass;
 use crate::panels::replay::ReplayInside;
 use crate::panels::second_bath::SecondBathPanel;
 use crate::panels::section::SectionPanel;
@@ -19,9 +22,10 @@ use crate::panels::structures::StructurePanel;
 use crate::panels::table::QuenchTablePanel;
 use crate::panels::temper::{CountPanel, TemperBelow, TemperTemperaturePanel, TemperTimePanel};
 use crate::plot::Shown;
-use crate::state::bench;
+use crate::state::{Bench, bench};
 use leptos::ev::PointerEvent;
 use leptos::prelude::*;
+use recalesce::heat::MediumChoice;
 use recalesce::route::NumberKey;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
@@ -64,8 +68,10 @@ pub(crate) enum Panel {
     Prior,
     /// The phases as a table.
     PhaseTable,
-    /// The quench in slow motion, at a position of its slider.
-    Replay(RwSignal<f64>),
+    /// The quench across the section, at a place on the cooling curve.
+    Replay(Along),
+    /// What is known of a quenchant.
+    MediumFacts(Memo<Option<MediumChoice>>),
     /// Other rates of cooling.
     Continuous,
     /// The end-quench bar.
@@ -85,7 +91,7 @@ pub(crate) enum Panel {
     /// A place on the cooling curve.
     Along(Along),
     /// Its ring on the chart.
-    AlongRing(Along, Shown),
+    AlongRing(Along),
 }
 
 /// What the part can do.
@@ -94,12 +100,25 @@ pub(crate) struct Panels {
     /// Shows a panel.
     show: fn(Panel) -> AnyView,
     /// Takes the place on a cooling curve that is pointed at.
-    point: fn(Along, Shown, &PointerEvent),
+    point: fn(Along, &PointerEvent),
+    /// The value of the quench's handle with which the curve passes a column of the chart.
+    pass: fn(Bench, Shown, Option<f64>, f64) -> Option<f64>,
 }
 
 impl Panels {
-    pub(crate) fn point(self, along: Along, shown: Shown, event: &PointerEvent) {
-        (self.point)(along, shown, event);
+    pub(crate) fn point(self, along: Along, event: &PointerEvent) {
+        (self.point)(along, event);
+    }
+
+    /// See [`pass`].
+    pub(crate) fn pass(
+        self,
+        bench: Bench,
+        shown: Shown,
+        column: Option<f64>,
+        sooner: f64,
+    ) -> Option<f64> {
+        (self.pass)(bench, shown, column, sooner)
     }
 }
 
@@ -109,6 +128,7 @@ pub(super) fn panels() -> Result<Panels, SplitLoaderError> {
     Ok(Panels {
         show,
         point: Along::point,
+        pass,
     })
 }
 
@@ -137,7 +157,8 @@ fn show(panel: Panel) -> AnyView {
         Panel::TemperCount => view! { <CountPanel /> }.into_any(),
         Panel::Prior => view! { <PriorInside /> }.into_any(),
         Panel::PhaseTable => view! { <PhaseTables /> }.into_any(),
-        Panel::Replay(position) => view! { <ReplayInside position=position /> }.into_any(),
+        Panel::Replay(along) => view! { <ReplayInside along=along /> }.into_any(),
+        Panel::MediumFacts(choice) => view! { <MediumFacts choice=choice /> }.into_any(),
         Panel::Continuous => view! { <ContinuousInside /> }.into_any(),
         Panel::EndQuench => view! { <EndQuenchInside /> }.into_any(),
         Panel::InUse => view! { <InUseInside /> }.into_any(),
@@ -147,6 +168,6 @@ fn show(panel: Panel) -> AnyView {
         Panel::QuenchBelow => view! { <QuenchBelow /> }.into_any(),
         Panel::TemperBelow => view! { <TemperBelow /> }.into_any(),
         Panel::Along(along) => along.line(),
-        Panel::AlongRing(along, shown) => along.ring(shown),
+        Panel::AlongRing(along) => along.ring(),
     }
 }

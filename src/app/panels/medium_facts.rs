@@ -1,0 +1,175 @@
+//! What is known of a quenchant: figures of its class beside those of its curve, severity, band, where
+//! the curve comes from, limits.
+
+use crate::state::bench;
+use leptos::prelude::*;
+use recalesce::heat::{
+    Confidence, Family, Figure, Medium, MediumChoice, QuenchantFigures, equivalent_severity_per_in,
+};
+use recalesce::units::{TemperatureScale, format_fixed, format_temperature};
+
+/// A figure of the standard tests.
+fn words(figure: Figure, value: f64, scale: TemperatureScale) -> String {
+    match figure {
+        Figure::MaxRateAt => format_temperature(value, scale),
+        _ => format!("{}\u{a0}{}", format_fixed(value, 1), figure.unit()),
+    }
+}
+
+/// The same as the range of a class has it.
+fn range_words(figure: Figure, [least, most]: [f64; 2], scale: TemperatureScale) -> String {
+    match figure {
+        Figure::MaxRateAt => format!(
+            "{} to {}",
+            format_temperature(least, scale),
+            format_temperature(most, scale)
+        ),
+        _ => format!(
+            "{} to {}\u{a0}{}",
+            format_fixed(least, 0),
+            format_fixed(most, 0),
+            figure.unit()
+        ),
+    }
+}
+
+/// Where the curve comes from.
+const fn provenance(confidence: Confidence) -> &'static str {
+    match confidence {
+        Confidence::Medium => {
+            "Its curve is fitted here to the figures of its class, which are recalled from memory and agree with each other."
+        }
+        Confidence::Low => {
+            "Its curve is fitted here to few or doubtful figures of its class, recalled from memory."
+        }
+        Confidence::Estimate => {
+            "Its curve is an estimate of the level alone; nothing was measured."
+        }
+        Confidence::Given => "Its curve is yours.",
+    }
+}
+
+/// Figures of the class beside those of the curve.
+fn figures(medium: &Medium, scale: TemperatureScale) -> AnyView {
+    let class = &medium.class;
+    let of_class = |figure: Figure| match figure {
+        Figure::NickelBall => class.nickel_ball_s,
+        Figure::MaxRate => class.max_rate_k_per_s,
+        Figure::MaxRateAt => class.max_rate_at_c,
+        Figure::RateAt300c => class.rate_at_300c_k_per_s,
+        Figure::TimeTo600c | Figure::TimeTo400c | Figure::TimeTo200c => None,
+    };
+    // Of gas and air nobody measures them.
+    let is_tested = !matches!(medium.family, Family::Gas | Family::Air);
+    let of_curve = QuenchantFigures::of(medium)
+        .ok()
+        .filter(|_| is_tested)
+        .unwrap_or_default();
+    let none = || "–".to_owned();
+    let mut rows: Vec<[String; 3]> = Figure::ALL
+        .into_iter()
+        .filter(|figure| of_class(*figure).is_some() || of_curve.get(*figure).is_some())
+        .map(|figure| {
+            [
+                figure.words().to_owned(),
+                of_class(figure).map_or_else(none, |range| range_words(figure, range, scale)),
+                of_curve
+                    .get(figure)
+                    .map_or_else(none, |value| words(figure, value, scale)),
+            ]
+        })
+        .collect();
+    let severity = equivalent_severity_per_in(medium);
+    rows.push([
+        "Grossmann H, 1/in".to_owned(),
+        Some(medium.grossmann_h.clone())
+            .filter(|words| !words.is_empty())
+            .unwrap_or_else(none),
+        severity.map_or_else(none, |severity| format_fixed(severity, 2)),
+    ]);
+    let rows = rows
+        .into_iter()
+        .map(|[what, class, curve]| {
+            view! {
+                <tr>
+                    <th scope="row">{what}</th>
+                    <td>{class}</td>
+                    <td>{curve}</td>
+                </tr>
+            }
+        })
+        .collect_view();
+    view! {
+        <table>
+            <thead>
+                <tr>
+                    <td></td>
+                    <th scope="col">"its class"</th>
+                    <th scope="col">"this curve, still"</th>
+                </tr>
+            </thead>
+            <tbody>{rows}</tbody>
+        </table>
+        <p>
+            "The H of the class is a handbook's, found from hardened depths and given to words for agitation. That of the curve is the constant heat transfer that takes a round of 1 in to half its excess temperature in the same time, with the conductivity of hot austenite: for oils two to three times the handbook's, for water four times. Do not mix the two."
+        </p>
+    }
+    .into_any()
+}
+
+fn facts(medium: &Medium, scale: TemperatureScale) -> AnyView {
+    let usual = medium.usual_bath_c.map(|[least, most]| {
+        if least == most {
+            format!("Listed for a bath of {}.", format_temperature(least, scale))
+        } else {
+            format!(
+                "Usual bath: {} to {}.",
+                format_temperature(least, scale),
+                format_temperature(most, scale)
+            )
+        }
+    });
+    let limit = medium.bath_range().map(|range| {
+        format!(
+            "It can be set from {} to {}: {}.",
+            format_temperature(range.least_c, scale),
+            format_temperature(range.most_c, scale),
+            range.reason
+        )
+    });
+    let band = format!(
+        "The true heat transfer lies within ×{} either way.",
+        format_fixed(medium.h_band_factor, 2)
+    );
+    let note = Some(medium.note.clone())
+        .filter(|note| !note.is_empty())
+        .map(|note| format!("{note}."));
+    let lines = [
+        Some(provenance(medium.confidence).to_owned()),
+        note,
+        Some(band),
+        usual,
+        limit,
+    ];
+    let cautions = medium.cautions().iter().map(|hazard| hazard.words(scale));
+    let lines = lines.into_iter().flatten().chain(cautions);
+    view! {
+        {figures(medium, scale)}
+        <ul>{lines.map(|line| view! { <li>{line}</li> }).collect_view()}</ul>
+    }
+    .into_any()
+}
+
+/// What is known of a quenchant.
+#[component]
+pub(crate) fn MediumFacts(
+    /// Which.
+    choice: Memo<Option<MediumChoice>>,
+) -> impl IntoView {
+    let bench = bench();
+    let shown = move || {
+        let medium = choice.with(|choice| choice.as_ref()?.resolve().ok())?;
+        Some(facts(&medium, bench.scale.get()))
+    };
+    view! { <div class="facts">{shown}</div> }.into_any()
+}

@@ -1,0 +1,114 @@
+//! Below the cooling curves: where the section hardens, how every place of it stands, and what speaks
+//! for another quench.
+
+use super::opening::Opening;
+use super::outcome::Say;
+use super::table::{class, mark, signed, word};
+use crate::charts;
+use crate::parts::panels::Panel;
+use crate::plot::Plot;
+use crate::state::bench;
+use leptos::prelude::*;
+use recalesce::heat::Place;
+use recalesce::route::{PlaceOutcome, place_name, quench_notes};
+use recalesce::units::{format_factor, format_percent};
+
+/// What took the rest of a place, in words.
+fn rest(told: &PlaceOutcome) -> String {
+    let Some(product) = told.cost else {
+        return "–".to_owned();
+    };
+    let part = told.fractions.of(product);
+    format!("{} {}", format_percent(part), product.name())
+}
+
+/// The row of a place. It is made once and reads its own words.
+fn row(told: Memo<Vec<PlaceOutcome>>, number: usize, place: Place) -> AnyView {
+    let here = move || told.with(|told| told.get(number).copied());
+    let verdict = Memo::new(move |_| here().map(|told| told.margin.verdict));
+    let verdict_cell = move || {
+        verdict
+            .get()
+            .map(|verdict| (mark(verdict), "\u{a0}", word(verdict)).into_any())
+    };
+    view! {
+        <tr>
+            <th scope="row">{place_name(place)}</th>
+            <td class=move || verdict.get().map(class)>{verdict_cell}</td>
+            <td>{move || here().map(|told| format_factor(told.margin.factor))}</td>
+            <td>{move || here().map(|told| signed(told.margin.seconds))}</td>
+            <td>{move || here().map(|told| rest(&told))}</td>
+        </tr>
+    }
+    .into_any()
+}
+
+/// Every place of the section.
+#[component]
+fn Places() -> impl IntoView {
+    let bench = bench();
+    let told = Memo::new(move |_| {
+        let outcome = bench.outcome();
+        let quenched = outcome.as_ref().and_then(|o| o.quench.transformed.given());
+        quenched.map_or_else(Vec::new, |quenched| quenched.places.clone())
+    });
+    let places = Memo::new(move |_| {
+        told.with(|told| told.iter().map(|told| told.place).collect::<Vec<_>>())
+    });
+    let rows = move || {
+        let rows = places.get().into_iter().enumerate();
+        rows.map(|(number, place)| row(told, number, place))
+            .collect_view()
+    };
+    view! {
+        <div class="table-view each" hidden=move || places.with(Vec::is_empty)>
+            <table aria-label="Each place of the section">
+                <thead>
+                    <tr>
+                        <th scope="col">"place"</th>
+                        <th scope="col">"this quench is"</th>
+                        <th scope="col" title="The whole quench could be slower by this factor and still harden the place">
+                            "margin"
+                        </th>
+                        <th scope="col" title="Seconds past the nose; with a minus it misses">
+                            "to spare"
+                        </th>
+                        <th scope="col">"lost to"</th>
+                    </tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+        </div>
+    }
+    .into_any()
+}
+
+/// All that stands below the curves.
+#[component]
+pub(crate) fn QuenchBelow() -> impl IntoView {
+    let bench = bench();
+    let reasons = move || {
+        let outcome = bench.outcome()?;
+        let scale = bench.scale.get();
+        let sentence = bench
+            .route
+            .with(|route| quench_notes(route, &outcome, scale))?;
+        Some(view! { <Say sentence=sentence /> })
+    };
+    view! {
+        <div class="sub">
+            <h3>"Where the section hardens"</h3>
+            <Plot
+                class="history"
+                scene=move |w, h| charts::section_scene(bench, w, h)
+                nothing=Signal::stored("Not known for this steel.".to_owned())
+            />
+            <Places />
+            <p class="hint">{move || charts::still_does(bench)}</p>
+            <div class="notes">{reasons}</div>
+            <Opening title="What forms at other rates of cooling" panel=Panel::Continuous />
+            <Opening title="How deep it hardens: the end-quench bar" panel=Panel::EndQuench />
+        </div>
+    }
+    .into_any()
+}
