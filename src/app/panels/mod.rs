@@ -15,6 +15,7 @@ pub(crate) mod hardenability;
 pub(crate) mod header;
 pub(crate) mod in_use;
 pub(crate) mod logbook;
+mod logbook_beside;
 mod logbook_import;
 mod logbook_list;
 mod logbook_photos;
