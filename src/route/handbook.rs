@@ -1,9 +1,12 @@
 //! The handbook's practice for a grade: a whole route to start from.
 
+use super::hardening::Hardening;
+use super::other_quenches::hardens_in;
 use super::plan::{Route, Target, Temper};
 use super::prepared::Prepared;
 use super::prior::{PriorStep, SlowCooling, Work};
 use super::quench_class;
+use super::run::soak_for;
 use crate::hardness::{Hardness, embrittling_range_c};
 use crate::heat::MediumChoice;
 use crate::phases::critical_temperatures;
@@ -69,18 +72,30 @@ impl Route {
         }
         let prepared = Prepared::of(self).ok();
         let mut end_hrc = None;
+        let hardening = prepared.as_ref().and_then(|steel| self.hardening(steel));
         for name in quench_class::offered(&grade.quench_class) {
             self.quench.medium = MediumChoice::Named(name.to_owned());
-            let outcome = prepared.as_ref().and_then(|steel| steel.run(self).ok());
-            let transformed = outcome.as_ref().map(|o| &o.quench.transformed);
-            let factor = transformed.and_then(|t| Some(t.given()?.margin.factor));
-            if factor.is_none_or(|factor| factor >= 1.0) {
+            let medium = self.quench.medium.resolve().ok();
+            let hardens = medium.zip(hardening.as_ref());
+            let hardens = hardens
+                .and_then(|(medium, hardening)| hardens_in(&medium, self, hardening.kinetics()));
+            if hardens.unwrap_or(true) {
+                let outcome = prepared.as_ref().and_then(|steel| steel.run(self).ok());
                 let last = outcome.and_then(|outcome| outcome.stages.last()?.hardness);
                 end_hrc = last.map(Hardness::hrc_carried);
                 break;
             }
         }
         self.target = first_target(grade, end_hrc).unwrap_or(self.target);
+    }
+}
+
+impl Route {
+    /// The austenite of its soak.
+    fn hardening(&self, steel: &Prepared) -> Option<Hardening> {
+        let hold = steel.stock.at(self.soak.temperature_c).ok()?;
+        let soaked = soak_for(&hold, self.soak.time_min).ok()?;
+        Hardening::of_route(self, &soaked.end, &soaked.dissolved).ok()
     }
 }
 
