@@ -9,6 +9,7 @@ use super::state::{Notice, Undo};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use recalesce::route::{Outcome, Route};
+use recalesce::save::History;
 use recalesce::save::logbook::{
     Day, Differing, Draft, Filter, Id, Logbook, LogbookError, Merge, Order, Photo, Run,
     RunFieldError, check_run, read_logbook, write_run,
@@ -71,6 +72,11 @@ pub(crate) struct Log {
     pub(crate) order: RwSignal<Order>,
     /// The file that waits for a decision.
     pub(crate) incoming: RwSignal<Option<Arc<Incoming>>>,
+    /// Whether a change of the open run can be undone, and done again.
+    pub(crate) can: RwSignal<(bool, bool)>,
+    /// Runs that stand side by side: one, or two.
+    pub(crate) beside: RwSignal<Vec<Id>>,
+    history: StoredValue<Option<History<Run>>>,
     notice: RwSignal<Option<Notice>>,
     records: StoredValue<Option<Rc<Records>>, LocalStorage>,
     channel: StoredValue<Option<Channel>, LocalStorage>,
@@ -92,6 +98,9 @@ impl Log {
             filter: RwSignal::default(),
             order: RwSignal::default(),
             incoming: RwSignal::new(None),
+            can: RwSignal::default(),
+            beside: RwSignal::default(),
+            history: StoredValue::new(None),
             notice,
             records: StoredValue::new_local(None),
             channel: StoredValue::new_local(None),
@@ -212,6 +221,14 @@ impl Log {
 
     /// Opens a run.
     pub(crate) fn open(self, run: &Run) {
+        self.history
+            .set_value(Some(History::new(without_photos(run.clone()))));
+        self.can.set((false, false));
+        self.show(run);
+    }
+
+    /// Shows the texts of a run.
+    fn show(self, run: &Run) {
         self.draft.set(Some(Draft::of(run)));
         self.faults.set(Vec::new());
         self.open.set(Some(run.id.clone()));
@@ -256,6 +273,50 @@ impl Log {
         });
         self.faults.set(faults);
         self.put(vec![run]);
+        self.can.set((true, false));
+    }
+
+    /// Takes the open run down as it is: what is changed from here on is one step.
+    pub(crate) fn note_down(self) {
+        let Some(run) = untrack(|| self.opened()) else {
+            return;
+        };
+        self.history.update_value(|history| {
+            if let Some(history) = history {
+                history.record(without_photos(run));
+            }
+        });
+    }
+
+    /// Goes back by one change of the open run.
+    pub(crate) fn undo(self) {
+        self.turn(History::undo);
+    }
+
+    /// Goes forward again by one.
+    pub(crate) fn redo(self) {
+        self.turn(History::redo);
+    }
+
+    fn turn(self, go: fn(&mut History<Run>) -> Option<&Run>) {
+        self.note_down();
+        let mut reached = None;
+        let mut can = (false, false);
+        self.history.update_value(|history| {
+            if let Some(history) = history {
+                reached = go(history).cloned();
+                can = history.can();
+            }
+        });
+        self.can.set(can);
+        if let (Some(run), Some(now)) = (reached, untrack(|| self.opened())) {
+            let run = Run {
+                photos: now.photos,
+                ..run
+            };
+            self.put(vec![run.clone()]);
+            self.show(&run);
+        }
     }
 
     /// Puts runs into the book and the browser's store, in place of those of their identities; says
@@ -413,6 +474,14 @@ impl Log {
     async fn look_at_room(self) {
         let is_soon_full = part_in_use().await.is_some_and(|part| part >= NEARLY_FULL);
         self.trouble.set(is_soon_full.then_some(SOON_FULL));
+    }
+}
+
+/// A run as it is undone: photos have their own undo.
+fn without_photos(run: Run) -> Run {
+    Run {
+        photos: Vec::new(),
+        ..run
     }
 }
 

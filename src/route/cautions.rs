@@ -51,6 +51,29 @@ fn cooling_medium(step: &PriorStep) -> Option<Medium> {
     }
 }
 
+/// What a step before hardening brings that can hurt.
+pub(super) fn prior_hazards(step: &PriorStep) -> Vec<Hazard> {
+    let forging = if matches!(step.work, Work::Forge { .. }) {
+        FORGE
+    } else {
+        &[]
+    };
+    let medium = cooling_medium(step);
+    let cooling = medium.iter().flat_map(|medium| medium.cautions());
+    forging.iter().chain(cooling).copied().collect()
+}
+
+/// What one of the baths of a quench brings that can hurt: the passage into it, and the bath.
+pub(super) fn bath_hazards(media: &[&Medium], place: usize) -> Vec<Hazard> {
+    let Some(medium) = media.get(place) else {
+        return Vec::new();
+    };
+    let before = place.checked_sub(1).and_then(|before| media.get(before));
+    let passage = before.and_then(|before| medium.family.caution_after(before.family));
+    let usual = medium.cautions().iter().copied();
+    passage.into_iter().chain(usual).collect()
+}
+
 /// The cautions of an outcome, in the order of the route.
 pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<Caution> {
     let mut told = Vec::new();
@@ -120,26 +143,12 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
     if may_crack(baths.at_ms(outcome), end.carbon_wt) {
         told.push(Caution::MayCrack);
     }
-    let before: Vec<Medium> = route.prior.iter().filter_map(cooling_medium).collect();
-    let is_forged = route
-        .prior
-        .iter()
-        .any(|step| matches!(step.work, Work::Forge { .. }));
-    let forging = if is_forged { FORGE } else { &[] };
-    let earlier = before.iter().flat_map(|medium| medium.cautions());
-    let cold = route.cold.as_ref();
-    let hazards = cold.map_or(&[][..], |cold| cold_hazards(cold.temperature_c));
     let media: Vec<&Medium> = baths.media().collect();
-    let passages = media.windows(2).filter_map(|pair| match pair {
-        [before, next] => next.family.caution_after(before.family),
-        _ => None,
-    });
-    let usual = media.iter().flat_map(|medium| medium.cautions());
-    let of_steps = forging.iter().chain(earlier).copied();
-    for text in of_steps
-        .chain(passages)
-        .chain(usual.chain(hazards).copied())
-    {
+    let of_baths = (0..media.len()).flat_map(|place| bath_hazards(&media, place));
+    let cold = route.cold.as_ref();
+    let of_cold = cold.map_or(&[][..], |cold| cold_hazards(cold.temperature_c));
+    let of_steps = route.prior.iter().flat_map(prior_hazards);
+    for text in of_steps.chain(of_baths).chain(of_cold.iter().copied()) {
         let caution = Caution::Hazard { text };
         if !told.contains(&caution) {
             told.push(caution);
@@ -173,7 +182,7 @@ pub(super) const fn is_harsh(family: Family) -> bool {
 }
 
 /// The usual cautions for a cold bath of a temperature.
-const fn cold_hazards(temperature_c: f64) -> &'static [Hazard] {
+pub(super) const fn cold_hazards(temperature_c: f64) -> &'static [Hazard] {
     if temperature_c < -120.0 {
         &[Hazard(&[Said::Words(
             "Liquid nitrogen drives out the air you breathe: vent the room, face shield, loose gloves. Follow local codes.",

@@ -33,8 +33,43 @@ pub(super) struct Quencher<'a> {
     pub(super) spread: Spread,
 }
 
+/// Whether austenite hardens in a quenchant, still, in the section and with the delay of a route; none
+/// where the models do not reach.
+pub(super) fn hardens_in(medium: &Medium, route: &Route, kinetics: &Kinetics) -> Option<bool> {
+    let end_c = settled_in_c(kinetics, medium, route.quench.end_c);
+    let section = compared_section(route.section);
+    let curve = deciding(route, medium, 1.0, section, end_c)?;
+    let hardened = kinetics
+        .hardened(&curve.time_s, &curve.temperature_c)
+        .ok()?;
+    Some(hardened >= HARDENED)
+}
+
+/// Cooling curve of the place that decides, for another quenchant, agitation or section than those of
+/// a route.
+fn deciding(
+    route: &Route,
+    medium: &Medium,
+    agitation: f64,
+    section: Section,
+    end_c: f64,
+) -> Option<CoolingCurve> {
+    let quenching = Quenching {
+        section,
+        medium,
+        agitation,
+        start_c: route.soak.temperature_c,
+        air_delay_s: route.quench.air_delay_s,
+        end_c,
+        then: &[],
+        martensite_start_c: None,
+    };
+    let mut cooled = cool(&quenching).ok()?;
+    let slowest = cooled.slowest;
+    (slowest < cooled.curves.len()).then(|| cooled.curves.swap_remove(slowest))
+}
+
 impl Quencher<'_> {
-    /// Cooling curve of the place that decides, for another quenchant, agitation or section.
     fn deciding(
         &self,
         medium: &Medium,
@@ -42,19 +77,7 @@ impl Quencher<'_> {
         section: Section,
         end_c: f64,
     ) -> Option<CoolingCurve> {
-        let quenching = Quenching {
-            section,
-            medium,
-            agitation,
-            start_c: self.route.soak.temperature_c,
-            air_delay_s: self.route.quench.air_delay_s,
-            end_c,
-            then: &[],
-            martensite_start_c: None,
-        };
-        let mut cooled = cool(&quenching).ok()?;
-        let slowest = cooled.slowest;
-        (slowest < cooled.curves.len()).then(|| cooled.curves.swap_remove(slowest))
+        deciding(self.route, medium, agitation, section, end_c)
     }
 
     /// Part of the austenite of another section that the baths of the route leave for martensite,

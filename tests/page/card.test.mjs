@@ -37,7 +37,7 @@ const withPrior = (count) => ({
   })),
 });
 
-test("the card has a row for each step, and what they bring stands before the start", async () => {
+test("the card has a row for each step, and what it brings stands below it", async () => {
   const bench = await atCard(withPrior(3));
   assert.deepEqual(await bench.cardSteps(), [
     "Forge",
@@ -54,6 +54,10 @@ test("the card has a row for each step, and what they bring stands before the st
   for (const words of ["carbon monoxide", "Dry ice", "flash point", "local codes", "Hardened height"]) {
     assert.ok(text.includes(words), words);
   }
+  const below = (step) =>
+    bench.card.locator(".steps tr", { has: bench.page.locator("th", { hasText: step }) }).locator("+ .mind").innerText();
+  assert.match(await below("Forge"), /carbon monoxide/);
+  assert.match(await below("Cold"), /Dry ice/);
   assert.deepEqual(await bench.accessibilityFaults(), []);
   bench.assertNoTrouble();
   await bench.close();

@@ -90,6 +90,46 @@ test("a note is written letter by letter, and the field keeps the focus", async 
   await bench.close();
 });
 
+test("changes of a run are undone and done again, field by field", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.logRun();
+  const undo = bench.button("Undo a change of this run");
+  const redo = bench.button("Redo a change of this run");
+  const coupon = () => bench.logField("Coupon quenched beside it: hardness, look of its fracture");
+  assert.equal(await undo.isDisabled(), true);
+  await bench.write("Grain by fracture, ASTM number", "9");
+  await coupon().fill("65 HRC, velvety");
+  await undo.click();
+  await bench.shows(() => coupon().inputValue(), "");
+  assert.equal(await bench.logField("Grain by fracture, ASTM number").inputValue(), "9");
+  await undo.click();
+  await bench.shows(() => bench.logField("Grain by fracture, ASTM number").inputValue(), "");
+  assert.equal(await undo.isDisabled(), true);
+  await redo.click();
+  await redo.click();
+  await bench.shows(() => coupon().inputValue(), "65 HRC, velvety");
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("two runs stand side by side, what differs first", async () => {
+  const bench = await withSaved();
+  const ticks = bench.page.locator(".runs tbody input");
+  await ticks.nth(0).check();
+  await bench.page.getByText("Tick one more").waitFor();
+  await ticks.nth(2).check();
+  const rows = bench.page.locator(".side-by-side tbody tr");
+  await rows.first().waitFor();
+  const differ = await rows.evaluateAll((all) => all.map((row) => row.classList.contains("differs")));
+  assert.deepEqual(differ, [...differ].sort((one, other) => Number(other) - Number(one)));
+  assert.ok(differ[0]);
+  assert.deepEqual(await bench.accessibilityFaults(), []);
+  await bench.button("Put them away").click();
+  await bench.page.getByText("Tick two runs").waitFor();
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
 test("what is typed and wrong is still there after a look at the bench", async () => {
   const bench = await BenchPage.ready(browser);
   await bench.logRun();

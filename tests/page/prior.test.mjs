@@ -165,6 +165,17 @@ test("on the phone the steps have a tab of their own", async () => {
   assert.match(plain(await bench.tabs.first().innerText()), /Before\s+5 steps/);
   const width = await bench.page.evaluate(() => document.documentElement.scrollWidth);
   assert.ok(width <= PHONE.width, `${width}`);
+  const cut = await bench.page.locator(".blocks button:not(.add)").evaluateAll((all) =>
+    all
+      .filter((block) => {
+        const name = block.querySelector("b");
+        const [inner, outer] = [name.getBoundingClientRect(), block.getBoundingClientRect()];
+        const fits = name.scrollWidth <= name.clientWidth + 1 && name.scrollHeight <= name.clientHeight + 1;
+        return !fits || inner.right > outer.right + 1 || inner.bottom > outer.bottom + 1;
+      })
+      .map((block) => block.textContent),
+  );
+  assert.deepEqual(cut, [], "names that are cut");
   bench.assertNoTrouble();
   await bench.close();
 });

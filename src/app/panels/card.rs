@@ -51,8 +51,17 @@ fn colour(colour: Option<StepColour>) -> impl IntoView {
 const ROOMY_ROWS: usize = 6;
 
 fn row(row: CardRow) -> impl IntoView {
+    let has_cautions = !row.cautions.is_empty();
+    let cautions = has_cautions.then(|| {
+        view! {
+            <tr class="mind">
+                <td></td>
+                <td colspan="5">{row.cautions.join(" ")}</td>
+            </tr>
+        }
+    });
     view! {
-        <tr>
+        <tr class:minded=has_cautions>
             <td>
                 <i></i>
             </td>
@@ -68,6 +77,7 @@ fn row(row: CardRow) -> impl IntoView {
             <td>{row.look_for}</td>
             <td></td>
         </tr>
+        {cautions}
     }
 }
 
@@ -143,7 +153,6 @@ fn sheet(bench: Bench, card: Card) -> impl IntoView {
         })
         .collect_view();
     let is_dense = card.rows.len() > ROOMY_ROWS;
-    let mind = card.mind.into_iter().map(|line| view! { <p>{line}</p> });
     view! {
         <article class="card" class:dense=is_dense>
             <header>
@@ -196,7 +205,6 @@ fn sheet(bench: Bench, card: Card) -> impl IntoView {
                     <div inner_html=charts::section_scene(bench, SECTION_PX[0], SECTION_PX[1])
                         .map(|scene| drawn(&scene))></div>
                     <p>{card.depth.words}</p>
-                    {mind.collect_view()}
                 </section>
             </div>
             <footer>

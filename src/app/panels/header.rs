@@ -109,7 +109,7 @@ pub(crate) fn Header() -> impl IntoView {
                 </button>
                 <button
                     type="button"
-                    class="press wide-only"
+                    class="press"
                     on:click=move |_| {
                         bench.parts.places.then(bench, move |part| (part.log)(bench));
                     }

@@ -1,6 +1,7 @@
 //! The list of the logbook: what is asked for, the runs in a table, measured against predicted.
 
 use super::logbook::signed;
+use super::logbook_beside::SideBySide;
 use crate::controls::live;
 use crate::logbook::Log;
 use crate::plot::Plot;
@@ -265,6 +266,7 @@ pub(super) fn List(log: Log) -> impl IntoView {
     view! {
         <Asked log=log />
         <p role="status">{counted}</p>
+        <SideBySide log=log />
         <div class="beside">
             <div class="runs">
                 <table>
@@ -293,6 +295,21 @@ pub(super) fn List(log: Log) -> impl IntoView {
 
 fn row_view(log: Log, row: Row) -> AnyView {
     let id = row.id;
+    let (picked, to_pick) = (id.clone(), id.clone());
+    let is_beside = move || log.beside.with(|beside| beside.contains(&picked));
+    let pick = move |_| {
+        log.beside.update(|beside| {
+            let before = beside.len();
+            beside.retain(|of| *of != to_pick);
+            if beside.len() == before {
+                // A third takes the place of the first.
+                if before > 1 {
+                    beside.remove(0);
+                }
+                beside.push(to_pick.clone());
+            }
+        });
+    };
     let open = move |_| {
         if let Some(run) = log.book.with_untracked(|book| book.get(&id).cloned()) {
             log.open(&run);
@@ -312,8 +329,14 @@ fn row_view(log: Log, row: Row) -> AnyView {
     view! {
         <tr class:outside=row.is_outside>
             <th scope="row">
+                <input
+                    type="checkbox"
+                    aria-label=format!("Side by side: {}", day.clone().unwrap_or_default())
+                    prop:checked=is_beside
+                    on:change=pick
+                />
                 <button type="button" on:click=open>
-                    {day}
+                    {day.clone()}
                 </button>
             </th>
             {cells}

@@ -140,6 +140,22 @@ pub(super) fn button(words: &'static str, press: impl Fn() + 'static) -> AnyView
     .into_any()
 }
 
+/// Goes back or forward by one change of the open run.
+fn turn(words: &'static str, log: Log, is_there: fn((bool, bool)) -> bool, go: fn(Log)) -> AnyView {
+    view! {
+        <button
+            type="button"
+            class="press"
+            aria-label=format!("{words} a change of this run")
+            disabled=move || !is_there(log.can.get())
+            on:click=move |_| go(log)
+        >
+            {words}
+        </button>
+    }
+    .into_any()
+}
+
 const SCALES: [Scale; 4] = [Scale::Hrc, Scale::Hv, Scale::Hbw, Scale::Hrb];
 
 /// Changes the reading of a key, if it is still there.
@@ -275,6 +291,8 @@ pub(super) fn OpenRun(log: Log) -> impl IntoView {
         <div class="actions">
             {button("All runs", move || log.close())}
             {button("Put its route on the bench", load)}
+            {turn("Undo", log, |can| can.0, Log::undo)}
+            {turn("Redo", log, |can| can.1, Log::redo)}
             {button("Delete", remove)}
         </div>
         <p>{of_run(|run, scale| super::shelf::summary(&run.route, scale))}</p>
@@ -321,7 +339,7 @@ fn fields(log: Log, mut draft: Draft) -> AnyView {
             .unwrap_or_default()
     };
     view! {
-        <div class="entry">
+        <div class="entry" on:focusin=move |_| log.note_down()>
             <section>
                 <h3>"Measured"</h3>
                 {field(log, "Day of the quench", "day".to_owned(), Kind::Day, draft.day, |d, text| d.day = text)}
@@ -349,6 +367,14 @@ fn fields(log: Log, mut draft: Draft) -> AnyView {
                         |d, text| d.austenite_vol_percent = text,
                     )}
                 </div>
+                {field(
+                    log,
+                    "Coupon quenched beside it: hardness, look of its fracture",
+                    "coupon".to_owned(),
+                    Kind::Lines,
+                    draft.coupon,
+                    |d, text| d.coupon = text,
+                )}
                 <h3>"In use"</h3>
                 <p class="hint">
                     "Whatever the shop goes by: cuts until it no longer shaves, flex of the edge on a brass rod, chips."

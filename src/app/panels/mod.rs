@@ -17,6 +17,7 @@ pub(crate) mod in_use;
 pub(crate) mod lessons;
 mod lessons_step;
 pub(crate) mod logbook;
+mod logbook_beside;
 mod logbook_import;
 mod logbook_list;
 mod logbook_photos;

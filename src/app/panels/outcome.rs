@@ -8,7 +8,8 @@ use crate::state::bench;
 use leptos::prelude::*;
 use recalesce::chart::{Constituent, ladder_height_px, phase_bar, swatch};
 use recalesce::route::{
-    NumberKey, Outcome, Part, Sentence, Step, Tone, caution_text, sentences, step_cautions,
+    NumberKey, Outcome, Part, Sentence, Step, Tone, caution_text, departure_lines, sentences,
+    step_cautions,
 };
 use recalesce::transform::Fractions;
 use recalesce::units::{format_fixed, format_percent};
@@ -260,11 +261,13 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
             return Vec::new();
         };
         let scale = bench.scale.get();
-        let of_steps = bench
-            .route
-            .with(|route| step_cautions(route, &outcome, scale));
+        let (of_steps, departs) = bench.route.with(|route| {
+            let of_steps = step_cautions(route, &outcome, scale);
+            (of_steps, departure_lines(route, scale))
+        });
         let later = outcome.cautions.iter().map(|c| caution_text(c, scale));
-        of_steps.into_iter().chain(later).collect::<Vec<_>>()
+        let told = of_steps.into_iter().chain(later).chain(departs);
+        told.collect::<Vec<_>>()
     });
     let cautions = move || {
         let texts = texts.get().into_iter();

@@ -20,7 +20,7 @@ pub struct Card {
     /// Section, furnace, quenchant and aim.
     pub sentence: String,
     /// What to see to before the first step.
-    pub before_start: Vec<String>,
+    pub before_start: [&'static str; 3],
     /// Each step of the whole route, in order.
     pub rows: Vec<CardRow>,
     /// Hardness after each step for which there is a place on the card to write it down.
@@ -29,8 +29,6 @@ pub struct Card {
     pub unknown: Option<String>,
     /// How far it hardens.
     pub depth: Depth,
-    /// What else can go wrong with this route.
-    pub mind: Vec<String>,
 }
 
 /// One step of the card.
@@ -48,6 +46,8 @@ pub struct CardRow {
     pub look_for: String,
     /// Hardness after it, where it can be told.
     pub after: Option<String>,
+    /// What can hurt or go wrong with it, unless an earlier step has brought the same.
+    pub cautions: Vec<String>,
 }
 
 /// What gives steel its colour in a step.
@@ -93,16 +93,21 @@ pub fn card(route: &Route, outcome: &Outcome, scale: TemperatureScale, length: L
     Card {
         title: title(route),
         sentence: sentence(route, units),
-        before_start: safety::before_start(outcome, scale),
-        rows: rows_before::rows(route, outcome, units)
-            .into_iter()
-            .chain(rows::rows(route, outcome, units))
-            .collect(),
+        before_start: safety::BEFORE_START,
+        rows: rows(route, outcome, units),
         expected: expected::expected(route, outcome),
         unknown: expected::unknown(outcome, scale),
         depth: expected::depth(route, outcome, units),
-        mind: safety::mind(route, outcome, scale),
     }
+}
+
+fn rows(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRow> {
+    let before = rows_before::rows(route, outcome, units).into_iter();
+    before
+        .chain(rows::rows(route, outcome, units))
+        .zip(safety::by_row(route, outcome, units.scale))
+        .map(|(row, cautions)| CardRow { cautions, ..row })
+        .collect()
 }
 
 fn title(route: &Route) -> String {

@@ -57,6 +57,7 @@ fn soak(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
         colour: Some(StepColour::Glow(soak.temperature_c)),
         look_for,
         after: None,
+        cautions: Vec::new(),
     }
 }
 
@@ -96,6 +97,7 @@ fn quench(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRow> {
                 colour: None,
                 look_for,
                 after: after(outcome, Step::Quench).filter(|_| i == last),
+                cautions: Vec::new(),
             }
         })
         .collect()
@@ -154,6 +156,7 @@ fn test(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
         colour: None,
         look_for,
         after: None,
+        cautions: Vec::new(),
     }
 }
 
@@ -182,6 +185,7 @@ fn snapped(route: &Route, snap: &Temper, outcome: &Outcome, units: Units) -> Car
         look_for: "At once, as soon as it is hand warm. Not hotter. Cool in air to room."
             .to_owned(),
         after: after(outcome, Step::Snap),
+        cautions: Vec::new(),
     }
 }
 
@@ -200,6 +204,7 @@ fn chilled(cold: &Cold, outcome: &Outcome, units: Units) -> CardRow {
         colour: None,
         look_for: format!("{start} Clean and dry first. Let it come back to room in air."),
         after: after(outcome, Step::Cold),
+        cautions: Vec::new(),
     }
 }
 
@@ -230,5 +235,6 @@ fn tempered(route: &Route, temper: &Temper, n: usize, outcome: &Outcome, units: 
         colour: Some(StepColour::Oxide(temperature_c)),
         look_for: format!("{first} {end}"),
         after: after(outcome, Step::Temper(n)),
+        cautions: Vec::new(),
     }
 }

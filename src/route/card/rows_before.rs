@@ -7,11 +7,15 @@ use crate::route::outcome::Outcome;
 use crate::route::plan::Route;
 use crate::route::prior::{PriorOutcome, PriorStep, SlowCooling, Work};
 use crate::soak::Network;
-use crate::units::{format_temperature, format_temperature_difference};
+use crate::units::{format_temperature, format_temperature_band, format_temperature_difference};
 
 /// Steel without ferrite holds no magnet, and ferrite loses it here, °C; a magnet is seen to let go
 /// at 750 to 785 °C (common practice, no source).
 pub(super) const MAGNET_LETS_GO_C: f64 = 785.0;
+
+/// How far off the heat of a forge is that is judged by its glow, K either way. Common practice, no
+/// source.
+const BY_EYE_K: f64 = 25.0;
 
 /// Martensite and austenite for which a piece is cooled to hand warm, volume fraction.
 const WORTH_WAITING: f64 = 0.05;
@@ -29,6 +33,7 @@ pub(super) fn rows(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRo
         .map(|(i, step)| {
             let done = outcome.prior.get(i);
             let mut row = row(route, step, done, units);
+            row.look_for += network_words(route, outcome, i);
             if last_heated == Some(i) {
                 row.look_for += " Straighten while it is red, not after hardening.";
             }
@@ -37,13 +42,38 @@ pub(super) fn rows(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRo
         .collect()
 }
 
+/// What a network of carbide asks for, told where it begins.
+fn network_words(route: &Route, outcome: &Outcome, at: usize) -> &'static str {
+    let has_network = |done: &PriorOutcome| {
+        let state = done.state.given();
+        state.is_some_and(|state| state.network == Network::Continuous)
+    };
+    let now = outcome.prior.get(at).is_some_and(has_network);
+    let before = at.checked_sub(1).and_then(|i| outcome.prior.get(i));
+    if !now || before.is_some_and(has_network) {
+        return "";
+    }
+    let is_normalised = route
+        .prior
+        .get(at)
+        .is_some_and(|step| step.work == Work::Normalise);
+    if !outcome.prior.last().is_some_and(has_network) {
+        " Carbide stands on its grain boundaries until a later step breaks it up."
+    } else if is_normalised {
+        " Carbide stands on its grain boundaries: cool it faster, from above Acm."
+    } else {
+        " Carbide stands on its grain boundaries: normalise from above Acm before hardening."
+    }
+}
+
 fn row(route: &Route, step: &PriorStep, done: Option<&PriorOutcome>, units: Units) -> CardRow {
     let band_k = route.band_k_at(step.temperature_c);
     let (set, detail) = match step.work {
         Work::Forge { finish_c, heats } => (
             format_temperature(step.temperature_c, units.scale),
             format!(
-                "down to {}, {heats} {} of {}",
+                "{}, down to {}, {heats} {} of {}",
+                format_temperature_band(band_k.max(BY_EYE_K), units.scale),
                 format_temperature(finish_c, units.scale),
                 if heats == 1 { "heat" } else { "heats" },
                 hold_words(step.time_min)
@@ -65,13 +95,8 @@ fn row(route: &Route, step: &PriorStep, done: Option<&PriorOutcome>, units: Unit
             .is_none_or(|x| x.martensite + x.austenite > WORTH_WAITING)
     });
     look_for += &cooling_words(&step.cooling, turns_late, units);
-    if let Some(state) = state {
-        if let Some(worked_by) = state.worked_by() {
-            look_for += &format!(" Cold, it {}.", worked_by.words());
-        }
-        if state.network == Network::Continuous {
-            look_for += " Carbide stands on its grain boundaries: normalise before hardening.";
-        }
+    if let Some(worked_by) = state.and_then(|state| state.worked_by()) {
+        look_for += &format!(" Cold, it {}.", worked_by.words());
     }
     CardRow {
         title: step.work.title().to_owned(),
@@ -80,6 +105,7 @@ fn row(route: &Route, step: &PriorStep, done: Option<&PriorOutcome>, units: Unit
         colour: Some(StepColour::Glow(step.temperature_c)),
         look_for,
         after: state.and_then(|state| Some(hardness_words(state.hardness?))),
+        cautions: Vec::new(),
     }
 }
 

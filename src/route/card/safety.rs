@@ -1,44 +1,107 @@
-//! What to see to before the first step, and what else can go wrong.
+//! What to see to before the first step, and what can go wrong or hurt with each.
 
+use crate::heat::{Hazard, Medium};
+use crate::route::baths::Baths;
 use crate::route::caution_words::{Caution, caution_text};
+use crate::route::cautions::{bath_hazards, cold_hazards, prior_hazards};
 use crate::route::outcome::Outcome;
 use crate::route::plan::Route;
-use crate::route::prior::step_cautions;
+use crate::route::prior::cautions_by_step;
 use crate::units::TemperatureScale;
 
-/// What hot metal brings to every route. Common practice, no source.
-const HOT_METAL: [&str; 2] = [
+/// What every route brings. Common practice, no source.
+pub(super) const BEFORE_START: [&str; 3] = [
     "Tongs, bath and the way to it cleared before the furnace is opened; black steel still burns.",
     "Face shield, dry leather gloves, cotton or wool clothes.",
+    "Scale and grinding dust: eyes covered, a respirator, sparks away from oil and solvents.",
 ];
-/// What cleaning and grinding bring to every route. Common practice, no source.
-const GRINDING: &str =
-    "Scale and grinding dust: eyes covered, a respirator, sparks away from oil and solvents.";
 
-/// What to see to before the first step.
-pub(super) fn before_start(outcome: &Outcome, scale: TemperatureScale) -> Vec<String> {
-    let hazards = outcome
-        .cautions
-        .iter()
-        .filter(|caution| matches!(caution, Caution::Hazard { .. }))
-        .map(|caution| caution_text(caution, scale));
-    HOT_METAL
-        .into_iter()
-        .map(str::to_owned)
-        .chain(hazards)
-        .chain([GRINDING.to_owned()])
-        .collect()
+/// A row of the card after the steps before hardening.
+#[derive(Clone, Copy, PartialEq)]
+enum Row {
+    Soak,
+    Bath(usize),
+    Test,
+    Snap,
+    Cold,
+    Temper(usize),
 }
 
-/// What else can go wrong: with the steps before hardening, then with the rest of the route.
-pub(super) fn mind(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Vec<String> {
-    let of_outcome = outcome
-        .cautions
+/// The row that brings a caution which is no hazard.
+fn row_of(caution: &Caution, route: &Route) -> Option<Row> {
+    Some(match caution {
+        Caution::FurnaceHot { .. }
+        | Caution::FerriteLeft { .. }
+        | Caution::Network { .. }
+        | Caution::CoarseGrain { .. }
+        | Caution::OutsideHandbook { .. } => Row::Soak,
+        Caution::MayCrack => Row::Bath(0),
+        Caution::MuchAustenite { .. } | Caution::PlateMartensite { .. } | Caution::NotTempered => {
+            Row::Test
+        }
+        Caution::SnapKeeps { .. } => Row::Snap,
+        Caution::Embrittling { temperature_c, .. } => {
+            let mut tempers = route.tempers.iter();
+            Row::Temper(tempers.position(|temper| temper.temperature_c == *temperature_c)?)
+        }
+        Caution::Hazard { .. } => return None,
+    })
+}
+
+/// The cautions of each row of the card, in the order of its rows. A hazard stands where it first
+/// comes.
+pub(super) fn by_row(
+    route: &Route,
+    outcome: &Outcome,
+    scale: TemperatureScale,
+) -> Vec<Vec<String>> {
+    let mut told: Vec<Hazard> = Vec::new();
+    let mut new = |hazards: Vec<Hazard>| {
+        let mut words = Vec::new();
+        for hazard in hazards {
+            if !told.contains(&hazard) {
+                words.push(hazard.words(scale));
+                told.push(hazard);
+            }
+        }
+        words
+    };
+    let mut all = Vec::new();
+    for (step, wrong) in route
+        .prior
         .iter()
-        .filter(|caution| !matches!(caution, Caution::Hazard { .. }))
-        .map(|caution| caution_text(caution, scale));
-    step_cautions(route, outcome, scale)
-        .into_iter()
-        .chain(of_outcome)
+        .zip(cautions_by_step(route, outcome, scale))
+    {
+        all.push(new(prior_hazards(step)).into_iter().chain(wrong).collect());
+    }
+    let baths = Baths::of(&route.quench).ok();
+    let media: Vec<&Medium> = baths.iter().flat_map(Baths::media).collect();
+    for row in rows_of(route) {
+        let mut lines = new(match row {
+            Row::Bath(place) => bath_hazards(&media, place),
+            Row::Cold => route
+                .cold
+                .map_or_else(Vec::new, |cold| cold_hazards(cold.temperature_c).to_vec()),
+            Row::Soak | Row::Test | Row::Snap | Row::Temper(_) => Vec::new(),
+        });
+        let cautions = outcome.cautions.iter();
+        let of_row = cautions.filter(|caution| row_of(caution, route) == Some(row));
+        lines.extend(of_row.map(|caution| caution_text(caution, scale)));
+        all.push(lines);
+    }
+    all
+}
+
+/// The rows from the soak on.
+fn rows_of(route: &Route) -> Vec<Row> {
+    let baths = (0..=route.quench.then.len()).map(Row::Bath);
+    let snap = route.cold.and_then(|cold| cold.snap).map(|_| Row::Snap);
+    let tempers = (0..route.tempers.len()).map(Row::Temper);
+    std::iter::once(Row::Soak)
+        .chain(baths)
+        .chain([Row::Test])
+        .chain(snap)
+        .chain(route.cold.map(|_| Row::Cold))
+        .chain(tempers)
         .collect()
 }

@@ -94,7 +94,11 @@ fn a_snap_temper_has_a_row_of_its_own_before_the_cold() {
     assert_eq!(snap.colour, Some(StepColour::Oxide(150.0)));
     assert!(plain(&card.rows[4].look_for).starts_with("No more than 10 min at room"));
     assert_eq!(card.expected[1].after, "snap temper");
-    assert!(card.mind.iter().any(|c| c.contains("snap temper may keep")));
+    assert!(
+        snap.cautions
+            .iter()
+            .any(|c| c.contains("snap temper may keep"))
+    );
 }
 
 #[test]
@@ -119,7 +123,10 @@ fn every_kind_of_step_has_its_row_with_cooling_and_check() {
         ]
     );
     let row = |i: usize| &card.rows[i];
-    assert_eq!(plain(&row(0).detail), "down to 900 °C, 2 heats of 10 min");
+    assert_eq!(
+        plain(&row(0).detail),
+        "±25 °C, down to 900 °C, 2 heats of 10 min"
+    );
     assert!(row(1).look_for.contains("still air until black"));
     assert!(row(2).look_for.contains("Straighten while"));
     assert!(!row(1).look_for.contains("Straighten"));
@@ -135,52 +142,84 @@ fn every_kind_of_step_has_its_row_with_cooling_and_check() {
     assert_eq!(card.expected.len(), 4);
 }
 
+/// The rows that bring a caution with these words.
+fn bringing<'a>(card: &'a Card, words: &str) -> Vec<&'a str> {
+    let brings = |row: &&CardRow| row.cautions.iter().any(|line| line.contains(words));
+    let rows = card.rows.iter().filter(brings);
+    rows.map(|row| row.title.as_str()).collect()
+}
+
 #[test]
-fn what_a_step_brings_stands_before_the_start() {
-    let brings = |route: &Route, words: &str| {
-        let card = card_of(route);
-        card.before_start.iter().any(|line| line.contains(words))
-    };
-    let example = Route::example();
-    for words in ["Tongs", "Oil burns", "Dry ice", "respirator"] {
-        assert!(brings(&example, words), "{words}");
+fn what_a_step_brings_stands_with_it_and_once() {
+    let example = card_of(&Route::example());
+    assert_eq!(bringing(&example, "Oil burns"), ["Quench"]);
+    assert_eq!(bringing(&example, "Dry ice"), ["Cold"]);
+    for words in ["Tongs", "respirator"] {
+        assert!(example.before_start.iter().any(|line| line.contains(words)));
     }
     for words in ["carbon monoxide", "galvanised"] {
-        assert!(!brings(&example, words), "{words}");
-        assert!(brings(&whole(), words), "{words}");
+        assert!(bringing(&example, words).is_empty(), "{words}");
+        assert_eq!(bringing(&card_of(&whole()), words), ["Forge"], "{words}");
     }
-    let mut salt = example.clone();
+    let mut salt = Route::example();
     salt.cold = None;
     salt.quench.medium = MediumChoice::Named("salt200_still".to_owned());
-    assert!(brings(&salt, "Molten salt") && !brings(&salt, "Dry ice"));
-    // A bath that only a step before hardening uses.
-    salt.prior = vec![PriorStep {
+    let card = card_of(&salt);
+    assert_eq!(bringing(&card, "Molten salt"), ["Quench"]);
+    assert!(bringing(&card, "Dry ice").is_empty());
+    // A bath that a step before hardening has first.
+    let mut oil = Route::example();
+    oil.prior = vec![PriorStep {
         work: Work::Normalise,
         temperature_c: 880.0,
         time_min: 5.0,
         cooling: SlowCooling::Medium {
-            medium: MediumChoice::Named("oil_fast".to_owned()),
+            medium: oil.quench.medium.clone(),
         },
     }];
-    assert!(brings(&salt, "Oil burns"));
+    assert_eq!(bringing(&card_of(&oil), "Oil burns"), ["Normalise"]);
+}
+
+/// Every caution of the outcome stands on the card.
+#[test]
+fn no_caution_is_left_out() {
+    let mut route = whole();
+    route.soak.temperature_c = 960.0;
+    route.soak.time_min = 60.0;
+    route.quench.then.clear();
+    route.quench.medium = MediumChoice::Named("water20".to_owned());
+    route.cold = None;
+    let mut hot_temper = route.clone();
+    hot_temper.tempers[1].temperature_c = 300.0;
+    route.tempers.clear();
+    for route in [route, hot_temper, whole()] {
+        let outcome = run(&route).unwrap();
+        let card = card_of(&route);
+        for caution in &outcome.cautions {
+            let text = crate::route::caution_text(caution, TemperatureScale::Celsius);
+            assert!(!bringing(&card, &text).is_empty(), "{text}");
+        }
+    }
 }
 
 #[test]
-fn what_is_wrong_with_a_step_stands_on_the_card() {
+fn what_is_wrong_with_a_step_stands_with_it() {
     let mut route = whole();
-    assert!(
-        card_of(&route)
-            .mind
-            .iter()
-            .all(|line| !line.contains("burns"))
-    );
+    assert!(bringing(&card_of(&route), "steel burns").is_empty());
     route.prior[1].temperature_c = 1245.0;
-    let mind = card_of(&route).mind;
-    assert!(
-        mind.iter()
-            .any(|line| line.starts_with("Normalise: from about") && line.contains("burns")),
-        "{mind:?}"
-    );
+    assert_eq!(bringing(&card_of(&route), "steel burns"), ["Normalise"]);
+}
+
+#[test]
+fn a_network_is_told_once_where_it_begins() {
+    for grade in ["52100", "O1", "1095", "142WV13"] {
+        let mut route = Route::example();
+        route.take_handbook(crate::steel::find(grade).unwrap());
+        let card = card_of(&route);
+        let rows = card.rows.iter();
+        let told = rows.filter(|row| row.look_for.contains("grain boundaries"));
+        assert!(told.count() <= 1, "{grade}");
+    }
 }
 
 #[test]

@@ -13,6 +13,7 @@ pub use forging::{ForgingWindow, LowerLimit, forging_window};
 pub use state::{PieceState, WorkedBy};
 pub use step::{PriorStep, SlowCooling, Work};
 
+pub(in crate::route) use words::cautions_by_step;
 pub use words::{cooling_words, prior_line, prior_sentences, soft_hardness_words, step_cautions};
 
 use super::error::RouteError;

@@ -228,15 +228,26 @@ fn lamellae_words(state: &PieceState) -> &'static str {
 /// What is wrong with the steps before hardening of a route, in their order, each with its name.
 #[must_use]
 pub fn step_cautions(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Vec<String> {
+    let of_steps = cautions_by_step(route, outcome, scale);
+    let named = route.prior.iter().zip(of_steps).flat_map(|(step, texts)| {
+        let title = step.work.title();
+        texts
+            .into_iter()
+            .map(move |text| format!("{title}: {}", inside_a_sentence(&text)))
+    });
+    named.collect()
+}
+
+/// What is wrong with each of the steps before hardening.
+pub(in crate::route) fn cautions_by_step(
+    route: &Route,
+    outcome: &Outcome,
+    scale: TemperatureScale,
+) -> Vec<Vec<String>> {
     let window = forging_window(&route.composition, &outcome.critical);
     let steps = route.prior.iter().zip(&outcome.prior);
     steps
-        .flat_map(|(step, done)| {
-            let title = step.work.title();
-            warnings(step, done, &window, scale)
-                .into_iter()
-                .map(move |text| format!("{title}: {}", inside_a_sentence(&text)))
-        })
+        .map(|(step, done)| warnings(step, done, &window, scale))
         .collect()
 }
 

@@ -136,6 +136,7 @@ pub fn check_run(run: &Run) -> Result<(), RunFieldError> {
         ("done.quench", &done.quench),
         ("done.cold", &done.cold),
         ("done.temper", &done.temper),
+        ("coupon", &run.coupon),
         ("notes", &run.notes),
     ] {
         in_field(name, long(text))?;

@@ -3,7 +3,7 @@
 use super::{Listed, Reading, Run, UseTest};
 use crate::heat::{MediumChoice, Section};
 
-const COLUMNS: [&str; 38] = [
+const COLUMNS: [&str; 39] = [
     "id",
     "day",
     "piece",
@@ -42,6 +42,7 @@ const COLUMNS: [&str; 38] = [
     "furnace_offset_k",
     "snap_c",
     "snap_min",
+    "coupon",
 ];
 
 /// Writes runs as a table. What a cell lists is parted by semicolons.
@@ -123,6 +124,7 @@ fn cells(listed: &Listed) -> [String; COLUMNS.len()] {
         route.furnace_offset_k.to_string(),
         number(snap.map(|snap| snap.temperature_c)),
         number(snap.map(|snap| snap.time_min)),
+        words(&run.coupon),
     ]
 }
 

@@ -21,6 +21,8 @@ pub struct Draft {
     pub fracture_grain_astm: String,
     /// Retained austenite in vol %; empty when it is not known.
     pub austenite_vol_percent: String,
+    /// What a coupon showed.
+    pub coupon: String,
     /// Tests in use.
     pub use_tests: Vec<DraftUseTest>,
     /// Notes.
@@ -159,6 +161,7 @@ impl Draft {
             readings,
             fracture_grain_astm: text_of(run.fracture_grain_astm),
             austenite_vol_percent: text_of(run.austenite_vol_percent),
+            coupon: run.coupon.clone(),
             use_tests,
             notes: run.notes.clone(),
         }
@@ -229,6 +232,7 @@ impl Draft {
             ("done.quench", &self.done.quench, &mut run.done.quench),
             ("done.cold", &self.done.cold, &mut run.done.cold),
             ("done.temper", &self.done.temper, &mut run.done.temper),
+            ("coupon", &self.coupon, &mut run.coupon),
             ("notes", &self.notes, &mut run.notes),
         ] {
             take(field, check::long(text).map(|()| place.clone_from(text)));
@@ -327,6 +331,7 @@ mod tests {
             unit: "cuts".to_owned(),
         });
         full.austenite_vol_percent = Some(7.5);
+        full.coupon = "65 HRC, velvety".to_owned();
         let mut again = full.clone();
         assert_eq!(Draft::of(&full).apply(&mut again), []);
         assert_eq!(again, full);

@@ -2,6 +2,7 @@
 //! Pure: identities and days come from outside, since nothing here has a clock or chance.
 
 mod agreement;
+mod beside;
 mod book;
 mod check;
 mod csv;
@@ -16,6 +17,7 @@ mod photo;
 mod run;
 
 pub use agreement::{Agreement, agreement};
+pub use beside::{Beside, beside};
 pub use book::{Logbook, LogbookError, MOST_RUNS};
 pub use check::{
     LONGEST_NOTES, MOST_PHOTOS, MOST_READINGS, MOST_USE_TESTS, RunFieldError, check_run,

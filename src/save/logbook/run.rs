@@ -36,6 +36,9 @@ pub struct Run {
     /// Retained austenite as measured, vol %.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub austenite_vol_percent: Option<f64>,
+    /// What a coupon of the same steel quenched beside the piece showed: hardness, fracture.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub coupon: String,
     /// How it does in use.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub use_tests: Vec<UseTest>,
@@ -191,6 +194,7 @@ impl Run {
             readings: Vec::new(),
             fracture_grain_astm: None,
             austenite_vol_percent: None,
+            coupon: String::new(),
             use_tests: Vec::new(),
             notes: String::new(),
             photos: Vec::new(),

@@ -1,0 +1,65 @@
+//! Two runs of the logbook side by side.
+
+use super::logbook_run::button;
+use crate::controls::live;
+use crate::logbook::Log;
+use crate::state::bench;
+use leptos::prelude::*;
+use recalesce::save::logbook::{Run, beside};
+
+/// What is picked for it, and once there are two, what they differ in.
+#[component]
+pub(super) fn SideBySide(log: Log) -> impl IntoView {
+    let bench = bench();
+    let inside = live(move || {
+        let picked: Vec<Run> = log.book.with(|book| {
+            let ids = log.beside.get();
+            ids.iter().filter_map(|id| book.get(id).cloned()).collect()
+        });
+        match picked.as_slice() {
+            [] => {
+                view! { <p class="hint">"Tick two runs to see them side by side."</p> }.into_any()
+            }
+            [one, other] => {
+                let rows = beside([one, other], bench.scale.get(), bench.length.get());
+                let rows = rows
+                    .into_iter()
+                    .map(|row| {
+                        let differs = row.differs();
+                        let texts = row.texts.map(|text| view! { <td>{text}</td> });
+                        view! {
+                            <tr class:differs=differs>
+                                <th scope="row">{row.name}</th>
+                                {texts}
+                            </tr>
+                        }
+                    })
+                    .collect_view();
+                let heads = [one, other].map(|run| {
+                    view! { <th scope="col">{format!("{}, {}", run.route.piece, run.day)}</th> }
+                });
+                view! {
+                    <section class="side-by-side">
+                        <h3>"Side by side, what differs first"</h3>
+                        <div>
+                            <table>
+                                <thead>
+                                    <tr>
+                                        <td></td>
+                                        {heads}
+                                    </tr>
+                                </thead>
+                                <tbody>{rows}</tbody>
+                            </table>
+                        </div>
+                        {button("Put them away", move || log.beside.set(Vec::new()))}
+                    </section>
+                }
+                .into_any()
+            }
+            _ => view! { <p class="hint">"Tick one more to see the two side by side."</p> }
+                .into_any(),
+        }
+    });
+    view! { <div aria-live="polite">{inside}</div> }.into_any()
+}

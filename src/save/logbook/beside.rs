@@ -1,0 +1,182 @@
+//! Two runs side by side.
+
+use super::Run;
+use crate::heat::{MediumChoice, Section};
+use crate::route::prior_line;
+use crate::units::{
+    LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length,
+    format_temperature,
+};
+
+/// A thing that two runs have, in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Beside {
+    /// What it is.
+    pub name: String,
+    /// Of the one and the other run; a dash where it has none.
+    pub texts: [String; 2],
+}
+
+impl Beside {
+    /// Whether the two differ.
+    #[must_use]
+    pub fn differs(&self) -> bool {
+        let [one, other] = &self.texts;
+        one != other
+    }
+}
+
+/// Two runs side by side: what differs first, each part in the order of the work. What neither has is
+/// left out.
+#[must_use]
+pub fn beside(runs: [&Run; 2], scale: TemperatureScale, length: LengthUnit) -> Vec<Beside> {
+    let [one, other] = runs.map(|run| lines(run, scale, length));
+    let mut names: Vec<String> = Vec::new();
+    for (name, _) in one.iter().chain(&other) {
+        if !names.contains(name) {
+            names.push(name.clone());
+        }
+    }
+    let text_of = |lines: &[(String, String)], name: &str| {
+        let found = lines
+            .iter()
+            .find(|(of, text)| of == name && !text.is_empty());
+        found.map_or_else(|| "–".to_owned(), |(_, text)| text.clone())
+    };
+    let all = names.into_iter().map(|name| Beside {
+        texts: [&one, &other].map(|lines| text_of(lines, &name)),
+        name,
+    });
+    let told = all.filter(|row| row.texts.iter().any(|text| text != "–"));
+    let (mut differing, alike): (Vec<_>, Vec<_>) = told.partition(Beside::differs);
+    differing.extend(alike);
+    differing
+}
+
+/// What a run has, by name.
+fn lines(run: &Run, scale: TemperatureScale, length: LengthUnit) -> Vec<(String, String)> {
+    let route = &run.route;
+    let degrees = |c: f64| format_temperature(c, scale);
+    let held = |c: f64, min: f64| format!("{}, {}", degrees(c), format_duration_s(60.0 * min));
+    let hrc = |hrc: Option<f64>| hrc.map_or_else(String::new, |hrc| format_fixed(hrc, 1));
+    let medium = |choice: &MediumChoice| {
+        let medium = choice.resolve().ok();
+        medium.map_or_else(String::new, |medium| medium.title.words(scale))
+    };
+    let joined = |all: Vec<String>| all.join("; ");
+    let baths = std::iter::once(&route.quench.medium)
+        .chain(route.quench.then.iter().map(|next| &next.medium));
+    let tempers = route.tempers.iter();
+    let before = route.prior.iter();
+    let readings = run.readings.iter().map(|reading| {
+        format!(
+            "{} {} {} {}",
+            format_fixed(reading.value, 1),
+            reading.scale.symbol(),
+            reading.place,
+            reading.after.words()
+        )
+    });
+    let fixed: [(&str, String); 22] = [
+        ("Day", run.day.to_string()),
+        ("Piece", route.piece.clone()),
+        ("Steel", run.grade().to_owned()),
+        ("Section", section_words(&route.section, length)),
+        (
+            "Steps before",
+            joined(
+                before
+                    .map(|step| format!("{} {}", step.work.title(), prior_line(step, scale)))
+                    .collect(),
+            ),
+        ),
+        ("Soak", held(route.soak.temperature_c, route.soak.time_min)),
+        ("Quench", joined(baths.map(medium).collect())),
+        ("Agitation", format_fixed(route.quench.agitation, 2)),
+        (
+            "Cold",
+            route
+                .cold
+                .map_or_else(String::new, |cold| held(cold.temperature_c, cold.time_min)),
+        ),
+        (
+            "Tempers",
+            joined(tempers.map(|t| held(t.temperature_c, t.time_min)).collect()),
+        ),
+        ("Predicted, HRC", hrc(run.predicted.as_ref().map(|p| p.hrc))),
+        ("Measured, HRC", hrc(run.measured_hrc())),
+        ("Measured less predicted, HRC", hrc(run.difference_hrc())),
+        ("Readings", joined(readings.collect())),
+        (
+            "Grain by fracture, ASTM number",
+            hrc(run.fracture_grain_astm),
+        ),
+        ("Retained austenite, vol %", hrc(run.austenite_vol_percent)),
+        ("Coupon", run.coupon.clone()),
+        ("Before hardening, done", run.done.before.clone()),
+        ("Soak, done", run.done.soak.clone()),
+        ("Quench, done", run.done.quench.clone()),
+        ("Cold and temper, done", {
+            let done = [&run.done.cold, &run.done.temper];
+            let written = done.into_iter().filter(|text| !text.is_empty());
+            joined(written.cloned().collect())
+        }),
+        ("Notes", run.notes.clone()),
+    ];
+    let in_use = run.use_tests.iter().map(|test| {
+        let result = format!("{} {}", test.value, test.unit);
+        (test.name.clone(), result.trim().to_owned())
+    });
+    fixed
+        .into_iter()
+        .map(|(name, text)| (name.to_owned(), text))
+        .chain(in_use)
+        .collect()
+}
+
+fn section_words(section: &Section, unit: LengthUnit) -> String {
+    let length = |mm: f64| format_length(mm, unit);
+    match *section {
+        Section::Plate { thickness_mm } => format!("{} flat", length(thickness_mm)),
+        Section::Round { diameter_mm } => format!("{} round", length(diameter_mm)),
+        Section::Square { side_mm } => format!("{} square", length(side_mm)),
+        Section::Blade {
+            edge_mm, spine_mm, ..
+        } => format!("{} to {} blade", length(edge_mm), length(spine_mm)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{Day, Id, UseTest};
+    use super::*;
+    use crate::route::Route;
+
+    #[test]
+    fn what_differs_stands_first_and_what_neither_has_nowhere() {
+        let id = Id::try_from("1".to_owned()).unwrap();
+        let day = Day::parse("2026-11-27").unwrap();
+        let one = Run::of(id, day, Route::example(), None);
+        let mut other = one.clone();
+        other.route.soak.temperature_c = 845.0;
+        other.coupon = "65 HRC, velvety".to_owned();
+        other.use_tests.push(UseTest {
+            name: "brass rod".to_owned(),
+            value: 12.0,
+            unit: "strokes".to_owned(),
+        });
+        let units = (TemperatureScale::Celsius, LengthUnit::Millimetre);
+        let rows = beside([&one, &other], units.0, units.1);
+        let differing: Vec<&str> = rows
+            .iter()
+            .take_while(|row| row.differs())
+            .map(|row| row.name.as_str())
+            .collect();
+        assert_eq!(differing, ["Soak", "Coupon", "brass rod"]);
+        assert!(rows[3..].iter().all(|row| !row.differs()));
+        assert_eq!(rows[1].texts, ["–", "65 HRC, velvety"]);
+        assert!(rows.iter().all(|row| row.name != "Notes"));
+        let same = beside([&one, &one], units.0, units.1);
+        assert!(same.iter().all(|row| !row.differs()));
+    }
+}
