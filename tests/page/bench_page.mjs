@@ -101,6 +101,13 @@ export class BenchPage {
 
   async watch() {
     const { page, troubles } = this;
+    // No printer here: a dialog that nobody answers keeps the browser from making a PDF. Counted instead.
+    await page.addInitScript(() => {
+      window.printed = 0;
+      window.print = () => {
+        window.printed += 1;
+      };
+    });
     page.on("pageerror", (error) => troubles.push(`exception: ${error.message}`));
     page.on("console", (message) => {
       // Aborted: the page was left while it loaded.

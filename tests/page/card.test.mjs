@@ -81,6 +81,7 @@ const pagesOf = (pdf) => pdf.toString("latin1").match(/\/Type\s*\/Page\b/g).leng
 for (const format of ["A4", "Letter"]) {
   test(`on ${format} the card is one page, and a long one breaks between its rows`, async () => {
     const short = await atCard();
+    await short.shows(() => short.page.evaluate(() => window.printed), 1);
     assert.equal(pagesOf(await short.page.pdf({ format })), 1);
     short.assertNoTrouble();
     await short.close();

@@ -227,7 +227,12 @@ pub(super) fn Comparing(deciding: Deciding) -> impl IntoView {
             Some(route)
         })
     };
-    let has_handbook = Memo::new(move |_| handbook().is_some());
+    let has_handbook = Memo::new(move |_| {
+        bench.route.with(|route| {
+            let grade = route.grade.as_deref();
+            grade.is_some_and(|name| find(name).is_ok())
+        })
+    });
     // The bench, the handbook, and what is picked of the shelf.
     let room = move || {
         let taken = 1 + usize::from(has_handbook.get() && with_handbook.get());
