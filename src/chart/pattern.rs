@@ -3,6 +3,7 @@
 
 use super::clip;
 use super::scene::Pattern;
+use crate::numeric::turn::sin_cos_of_turn;
 
 /// Strokes and dots of a pattern, px.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -154,7 +155,7 @@ fn tiled(tile: &Tile, area: &[[f64; 2]], texture: &mut Texture) {
 }
 
 fn ruled(degrees: f64, spacing_px: f64, area: &[[f64; 2]], texture: &mut Texture) {
-    let (sin, cos) = degrees.to_radians().sin_cos();
+    let (sin, cos) = sin_cos_of_turn(degrees / 360.0);
     let across = |p: &[f64; 2]| cos * p[1] - sin * p[0];
     let along = |p: &[f64; 2]| cos * p[0] + sin * p[1];
     let [first, last] = bounds(area, across);

@@ -1,6 +1,6 @@
 //! Where the section hardens: its outline with the structure inside.
 
-use std::f64::consts::TAU;
+use crate::numeric::turn::sin_cos_of_turn;
 
 use super::axis::Axis;
 use super::face::{self, Weight};
@@ -329,7 +329,7 @@ fn bar(scene: &mut Scene, section: &SectionData, labels: &Labels, diameter: f64,
         }
         (0..72)
             .map(|i| {
-                let (sin, cos) = (TAU * f64::from(i) / 72.0).sin_cos();
+                let (sin, cos) = sin_cos_of_turn(f64::from(i) / 72.0);
                 [centre[0] + r * cos, centre[1] + r * sin]
             })
             .collect()

@@ -5,6 +5,8 @@
 //! extrapolation.
 
 use super::Grind;
+use crate::numeric::turn::sin_cos_of_turn;
+use std::f64::consts::TAU;
 
 /// Shapes that one coordinate describes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -185,8 +187,8 @@ impl Mesh {
         let heights: Vec<f64> = (0..=columns)
             .map(|j| {
                 let x = j as f64 / columns as f64;
-                let turn = std::f64::consts::TAU;
-                height_m * (x - COLUMN_CROWDING / turn * (turn * x).sin())
+                let (sin, _) = sin_cos_of_turn(x);
+                height_m * (x - COLUMN_CROWDING / TAU * sin)
             })
             .collect();
         let mut mesh = Self {

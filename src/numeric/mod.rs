@@ -10,3 +10,4 @@ pub mod order;
 pub mod quantile;
 pub mod roots;
 pub mod symmetric;
+pub mod turn;
