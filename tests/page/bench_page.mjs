@@ -978,7 +978,8 @@ export class BenchPage {
   focused() {
     return this.page.evaluate(() => {
       const held = document.activeElement;
-      return held === document.body ? "" : held.title || held.getAttribute("aria-label") || held.textContent;
+      if (held === document.body) return "";
+      return held.title || held.getAttribute("aria-label") || held.labels?.[0]?.textContent || held.textContent;
     });
   }
 
