@@ -246,9 +246,10 @@ mod tests {
         assert!(!route.remove_step(StepRef::Soak));
         assert!(!route.remove_step(StepRef::Prior(9)));
         assert!(!route.remove_step(StepRef::Snap));
-        if let Some(cold) = &mut route.cold {
-            cold.snap = Some(Cold::SNAP_FIRST_OFFERED);
-        }
+        route.cold = Route::example().cold.map(|cold| Cold {
+            snap: Some(Cold::SNAP_FIRST_OFFERED),
+            ..cold
+        });
         assert!(route.remove_step(StepRef::Snap));
         assert_eq!(route.cold.and_then(|cold| cold.snap), None);
         assert!(route.remove_step(StepRef::Cold));
