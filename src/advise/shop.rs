@@ -189,7 +189,7 @@ impl Shop {
     /// How far a piece may be from a temper's temperature, °C, in the best that the shop has for it,
     /// K either way; none where nothing reaches it.
     #[must_use]
-    pub(super) fn temper_band_k(&self, temperature_c: f64) -> Option<f64> {
+    pub fn temper_band_k(&self, temperature_c: f64) -> Option<f64> {
         if let Some(oven) = self.temper_oven {
             let reaches = (oven.least_c..=oven.most_c).contains(&temperature_c);
             return reaches.then_some(oven.band_k);

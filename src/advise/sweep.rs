@@ -3,7 +3,7 @@
 use super::error::{AdviseError, check};
 use super::spread::{austenite, hrc};
 use crate::heat::{AGITATION, Section};
-use crate::route::{Deviation, Route, TrialSteel};
+use crate::route::{Deviation, Route, TrialSteel, validate};
 use serde::{Deserialize, Serialize};
 
 /// Fewest and most steps of a range.
@@ -125,10 +125,7 @@ impl SweptInput {
         match self {
             Self::SoakC => route.soak.temperature_c = value,
             Self::SoakMin => route.soak.time_min = value,
-            Self::ThicknessMm => {
-                let more_mm = value - thickness_mm(route.section);
-                route.section = route.section.thicker_by(more_mm).within_covered();
-            }
+            Self::ThicknessMm => route.section = as_thick(route.section, value),
             Self::Agitation => route.quench.agitation = value,
             Self::AirDelayS => route.quench.air_delay_s = value,
             Self::TemperC => route
@@ -153,6 +150,31 @@ const fn thickness_mm(section: Section) -> f64 {
         Section::Round { diameter_mm } => diameter_mm,
         Section::Square { side_mm } => side_mm,
         Section::Blade { spine_mm, .. } => spine_mm,
+    }
+}
+
+/// The same shape at another thickness, mm: of a blade the spine, with an edge as much thinner or
+/// thicker in proportion.
+fn as_thick(section: Section, value_mm: f64) -> Section {
+    match section {
+        Section::Plate { .. } => Section::Plate {
+            thickness_mm: value_mm,
+        },
+        Section::Round { .. } => Section::Round {
+            diameter_mm: value_mm,
+        },
+        Section::Square { .. } => Section::Square { side_mm: value_mm },
+        Section::Blade {
+            edge_mm,
+            spine_mm,
+            height_mm,
+            grind,
+        } => Section::Blade {
+            edge_mm: edge_mm * value_mm / spine_mm,
+            spine_mm: value_mm,
+            height_mm,
+            grind,
+        },
     }
 }
 
@@ -291,9 +313,10 @@ impl SweepRun {
         let [from, to] = self.range;
         let input = from + (to - from) * f64::from(done) / f64::from(self.steps - 1);
         let route = self.input.put(&self.route, input);
-        let numbers = match &self.steel {
-            Some(steel) => Numbers::of_steel(steel, &route),
-            None => Numbers::of(&route),
+        let numbers = match (&self.steel, validate(&route)) {
+            (_, Err(why)) => Err(AdviseError::Route(why.into())),
+            (Some(steel), Ok(())) => Numbers::of_steel(steel, &route),
+            (None, Ok(())) => Numbers::of(&route),
         };
         self.points.push(match numbers {
             Ok(numbers) => SweepPoint {
@@ -370,6 +393,17 @@ mod tests {
         assert!(sweep(&route, SweptInput::SoakC, [20.0, 900.0], 5).is_err());
         assert!(sweep(&route, SweptInput::SoakC, [f64::NAN, 900.0], 5).is_err());
         assert!(sweep(&route, SweptInput::SoakC, [800.0, 900.0], 1).is_err());
+        let blade = Route {
+            section: Section::Blade {
+                edge_mm: 0.5,
+                spine_mm: 4.0,
+                height_mm: 30.0,
+                grind: crate::heat::Grind::default(),
+            },
+            ..route.clone()
+        };
+        let thick = sweep(&blade, SweptInput::ThicknessMm, [4.0, 60.0], 3).unwrap();
+        assert!(thick[0].refused.is_none() && thick[2].refused.is_some());
         let cold = sweep(&route, SweptInput::SoakC, [680.0, 830.0], 4).unwrap();
         assert!(cold[0].refused.is_some() && cold[0].numbers == Numbers::default());
         assert!(cold[3].refused.is_none());

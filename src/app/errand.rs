@@ -1,7 +1,7 @@
 //! Errands: what the page has computed by a second thread, because it takes longer than a frame.
 
 use super::browser::worker::{self, Heard, Worker};
-use super::decide::Question;
+use super::decide::{Question, Told};
 use super::own::{self, Fitted};
 use super::parts::{self, errands::errands};
 use leptos::prelude::*;
@@ -89,11 +89,10 @@ impl Errand {
                 say(&own::from_curve(&text, scale, bath_c, far), tell);
             }
             Self::Coupon(coupon) => say(&own::from_coupon(&coupon), tell),
-            Self::Decide(question) => {
-                if let Ok(question) = read::<Question>(Ok(&question)) {
-                    question.answer(&|told| say(told, tell));
-                }
-            }
+            Self::Decide(question) => match read::<Question>(Ok(&question)) {
+                Ok(question) => question.answer(&|told| say(told, tell)),
+                Err(why) => say(&Told::Refused(why), tell),
+            },
         }
     }
 }

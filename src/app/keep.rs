@@ -120,6 +120,10 @@ pub(super) fn keep(state: Bench) {
         }
     };
     let write_route = move || {
+        // The route of an experiment is not the user's own, which waits for its end.
+        if state.is_guided.try_get_untracked() == Some(true) {
+            return;
+        }
         let Some(route) = state.route.try_get_untracked() else {
             return;
         };

@@ -68,6 +68,7 @@ pub(super) fn take(bench: Bench) {
 /// Puts a route on the bench. What was there stays: on the shelf, and for the undo.
 fn open(bench: Bench, route: Route) {
     let before = bench.route.get_untracked();
+    bench.is_guided.set(false);
     bench.place.set(Place::Bench);
     if before == route {
         return say(

@@ -259,6 +259,14 @@ impl Bench {
         made
     }
 
+    /// Puts a route on the bench that the user has asked for, and leads there: an experiment that runs
+    /// is over.
+    pub(crate) fn put(self, route: Route) {
+        self.is_guided.set(false);
+        self.route.set(route);
+        self.place.set(Place::Bench);
+    }
+
     /// Says that something is wrong.
     pub(crate) fn warn(self, text: String) {
         self.notice.set(Some(Notice {

@@ -66,7 +66,7 @@ pub fn sweep_chart(sweep: &SweepData, size_px: [f64; 2]) -> Option<Scene> {
         ),
     );
     scene.curve(sweep.points.clone(), Pen::new(Ink::Ink, 1.75));
-    if let Some(value) = at(&known, sweep.now) {
+    if let Some(value) = at(&sweep.points, sweep.now) {
         scene.guide(
             vec![[sweep.now, plane.y.low()], [sweep.now, plane.y.high()]],
             Pen::new(Ink::Mark, 1.0),
@@ -92,12 +92,13 @@ pub fn sweep_chart(sweep: &SweepData, size_px: [f64; 2]) -> Option<Scene> {
     Some(scene)
 }
 
-/// The number at an input, straight between two points; none beyond them.
+/// The number at an input, straight between two points; none beyond them and in a gap.
 fn at(known: &[[f64; 2]], input: f64) -> Option<f64> {
     known.windows(2).find_map(|pair| {
         let [[x0, y0], [x1, y1]] = [pair[0], pair[1]];
         let part = (input - x0) / (x1 - x0);
-        (0.0..=1.0).contains(&part).then_some(y0 + part * (y1 - y0))
+        let value = y0 + part * (y1 - y0);
+        ((0.0..=1.0).contains(&part) && value.is_finite()).then_some(value)
     })
 }
 
@@ -114,7 +115,8 @@ mod tests {
             points: vec![[700.0, f64::NAN], [800.0, 60.0], [830.0, 63.0]],
         };
         assert_eq!(at(&sweep.points[1..], 815.0), Some(61.5));
-        assert_eq!(at(&sweep.points[1..], 700.0), None);
+        assert_eq!(at(&sweep.points, 750.0), None);
+        assert_eq!(at(&sweep.points, 900.0), None);
         let scene = sweep_chart(&sweep, [420.0, 260.0]).unwrap();
         assert!(
             scene.summary.contains("60.00 at 800.0"),

@@ -74,6 +74,10 @@ pub(super) fn bath_hazards(media: &[&Medium], place: usize) -> Vec<Hazard> {
     passage.into_iter().chain(usual).collect()
 }
 
+/// Carbon above the eutectoid with which there is enough to come out as a network, wt %: about one and
+/// a half per cent of cementite (expert value).
+const NETWORK_CARBON_WT: f64 = 0.1;
+
 /// The cautions of an outcome, in the order of the route.
 pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<Caution> {
     let mut told = Vec::new();
@@ -104,6 +108,7 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
     if let UpperLimit::Acm { temperature_c } = outcome.critical.upper
         && end.carbide_volume_fraction < NO_CARBIDE
         && route.soak.temperature_c > temperature_c
+        && route.composition.c > outcome.critical.eutectoid_carbon_wt + NETWORK_CARBON_WT
     {
         told.push(Caution::Network {
             acm_c: temperature_c,

@@ -136,6 +136,8 @@ const TEMPERED: Acts = Acts([0, 1, 1]);
 /// Differences from which something counts.
 const COUNTS_HRC: f64 = 1.0;
 const COUNTS_CARBIDE: f64 = 0.015;
+/// Radius of carbide that is no coarser than the finest that counts, µm (expert value).
+const FINEST_UM: f64 = 0.1;
 /// Least carbide whose size and hardness count, and the ratio of sizes that does.
 const LEAST_CARBIDE: f64 = 0.01;
 const COUNTS_SIZE_FACTOR: f64 = 1.3;
@@ -184,13 +186,11 @@ impl Piece {
         self.carbide >= LEAST_CARBIDE && self.carbide_radius_um > 0.0
     }
 
-    /// How many times over its carbide is larger by as much as counts than 1 µm, less where it is smaller.
+    /// How many times over its carbide is larger by as much as counts than the finest that counts, as
+    /// far as there is carbide: nothing where there is none.
     fn sizes_of_carbide(&self) -> f64 {
-        if self.has_carbide() {
-            self.carbide_radius_um.ln() / COUNTS_SIZE_FACTOR.ln()
-        } else {
-            0.0
-        }
+        let larger = (self.carbide_radius_um / FINEST_UM).ln() / COUNTS_SIZE_FACTOR.ln();
+        larger.max(0.0) * (self.carbide / COUNTS_CARBIDE).clamp(0.0, 1.0)
     }
 }
 

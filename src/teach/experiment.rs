@@ -91,7 +91,7 @@ impl Goal {
 ///
 /// # Errors
 /// What is not a route any more, in words.
-pub(super) fn changed(route: &Route, way: &Value) -> Result<Route, String> {
+fn changed(route: &Route, way: &Value) -> Result<Route, String> {
     let mut saved = serde_json::to_value(route).map_err(|e| e.to_string())?;
     merge(&mut saved, way);
     serde_json::from_value(saved).map_err(|e| e.to_string())
@@ -118,13 +118,18 @@ fn merge(target: &mut Value, patch: &Value) {
     }
 }
 
-impl Step {
-    /// The route changed as the step shows on request; none where it asks for no change.
-    #[must_use]
-    pub fn shown_way(&self, route: &Route) -> Option<Route> {
-        match self {
-            Self::Change { way, .. } => changed(route, way).ok(),
-            Self::Tell(_) | Self::Predict { .. } | Self::Ask { .. } => None,
-        }
+impl Experiment {
+    /// The route as it is once a step was shown: its own, with every way up to that step laid over it.
+    ///
+    /// # Errors
+    /// A way that leaves no route, in words.
+    pub fn shown_at(&self, step: usize) -> Result<Route, String> {
+        let steps = self.steps.iter().take(step + 1);
+        let ways = steps.filter_map(|step| match step {
+            Step::Change { way, .. } => Some(way),
+            Step::Tell(_) | Step::Predict { .. } | Step::Ask { .. } => None,
+        });
+        ways.into_iter()
+            .try_fold(self.route.clone(), |route, way| changed(&route, way))
     }
 }

@@ -1,6 +1,6 @@
 //! Reading experiments: untrusted, also those that come with the project.
 
-use super::experiment::{Experiment, Goal, Step, changed};
+use super::experiment::{Experiment, Goal, Step};
 use crate::route::{RouteError, validate};
 
 /// Largest text of an experiment, bytes.
@@ -82,12 +82,13 @@ impl Experiment {
             return Err(fault("steps", allowed));
         }
         for (place, step) in self.steps.iter().enumerate() {
-            self.check_step(&format!("steps[{place}]"), step)?;
+            self.check_step(place, step)?;
         }
         Ok(())
     }
 
-    fn check_step(&self, at: &str, step: &Step) -> Result<(), ExperimentError> {
+    fn check_step(&self, place: usize, step: &Step) -> Result<(), ExperimentError> {
+        let at = &format!("steps[{place}]");
         let field = |name: &str| format!("{at}.{name}");
         match step {
             Step::Tell(told) => text(at, told),
@@ -111,7 +112,7 @@ impl Experiment {
                 }
                 Ok(())
             }
-            Step::Change { task, until, way } => {
+            Step::Change { task, until, .. } => {
                 text(&field("task"), task)?;
                 if until.is_empty() {
                     return Err(fault(&field("until"), "one goal or more is needed"));
@@ -119,7 +120,9 @@ impl Experiment {
                 for goal in until {
                     check_goal(&field("until"), goal)?;
                 }
-                let route = changed(&self.route, way).map_err(|why| fault(&field("way"), why))?;
+                let route = self
+                    .shown_at(place)
+                    .map_err(|why| fault(&field("way"), why))?;
                 validate(&route).map_err(|why| fault(&field("way"), why.to_string()))
             }
             Step::Ask {

@@ -27,7 +27,7 @@ fn every_experiment_can_be_played_to_its_end_and_asks_for_something_to_be_done()
                         !is_done(&route),
                         "{title}, {place}: done before it is asked"
                     );
-                    route = step.shown_way(&route).unwrap();
+                    route = experiment.shown_at(place).unwrap();
                     let values: Vec<_> = until
                         .iter()
                         .map(|g| g.number.of(&route, &outcome(&route).unwrap()))

@@ -91,7 +91,7 @@ test("a goal is reached by hand, and what is not a number is told", async () => 
   await guide.getByRole("button", { name: /More of it/ }).tap();
   await press("Go on");
   await bench.page.getByRole("tab", { name: /Soak/ }).tap();
-  for (let times = 0; times < 8; times += 1) await bench.press("soak", "PageUp");
+  for (let times = 0; times < 11; times += 1) await bench.press("soak", "PageUp");
   await guide.getByText("Done.", { exact: true }).waitFor();
   await press("Go on");
   await press("Go on");

@@ -218,7 +218,7 @@ mod tests {
         weights.0[1] += 7;
         let message = weights.check().unwrap_err().to_string();
         assert!(
-            message.starts_with("typeface is 41507 B with gzip, 7 B over"),
+            message.starts_with("typeface is 41157 B with gzip, 7 B over"),
             "{message}"
         );
     }

@@ -33,6 +33,8 @@ pub(crate) enum Work {
 pub(crate) struct Task {
     /// How it stands.
     pub(super) work: RwSignal<Work>,
+    /// What was asked last.
+    asked: RwSignal<String>,
     runner: StoredValue<Option<Runner>, LocalStorage>,
 }
 
@@ -40,6 +42,7 @@ impl Task {
     fn new() -> Self {
         Self {
             work: RwSignal::new(Work::Still),
+            asked: RwSignal::default(),
             runner: StoredValue::new_local(None),
         }
     }
@@ -54,6 +57,7 @@ impl Task {
             return;
         };
         self.work.set(Work::Out(0.0));
+        self.asked.set(text.clone());
         let hear = move |told: Result<Told, String>| {
             let work = match told {
                 Ok(Told::Progress(done)) => Work::Out(done),
@@ -75,6 +79,13 @@ impl Task {
         let runner = Runner::of_its_own(move |brought| hear(read(brought)));
         runner.send(Errand::Decide(text));
         self.runner.set_value(Some(runner));
+    }
+
+    /// Whether something else would be asked now than what was asked last.
+    pub(super) fn is_stale(self, now: &Question) -> bool {
+        self.asked.with(|asked| {
+            !asked.is_empty() && serde_json::to_string(now).is_ok_and(|now| now != *asked)
+        })
     }
 
     /// Part that is done.
@@ -178,6 +189,9 @@ pub(super) fn Working(
     /// Starts it.
     #[prop(into)]
     start: Callback<()>,
+    /// Whether what is shown answers another question than the one that stands now.
+    #[prop(optional, into)]
+    is_stale: Signal<bool>,
 ) -> impl IntoView {
     let press = move |_| {
         if untrack(|| task.is_out()) {
@@ -214,6 +228,9 @@ pub(super) fn Working(
             <span role="status">{said}</span>
             {rule}
         </div>
+        <Show when=move || is_stale.get() && !task.is_out()>
+            <p class="hint">"What follows is of before: something has changed since it was asked."</p>
+        </Show>
         <p class="wrong" role="alert">
             {wrong}
         </p>

@@ -5,7 +5,7 @@ use super::piece::bath_words;
 use crate::controls::{Segment, Typed, live, quantities};
 use crate::decide::{Question, Told};
 use crate::plot::{Plot, Shown};
-use crate::state::{Bench, Place, bench};
+use crate::state::{Bench, bench};
 use leptos::prelude::*;
 use recalesce::advise::{Found, FoundRoute, Limit, Limits, Purpose, Sought};
 use recalesce::chart::{Handle, TradeOffPoint, trade_off_chart};
@@ -27,10 +27,17 @@ const FIRST_ROWS: usize = 5;
 
 fn sought(bench: Bench, deciding: Deciding) -> Sought {
     Sought {
-        target: bench.route.with_untracked(|route| route.target),
-        purpose: deciding.purpose.get_untracked(),
-        limits: deciding.limits.get_untracked(),
+        target: bench.route.with(|route| route.target),
+        purpose: deciding.purpose.get(),
+        limits: deciding.limits.get(),
     }
+}
+
+/// What would be asked now.
+fn question(bench: Bench, deciding: Deciding) -> Question {
+    let route = bench.route.get();
+    let shop = deciding.shop.get();
+    Question::Find(Box::new(route), Box::new(shop), sought(bench, deciding))
 }
 
 /// One end of the target.
@@ -152,9 +159,7 @@ fn facts(found: &FoundRoute) -> String {
 
 /// Puts a route on the bench, and leads there.
 fn load(bench: Bench, route: &Route) {
-    let route = route.clone();
-    bench.change(|now| *now = route);
-    bench.place.set(Place::Bench);
+    bench.put(route.clone());
 }
 
 fn row(bench: Bench, place: usize, found: &FoundRoute, scale: TemperatureScale) -> AnyView {
@@ -343,10 +348,8 @@ fn results(bench: Bench, all: &Arc<(Sought, Found)>) -> AnyView {
 pub(super) fn Finding(deciding: Deciding) -> impl IntoView {
     let bench = bench();
     let start = move |()| {
-        let sought = sought(bench, deciding);
-        let route = bench.route.get_untracked();
-        let shop = deciding.shop.get_untracked();
-        let question = Question::Find(Box::new(route), Box::new(shop), sought);
+        let sought = untrack(|| sought(bench, deciding));
+        let question = untrack(|| question(bench, deciding));
         deciding.finding.ask(&question, move |told| match told {
             Told::Found(done, found) => {
                 deciding.found.try_set(Some(Arc::new((sought, *found))));
@@ -409,7 +412,12 @@ pub(super) fn Finding(deciding: Deciding) -> impl IntoView {
                 |limits, value| limits.longest_h = value,
             )}
         </div>
-        <Working task=deciding.finding words="Find routes" start=start />
+        <Working
+            task=deciding.finding
+            words="Find routes"
+            start=start
+            is_stale=Signal::derive(move || deciding.finding.is_stale(&question(bench, deciding)))
+        />
         {live(move || {
             deciding
                 .found

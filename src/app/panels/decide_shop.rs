@@ -103,7 +103,14 @@ fn list(
             <h4>{title}</h4>
             {live(move || {
                 (0..rows.get())
-                    .map(|place| view! { <div class="owned">{row(deciding, place)}</div> })
+                    .map(|place| {
+                        let name = format!("{title}, {}", place + 1);
+                        view! {
+                            <div class="owned" role="group" aria-label=name>
+                                {row(deciding, place)}
+                            </div>
+                        }
+                    })
                     .collect_view()
                     .into_any()
             })}
@@ -378,7 +385,7 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
             let owns = deciding
                 .shop
                 .with(|shop| shop.quenchants.iter().any(|own| own.medium == *medium));
-            !is_listed && !owns
+            !is_listed && !owns && deciding.shop.with(|shop| shop.quenchants.len() < MOST)
         })
     };
     let inside = move || {

@@ -99,7 +99,7 @@ fn results(sure: &Sure) -> AnyView {
     );
     says.extend(
         sure.hardens_part
-            .map(|part| format!("{} of 100 harden where it decides.", in_100(part))),
+            .map(|part| format!("{} of 100 harden at their slowest place.", in_100(part))),
     );
     if sure.refused > 0 {
         says.push(format!(
@@ -142,7 +142,7 @@ fn results(sure: &Sure) -> AnyView {
             view! { <p class="hint">"Being worked out."</p> }.into_any()
         }}
         <details>
-            <summary>"What was open"</summary>
+            <summary>"What was drawn, and from where"</summary>
             <ul class="open">{open}</ul>
             <p class="hint">
                 {format!(
@@ -161,9 +161,12 @@ pub(super) fn HowSure(deciding: Deciding) -> impl IntoView {
     let bench = bench();
     let start = move |()| {
         let route = bench.route.get_untracked();
-        let oven = deciding
-            .shop
-            .with_untracked(|shop| shop.temper_oven.map(|oven| oven.band_k));
+        let last = route.tempers.last();
+        let oven = last.and_then(|temper| {
+            deciding
+                .shop
+                .with_untracked(|shop| shop.temper_band_k(temper.temperature_c))
+        });
         let tolerances = Tolerances {
             temper_band_k: oven,
             ..Tolerances::default()

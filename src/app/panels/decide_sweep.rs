@@ -1,6 +1,6 @@
 //! One input of the route on the bench through a range, and any number that comes out.
 
-use super::decide::{Deciding, Working};
+use super::decide::{Deciding, Work, Working};
 use crate::browser::files;
 use crate::controls::{Quantity, Typed, live, quantities};
 use crate::decide::{Question, Told};
@@ -14,8 +14,9 @@ use std::sync::Arc;
 
 /// Name of the file of numbers.
 const FILE_NAME: &str = "recalesce-sweep.csv";
-/// How far about its value an input is first taken.
-const ABOUT: f64 = 0.15;
+/// From which to which part of its value an input is first taken, and to what at least.
+const ABOUT: (f64, f64) = (0.25, 3.0);
+const AT_LEAST_TO: f64 = 10.0;
 
 /// What was swept.
 pub(crate) struct Swept {
@@ -108,7 +109,7 @@ fn quantity(input: SweptInput, scale: TemperatureScale, length: LengthUnit) -> Q
     }
 }
 
-/// A range about what the route has, in round numbers where it can be.
+/// A range about what the route has.
 fn about(bench: Bench, input: SweptInput) -> [f64; 2] {
     let now = bench
         .route
@@ -120,7 +121,7 @@ fn about(bench: Bench, input: SweptInput) -> [f64; 2] {
         SweptInput::TemperC => [150.0, 400.0],
         SweptInput::AirDelayS => [0.0, 20.0],
         SweptInput::Agitation => [0.3, 3.0],
-        _ => [now * ABOUT.max(0.25), now * 3.0],
+        _ => [now * ABOUT.0, (now * ABOUT.1).max(AT_LEAST_TO)],
     };
     [from.clamp(least, most), to.clamp(least, most)]
 }
@@ -221,11 +222,15 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
             />
         }
     };
+    let question = move || Question::Sweep(Box::new(bench.route.get()), input.get(), range.get());
     let start = move |()| {
         let route = bench.route.get_untracked();
         let swept = input.get_untracked();
-        let now = swept.of(&route).unwrap_or(f64::NAN);
-        let question = Question::Sweep(Box::new(route), swept, range.get_untracked());
+        let Some(now) = swept.of(&route) else {
+            let why = format!("The route on the bench has no {}.", words(swept));
+            return deciding.sweeping.work.set(Work::Refused(why));
+        };
+        let question = untrack(question);
         deciding.sweeping.ask(&question, move |told| match told {
             Told::Swept(points) => {
                 let swept = Swept {
@@ -282,7 +287,12 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
                 </select>
             </label>
         </div>
-        <Working task=deciding.sweeping words="Take it through" start=start />
+        <Working
+            task=deciding.sweeping
+            words="Take it through"
+            start=start
+            is_stale=Signal::derive(move || deciding.sweeping.is_stale(&question()))
+        />
         {live(move || {
             deciding
                 .swept

@@ -57,15 +57,21 @@ impl Lessons {
     /// Puts its route on the bench and begins.
     fn start(self, experiment: Arc<Experiment>) {
         let bench = self.bench;
-        if self.of.with_untracked(Option::is_none) {
+        if !bench.is_guided.get_untracked() {
             self.before.set_value(Some(bench.route.get_untracked()));
         }
+        bench.is_guided.set(true);
         bench.route.set(experiment.route.clone());
         self.of.set(Some(experiment));
         self.step.set(0);
         self.forget();
-        bench.is_guided.set(true);
         bench.place.set(Place::Bench);
+        // The list was scrolled, and the guide stands on top.
+        request_animation_frame(|| {
+            if let Some(window) = web_sys::window() {
+                window.scroll_to_with_x_and_y(0.0, 0.0);
+            }
+        });
     }
 
     fn forget(self) {
@@ -99,11 +105,11 @@ impl Lessons {
 
     /// Ends it, and puts the route back that was on the bench.
     pub(super) fn leave(self) {
+        self.bench.is_guided.set(false);
         if let Some(route) = self.before.try_update_value(Option::take).flatten() {
             self.bench.route.set(route);
         }
         self.of.set(None);
-        self.bench.is_guided.set(false);
     }
 
     /// Takes an experiment from a file.
@@ -210,7 +216,7 @@ pub(crate) fn Guide() -> impl IntoView {
             "At the forge".to_owned()
         };
         let body = match of.steps.get(step) {
-            Some(one) => step_view(lessons, one),
+            Some(one) => step_view(lessons, &of, step, one),
             None => view! {
                 <p>{of.at_the_forge.clone()}</p>
                 <div class="actions">

@@ -6,7 +6,7 @@ use crate::state::Bench;
 use leptos::prelude::*;
 use recalesce::numeric::decimal::decimal;
 use recalesce::route::Outcome;
-use recalesce::teach::{Goal, Number, Step};
+use recalesce::teach::{Experiment, Goal, Number, Step};
 use recalesce::units::{TemperatureScale, format_fixed};
 use std::sync::Arc;
 
@@ -124,7 +124,13 @@ fn predict(
     .into_any()
 }
 
-fn change(lessons: Lessons, step: &Step, task: &str, until: &[Goal]) -> AnyView {
+fn change(
+    lessons: Lessons,
+    of: &Arc<Experiment>,
+    step: usize,
+    task: &str,
+    until: &[Goal],
+) -> AnyView {
     let bench = lessons.bench;
     let goals = until.to_vec();
     let of_effect = goals.clone();
@@ -141,11 +147,13 @@ fn change(lessons: Lessons, step: &Step, task: &str, until: &[Goal]) -> AnyView 
             lessons.is_reached.try_set(true);
         }
     });
-    let step = step.clone();
+    let of = of.clone();
     let show = move |_| {
-        if let Some(route) = bench.route.with_untracked(|route| step.shown_way(route)) {
+        if let Ok(route) = of.shown_at(step) {
             bench.route.set(route);
         }
+        // Whatever else was changed on the bench, what was shown leads on.
+        lessons.is_reached.set(true);
     };
     let stands = live(move || {
         let rows = goals
@@ -189,14 +197,16 @@ fn ask(lessons: Lessons, question: &str, number: Number, within: f64, because: &
         let Some(answer) = lessons.answered.get() else {
             return ().into_any();
         };
-        let scale = bench.scale.get();
         let Some(value) = now(bench, number) else {
-            return view! { <p class="told">"The model does not tell it for this route."</p> }
-                .into_any();
+            return view! {
+                <p class="told">"The model does not tell it for the route on the bench."</p>
+                {next(lessons)}
+            }
+            .into_any();
         };
-        let (shown, _) = on_scale(number, value, scale);
-        let (off, _) = on_scale(number, value + within, scale);
-        let verdict = if (answer - shown).abs() <= (off - shown).abs() {
+        // In the unit that the question asks in, whatever the page shows.
+        let scale = TemperatureScale::Celsius;
+        let verdict = if (answer - value).abs() <= within {
             "Right: the model says "
         } else {
             "Not quite: the model says "
@@ -217,6 +227,7 @@ fn ask(lessons: Lessons, question: &str, number: Number, within: f64, because: &
                 type="text"
                 inputmode="decimal"
                 autocomplete="off"
+                placeholder=number.unit()
                 on:change:target=move |event| take(event.target().value())
             />
         </label>
@@ -229,7 +240,12 @@ fn ask(lessons: Lessons, question: &str, number: Number, within: f64, because: &
 }
 
 /// A step.
-pub(super) fn step_view(lessons: Lessons, step: &Step) -> AnyView {
+pub(super) fn step_view(
+    lessons: Lessons,
+    of: &Arc<Experiment>,
+    place: usize,
+    step: &Step,
+) -> AnyView {
     match step {
         Step::Tell(text) => view! {
             <p>{text.clone()}</p>
@@ -242,7 +258,7 @@ pub(super) fn step_view(lessons: Lessons, step: &Step) -> AnyView {
             right,
             because,
         } => predict(lessons, question, choices, *right, because),
-        Step::Change { task, until, .. } => change(lessons, step, task, until),
+        Step::Change { task, until, .. } => change(lessons, of, place, task, until),
         Step::Ask {
             question,
             number,

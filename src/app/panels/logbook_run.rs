@@ -5,7 +5,7 @@ use super::logbook::signed;
 use super::logbook_photos::Photos;
 use crate::controls::live;
 use crate::logbook::Log;
-use crate::state::{Place, bench};
+use crate::state::bench;
 use leptos::html::H2;
 use leptos::prelude::*;
 use recalesce::hardness::Scale;
@@ -264,8 +264,7 @@ pub(super) fn OpenRun(log: Log) -> impl IntoView {
     };
     let load = move || {
         if let Some(run) = run.get_untracked() {
-            bench.route.set(run.route);
-            bench.place.set(Place::Bench);
+            bench.put(run.route);
         }
     };
     let remove = move || {

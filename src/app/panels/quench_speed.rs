@@ -40,7 +40,9 @@ impl Speed {
     }
 
     fn value_with(self, agitation: f64) -> f64 {
-        APART * self.place as f64 + agitation
+        let (least, most) = AGITATION_RANGE;
+        // One stirred harder than the handle goes stands at its end, not at the next quenchant.
+        APART * self.place as f64 + agitation.clamp(least, most)
     }
 
     /// Where it can stand.

@@ -3,7 +3,7 @@
 use crate::browser::files;
 use crate::controls::FileButton;
 use crate::link;
-use crate::state::{Bench, Notice, Place, Undo, bench};
+use crate::state::{Bench, Notice, Undo, bench};
 use leptos::html::Button;
 use leptos::prelude::*;
 use recalesce::route::Route;
@@ -179,8 +179,7 @@ fn Kept(id: ItemId) -> impl IntoView {
             .shelf
             .with_untracked(|s| s.get(id).map(|item| item.route.clone()))
         {
-            bench.route.set(route);
-            bench.place.set(Place::Bench);
+            bench.put(route);
         }
     };
     let copy = move |_| {

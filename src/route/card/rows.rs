@@ -117,6 +117,9 @@ fn entry_words(medium: &MediumChoice, agitation: f64, section: &Section) -> Stri
             };
             let moved = if agitation > MOVED {
                 "Move it up and down, not sideways."
+            } else if matches!(family, Family::Water | Family::Brine) {
+                // Held still, vapour clings to it and leaves soft spots.
+                "Move it up and down, not sideways; the numbers are those of a still bath."
             } else {
                 "Hold it still."
             };
