@@ -28,7 +28,7 @@ const PARTS: [Part; 11] = [
         begins: "",
         endings: &["wasm"],
         is_later: false,
-        limit: 528_500,
+        limit: 530_150,
     },
     Part {
         name: "typeface",
@@ -185,7 +185,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(limit_at_first(), 598_300);
+        assert_eq!(limit_at_first(), 599_950);
     }
 
     #[test]
