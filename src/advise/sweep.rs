@@ -110,7 +110,7 @@ impl SweptInput {
         Some(match self {
             Self::SoakC => route.soak.temperature_c,
             Self::SoakMin => route.soak.time_min,
-            Self::ThicknessMm => thickness_mm(route.section),
+            Self::ThicknessMm => route.section.thickness_mm(),
             Self::Agitation => route.quench.agitation,
             Self::AirDelayS => route.quench.air_delay_s,
             Self::TemperC => route.tempers.last()?.temperature_c,
@@ -141,15 +141,6 @@ impl SweptInput {
     /// section.
     fn keeps_steel(self, route: &Route) -> bool {
         self != Self::ThicknessMm || route.prior.is_empty()
-    }
-}
-
-const fn thickness_mm(section: Section) -> f64 {
-    match section {
-        Section::Plate { thickness_mm } => thickness_mm,
-        Section::Round { diameter_mm } => diameter_mm,
-        Section::Square { side_mm } => side_mm,
-        Section::Blade { spine_mm, .. } => spine_mm,
     }
 }
 

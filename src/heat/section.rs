@@ -100,6 +100,17 @@ pub enum SectionError {
 }
 
 impl Section {
+    /// Thickness of plate, round or square, and of the spine of a blade, mm.
+    #[must_use]
+    pub const fn thickness_mm(self) -> f64 {
+        match self {
+            Self::Plate { thickness_mm } => thickness_mm,
+            Self::Round { diameter_mm } => diameter_mm,
+            Self::Square { side_mm } => side_mm,
+            Self::Blade { spine_mm, .. } => spine_mm,
+        }
+    }
+
     /// The same shape thicker by so much, mm; in a blade, edge and spine both.
     #[must_use]
     pub fn thicker_by(self, more_mm: f64) -> Self {

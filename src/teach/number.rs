@@ -52,7 +52,6 @@ impl Number {
     /// What a route and its outcome have; none where the models do not reach.
     #[must_use]
     pub fn of(self, route: &Route, outcome: &Outcome) -> Option<f64> {
-        use crate::heat::Section::{Blade, Plate, Round, Square};
         let quench = match &outcome.quench.transformed {
             Known::Given(quench) => Some(quench),
             Known::Refused { .. } => None,
@@ -66,12 +65,7 @@ impl Number {
         Some(match self {
             Self::SoakC => route.soak.temperature_c,
             Self::SoakMin => route.soak.time_min,
-            Self::ThicknessMm => match route.section {
-                Plate { thickness_mm } => thickness_mm,
-                Round { diameter_mm } => diameter_mm,
-                Square { side_mm } => side_mm,
-                Blade { spine_mm, .. } => spine_mm,
-            },
+            Self::ThicknessMm => route.section.thickness_mm(),
             Self::TemperC => route.tempers.last()?.temperature_c,
             Self::CarbonWt => outcome.soak.end.carbon_wt,
             Self::CarbidePercent => 100.0 * outcome.soak.end.carbide_volume_fraction,

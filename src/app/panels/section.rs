@@ -24,18 +24,9 @@ const fn shape_of(section: &Section) -> Shape {
 }
 
 /// Thickness that a change of shape carries over, mm.
-const fn thickness_mm(section: &Section) -> f64 {
-    match *section {
-        Section::Plate { thickness_mm } => thickness_mm,
-        Section::Round { diameter_mm } => diameter_mm,
-        Section::Square { side_mm } => side_mm,
-        Section::Blade { spine_mm, .. } => spine_mm,
-    }
-}
-
 /// The same thickness in another shape. A blade gets a fine edge and a common height.
 fn reshaped(section: &Section, shape: Shape) -> Section {
-    let size_mm = thickness_mm(section);
+    let size_mm = section.thickness_mm();
     match shape {
         Shape::Plate => Section::Plate {
             thickness_mm: size_mm,
@@ -77,17 +68,35 @@ pub(crate) fn SectionPanel() -> impl IntoView {
         }
     };
     let fields = move || match shape.get() {
-        Shape::Plate => size("Thickness", (0.2, 200.0), 0.5, thickness_mm, |s, mm| {
-            *s = Section::Plate { thickness_mm: mm };
-        })
+        Shape::Plate => size(
+            "Thickness",
+            (0.2, 200.0),
+            0.5,
+            |s| s.thickness_mm(),
+            |s, mm| {
+                *s = Section::Plate { thickness_mm: mm };
+            },
+        )
         .into_any(),
-        Shape::Round => size("Diameter", (0.2, 300.0), 0.5, thickness_mm, |s, mm| {
-            *s = Section::Round { diameter_mm: mm };
-        })
+        Shape::Round => size(
+            "Diameter",
+            (0.2, 300.0),
+            0.5,
+            |s| s.thickness_mm(),
+            |s, mm| {
+                *s = Section::Round { diameter_mm: mm };
+            },
+        )
         .into_any(),
-        Shape::Square => size("Side", (0.2, 200.0), 0.5, thickness_mm, |s, mm| {
-            *s = Section::Square { side_mm: mm };
-        })
+        Shape::Square => size(
+            "Side",
+            (0.2, 200.0),
+            0.5,
+            |s| s.thickness_mm(),
+            |s, mm| {
+                *s = Section::Square { side_mm: mm };
+            },
+        )
         .into_any(),
         Shape::Blade => (
             size(
@@ -105,15 +114,21 @@ pub(crate) fn SectionPanel() -> impl IntoView {
                     }
                 },
             ),
-            size("Spine", (0.5, 20.0), 0.25, thickness_mm, |s, mm| {
-                if let Section::Blade {
-                    edge_mm, spine_mm, ..
-                } = s
-                {
-                    *spine_mm = mm;
-                    *edge_mm = edge_mm.min(mm);
-                }
-            }),
+            size(
+                "Spine",
+                (0.5, 20.0),
+                0.25,
+                |s| s.thickness_mm(),
+                |s, mm| {
+                    if let Section::Blade {
+                        edge_mm, spine_mm, ..
+                    } = s
+                    {
+                        *spine_mm = mm;
+                        *edge_mm = edge_mm.min(mm);
+                    }
+                },
+            ),
             size(
                 "Height from edge to spine",
                 (5.0, 150.0),
@@ -171,7 +186,7 @@ pub(crate) fn SectionPanel() -> impl IntoView {
 const fn edge_mm(section: &Section) -> f64 {
     match *section {
         Section::Blade { edge_mm, .. } => edge_mm,
-        _ => thickness_mm(section),
+        _ => section.thickness_mm(),
     }
 }
 
