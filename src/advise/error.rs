@@ -1,8 +1,9 @@
 //! Why a question about a whole shop or a whole spread has no answer.
 
-use super::shop::ShopError;
+use super::shop_check::ShopError;
 use crate::heat::MediumError;
 use crate::route::RouteError;
+use crate::units::TemperatureScale;
 
 /// Why there is no answer.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -50,6 +51,17 @@ pub enum AdviseError {
         /// Why the first was refused.
         first: String,
     },
+}
+
+impl AdviseError {
+    /// What is wrong in a sentence, with temperatures on a scale.
+    #[must_use]
+    pub fn words(&self, scale: TemperatureScale) -> String {
+        match self {
+            Self::Route(error) => error.words(scale),
+            other => other.to_string(),
+        }
+    }
 }
 
 /// Checks a number against what is allowed.

@@ -3,6 +3,7 @@
 
 mod case;
 mod coupon;
+mod courses;
 mod error;
 mod find;
 mod inputs;
@@ -11,9 +12,12 @@ mod learn;
 mod points;
 mod sensitivity;
 mod shop;
+mod shop_check;
 mod spread;
 mod sweep;
+mod sweep_bands;
 
+pub use courses::Courses;
 pub use error::AdviseError;
 pub use find::{
     FindRun, Found, FoundRoute, Limit, Limits, Nearest, Purpose, Sought, TradeOff, find,
@@ -28,9 +32,11 @@ pub use learn::{
 pub use sensitivity::{
     Divided, Index, Quantity, Sensitivity, SensitivityRun, Share, USUAL_ROWS, sensitivity,
 };
-pub use shop::{ColdMeans, Furnace, Quenchant, Shop, ShopError, TemperOven, Tester};
+pub use shop::{ColdMeans, Furnace, Quenchant, Shop, TemperOven, Tester};
+pub use shop_check::ShopError;
 pub use spread::{Quantiles, SpreadRun, Spreads, USUAL_CASES, spread};
 pub use sweep::{Numbers, SweepPoint, SweepRun, SweptInput, USUAL_STEPS, sweep, sweep_csv};
+pub use sweep_bands::{SweepBand, SweepBandRun};
 
 pub use coupon::{
     Coupon, CouponError, CouponFit, CouponNote, FactorRange, Reading, ReadingFit, USUAL_TESTER_HRC,

@@ -2,11 +2,9 @@
 
 use super::coupon::USUAL_TESTER_HRC;
 use crate::heat::MediumChoice;
-use crate::route::{LONGEST_TEXT, Thermocouple};
+use crate::route::Thermocouple;
 use serde::{Deserialize, Serialize};
 
-/// Most things of one kind in a shop (expert value).
-const MOST_OF_A_KIND: usize = 20;
 /// Band of a forge or furnace whose temperature is not held, K either way: by eye, with a magnet or a
 /// pyrometer (expert value).
 const NOT_HELD_BAND_K: f64 = 40.0;
@@ -108,16 +106,6 @@ const fn checked_tester_hrc() -> f64 {
     USUAL_TESTER_HRC
 }
 
-/// What is wrong with a shop.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{field}: {message}")]
-pub struct ShopError {
-    /// The field concerned, as a saved shop names it: `furnaces[0].band_k`.
-    pub field: String,
-    /// What is wrong with it, and what is allowed.
-    pub message: String,
-}
-
 impl Furnace {
     /// How far the piece may be from the reading, K either way; wide where the temperature is not
     /// held.
@@ -200,110 +188,6 @@ impl Shop {
         let of_thermocouple = furnace.thermocouple.tolerance_k(temperature_c);
         Some(furnace.band_k().hypot(of_thermocouple))
     }
-
-    /// Checks that every number is one that a shop could mean, and that there is something to harden
-    /// with.
-    ///
-    /// # Errors
-    /// The first field that makes no sense, with what is allowed.
-    pub fn validate(&self) -> Result<(), ShopError> {
-        let count = |field: &str, count: usize, least: usize| {
-            if (least..=MOST_OF_A_KIND).contains(&count) {
-                return Ok(());
-            }
-            Err(fault(
-                field,
-                format!("there are {count}; {least} to {MOST_OF_A_KIND} are allowed"),
-            ))
-        };
-        count("furnaces", self.furnaces.len(), 1)?;
-        count("quenchants", self.quenchants.len(), 1)?;
-        count("colds", self.colds.len(), 0)?;
-        for (i, furnace) in self.furnaces.iter().enumerate() {
-            furnace.validate(&format!("furnaces[{i}]"))?;
-        }
-        for (i, quenchant) in self.quenchants.iter().enumerate() {
-            let at = format!("quenchants[{i}]");
-            number(&at, "agitation", quenchant.agitation, (0.1, 5.0), "")?;
-            let medium = quenchant.medium.resolve();
-            medium.map_err(|e| fault(&format!("{at}.medium"), e.to_string()))?;
-        }
-        for (i, cold) in self.colds.iter().enumerate() {
-            let at = format!("colds[{i}]");
-            name(&at, &cold.name)?;
-            number(
-                &at,
-                "temperature_c",
-                cold.temperature_c,
-                (-200.0, 20.0),
-                " °C",
-            )?;
-        }
-        if let Some(oven) = &self.temper_oven {
-            let at = "temper_oven";
-            range(at, [oven.least_c, oven.most_c], (20.0, 750.0))?;
-            number(at, "band_k", oven.band_k, (0.0, 100.0), " K")?;
-        }
-        if let Some(tester) = &self.tester {
-            number("tester", "error_hrc", tester.error_hrc, (0.2, 10.0), " HRC")?;
-        }
-        Ok(())
-    }
-}
-
-impl Furnace {
-    fn validate(&self, at: &str) -> Result<(), ShopError> {
-        name(at, &self.name)?;
-        range(at, [self.least_c, self.most_c], (20.0, 1300.0))?;
-        number(at, "band_k", self.band_k, (0.0, 100.0), " K")?;
-        number(at, "offset_k", self.offset_k, (-100.0, 100.0), " K")
-    }
-}
-
-fn fault(field: &str, message: String) -> ShopError {
-    ShopError {
-        field: field.to_owned(),
-        message,
-    }
-}
-
-fn number(
-    at: &str,
-    field: &str,
-    value: f64,
-    (least, most): (f64, f64),
-    unit: &str,
-) -> Result<(), ShopError> {
-    if (least..=most).contains(&value) {
-        return Ok(());
-    }
-    Err(fault(
-        &format!("{at}.{field}"),
-        format!("{value} is outside {least} to {most}{unit}"),
-    ))
-}
-
-fn range(at: &str, [least_c, most_c]: [f64; 2], allowed: (f64, f64)) -> Result<(), ShopError> {
-    number(at, "least_c", least_c, allowed, " °C")?;
-    number(at, "most_c", most_c, allowed, " °C")?;
-    if least_c > most_c {
-        return Err(fault(
-            &format!("{at}.most_c"),
-            format!("{most_c} °C is below the coolest, {least_c} °C"),
-        ));
-    }
-    Ok(())
-}
-
-fn name(at: &str, name: &str) -> Result<(), ShopError> {
-    let length = name.chars().count();
-    if length > LONGEST_TEXT {
-        return Err(fault(
-            &format!("{at}.name"),
-            format!("it has {length} characters; {LONGEST_TEXT} are allowed"),
-        ));
-    }
-    Ok(())
 }
 
 #[cfg(test)]

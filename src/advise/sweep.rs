@@ -4,6 +4,7 @@ use super::error::{AdviseError, check};
 use super::spread::{austenite, hrc};
 use crate::heat::{AGITATION, Section};
 use crate::route::{Deviation, Route, TrialSteel, validate};
+use crate::units::TemperatureScale;
 use serde::{Deserialize, Serialize};
 
 /// Fewest and most steps of a range.
@@ -260,6 +261,7 @@ pub struct SweepRun {
     steel: Option<TrialSteel>,
     range: [f64; 2],
     steps: u32,
+    scale: TemperatureScale,
     /// What is done so far.
     pub points: Vec<SweepPoint>,
 }
@@ -291,8 +293,15 @@ impl SweepRun {
             input,
             range,
             steps,
+            scale: TemperatureScale::Celsius,
             points: Vec::new(),
         })
+    }
+
+    /// The same, telling temperatures on a scale.
+    #[must_use]
+    pub fn on_scale(self, scale: TemperatureScale) -> Self {
+        Self { scale, ..self }
     }
 
     /// Computes the next step; false when all are done.
@@ -318,7 +327,7 @@ impl SweepRun {
             Err(why) => SweepPoint {
                 input,
                 numbers: Numbers::default(),
-                refused: Some(why.to_string()),
+                refused: Some(why.words(self.scale)),
             },
         });
         true

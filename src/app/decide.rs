@@ -2,11 +2,13 @@
 //! texts, so that what the page loads at first need not hold how it is written or read.
 
 use recalesce::advise::{
-    FindRun, Found, LearnRun, Learned, LoggedRun, Numbers, OpenInput, Prediction, Quantiles,
-    SensitivityRun, Shop, Sought, SpreadRun, Spreads, SweepPoint, SweepRun, SweptInput, Tolerances,
-    USUAL_CASES, USUAL_ROWS, USUAL_STEPS,
+    AdviseError, Courses, FindRun, Found, LearnRun, Learned, LoggedRun, Numbers, OpenInput,
+    Prediction, Quantiles, SensitivityRun, Shop, Sought, SpreadRun, Spreads, SweepBand,
+    SweepBandRun, SweepPoint, SweepRun, SweptInput, Tolerances, USUAL_CASES, USUAL_ROWS,
+    USUAL_STEPS,
 };
 use recalesce::route::Route;
+use recalesce::units::TemperatureScale;
 use serde::{Deserialize, Serialize};
 
 /// Seed of every sample: the same route gives the same numbers again.
@@ -15,6 +17,8 @@ pub(crate) const SEED: u32 = 1;
 const TOLD_EVERY: f64 = 0.1;
 /// The part of the work on how sure a route is that the spread takes; the rest goes to what matters.
 const SPREAD_PART: f64 = 0.2;
+/// The part of the work on a sweep with its bands that the sweep takes.
+const SWEEP_PART: f64 = 0.1;
 
 /// What is to be decided.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -27,8 +31,9 @@ pub(crate) enum Question {
     Learn(Vec<LoggedRun>, Box<Shop>, Box<Route>),
     /// What comes out of several routes.
     Compare(Vec<Route>),
-    /// What comes out while one input is taken from one value to another.
-    Sweep(Box<Route>, SweptInput, [f64; 2]),
+    /// What comes out while one input is taken from one value to another, and where tolerances are
+    /// given, how sure that is.
+    Sweep(Box<Route>, SweptInput, [f64; 2], Option<Tolerances>),
 }
 
 /// What is told on the way, and in the end with all of it done.
@@ -43,9 +48,9 @@ pub(crate) enum Told {
     /// What the logbook teaches.
     Taught(Box<Taught>),
     /// What comes out of each of several routes, or why nothing does.
-    Compared(Vec<Result<Numbers, String>>),
-    /// What comes out along an input.
-    Swept(Vec<SweepPoint>),
+    Compared(Vec<Result<(Numbers, Courses), String>>),
+    /// What comes out along an input, with bands about it.
+    Swept(Vec<SweepPoint>, Vec<SweepBand>),
     /// Nothing, and why.
     Refused(String),
 }
@@ -109,25 +114,42 @@ pub(crate) struct Taught {
 }
 
 impl Question {
-    /// Answers it; `tell` hears how far it is and then what came of it.
-    pub(crate) fn answer(self, tell: &dyn Fn(&Told)) {
+    /// Answers it, telling temperatures on a scale; `tell` hears how far it is and then what came of
+    /// it.
+    pub(crate) fn answer(self, scale: TemperatureScale, tell: &dyn Fn(&Told)) {
         let told = match self {
-            Self::Find(piece, shop, sought) => find(&piece, &shop, &sought, tell),
+            Self::Find(piece, shop, sought) => find(&piece, &shop, &sought, scale, tell),
             Self::Sure(route, tolerances) => sure(&route, &tolerances, tell),
             Self::Learn(runs, shop, route) => taught(&runs, &shop, &route, tell),
             Self::Compare(routes) => {
-                let numbers = |route| Numbers::of(route).map_err(|e| e.to_string());
-                Ok(Told::Compared(routes.iter().map(numbers).collect()))
+                let come = |route| Ok((Numbers::of(route)?, Courses::of(route)?));
+                let come = |route| come(route).map_err(|why: AdviseError| why.words(scale));
+                Ok(Told::Compared(routes.iter().map(come).collect()))
             }
-            Self::Sweep(route, input, range) => swept(&route, input, range, tell),
+            Self::Sweep(route, input, range, tolerances) => {
+                let run = SweepRun::new(&route, input, range, USUAL_STEPS);
+                run.and_then(|run| {
+                    swept(run.on_scale(scale), tell, || {
+                        let bands =
+                            |tolerances| SweepBandRun::new(&route, input, range, &tolerances, SEED);
+                        tolerances.map(bands).transpose()
+                    })
+                })
+            }
         };
-        tell(&told.unwrap_or_else(Told::Refused));
+        tell(&told.unwrap_or_else(|why| Told::Refused(why.words(scale))));
     }
 }
 
-fn find(piece: &Route, shop: &Shop, sought: &Sought, tell: &dyn Fn(&Told)) -> Result<Told, String> {
-    let mut run = FindRun::new(piece, shop, sought, &Tolerances::default(), SEED)
-        .map_err(|e| e.to_string())?;
+fn find(
+    piece: &Route,
+    shop: &Shop,
+    sought: &Sought,
+    scale: TemperatureScale,
+    tell: &dyn Fn(&Told),
+) -> Result<Told, AdviseError> {
+    let run = FindRun::new(piece, shop, sought, &Tolerances::default(), SEED)?;
+    let mut run = run.on_scale(scale);
     let mut told = 0.0;
     while run.step() {
         let done = run.progress();
@@ -138,21 +160,17 @@ fn find(piece: &Route, shop: &Shop, sought: &Sought, tell: &dyn Fn(&Told)) -> Re
             tell(&Told::Found(done, Box::new(found)));
         }
     }
-    let found = run.so_far().map_err(|e| e.to_string())?;
-    Ok(Told::Found(1.0, Box::new(found)))
+    Ok(Told::Found(1.0, Box::new(run.so_far()?)))
 }
 
-fn sure(route: &Route, tolerances: &Tolerances, tell: &dyn Fn(&Told)) -> Result<Told, String> {
-    let mut run =
-        SpreadRun::new(route, tolerances, USUAL_CASES, SEED).map_err(|e| e.to_string())?;
+fn sure(route: &Route, tolerances: &Tolerances, tell: &dyn Fn(&Told)) -> Result<Told, AdviseError> {
+    let mut run = SpreadRun::new(route, tolerances, USUAL_CASES, SEED)?;
     while run.step() {
         tell(&Told::Progress(SPREAD_PART * run.progress()));
     }
-    let spreads = run.so_far().map_err(|e| e.to_string())?;
-    let mut sure = Sure::of(&spreads);
+    let mut sure = Sure::of(&run.so_far()?);
     tell(&Told::Sure(Box::new(sure.clone())));
-    let mut run =
-        SensitivityRun::new(route, tolerances, USUAL_ROWS, SEED).map_err(|e| e.to_string())?;
+    let mut run = SensitivityRun::new(route, tolerances, USUAL_ROWS, SEED)?;
     while run.step() {
         tell(&Told::Progress(
             SPREAD_PART + (1.0 - SPREAD_PART) * run.progress(),
@@ -180,17 +198,24 @@ fn sure(route: &Route, tolerances: &Tolerances, tell: &dyn Fn(&Told)) -> Result<
     Ok(Told::Sure(Box::new(sure)))
 }
 
+/// A sweep, and after it the bands where they are asked for.
 fn swept(
-    route: &Route,
-    input: SweptInput,
-    range: [f64; 2],
+    mut run: SweepRun,
     tell: &dyn Fn(&Told),
-) -> Result<Told, String> {
-    let mut run = SweepRun::new(route, input, range, USUAL_STEPS).map_err(|e| e.to_string())?;
+    bands: impl FnOnce() -> Result<Option<SweepBandRun>, AdviseError>,
+) -> Result<Told, AdviseError> {
     while run.step() {
-        tell(&Told::Progress(run.progress()));
+        tell(&Told::Progress(SWEEP_PART * run.progress()));
     }
-    Ok(Told::Swept(run.points))
+    let Some(mut bands) = bands()? else {
+        return Ok(Told::Swept(run.points, Vec::new()));
+    };
+    while bands.step() {
+        tell(&Told::Progress(
+            SWEEP_PART + (1.0 - SWEEP_PART) * bands.progress(),
+        ));
+    }
+    Ok(Told::Swept(run.points, bands.bands))
 }
 
 fn taught(
@@ -198,15 +223,15 @@ fn taught(
     shop: &Shop,
     route: &Route,
     tell: &dyn Fn(&Told),
-) -> Result<Told, String> {
-    let mut run = LearnRun::new(runs, Some(shop), Some(route)).map_err(|e| e.to_string())?;
-    while run.step().map_err(|e| e.to_string())? {
+) -> Result<Told, AdviseError> {
+    let mut run = LearnRun::new(runs, Some(shop), Some(route))?;
+    while run.step()? {
         tell(&Told::Progress(run.progress()));
     }
-    let learned = run
-        .so_far()
-        .ok_or_else(|| "Nothing in the logbook can be compared with the models.".to_owned())?;
-    Ok(Told::Taught(Box::new(Taught::of(learned))))
+    Ok(run.so_far().map_or_else(
+        || Told::Refused("Nothing in the logbook can be compared with the models.".to_owned()),
+        |learned| Told::Taught(Box::new(Taught::of(learned))),
+    ))
 }
 
 impl Taught {

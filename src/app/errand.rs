@@ -34,7 +34,7 @@ pub(crate) enum Errand {
     /// The quenchant in which a coupon came out as hard as it is.
     Coupon(Box<Coupon>),
     /// A [`Question`], written as a text by who asks.
-    Decide(String),
+    Decide(String, TemperatureScale),
 }
 
 /// What comes of an errand, as the text that it is sent as, or why nothing does. It is read only where
@@ -61,7 +61,7 @@ impl Errand {
         match self {
             Self::PhaseMap(_) => 0,
             Self::QuenchTable(..) => 1,
-            Self::Figures(..) | Self::Curve(..) | Self::Coupon(_) | Self::Decide(_) => OWN_THREAD,
+            Self::Figures(..) | Self::Curve(..) | Self::Coupon(_) | Self::Decide(..) => OWN_THREAD,
         }
     }
 
@@ -89,8 +89,8 @@ impl Errand {
                 say(&own::from_curve(&text, scale, bath_c, far), tell);
             }
             Self::Coupon(coupon) => say(&own::from_coupon(&coupon), tell),
-            Self::Decide(question) => match read::<Question>(Ok(&question)) {
-                Ok(question) => question.answer(&|told| say(told, tell)),
+            Self::Decide(question, scale) => match read::<Question>(Ok(&question)) {
+                Ok(question) => question.answer(scale, &|told| say(told, tell)),
                 Err(why) => say(&Told::Refused(why), tell),
             },
         }

@@ -21,6 +21,7 @@ mod labels;
 mod logbook_chart;
 pub mod numbers;
 mod outcome;
+mod overlay_chart;
 mod own_quenchant;
 pub mod oxide;
 pub mod pattern;
@@ -50,6 +51,7 @@ pub use ink::{Constituent, Ink, Paint, Palette};
 pub use labels::Labels;
 pub use logbook_chart::{LoggedHardness, logbook_chart};
 pub use outcome::{LadderRow, hardness_ladder, ladder_height_px, phase_bar, swatch};
+pub use overlay_chart::{MOST_LINES, OverlayData, OverlayLine, overlay_chart};
 pub use own_quenchant::{
     HeatTransferData, HeatTransferPoint, ProbePoint, heat_transfer, probe_test,
 };

@@ -6,7 +6,7 @@ use super::frame;
 use super::ink::Ink;
 use super::numbers::fixed;
 use super::plane::{Plane, Rect};
-use super::scene::{Anchor, Label, Mark, Pen, Scene, data, px};
+use super::scene::{Anchor, Fill, Label, Mark, Pen, Scene, data, px};
 
 /// What the chart shows, in the units shown.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,6 +19,8 @@ pub struct SweepData {
     pub now: f64,
     /// Input and number; not a number where there is no outcome.
     pub points: Vec<[f64; 2]>,
+    /// Input, and the ends of the band about the number; empty where none is known.
+    pub band: Vec<[f64; 3]>,
 }
 
 /// Part of the range left free above and below.
@@ -37,9 +39,12 @@ pub fn sweep_chart(sweep: &SweepData, size_px: [f64; 2]) -> Option<Scene> {
     let first = known.first()?;
     let inputs = sweep.points.iter().map(|[x, _]| *x);
     let (left, right) = inputs.fold((first[0], first[0]), |(l, r), x| (l.min(x), r.max(x)));
-    let (low, high) = known.iter().fold((first[1], first[1]), |(l, h), [_, y]| {
-        (l.min(*y), h.max(*y))
-    });
+    let range = |(l, h): (f64, f64), y: f64| (l.min(y), h.max(y));
+    let (least, most) = known
+        .iter()
+        .fold((first[1], first[1]), |l, [_, y]| range(l, *y));
+    let ends = sweep.band.iter().flat_map(|[_, low, high]| [*low, *high]);
+    let (low, high) = ends.fold((least, most), range);
     let least_span = (LEAST_PART * high.abs()).max(1e-6);
     let short = (least_span - (high - low)).max(0.0);
     let room = ROOM * (high - low).max(least_span);
@@ -65,6 +70,9 @@ pub fn sweep_chart(sweep: &SweepData, size_px: [f64; 2]) -> Option<Scene> {
             Weight::Text,
         ),
     );
+    let below = sweep.band.iter().map(|[x, low, _]| [*x, *low]);
+    let above = sweep.band.iter().rev().map(|[x, _, high]| [*x, *high]);
+    scene.area(below.chain(above).collect(), Fill::thin(Ink::Ink, 0.1));
     scene.curve(sweep.points.clone(), Pen::new(Ink::Ink, 1.75));
     if let Some(value) = at(&sweep.points, sweep.now) {
         scene.guide(
@@ -86,9 +94,20 @@ pub fn sweep_chart(sweep: &SweepData, size_px: [f64; 2]) -> Option<Scene> {
         sweep.input,
         ends[0],
         ends[1],
-        fixed(low, 2),
-        fixed(high, 2),
+        fixed(least, 2),
+        fixed(most, 2),
     );
+    if let (Some(first), Some(last)) = (sweep.band.first(), sweep.band.last()) {
+        let [first, last] = [first, last].map(|[x, low, high]| {
+            format!(
+                "{} to {} at {}",
+                fixed(*low, 2),
+                fixed(*high, 2),
+                fixed(*x, 1)
+            )
+        });
+        scene.summary += &format!(" Nine in ten: {first}, {last}.");
+    }
     Some(scene)
 }
 
@@ -113,6 +132,7 @@ mod tests {
             output: "hardness, HRC".to_owned(),
             now: 815.0,
             points: vec![[700.0, f64::NAN], [800.0, 60.0], [830.0, 63.0]],
+            band: vec![[800.0, 55.0, 62.0], [830.0, 61.0, 65.0]],
         };
         assert_eq!(at(&sweep.points[1..], 815.0), Some(61.5));
         assert_eq!(at(&sweep.points, 750.0), None);
@@ -123,6 +143,7 @@ mod tests {
             "{}",
             scene.summary
         );
+        assert!(scene.plane.y.low() < 55.0 && scene.plane.y.high() > 65.0);
         let nothing = SweepData {
             points: vec![[700.0, f64::NAN]],
             ..sweep

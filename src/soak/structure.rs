@@ -67,6 +67,21 @@ impl StartingStructure {
         Self::AsForged,
     ];
 
+    /// What it is called.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Spheroidised => "spheroidised",
+            Self::CoarseSpheroidised => "coarse spheroidised",
+            Self::SubcriticalAnnealed => "annealed below A1",
+            Self::LamellarPearlite => "lamellar pearlite",
+            Self::MediumPearlite => "medium pearlite",
+            Self::FinePearlite => "fine pearlite",
+            Self::QuenchedAndRefined => "quenched and refined",
+            Self::AsForged => "as forged",
+        }
+    }
+
     /// What the model takes of it.
     ///
     /// Expert values. Carbide radius: spheroids of 0.5 µm mean diameter by count, which is 0.373 µm

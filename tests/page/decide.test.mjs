@@ -185,12 +185,23 @@ test("routes stand side by side, what differs first, the handbook’s among them
   const table = bench.page.getByRole("region", { name: "Routes side by side" });
   await table.waitFor();
   const heads = (await table.getByRole("columnheader").allTextContents()).map(plain);
-  assert.deepEqual(heads, ["on the bench", "by the handbook", "marking knife, 52100"]);
+  assert.deepEqual(heads, ["1: on the bench", "2: by the handbook", "3: marking knife, 52100"]);
   const first = (await table.locator("tbody").first().locator("tr").first().locator("td").allTextContents()).map(plain);
   assert.equal(first[0], first[2]);
   assert.notEqual(first[0], first[1]);
   const same = await table.locator("tbody.same tr").allTextContents();
-  assert.ok(same.some((row) => /^steel/.test(row)), same.join("|"));
+  assert.ok(same.some((row) => /^Composition, wt %C 1.00/.test(plain(row))), same.join("|"));
+  const over = (title) => bench.page.getByRole("img", { name: new RegExp(`^${title}: 1, on the bench; 2, by the handbook; 3, marking`) });
+  await over("Cooling of the place that decides").waitFor();
+  await button("temper").click();
+  await over("Hardness after tempers at another temperature").waitFor();
+  // What was picked stays when the place is left; a change on the bench is told.
+  await bench.go("Bench");
+  await bench.type("hardening temperature", "842 °C");
+  await bench.go("Decide");
+  assert.ok(await mine.isChecked());
+  await over("Hardness after tempers at another temperature").waitFor();
+  await bench.page.getByText("What follows is of before", { exact: false }).waitFor();
   assert.deepEqual(await bench.accessibilityFaults(), []);
   bench.assertNoTrouble();
   await bench.close();
@@ -207,6 +218,12 @@ test("one input is taken through a range, drawn, and saved as a table", async ()
   assert.ok(Number(hard) > Number(soft) + 2, `${hard} ${soft}`);
   await bench.page.getByRole("combobox", { name: "and look at" }).selectOption({ label: "retained austenite after the last step" });
   await bench.page.getByRole("img", { name: /^retained austenite after the last step/ }).waitFor();
+  await bench.page.getByRole("checkbox", { name: "with the band of nine in ten pieces" }).check();
+  await bench.page.getByRole("combobox", { name: "and look at" }).selectOption({ label: "hardness after the last step" });
+  const narrow = plain(await chart.getAttribute("aria-label"));
+  await button("Take it through").click();
+  await bench.page.getByText("In the grey band nine in ten pieces lie", { exact: false }).waitFor({ timeout: PATIENCE_MS });
+  assert.equal(plain(await chart.getAttribute("aria-label")).split(";")[0], narrow.split(";")[0]);
   const { name, text } = await bench.offered("Save all numbers as CSV");
   assert.equal(name, "recalesce-sweep.csv");
   assert.equal(text.trim().split("\n").length, 42);

@@ -4,9 +4,7 @@ use super::options::{TEMPER_C, soak_range};
 use super::run::{Choice, FindRun, Upstream};
 use crate::heat::{Medium, MediumChoice};
 use crate::route::{Cold, Deviation, Quench, finished_stage, inside_a_sentence, shop_media};
-use crate::units::{
-    TemperatureScale, format_factor, format_fixed, format_hrc, format_percent, format_temperature,
-};
+use crate::units::{format_factor, format_fixed, format_hrc, format_percent, format_temperature};
 use serde::{Deserialize, Serialize};
 
 /// Something that a route must keep to, in the order of the route.
@@ -136,7 +134,7 @@ fn most_percent(part: f64) -> String {
 pub(super) fn nearest(run: &FindRun) -> Option<Nearest> {
     if run.soakings.is_empty() {
         let ([from_c, to_c], _) = soak_range(&run.piece).ok()?;
-        let degrees = |c: f64| format_temperature(c, TemperatureScale::Celsius);
+        let degrees = |c: f64| format_temperature(c, run.scale);
         return Some(Nearest {
             limit: Limit::Furnace,
             nearest: None,
@@ -154,7 +152,7 @@ pub(super) fn nearest(run: &FindRun) -> Option<Nearest> {
             words: format!(
                 "Nothing in the shop holds a tempering temperature: an oven that holds {} or more \
                  would do.",
-                format_temperature(TEMPER_C.0.into(), TemperatureScale::Celsius)
+                format_temperature(TEMPER_C.0.into(), run.scale)
             ),
         });
     }
@@ -285,7 +283,7 @@ fn too_slow(run: &FindRun, upstream: &Upstream) -> String {
     let help = would_do.map_or_else(
         || "No quenchant of the list would harden it; a thinner section would.".to_owned(),
         |medium| {
-            let title = inside_a_sentence(&medium.title.to_string());
+            let title = inside_a_sentence(&medium.title.words(run.scale));
             format!("The slowest of the list that would is {title}.")
         },
     );
@@ -312,7 +310,7 @@ fn too_much_austenite(run: &FindRun, upstream: &Upstream, best: &Choice) -> Stri
     match after {
         Some(after) => format!(
             "{told} A cold bath of {} would leave {}.",
-            format_temperature(Cold::FIRST_OFFERED.temperature_c, TemperatureScale::Celsius),
+            format_temperature(Cold::FIRST_OFFERED.temperature_c, run.scale),
             most_percent(after)
         ),
         None => told,

@@ -6,7 +6,7 @@ use super::nearest::Limit;
 use super::run::{Choice, FindRun};
 use crate::numeric::order;
 use crate::route::{Property, Route, Target, inside_a_sentence};
-use crate::units::{format_factor, format_fixed, format_hrc, format_percent};
+use crate::units::{format_fixed, format_hrc, format_percent};
 use serde::{Deserialize, Serialize};
 
 /// Routes that are told.
@@ -174,16 +174,6 @@ fn reason(run: &FindRun, weighed: &Weighed, best: &Weighed) -> String {
     let (one, other) = (&weighed.choice, &best.choice);
     if weighed == best {
         let target = run.sought.target;
-        let margin = run
-            .upstreams
-            .get(one.upstream)
-            .and_then(|up| up.margin_factor);
-        let margin = margin.map_or_else(String::new, |factor| {
-            format!(
-                "; its quench could be slower by {} and still harden",
-                format_factor(factor)
-            )
-        });
         let risk = match (run.may_crack(one), one.piece.is_embrittled) {
             (true, _) => "Every quench that would do may crack the piece. ",
             (false, true) => {
@@ -192,7 +182,7 @@ fn reason(run: &FindRun, weighed: &Weighed, best: &Weighed) -> String {
             (false, false) => "",
         };
         return format!(
-            "{risk}The best chance of {}: {chance}{margin}.",
+            "{risk}The best chance of {}: {chance}.",
             range_words(&target)
         );
     }

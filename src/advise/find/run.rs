@@ -15,6 +15,7 @@ use crate::route::{
     finished_stage, may_crack,
 };
 use crate::soak::SoakEnd;
+use crate::units::TemperatureScale;
 
 /// Quenches that are sampled, and of these the most in one quenchant (expert values).
 const MOST_SAMPLED: usize = 12;
@@ -83,6 +84,8 @@ pub struct FindRun {
     sampled: usize,
     pub(super) heats: Heats,
     weighed: Vec<Weighed>,
+    /// Scale of the temperatures in what is told.
+    pub(super) scale: TemperatureScale,
 }
 
 impl FindRun {
@@ -123,10 +126,17 @@ impl FindRun {
             sampled: 0,
             heats: Heats::new(seed),
             weighed: Vec::new(),
+            scale: TemperatureScale::Celsius,
             piece,
             steel,
             soakings,
         })
+    }
+
+    /// The same, telling temperatures on a scale.
+    #[must_use]
+    pub fn on_scale(self, scale: TemperatureScale) -> Self {
+        Self { scale, ..self }
     }
 
     /// Computes the next slice, some milliseconds; false when all is done.

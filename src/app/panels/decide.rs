@@ -1,18 +1,18 @@
 //! The place where it is decided: what the shop owns, which routes serve the piece on the bench, how
 //! sure the route there is and what matters most about it.
 
-use super::decide_compare::{Compared, Comparing};
+use super::decide_compare::{Compared, Comparing, Picked};
 use super::decide_find::Finding;
 use super::decide_learn::Learning;
 use super::decide_shop::ShopFields;
 use super::decide_sure::HowSure;
-use super::decide_sweep::{Sweeping, Swept};
+use super::decide_sweep::{Sweeping, Swept, Through};
 use crate::browser::storage;
 use crate::decide::{Question, Sure, Taught, Told};
 use crate::errand::{Errand, Runner, read};
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
-use recalesce::advise::{Found, Limits, Purpose, Shop, Sought};
+use recalesce::advise::{Found, Limits, Purpose, Shop, Sought, Tolerances};
 use recalesce::route::Route;
 use recalesce::save;
 use std::sync::Arc;
@@ -35,14 +35,19 @@ pub(crate) struct Task {
     pub(super) work: RwSignal<Work>,
     /// What was asked last.
     asked: RwSignal<String>,
+    /// Counts what was asked and stopped: without a thread an answer may come after that.
+    turn: StoredValue<u32>,
+    bench: Bench,
     runner: StoredValue<Option<Runner>, LocalStorage>,
 }
 
 impl Task {
-    fn new() -> Self {
+    fn new(bench: Bench) -> Self {
         Self {
             work: RwSignal::new(Work::Still),
             asked: RwSignal::default(),
+            turn: StoredValue::new(0),
+            bench,
             runner: StoredValue::new_local(None),
         }
     }
@@ -58,7 +63,11 @@ impl Task {
         };
         self.work.set(Work::Out(0.0));
         self.asked.set(text.clone());
+        let turn = self.next_turn();
         let hear = move |told: Result<Told, String>| {
+            if self.turn.try_get_value() != Some(turn) {
+                return;
+            }
             let work = match told {
                 Ok(Told::Progress(done)) => Work::Out(done),
                 Ok(Told::Refused(why)) | Err(why) => Work::Refused(why),
@@ -77,7 +86,7 @@ impl Task {
             self.work.try_set(work);
         };
         let runner = Runner::of_its_own(move |brought| hear(read(brought)));
-        runner.send(Errand::Decide(text));
+        runner.send(Errand::Decide(text, self.bench.scale.get_untracked()));
         self.runner.set_value(Some(runner));
     }
 
@@ -96,8 +105,15 @@ impl Task {
         })
     }
 
+    /// Leaves what was asked before behind.
+    fn next_turn(self) -> u32 {
+        self.turn.update_value(|turn| *turn = turn.wrapping_add(1));
+        self.turn.get_value()
+    }
+
     /// Ends the thread: it is in the middle of a step.
     pub(super) fn stop(self) {
+        self.next_turn();
         self.runner.set_value(None);
         self.work.set(Work::Stopped);
     }
@@ -126,9 +142,11 @@ pub(crate) struct Deciding {
     /// Routes side by side.
     pub(super) comparing: Task,
     pub(super) compared: RwSignal<Option<Arc<Compared>>>,
+    pub(super) picked: Picked,
     /// One input through a range.
     pub(super) sweeping: Task,
     pub(super) swept: RwSignal<Option<Arc<Swept>>>,
+    pub(super) through: Through,
 }
 
 impl Deciding {
@@ -151,18 +169,32 @@ impl Deciding {
             shop: RwSignal::new(shop),
             purpose: RwSignal::new(Purpose::Edge),
             limits: RwSignal::default(),
-            finding: Task::new(),
+            finding: Task::new(bench),
             found: RwSignal::new(None),
-            weighing: Task::new(),
+            weighing: Task::new(bench),
             sure: RwSignal::new(None),
             weighed: RwSignal::new(None),
-            learning: Task::new(),
+            learning: Task::new(bench),
             taught: RwSignal::new(None),
             is_used: RwSignal::new(false),
-            comparing: Task::new(),
+            comparing: Task::new(bench),
             compared: RwSignal::new(None),
-            sweeping: Task::new(),
+            picked: Picked::default(),
+            sweeping: Task::new(bench),
             swept: RwSignal::new(None),
+            through: Through::about(bench),
+        }
+    }
+
+    /// What is open about a route in this shop: its oven counts for the last temper.
+    pub(super) fn tolerances(self, route: &Route) -> Tolerances {
+        let oven = route.tempers.last().and_then(|temper| {
+            self.shop
+                .with(|shop| shop.temper_band_k(temper.temperature_c))
+        });
+        Tolerances {
+            temper_band_k: oven,
+            ..Tolerances::default()
         }
     }
 

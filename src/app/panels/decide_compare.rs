@@ -1,29 +1,58 @@
 //! Routes side by side: what differs first, then what is the same.
 
 use super::decide::{Deciding, Working};
-use super::decide_find::steps;
-use super::piece::{bath_words, size_words};
-use crate::controls::live;
+use crate::controls::{Segment, live};
 use crate::decide::{Question, Told};
+use crate::plot::Plot;
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
-use recalesce::advise::Numbers;
-use recalesce::route::Route;
+use recalesce::advise::{Courses, Numbers};
+use recalesce::chart::{MOST_LINES, OverlayData, OverlayLine, overlay_chart};
+use recalesce::route::{Route, route_lines};
 use recalesce::save::ItemId;
 use recalesce::steel::find;
 use recalesce::units::{
-    LengthUnit, TemperatureScale, format_duration_s, format_factor, format_fixed, format_percent,
-    format_temperature, format_weight_percent,
+    LengthUnit, TemperatureScale, format_factor, format_fixed, format_percent,
+    format_weight_percent,
 };
 use std::sync::Arc;
 
 /// Most routes side by side.
-const MOST: usize = 6;
+const MOST: usize = MOST_LINES;
+
+/// What is picked for it.
+#[derive(Clone, Copy)]
+pub(crate) struct Picked {
+    /// Routes of the shelf.
+    of_shelf: RwSignal<Vec<ItemId>>,
+    /// Whether the handbook's is one.
+    with_handbook: RwSignal<bool>,
+    /// What is laid over one another.
+    course: RwSignal<Course>,
+}
+
+impl Default for Picked {
+    fn default() -> Self {
+        Self {
+            of_shelf: RwSignal::default(),
+            with_handbook: RwSignal::new(true),
+            course: RwSignal::new(Course::Cooling),
+        }
+    }
+}
+
+/// What several routes do, on the same axes.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Course {
+    Carbon,
+    Cooling,
+    Temper,
+}
 
 /// Routes that were compared, and what comes out of each.
 pub(crate) struct Compared {
     routes: Vec<(String, Route)>,
-    numbers: Vec<Result<Numbers, String>>,
+    come_out: Vec<Result<(Numbers, Courses), String>>,
 }
 
 /// A row of the table: what, and each route's.
@@ -36,60 +65,6 @@ impl Row {
     fn differs(&self) -> bool {
         self.cells.windows(2).any(|pair| pair[0] != pair[1])
     }
-}
-
-/// What stands in a plan, row by row.
-fn planned(
-    route: &Route,
-    scale: TemperatureScale,
-    length: LengthUnit,
-) -> Vec<(&'static str, String)> {
-    let (size, shape) = size_words(&route.section, length);
-    let tempers = route.tempers.iter().map(|temper| {
-        format!(
-            "{} for {}",
-            format_temperature(temper.temperature_c, scale),
-            format_duration_s(60.0 * temper.time_min)
-        )
-    });
-    let tempers: Vec<String> = tempers.collect();
-    let none = || "none".to_owned();
-    vec![
-        (
-            "steel",
-            route
-                .grade
-                .clone()
-                .unwrap_or_else(|| "own steel".to_owned()),
-        ),
-        ("section", format!("{size} {shape}")),
-        ("soak", format_temperature(route.soak.temperature_c, scale)),
-        (
-            "at temperature for",
-            format_duration_s(60.0 * route.soak.time_min),
-        ),
-        ("quench", bath_words(&route.quench, scale)),
-        (
-            "in air before it",
-            format_duration_s(route.quench.air_delay_s),
-        ),
-        (
-            "cold",
-            route
-                .cold
-                .as_ref()
-                .map_or_else(none, |cold| format_temperature(cold.temperature_c, scale)),
-        ),
-        (
-            "tempers",
-            if tempers.is_empty() {
-                none()
-            } else {
-                tempers.join(", then ")
-            },
-        ),
-        ("steps before", route.prior.len().to_string()),
-    ]
 }
 
 /// What comes out, row by row.
@@ -129,11 +104,13 @@ fn rows(compared: &Compared, scale: TemperatureScale, length: LengthUnit) -> Vec
     let columns: Vec<Vec<(&'static str, String)>> = compared
         .routes
         .iter()
-        .zip(&compared.numbers)
+        .zip(&compared.come_out)
         .map(|((_, route), numbers)| {
-            let numbers = numbers.as_ref().copied().unwrap_or_default();
-            let mut column = planned(route, scale, length);
-            column.extend(computed(&numbers));
+            let numbers = numbers
+                .as_ref()
+                .map_or_else(|_| Numbers::default(), |both| both.0);
+            let mut column = computed(&numbers);
+            column.extend(route_lines(route, scale, length));
             column
         })
         .collect();
@@ -153,11 +130,23 @@ fn rows(compared: &Compared, scale: TemperatureScale, length: LengthUnit) -> Vec
 
 fn table(bench: Bench, compared: &Compared) -> AnyView {
     let (scale, length) = (bench.scale.get(), bench.length.get());
+    let told = |row: &Row| row.cells.iter().any(|text| !text.is_empty());
     let (differing, same): (Vec<Row>, Vec<Row>) = rows(compared, scale, length)
         .into_iter()
+        .filter(told)
         .partition(Row::differs);
     let row = |row: Row| {
-        let cells = row.cells.into_iter().map(|text| view! { <td>{text}</td> });
+        let words = |text: String| {
+            if text.is_empty() {
+                "none".to_owned()
+            } else {
+                text
+            }
+        };
+        let cells = row
+            .cells
+            .into_iter()
+            .map(|text| view! { <td>{words(text)}</td> });
         view! {
             <tr>
                 <th scope="row">{row.what}</th>
@@ -165,18 +154,14 @@ fn table(bench: Bench, compared: &Compared) -> AnyView {
             </tr>
         }
     };
-    let heads = compared.routes.iter().map(|(name, route)| {
-        view! {
-            <th scope="col" title=steps(route, scale)>
-                {name.clone()}
-            </th>
-        }
+    let heads = compared.routes.iter().zip(1..).map(|((name, _), number)| {
+        view! { <th scope="col">{format!("{number}: {name}")}</th> }
     });
     let refused =
         compared
             .routes
             .iter()
-            .zip(&compared.numbers)
+            .zip(&compared.come_out)
             .filter_map(|((name, _), numbers)| {
                 let why = numbers.as_ref().err()?;
                 Some(view! { <p class="wrong">{format!("{name}: {why}")}</p> })
@@ -205,12 +190,102 @@ fn table(bench: Bench, compared: &Compared) -> AnyView {
     .into_any()
 }
 
+impl Course {
+    const fn title(self) -> &'static str {
+        match self {
+            Self::Carbon => "Carbon in solution over the soak",
+            Self::Cooling => "Cooling of the place that decides",
+            Self::Temper => "Hardness after tempers at another temperature",
+        }
+    }
+
+    /// Abscissa and ordinate with their units.
+    fn axes(self, scale: TemperatureScale) -> [String; 2] {
+        let degrees = scale.symbol();
+        match self {
+            Self::Carbon => {
+                ["time at temperature, min", "carbon in solution, %"].map(str::to_owned)
+            }
+            Self::Cooling => [
+                "time from the furnace, s".to_owned(),
+                format!("temperature, {degrees}"),
+            ],
+            Self::Temper => [format!("temper, {degrees}"), "hardness, HRC".to_owned()],
+        }
+    }
+
+    const fn of(self, courses: &Courses) -> &Vec<[f64; 2]> {
+        match self {
+            Self::Carbon => &courses.carbon,
+            Self::Cooling => &courses.cooling,
+            Self::Temper => &courses.temper,
+        }
+    }
+
+    fn data(self, compared: &Compared, scale: TemperatureScale) -> OverlayData {
+        let degrees = |[x, y]: [f64; 2]| match self {
+            Self::Carbon => [x, y],
+            Self::Cooling => [x, scale.of_celsius(y)],
+            Self::Temper => [scale.of_celsius(x), y],
+        };
+        let routes = compared.routes.iter().zip(&compared.come_out).zip(1..);
+        OverlayData {
+            title: self.title().to_owned(),
+            axes: self.axes(scale),
+            is_log: self == Self::Cooling,
+            lines: routes
+                .filter_map(|(((name, _), come_out), number)| {
+                    let (_, courses) = come_out.as_ref().ok()?;
+                    let points: Vec<[f64; 2]> =
+                        self.of(courses).iter().copied().map(degrees).collect();
+                    (!points.is_empty()).then(|| OverlayLine {
+                        number,
+                        name: name.clone(),
+                        points,
+                    })
+                })
+                .collect(),
+        }
+    }
+}
+
+/// What the routes do, over one another.
+fn overlay(bench: Bench, compared: Arc<Compared>, course: RwSignal<Course>) -> AnyView {
+    let scene = move |width, height| {
+        overlay_chart(
+            &course.get().data(&compared, bench.scale.get()),
+            [width, height],
+        )
+    };
+    view! {
+        <Segment
+            name="What is laid over one another"
+            entries=vec![
+                (Course::Carbon, "soak"),
+                (Course::Cooling, "quench"),
+                (Course::Temper, "temper"),
+            ]
+            chosen=course
+            pick=move |one| course.set(one)
+        />
+        <p class="hint">
+            {move || course.get().title()}
+            ". Each line has the number of its column."
+        </p>
+        <Plot class="trade" scene=scene nothing="The models tell nothing of it for these routes." />
+    }
+    .into_any()
+}
+
 /// The panel.
 #[component]
 pub(super) fn Comparing(deciding: Deciding) -> impl IntoView {
     let bench = bench();
-    let chosen = RwSignal::new(Vec::<ItemId>::new());
-    let with_handbook = RwSignal::new(true);
+    let Picked {
+        of_shelf: chosen,
+        with_handbook,
+        course,
+    } = deciding.picked;
     let items = Memo::new(move |_| {
         bench.shelf.with(|shelf| {
             let items = shelf.items().iter();
@@ -238,26 +313,32 @@ pub(super) fn Comparing(deciding: Deciding) -> impl IntoView {
         let taken = 1 + usize::from(has_handbook.get() && with_handbook.get());
         MOST.saturating_sub(taken + chosen.with(Vec::len))
     };
-    let start = move |()| {
-        let mut routes = vec![("on the bench".to_owned(), bench.route.get_untracked())];
-        if with_handbook.get_untracked()
-            && let Some(route) = untrack(handbook)
+    let routes = move || {
+        let mut routes = vec![("on the bench".to_owned(), bench.route.get())];
+        if with_handbook.get()
+            && let Some(route) = handbook()
         {
             routes.push(("by the handbook".to_owned(), route));
         }
-        bench.shelf.with_untracked(|shelf| {
-            let of_shelf = chosen.get_untracked().into_iter();
+        bench.shelf.with(|shelf| {
+            let of_shelf = chosen.get().into_iter();
             let of_shelf = of_shelf.filter_map(|id| shelf.get(id));
             routes.extend(of_shelf.map(|item| (item.name.clone(), item.route.clone())));
         });
         routes.truncate(MOST);
-        let question = Question::Compare(routes.iter().map(|(_, route)| route.clone()).collect());
+        routes
+    };
+    let question = move || {
+        let routes = routes().into_iter();
+        Question::Compare(routes.map(|(_, route)| route).collect())
+    };
+    let start = move |()| {
+        let (routes, question) = untrack(|| (routes(), question()));
         deciding.comparing.ask(&question, move |told| match told {
-            Told::Compared(numbers) => {
+            Told::Compared(come_out) => {
                 let routes = routes.clone();
-                deciding
-                    .compared
-                    .try_set(Some(Arc::new(Compared { routes, numbers })));
+                let compared = Compared { routes, come_out };
+                deciding.compared.try_set(Some(Arc::new(compared)));
                 true
             }
             _ => false,
@@ -307,12 +388,26 @@ pub(super) fn Comparing(deciding: Deciding) -> impl IntoView {
             </Show>
             {boxes}
         </div>
-        <Working task=deciding.comparing words="Compare" start=start />
+        <Working
+            task=deciding.comparing
+            words="Compare"
+            start=start
+            is_stale=Signal::derive(move || deciding.comparing.is_stale(&question()))
+        />
         {live(move || {
             deciding
                 .compared
                 .get()
-                .map_or_else(|| ().into_any(), |compared| table(bench, &compared))
+                .map_or_else(
+                    || ().into_any(),
+                    |compared| {
+                        view! {
+                            {table(bench, &compared)}
+                            {overlay(bench, compared, course)}
+                        }
+                            .into_any()
+                    },
+                )
         })}
     }
     .into_any()

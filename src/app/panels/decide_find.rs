@@ -331,6 +331,14 @@ fn results(bench: Bench, all: &Arc<(Sought, Found)>) -> AnyView {
     let chart = (!found.trade_off.is_empty()).then(|| trade_off(bench, all));
     view! {
         <p role="status">{head}</p>
+        {(!found.routes.is_empty())
+            .then(|| {
+                view! {
+                    <p class="hint">
+                        "Chances count what the models may be off beside furnace, oven and steel: a target of two HRC is narrower than that, so no route meets it every time."
+                    </p>
+                }
+            })}
         {nearest}
         <div class="found">
             <div>

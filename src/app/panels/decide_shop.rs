@@ -9,15 +9,6 @@ use recalesce::heat::MediumChoice;
 use recalesce::route::{Thermocouple, inside_a_sentence, shop_media};
 use recalesce::units::{TemperatureScale, format_temperature, format_temperature_band};
 
-/// What may be typed; the same as a shop allows.
-const FURNACE_C: (f64, f64) = (20.0, 1300.0);
-const OVEN_C: (f64, f64) = (20.0, 750.0);
-const COLD_C: (f64, f64) = (-200.0, 20.0);
-const BAND_K: (f64, f64) = (0.0, 100.0);
-const OFFSET_K: (f64, f64) = (-100.0, 100.0);
-const AGITATION: (f64, f64) = (0.1, 5.0);
-/// Most things of one kind.
-const MOST: usize = 20;
 /// Most letters of a name.
 const LONGEST_NAME: &str = "60";
 /// What stands for a quenchant that is not of the list.
@@ -133,7 +124,7 @@ fn furnace(deciding: Deciding, place: usize) -> AnyView {
             }
         }
     };
-    let temperature = |scale| quantities::temperature(scale, FURNACE_C);
+    let temperature = |scale| quantities::temperature(scale, Shop::FURNACE_C);
     let holds = Signal::derive(move || {
         deciding
             .shop
@@ -154,14 +145,14 @@ fn furnace(deciding: Deciding, place: usize) -> AnyView {
         {number(
             deciding,
             "wanders by",
-            |scale| quantities::band(scale, BAND_K),
+            |scale| quantities::band(scale, Shop::BAND_K),
             of(|f| f.band_k),
             to(|f, k| f.band_k = k),
         )}
         {number(
             deciding,
             "piece hotter than it reads by",
-            |scale| quantities::difference(scale, OFFSET_K),
+            |scale| quantities::difference(scale, Shop::OFFSET_K),
             of(|f| f.offset_k),
             to(|f, k| f.offset_k = k),
         )}
@@ -248,7 +239,7 @@ fn quenchant(deciding: Deciding, place: usize) -> AnyView {
         {number(
             deciding,
             "moved: times the still bath",
-            |_| quantities::plain("", 1, AGITATION, 0.1, "Write 1 for a still bath."),
+            |_| quantities::plain("", 1, Shop::STIR, 0.1, "Write 1 for a still bath."),
             move |shop| shop.quenchants.get(place).map(|quenchant| quenchant.agitation),
             move |shop, factor| {
                 if let Some(quenchant) = shop.quenchants.get_mut(place) {
@@ -283,7 +274,7 @@ fn cold(deciding: Deciding, place: usize) -> AnyView {
         {number(
             deciding,
             "down to",
-            |scale| quantities::temperature(scale, COLD_C),
+            |scale| quantities::temperature(scale, Shop::COLD_C),
             move |shop| shop.colds.get(place).map(|cold| cold.temperature_c),
             move |shop, c| {
                 if let Some(cold) = shop.colds.get_mut(place) {
@@ -314,14 +305,14 @@ fn oven(deciding: Deciding, _: usize) -> AnyView {
             }
         }
     };
-    let temperature = |scale| quantities::temperature(scale, OVEN_C);
+    let temperature = |scale| quantities::temperature(scale, Shop::OVEN_C);
     view! {
         {number(deciding, "from", temperature, of(|o| o.least_c), to(|o, c| o.least_c = c))}
         {number(deciding, "to", temperature, of(|o| o.most_c), to(|o, c| o.most_c = c))}
         {number(
             deciding,
             "wanders by",
-            |scale| quantities::band(scale, BAND_K),
+            |scale| quantities::band(scale, Shop::BAND_K),
             of(|o| o.band_k),
             to(|o, k| o.band_k = k),
         )}
@@ -385,7 +376,11 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
             let owns = deciding
                 .shop
                 .with(|shop| shop.quenchants.iter().any(|own| own.medium == *medium));
-            !is_listed && !owns && deciding.shop.with(|shop| shop.quenchants.len() < MOST)
+            !is_listed
+                && !owns
+                && deciding
+                    .shop
+                    .with(|shop| shop.quenchants.len() < Shop::MOST_OF_A_KIND)
         })
     };
     let inside = move || {
@@ -409,7 +404,7 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
                                 holds: true,
                             });
                     },
-                    MOST,
+                    Shop::MOST_OF_A_KIND,
                 )}
                 {list(
                     deciding,
@@ -424,7 +419,7 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
                                 agitation: 1.0,
                             });
                     },
-                    MOST,
+                    Shop::MOST_OF_A_KIND,
                 )}
                 <Show when=is_foreign>
                     <button
@@ -454,7 +449,7 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
                                 temperature_c: -18.0,
                             });
                     },
-                    MOST,
+                    Shop::MOST_OF_A_KIND,
                 )}
                 {list(
                     deciding,

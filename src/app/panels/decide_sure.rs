@@ -5,7 +5,7 @@ use crate::controls::live;
 use crate::decide::{Matters, Question, SEED, Sure, Told, Varies};
 use crate::state::bench;
 use leptos::prelude::*;
-use recalesce::advise::{Quantiles, Tolerances};
+use recalesce::advise::Quantiles;
 use recalesce::units::{format_factor, format_fixed, format_percent, format_weight_percent};
 use std::sync::Arc;
 
@@ -161,16 +161,7 @@ pub(super) fn HowSure(deciding: Deciding) -> impl IntoView {
     let bench = bench();
     let start = move |()| {
         let route = bench.route.get_untracked();
-        let last = route.tempers.last();
-        let oven = last.and_then(|temper| {
-            deciding
-                .shop
-                .with_untracked(|shop| shop.temper_band_k(temper.temperature_c))
-        });
-        let tolerances = Tolerances {
-            temper_band_k: oven,
-            ..Tolerances::default()
-        };
+        let tolerances = untrack(|| deciding.tolerances(&route));
         deciding.weighed.set(Some(route.clone()));
         deciding.sure.set(None);
         let question = Question::Sure(Box::new(route), tolerances);

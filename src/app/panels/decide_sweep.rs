@@ -7,7 +7,7 @@ use crate::decide::{Question, Told};
 use crate::plot::Plot;
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
-use recalesce::advise::{Numbers, SweepPoint, SweptInput, sweep_csv};
+use recalesce::advise::{Numbers, SweepBand, SweepPoint, SweptInput, sweep_csv};
 use recalesce::chart::{SweepData, sweep_chart};
 use recalesce::units::{LengthUnit, TemperatureScale};
 use std::sync::Arc;
@@ -23,6 +23,29 @@ pub(crate) struct Swept {
     input: SweptInput,
     now: f64,
     points: Vec<SweepPoint>,
+    bands: Vec<SweepBand>,
+}
+
+/// What is taken through a range, and what is looked at.
+#[derive(Clone, Copy)]
+pub(crate) struct Through {
+    input: RwSignal<SweptInput>,
+    range: RwSignal<[f64; 2]>,
+    output: RwSignal<usize>,
+    has_band: RwSignal<bool>,
+}
+
+impl Through {
+    /// The soak, about what the route on the bench has.
+    pub(super) fn about(bench: Bench) -> Self {
+        let input = SweptInput::SoakC;
+        Self {
+            input: RwSignal::new(input),
+            range: RwSignal::new(about(bench, input)),
+            output: RwSignal::new(0),
+            has_band: RwSignal::new(false),
+        }
+    }
 }
 
 /// A number that comes out.
@@ -164,6 +187,14 @@ fn data(bench: Bench, swept: &Swept, output: Output) -> SweepData {
                 [at(point.input), value.unwrap_or(f64::NAN)]
             })
             .collect(),
+        band: swept
+            .bands
+            .iter()
+            .filter_map(|band| {
+                let [low, high] = [band.low, band.high].map(|end| (output.of)(&end));
+                Some([at(band.input), output.scale * low?, output.scale * high?])
+            })
+            .collect(),
     }
 }
 
@@ -182,6 +213,7 @@ fn results(bench: Bench, swept: &Arc<Swept>, output: RwSignal<usize>) -> AnyView
     let refused = why.map(|why| {
         view! { <p class="hint">{format!("{refused} of {} steps have no outcome: {why}", swept.points.len())}</p> }
     });
+    let has_band = !swept.bands.is_empty();
     let swept = swept.clone();
     let offer = move |_| {
         let offered = sweep_csv(swept.input, &swept.points)
@@ -193,6 +225,8 @@ fn results(bench: Bench, swept: &Arc<Swept>, output: RwSignal<usize>) -> AnyView
     };
     view! {
         <Plot class="trade" scene=scene nothing="The models tell nothing of it in this range." />
+        {has_band
+            .then(|| view! { <p class="hint">"In the grey band nine in ten pieces lie."</p> })}
         {refused}
         <div class="actions">
             <button type="button" class="press" on:click=offer>
@@ -207,9 +241,12 @@ fn results(bench: Bench, swept: &Arc<Swept>, output: RwSignal<usize>) -> AnyView
 #[component]
 pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
     let bench = bench();
-    let input = RwSignal::new(SweptInput::SoakC);
-    let range = RwSignal::new(about(bench, SweptInput::SoakC));
-    let output = RwSignal::new(0);
+    let Through {
+        input,
+        range,
+        output,
+        has_band,
+    } = deciding.through;
     let end = move |label: &'static str, end: usize| {
         view! {
             <Typed
@@ -222,7 +259,11 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
             />
         }
     };
-    let question = move || Question::Sweep(Box::new(bench.route.get()), input.get(), range.get());
+    let question = move || {
+        let route = bench.route.get();
+        let tolerances = has_band.get().then(|| deciding.tolerances(&route));
+        Question::Sweep(Box::new(route), input.get(), range.get(), tolerances)
+    };
     let start = move |()| {
         let route = bench.route.get_untracked();
         let swept = input.get_untracked();
@@ -232,11 +273,12 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
         };
         let question = untrack(question);
         deciding.sweeping.ask(&question, move |told| match told {
-            Told::Swept(points) => {
+            Told::Swept(points, bands) => {
                 let swept = Swept {
                     input: swept,
                     now,
                     points,
+                    bands,
                 };
                 deciding.swept.try_set(Some(Arc::new(swept)));
                 true
@@ -246,12 +288,18 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
     };
     let inputs = SweptInput::ALL.map(|one| {
         view! {
-            <option value=one.column() selected=one == SweptInput::SoakC>
+            <option value=one.column() selected=one == input.get_untracked()>
                 {words(one)}
             </option>
         }
     });
-    let outputs = OUTPUTS.map(|one| view! { <option value=one.words>{one.words}</option> });
+    let outputs = OUTPUTS.into_iter().zip(0..).map(|(one, place)| {
+        view! {
+            <option value=one.words selected=place == output.get_untracked()>
+                {one.words}
+            </option>
+        }
+    });
     view! {
         <h3>"One thing at a time"</h3>
         <div class="asked-for">
@@ -285,6 +333,14 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
                 >
                     {outputs.collect_view()}
                 </select>
+            </label>
+            <label class="tick">
+                <input
+                    type="checkbox"
+                    prop:checked=has_band
+                    on:change=move |_| has_band.update(|is| *is = !*is)
+                />
+                "with the band of nine in ten pieces"
             </label>
         </div>
         <Working

@@ -11,60 +11,52 @@ const STRUCTURES: [Alternative<StartingStructure>; 8] = [
     Alternative {
         is: StartingStructure::Spheroidised,
         value: "spheroidised",
-        title: "spheroidised",
+        title: StartingStructure::Spheroidised.title(),
         note: "round carbides, as the mill delivers it for machining",
     },
     Alternative {
         is: StartingStructure::CoarseSpheroidised,
         value: "coarse_spheroidised",
-        title: "coarse spheroidised",
+        title: StartingStructure::CoarseSpheroidised.title(),
         note: "round carbides of twice the size, from a long anneal",
     },
     Alternative {
         is: StartingStructure::SubcriticalAnnealed,
         value: "subcritical_annealed",
-        title: "annealed below A1",
+        title: StartingStructure::SubcriticalAnnealed.title(),
         note: "small round carbides, from an hour or two just below A1",
     },
     Alternative {
         is: StartingStructure::LamellarPearlite,
         value: "lamellar_pearlite",
-        title: "lamellar pearlite",
+        title: StartingStructure::LamellarPearlite.title(),
         note: "coarse, from a slow cool in the furnace",
     },
     Alternative {
         is: StartingStructure::MediumPearlite,
         value: "medium_pearlite",
-        title: "medium pearlite",
+        title: StartingStructure::MediumPearlite.title(),
         note: "from a cool in ashes or vermiculite",
     },
     Alternative {
         is: StartingStructure::FinePearlite,
         value: "fine_pearlite",
-        title: "fine pearlite",
+        title: StartingStructure::FinePearlite.title(),
         note: "from an air cool after normalising",
     },
     Alternative {
         is: StartingStructure::QuenchedAndRefined,
         value: "quenched_and_refined",
-        title: "quenched and refined",
+        title: StartingStructure::QuenchedAndRefined.title(),
         note: "very fine carbides in tempered martensite",
     },
     Alternative {
         is: StartingStructure::AsForged,
         value: "as_forged",
-        title: "as forged",
+        title: StartingStructure::AsForged.title(),
         note: "coarse pearlite in large grains, not normalised",
     },
 ];
-
-/// The word of a structure in the sentence of the soak.
-fn structure_word(structure: StartingStructure) -> &'static str {
-    STRUCTURES
-        .iter()
-        .find(|one| one.is == structure)
-        .map_or("", |one| one.title)
-}
 
 /// The list of structures.
 #[component]
@@ -89,7 +81,7 @@ pub(super) fn StructureWord(
     let bench = bench();
     let start = Memo::new(move |_| bench.route.with(|r| r.start));
     view! {
-        <Word text=Signal::derive(move || structure_word(start.get()).to_owned()) name=name>
+        <Word text=Signal::derive(move || start.get().title().to_owned()) name=name>
             {panel(Panel::Structure)}
         </Word>
     }

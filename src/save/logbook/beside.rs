@@ -1,12 +1,8 @@
 //! Two runs side by side.
 
 use super::Run;
-use crate::heat::{MediumChoice, Section};
-use crate::route::prior_line;
-use crate::units::{
-    LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length,
-    format_temperature,
-};
+use crate::route::route_lines;
+use crate::units::{LengthUnit, TemperatureScale, format_fixed};
 
 /// A thing that two runs have, in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -56,18 +52,8 @@ pub fn beside(runs: [&Run; 2], scale: TemperatureScale, length: LengthUnit) -> V
 /// What a run has, by name.
 fn lines(run: &Run, scale: TemperatureScale, length: LengthUnit) -> Vec<(String, String)> {
     let route = &run.route;
-    let degrees = |c: f64| format_temperature(c, scale);
-    let held = |c: f64, min: f64| format!("{}, {}", degrees(c), format_duration_s(60.0 * min));
     let hrc = |hrc: Option<f64>| hrc.map_or_else(String::new, |hrc| format_fixed(hrc, 1));
-    let medium = |choice: &MediumChoice| {
-        let medium = choice.resolve().ok();
-        medium.map_or_else(String::new, |medium| medium.title.words(scale))
-    };
     let joined = |all: Vec<String>| all.join("; ");
-    let baths = std::iter::once(&route.quench.medium)
-        .chain(route.quench.then.iter().map(|next| &next.medium));
-    let tempers = route.tempers.iter();
-    let before = route.prior.iter();
     let readings = run.readings.iter().map(|reading| {
         format!(
             "{} {} {} {}",
@@ -77,32 +63,9 @@ fn lines(run: &Run, scale: TemperatureScale, length: LengthUnit) -> Vec<(String,
             reading.after.words()
         )
     });
-    let fixed: [(&str, String); 22] = [
-        ("Day", run.day.to_string()),
-        ("Piece", route.piece.clone()),
-        ("Steel", run.grade().to_owned()),
-        ("Section", section_words(&route.section, length)),
-        (
-            "Steps before",
-            joined(
-                before
-                    .map(|step| format!("{} {}", step.work.title(), prior_line(step, scale)))
-                    .collect(),
-            ),
-        ),
-        ("Soak", held(route.soak.temperature_c, route.soak.time_min)),
-        ("Quench", joined(baths.map(medium).collect())),
-        ("Agitation", format_fixed(route.quench.agitation, 2)),
-        (
-            "Cold",
-            route
-                .cold
-                .map_or_else(String::new, |cold| held(cold.temperature_c, cold.time_min)),
-        ),
-        (
-            "Tempers",
-            joined(tempers.map(|t| held(t.temperature_c, t.time_min)).collect()),
-        ),
+    let planned = route_lines(route, scale, length);
+    let head = [("Day", run.day.to_string()), ("Piece", route.piece.clone())];
+    let made = [
         ("Predicted, HRC", hrc(run.predicted.as_ref().map(|p| p.hrc))),
         ("Measured, HRC", hrc(run.measured_hrc())),
         ("Measured less predicted, HRC", hrc(run.difference_hrc())),
@@ -127,23 +90,12 @@ fn lines(run: &Run, scale: TemperatureScale, length: LengthUnit) -> Vec<(String,
         let result = format!("{} {}", test.value, test.unit);
         (test.name.clone(), result.trim().to_owned())
     });
-    fixed
-        .into_iter()
+    head.into_iter()
+        .chain(planned)
+        .chain(made)
         .map(|(name, text)| (name.to_owned(), text))
         .chain(in_use)
         .collect()
-}
-
-fn section_words(section: &Section, unit: LengthUnit) -> String {
-    let length = |mm: f64| format_length(mm, unit);
-    match *section {
-        Section::Plate { thickness_mm } => format!("{} flat", length(thickness_mm)),
-        Section::Round { diameter_mm } => format!("{} round", length(diameter_mm)),
-        Section::Square { side_mm } => format!("{} square", length(side_mm)),
-        Section::Blade {
-            edge_mm, spine_mm, ..
-        } => format!("{} to {} blade", length(edge_mm), length(spine_mm)),
-    }
 }
 
 #[cfg(test)]
