@@ -197,7 +197,7 @@ test("routes stand side by side, what differs first, the handbook’s among them
   await over("Hardness after tempers at another temperature").waitFor();
   // What was picked stays when the place is left; a change on the bench is told.
   await bench.go("Bench");
-  await bench.type("hardening temperature", "842 °C");
+  await bench.press("soak", "ArrowUp");
   await bench.go("Decide");
   assert.ok(await mine.isChecked());
   await over("Hardness after tempers at another temperature").waitFor();
