@@ -169,7 +169,7 @@ fn table(bench: Bench, compared: &Compared) -> AnyView {
     let same_count = same.len();
     view! {
         {refused.collect_view()}
-        <div class="scrolled" tabindex="0" role="region" aria-label="Routes side by side">
+        <div class="scrolled compared" tabindex="0" role="region" aria-label="Routes side by side">
             <table>
                 <thead>
                     <tr>
