@@ -106,7 +106,7 @@ fn Runs(log: Log) -> impl IntoView {
             return view! { <List log=log /> }.into_any();
         }
         let words = if log.reading.get() == Reading::Done {
-            "Nothing is logged yet. Put a route on the bench, harden the piece, log the run, and write down what the tester and the edge say. After a few runs you see how far your furnace and your oil are from the model."
+            "Nothing is logged yet. Put a route on the bench, harden the piece, log the run, and write down what the tester and the cutting edge say. After a few runs you see how far your furnace and your oil are from the model."
         } else {
             "Opening the logbook."
         };
