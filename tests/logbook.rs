@@ -16,6 +16,8 @@ use std::collections::BTreeMap;
 
 const SAVED: &str = include_str!("saved/v5_logbook.json");
 
+const SAVED_V7: &str = include_str!("saved/v7_logbook.json");
+
 fn id(text: &str) -> Id {
     Id::try_from(text.to_owned()).expect("an id")
 }
@@ -73,6 +75,24 @@ fn changed(change: impl FnOnce(&mut Value)) -> String {
     let mut value: Value = serde_json::from_str(SAVED).expect("JSON");
     change(&mut value);
     value.to_string()
+}
+
+/// Version 7 added the coupon; all else is as version 5 has it.
+#[test]
+fn a_logbook_of_version_7_has_a_coupon() {
+    let [before, now] = [SAVED, SAVED_V7].map(|text| read_logbook(text).expect("a logbook"));
+    let told: Vec<&str> = now.book.runs().map(|run| run.coupon.as_str()).collect();
+    assert_eq!(told.iter().filter(|told| !told.is_empty()).count(), 1);
+    for (was, run) in before.book.runs().zip(now.book.runs()) {
+        let without = Run {
+            coupon: String::new(),
+            ..run.clone()
+        };
+        assert_eq!(*was, without);
+    }
+    let text = write_logbook(now.book.runs(), &now.photos).expect("text");
+    let read = read_logbook(&text).expect("a logbook");
+    assert_eq!((read.book, read.photos), (now.book, now.photos));
 }
 
 #[test]

@@ -39,6 +39,12 @@ const V6_SHELF: &str = include_str!("saved/v6_shelf.json");
 const V6_BENCH: &str = include_str!("saved/v6_bench.json");
 const V6_PREFERENCES: &str = include_str!("saved/v6_preferences.json");
 
+const V7_SHELF: &str = include_str!("saved/v7_shelf.json");
+const V7_BENCH: &str = include_str!("saved/v7_bench.json");
+const V7_PREFERENCES: &str = include_str!("saved/v7_preferences.json");
+
+const V7_LINK: &str = include_str!("saved/v7_link.txt");
+
 const V6_LINK: &str = include_str!("saved/v6_link.txt");
 
 const V5_LINKS: &str = include_str!("saved/v5_links.txt");
@@ -194,6 +200,13 @@ fn version_6_adds_a_snap_temper_and_baths_at_another_temperature() {
     assert!(before.cold.is_none_or(|cold| cold.snap.is_none()));
 }
 
+/// Of routes nothing is new; what is new of a logbook is read in `tests/logbook.rs`.
+#[test]
+fn version_7_has_the_routes_of_version_6() {
+    assert_eq!(read(V7_SHELF), read(V6_SHELF));
+    assert_eq!(read_bench(V7_BENCH), read_bench(V6_BENCH));
+}
+
 /// The names of the structures, which files and questions hold: the three of version 1, then those
 /// that version 2 added.
 #[test]
@@ -220,11 +233,11 @@ fn structures_keep_their_names() {
 
 #[test]
 fn what_is_written_is_what_was_read() {
-    let shelf = read(V6_SHELF).expect("the shelf of version 6").shelf;
+    let shelf = read(V7_SHELF).expect("the shelf of version 7").shelf;
     let text = write_shelf(&shelf).expect("text");
     assert_eq!(read(&text).map(|l| l.shelf), Ok(shelf));
     let value: Value = serde_json::from_str(&text).expect("JSON");
-    let original: Value = serde_json::from_str(V6_SHELF).expect("JSON");
+    let original: Value = serde_json::from_str(V7_SHELF).expect("JSON");
     assert_eq!(value, original);
 }
 
@@ -236,6 +249,7 @@ fn preferences_of_every_version() {
         V4_PREFERENCES,
         V5_PREFERENCES,
         V6_PREFERENCES,
+        V7_PREFERENCES,
     ] {
         assert_eq!(read_preferences(newer), read_preferences(V1_PREFERENCES));
     }
@@ -714,6 +728,13 @@ prop_compose! {
             target: Target { least_hrc, most_hrc },
         }
     }
+}
+
+#[test]
+fn links_of_version_7_are_read() {
+    let bench = read_bench(V7_BENCH).expect("the bench of version 7").route;
+    assert_eq!(read_link(V7_LINK.trim_end()), Ok(bench.clone()));
+    assert_eq!(write_link(&bench), Ok(V7_LINK.trim_end().to_owned()));
 }
 
 #[test]

@@ -5,14 +5,15 @@ use super::browser::chance;
 use super::browser::channel::Channel;
 use super::browser::records::{Change, Records, Store, part_in_use};
 use super::logbook_photos::stored_photo;
+use super::logbook_undo::without_photos;
 use super::state::{Notice, Undo};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use recalesce::route::{Outcome, Route};
 use recalesce::save::History;
 use recalesce::save::logbook::{
-    Day, Differing, Draft, Filter, Id, Logbook, LogbookError, Merge, Order, Photo, Run,
-    RunFieldError, check_run, read_logbook, write_run,
+    Day, Draft, Filter, Id, Logbook, LogbookError, Merge, Order, Photo, Run, RunFieldError, Step,
+    Steps, check_run, read_logbook, write_run,
 };
 use std::collections::BTreeMap;
 use std::rc::Rc;
@@ -76,7 +77,13 @@ pub(crate) struct Log {
     pub(crate) can: RwSignal<(bool, bool)>,
     /// Runs that stand side by side: one, or two.
     pub(crate) beside: RwSignal<Vec<Id>>,
-    history: StoredValue<Option<History<Run>>>,
+    pub(super) history: StoredValue<Option<History<Run>>>,
+    /// The open run as it was when it was opened: what differs since is one change of the book.
+    pub(super) opened_as: StoredValue<Option<Run>>,
+    /// What has been changed in the book.
+    pub(super) steps: StoredValue<Steps>,
+    /// Whether a change of the book can be undone, and done again.
+    pub(crate) can_book: RwSignal<(bool, bool)>,
     notice: RwSignal<Option<Notice>>,
     records: StoredValue<Option<Rc<Records>>, LocalStorage>,
     channel: StoredValue<Option<Channel>, LocalStorage>,
@@ -101,6 +108,9 @@ impl Log {
             can: RwSignal::default(),
             beside: RwSignal::default(),
             history: StoredValue::new(None),
+            opened_as: StoredValue::new(None),
+            steps: StoredValue::default(),
+            can_book: RwSignal::default(),
             notice,
             records: StoredValue::new_local(None),
             channel: StoredValue::new_local(None),
@@ -186,6 +196,8 @@ impl Log {
         let (before, now) = (self.book.with_untracked(run), run(&book));
         self.book.set(book);
         if before != now {
+            // What another tab has changed is not undone here.
+            self.opened_as.set_value(None);
             match now {
                 Some(run) => self.open(&run),
                 None => self.close(),
@@ -204,6 +216,10 @@ impl Log {
             return self.say(LogbookError::from(reason).to_string(), true, None);
         }
         self.open(&run);
+        self.record(Step {
+            before: Vec::new(),
+            after: vec![run.clone()],
+        });
         if self.reading.get_untracked() == Reading::Done {
             self.put_open(vec![run]);
         } else {
@@ -221,6 +237,8 @@ impl Log {
 
     /// Opens a run.
     pub(crate) fn open(self, run: &Run) {
+        self.note_edit();
+        self.opened_as.set_value(Some(run.clone()));
         self.history
             .set_value(Some(History::new(without_photos(run.clone()))));
         self.can.set((false, false));
@@ -228,7 +246,7 @@ impl Log {
     }
 
     /// Shows the texts of a run.
-    fn show(self, run: &Run) {
+    pub(super) fn show(self, run: &Run) {
         self.draft.set(Some(Draft::of(run)));
         self.faults.set(Vec::new());
         self.open.set(Some(run.id.clone()));
@@ -248,6 +266,8 @@ impl Log {
 
     /// Back to the list.
     pub(crate) fn close(self) {
+        self.note_edit();
+        self.opened_as.set_value(None);
         self.open.set(None);
         self.draft.set(None);
         self.faults.set(Vec::new());
@@ -276,49 +296,6 @@ impl Log {
         self.can.set((true, false));
     }
 
-    /// Takes the open run down as it is: what is changed from here on is one step.
-    pub(crate) fn note_down(self) {
-        let Some(run) = untrack(|| self.opened()) else {
-            return;
-        };
-        self.history.update_value(|history| {
-            if let Some(history) = history {
-                history.record(without_photos(run));
-            }
-        });
-    }
-
-    /// Goes back by one change of the open run.
-    pub(crate) fn undo(self) {
-        self.turn(History::undo);
-    }
-
-    /// Goes forward again by one.
-    pub(crate) fn redo(self) {
-        self.turn(History::redo);
-    }
-
-    fn turn(self, go: fn(&mut History<Run>) -> Option<&Run>) {
-        self.note_down();
-        let mut reached = None;
-        let mut can = (false, false);
-        self.history.update_value(|history| {
-            if let Some(history) = history {
-                reached = go(history).cloned();
-                can = history.can();
-            }
-        });
-        self.can.set(can);
-        if let (Some(run), Some(now)) = (reached, untrack(|| self.opened())) {
-            let run = Run {
-                photos: now.photos,
-                ..run
-            };
-            self.put(vec![run.clone()]);
-            self.show(&run);
-        }
-    }
-
     /// Puts runs into the book and the browser's store, in place of those of their identities; says
     /// what is refused, and whether nothing was.
     pub(crate) fn put(self, runs: Vec<Run>) -> bool {
@@ -343,33 +320,8 @@ impl Log {
         is_whole
     }
 
-    /// Takes runs out; their photos are read first, so that undoing brings all back.
-    pub(crate) fn remove(self, ids: Vec<Id>, words: String) {
-        if self
-            .open
-            .with_untracked(|open| open.as_ref().is_some_and(|id| ids.contains(id)))
-        {
-            self.close();
-        }
-        spawn_local(async move {
-            let photos: Vec<Id> = self.book.with_untracked(|book| {
-                let runs = ids.iter().filter_map(|id| book.get(id));
-                runs.flat_map(|run| run.photos.clone()).collect()
-            });
-            let photos = self.photos_of(&photos).await;
-            let gone = self.take_out(&ids);
-            let undo: Undo = Arc::new(move || {
-                self.keep_photos(photos.clone());
-                self.put(gone.clone());
-            });
-            self.say(words, false, Some(undo));
-            leptos::task::tick().await;
-            super::panels::shelf::focus_on_undo();
-        });
-    }
-
     /// Takes runs and their photos out of the book and the store.
-    fn take_out(self, ids: &[Id]) -> Vec<Run> {
+    pub(super) fn take_out(self, ids: &[Id]) -> Vec<Run> {
         let mut gone = Vec::new();
         self.book
             .update(|book| gone.extend(ids.iter().filter_map(|id| book.remove(id))));
@@ -389,46 +341,6 @@ impl Log {
         });
         self.store(changes);
         gone
-    }
-
-    /// Takes in the file that waits.
-    pub(crate) fn take_in(self, differing: Differing) {
-        let Some(incoming) = self.incoming.get_untracked() else {
-            return;
-        };
-        self.incoming.set(None);
-        let (runs, before, photos) = self.book.with_untracked(|book| {
-            let runs = incoming.merge.taken(book, differing);
-            let before: Vec<Run> = runs
-                .iter()
-                .filter_map(|run| book.get(&run.id).cloned())
-                .collect();
-            // A photo of the logbook is overwritten only where its run is.
-            let is_own = |id: &Id| book.runs().any(|run| run.photos.contains(id));
-            let mut photos = BTreeMap::new();
-            let of_runs = runs.iter().flat_map(|run| &run.photos);
-            let taken = of_runs
-                .filter(|id| differing == Differing::Replace || !is_own(id))
-                .filter_map(|id| incoming.photos.get_key_value(id))
-                .map(|(id, photo)| (id.clone(), photo.clone()));
-            photos.extend(taken);
-            (runs, before, photos)
-        });
-        let ids: Vec<Id> = runs.iter().map(|run| run.id.clone()).collect();
-        let words = format!("{} imported.", ids.len());
-        self.keep_photos(photos);
-        if self.put(runs) {
-            // What was replaced is put back as it was; only what was new goes out, with its photos.
-            let new: Vec<Id> = ids
-                .into_iter()
-                .filter(|id| before.iter().all(|run| run.id != *id))
-                .collect();
-            let undo: Undo = Arc::new(move || {
-                self.take_out(&new);
-                self.put(before.clone());
-            });
-            self.say(words, false, Some(undo));
-        }
     }
 
     /// Writes changes to the browser's store, tells the other tabs, and looks at the room that is
@@ -474,14 +386,6 @@ impl Log {
     async fn look_at_room(self) {
         let is_soon_full = part_in_use().await.is_some_and(|part| part >= NEARLY_FULL);
         self.trouble.set(is_soon_full.then_some(SOON_FULL));
-    }
-}
-
-/// A run as it is undone: photos have their own undo.
-fn without_photos(run: Run) -> Run {
-    Run {
-        photos: Vec::new(),
-        ..run
     }
 }
 

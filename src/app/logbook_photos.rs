@@ -3,11 +3,9 @@
 use super::browser::chance;
 use super::browser::records::{Change, Store};
 use super::logbook::Log;
-use super::state::Undo;
 use leptos::prelude::*;
-use recalesce::save::logbook::{Id, Photo, Run};
+use recalesce::save::logbook::{Id, Photo, Step};
 use std::collections::BTreeMap;
-use std::sync::Arc;
 
 impl Log {
     /// The photos of some identities, as far as they are there.
@@ -35,11 +33,13 @@ impl Log {
     pub(crate) fn add_photo(self, photo: Photo) {
         if let (Ok(id), Some(mut run)) = (Id::try_from(chance::digits()), untrack(|| self.opened()))
         {
+            self.note_edit();
             let mut photos = BTreeMap::new();
             photos.insert(id.clone(), photo);
             self.keep_photos(photos);
             run.photos.push(id);
             self.put(vec![run]);
+            self.note_edit();
         }
     }
 
@@ -48,26 +48,23 @@ impl Log {
         let Some(before) = untrack(|| self.opened()) else {
             return;
         };
+        self.note_edit();
         let mut run = before.clone();
         run.photos.retain(|other| *other != id);
-        self.put(vec![run]);
         let mut photo = self.photos.get_untracked();
         photo.retain(|other, _| *other == id);
+        self.put(vec![run.clone()]);
+        self.opened_as.set_value(Some(run.clone()));
+        let undo = self.step(Step {
+            before: vec![before],
+            after: vec![run],
+        });
+        self.steps.update_value(|steps| steps.keep_photos(photo));
         self.store(vec![Change {
             store: Store::Photos,
             key: id.to_string(),
             text: None,
         }]);
-        let undo: Undo = Arc::new(move || {
-            let run = self
-                .book
-                .with_untracked(|book| book.get(&before.id).cloned());
-            if let Some(run) = run {
-                self.keep_photos(photo.clone());
-                let photos = run.photos.iter().chain([&id]).cloned().collect();
-                self.put(vec![Run { photos, ..run }]);
-            }
-        });
         self.say("The photo is gone.", false, Some(undo));
     }
 }

@@ -133,21 +133,31 @@ pub(super) fn follow(handle: UndoHandle, place: RwSignal<Place>) {
         });
     });
     let keys = window_event_listener(ev::keydown, move |key| {
-        // A field undoes its own text.
-        let in_field = key
-            .target()
-            .and_then(|target| target.dyn_into::<web_sys::Element>().ok())
-            .is_some_and(|element| matches!(element.tag_name().as_str(), "INPUT" | "TEXTAREA"));
-        let is_seen = matches!(place.get_untracked(), Place::Bench | Place::Shelf);
-        if in_field || !is_seen || !(key.ctrl_key() || key.meta_key()) || key.alt_key() {
+        if !matches!(place.get_untracked(), Place::Bench | Place::Shelf) {
             return;
         }
-        match (key.key().to_ascii_lowercase().as_str(), key.shift_key()) {
-            ("z", false) => handle.undo(),
-            ("z", true) | ("y", false) => handle.redo(),
-            _ => return,
+        match undo_key(&key) {
+            Some(true) => handle.undo(),
+            Some(false) => handle.redo(),
+            None => return,
         }
         key.prevent_default();
     });
     on_cleanup(move || keys.remove());
+}
+
+/// Whether a key asks to undo, or to do again; neither in a field, which undoes its own text.
+pub(crate) fn undo_key(key: &web_sys::KeyboardEvent) -> Option<bool> {
+    let in_field = key
+        .target()
+        .and_then(|target| target.dyn_into::<web_sys::Element>().ok())
+        .is_some_and(|element| matches!(element.tag_name().as_str(), "INPUT" | "TEXTAREA"));
+    if in_field || !(key.ctrl_key() || key.meta_key()) || key.alt_key() {
+        return None;
+    }
+    match (key.key().to_ascii_lowercase().as_str(), key.shift_key()) {
+        ("z", false) => Some(true),
+        ("z", true) | ("y", false) => Some(false),
+        _ => None,
+    }
 }

@@ -131,7 +131,7 @@ pub fn section_view(section: &SectionData, labels: &Labels, size_px: [f64; 2]) -
         }
     } else {
         let from = match section.outline {
-            Outline::Blade { .. } => "from the edge",
+            Outline::Blade { .. } => "from the cutting edge",
             _ => "below the surface",
         };
         format!(
@@ -243,7 +243,7 @@ fn blade(
     scene.label(small(
         px(left, middle + half(0.0) + 18.0),
         Anchor::Start,
-        format!("edge {}", labels.length(edge)),
+        format!("cutting edge {}", labels.length(edge)),
     ));
     if !through {
         remark(

@@ -20,16 +20,18 @@ const LIST: &str = include_str!("media.csv");
 ///
 /// | name | s | name | s |
 /// |---|---|---|---|
-/// | `brine10` | 0.43 | `oil_marq150` | 2.68 |
-/// | `water20` | 0.80 | `oil_slow` | 3.04 |
-/// | `polymer15` | 1.05 | `salt200_still` | 5.71 |
-/// | `oil_fast` | 1.31 | `ref_fluid` | 5.93 |
-/// | `canola60` | 1.51 | `plate_Al_foil` | 6.12 |
-/// | `oil_medfast` | 1.52 | `water60` | 7.56 |
-/// | `oil_medium` | 1.99 | `N2_6bar` | 7.88 |
+/// | `brine10` | 0.43 | `salt200_still` | 5.71 |
+/// | `water20` | 0.80 | `ref_fluid` | 5.93 |
+/// | `polymer15` | 1.05 | `plate_Al_foil` | 6.12 |
+/// | `oil_fast` | 1.31 | `N2_10bar` | 6.26 |
+/// | `canola60` | 1.51 | `water60` | 7.56 |
+/// | `oil_medfast` | 1.52 | `N2_6bar` | 7.88 |
+/// | `oil_medium` | 1.99 | `N2_4bar` | 9.96 |
 /// | `plate_Al_clamped` | 2.14 | `N2_2bar` | 16.6 |
-/// | `salt200_agit_wet` | 2.25 | `air_fan` | 25.5 |
-/// | `water40` | 2.62 | `air_still` | 45.2 |
+/// | `salt200_agit_wet` | 2.25 | `N2_1bar` | 19.3 |
+/// | `water40` | 2.62 | `air_fan` | 25.5 |
+/// | `oil_marq150` | 2.68 | `air_still` | 45.2 |
+/// | `oil_slow` | 3.04 |  | |
 #[must_use]
 pub fn media() -> &'static [Medium] {
     static MEDIA: OnceLock<Vec<Medium>> = OnceLock::new();
@@ -90,12 +92,13 @@ fn range(text: &str) -> Option<Option<[f64; 2]>> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::heat::{Quenching, Section, cool};
 
     #[test]
     fn every_line_is_read_and_sound() {
         let list = List::read(LIST);
         let rows: Vec<Option<Medium>> = list.lines().map(read).collect();
-        assert_eq!(rows.len(), 20);
+        assert_eq!(rows.len(), 23);
         for medium in rows {
             let medium = medium.expect("a readable line");
             assert!(medium.h_band_factor >= 1.2 && !medium.title.to_string().is_empty());
@@ -107,6 +110,47 @@ mod tests {
                 medium.name
             );
         }
+    }
+
+    /// The order of the list is that of its 3 mm plate.
+    #[test]
+    fn the_list_goes_from_fast_to_slow() {
+        let to_540_s = |medium: &Medium| {
+            let cooled = cool(&Quenching {
+                section: Section::Plate { thickness_mm: 3.0 },
+                medium,
+                agitation: 1.0,
+                start_c: 800.0,
+                air_delay_s: 0.0,
+                end_c: 530.0,
+                then: &[],
+                martensite_start_c: None,
+            });
+            cooled.unwrap().slowest().unwrap().time_to_c(540.0).unwrap()
+        };
+        let times: Vec<f64> = media().iter().map(to_540_s).collect();
+        assert!(times.is_sorted(), "{times:?}");
+    }
+
+    /// Notes on quenching, from memory: 100 to 150 W/m²K in nitrogen of 1 bar, 300 to 400 at 6, 400 to
+    /// 500 at 10; each band covers its range.
+    #[test]
+    fn gas_is_as_the_notes_have_it() {
+        for (name, [least, most]) in [
+            ("N2_1bar", [100.0, 150.0]),
+            ("N2_6bar", [300.0, 400.0]),
+            ("N2_10bar", [400.0, 500.0]),
+        ] {
+            let gas = medium(name).unwrap();
+            let cold = gas.h_w_m2k.at(100.0);
+            assert!(least < cold && cold < most, "{name}: {cold}");
+            let band = gas.h_band_factor;
+            assert!(cold / band < least && most < cold * band, "{name}");
+        }
+        let cold: Vec<f64> = [1, 2, 4, 6, 10]
+            .map(|bar| medium(&format!("N2_{bar}bar")).unwrap().h_w_m2k.at(100.0))
+            .to_vec();
+        assert!(cold.is_sorted(), "{cold:?}");
     }
 
     #[test]

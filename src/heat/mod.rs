@@ -21,6 +21,7 @@
 #[cfg(test)]
 mod balance;
 mod bath;
+mod chilling;
 mod choice;
 mod conduct;
 mod curve;
@@ -46,6 +47,7 @@ mod turning;
 mod until;
 
 pub use bath::BathRange;
+pub use chilling::core_cold_s;
 pub use choice::{LONGEST_TITLE, LaterBath, Leave, ListedAt, MediumChoice, OwnMedium};
 pub use curve::{CoolingCurve, Place};
 pub use end_quench::{EndQuenchBar, end_quench_bar, jominy_rate_at_704c};

@@ -90,7 +90,7 @@ pub enum SectionError {
         largest: f64,
     },
     /// The edge is thicker than the spine.
-    #[error("the edge ({edge_mm} mm) is thicker than the spine ({spine_mm} mm)")]
+    #[error("the cutting edge ({edge_mm} mm) is thicker than the spine ({spine_mm} mm)")]
     EdgeOverSpine {
         /// Thickness at the edge, mm.
         edge_mm: f64,
@@ -176,7 +176,7 @@ impl Section {
                 height_mm,
                 ..
             } => {
-                check("edge thickness", edge_mm, EDGE_MM)?;
+                check("thickness of the cutting edge", edge_mm, EDGE_MM)?;
                 check("spine thickness", spine_mm, SPINE_MM)?;
                 check("height", height_mm, HEIGHT_MM)?;
                 if edge_mm > spine_mm {

@@ -2,7 +2,8 @@
 
 use crate::heat::Hazard;
 use crate::units::{
-    TemperatureScale, format_fixed, format_percent, format_temperature, format_weight_percent,
+    TemperatureScale, format_duration_s, format_fixed, format_percent, format_temperature,
+    format_weight_percent,
 };
 use serde::Serialize;
 
@@ -27,6 +28,26 @@ pub enum Caution {
     Network {
         /// Acm, °C.
         acm_c: f64,
+    },
+    /// Carbide on the old grain boundaries that the soak has left.
+    NetworkLeft {
+        /// Volume fraction.
+        fraction: f64,
+    },
+    /// Carbide comes out on the grain boundaries in the quench.
+    NetworkFormed {
+        /// Thickness of the films, µm.
+        film_um: f64,
+    },
+    /// Open air takes carbon out of the whole cutting edge.
+    SkinThroughEdge {
+        /// How deep it goes from each side, mm.
+        decarburised_mm: f64,
+    },
+    /// The time in the cold bath is too short for the core.
+    ColdTooShort {
+        /// About how long it takes, min.
+        needs_min: f64,
     },
     /// Much austenite is left after the quench and the cold bath.
     MuchAustenite {
@@ -91,6 +112,22 @@ pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
         Caution::Network { acm_c } => format!(
             "Above {} all carbide is dissolved: a slow cool from here leaves a brittle network. Quench, or soak cooler.",
             degrees(*acm_c)
+        ),
+        Caution::NetworkLeft { fraction } => format!(
+            "{} carbide stands as a network on the old grain boundaries, and the soak leaves it: brittle when hard. Normalise from above Acm first, and cool faster.",
+            format_percent(*fraction)
+        ),
+        Caution::NetworkFormed { film_um } => format!(
+            "So slow a cooling from above Acm brings a film of carbide, about {}\u{a0}µm, onto the grain boundaries: brittle. Quench faster, or soak cooler.",
+            format_fixed(*film_um, 1)
+        ),
+        Caution::SkinThroughEdge { decarburised_mm } => format!(
+            "Open air may take carbon out to {}\u{a0}mm from each side, through the whole cutting edge. Keep the air off, or leave it thicker until after.",
+            format_fixed(*decarburised_mm, 2)
+        ),
+        Caution::ColdTooShort { needs_min } => format!(
+            "Too short: the core takes about {} to be as cold as the bath.",
+            format_duration_s(60.0 * needs_min)
         ),
         Caution::MuchAustenite { fraction } => format!(
             "{} austenite is left: soft, and it may turn brittle later. Soak cooler, or go colder after the quench.",

@@ -4,10 +4,11 @@ use super::baths::Baths;
 use super::caution_words::Caution;
 use super::outcome::{Outcome, Step};
 use super::plan::Route;
-use super::prior::{PriorStep, SlowCooling, Work};
+use super::prior::{PriorStep, SlowCooling, WHOLE_NETWORK, Work};
 use crate::hardness::embrittling_range_c;
-use crate::heat::{Family, Hazard, Medium, Said};
+use crate::heat::{Family, Hazard, Medium, Said, Section};
 use crate::phases::UpperLimit;
+use crate::soak::{BoundaryCarbide, Network};
 use crate::steel::find;
 
 /// Grain number below which the grain is called coarse. Common practice, no source.
@@ -105,7 +106,24 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
             grain_astm: end.grain_astm,
         });
     }
-    if let UpperLimit::Acm { temperature_c } = outcome.critical.upper
+    let network = outcome.soak.network_volume_fraction;
+    if network >= WHOLE_NETWORK {
+        told.push(Caution::NetworkLeft { fraction: network });
+    }
+    if let (Some(skin), Section::Blade { edge_mm, .. }) = (outcome.skin.given(), route.section)
+        && 2.0 * skin.decarburised.most_mm >= edge_mm
+    {
+        told.push(Caution::SkinThroughEdge {
+            decarburised_mm: skin.decarburised.most_mm,
+        });
+    }
+    let films = outcome.quench.transformed.given();
+    let films = films.map_or_else(BoundaryCarbide::default, |q| q.boundary_carbide);
+    if films.network() == Network::Continuous {
+        told.push(Caution::NetworkFormed {
+            film_um: 2.0 * films.half_thickness_um,
+        });
+    } else if let UpperLimit::Acm { temperature_c } = outcome.critical.upper
         && end.carbide_volume_fraction < NO_CARBIDE
         && route.soak.temperature_c > temperature_c
         && route.composition.c > outcome.critical.eutectoid_carbon_wt + NETWORK_CARBON_WT
@@ -123,6 +141,13 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
     if end.carbon_wt > PLATE_CARBON_WT && quenched.martensite > MUCH_MARTENSITE {
         told.push(Caution::PlateMartensite {
             carbon_wt: end.carbon_wt,
+        });
+    }
+    if let (Some(cold), Some(known)) = (&route.cold, outcome.cold.given())
+        && cold.time_min < known.core_cold_min
+    {
+        told.push(Caution::ColdTooShort {
+            needs_min: known.core_cold_min,
         });
     }
     if let Some(cold) = outcome.cold.given()
@@ -204,8 +229,9 @@ pub(super) const fn cold_hazards(temperature_c: f64) -> &'static [Hazard] {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::heat::{MediumChoice, Section};
-    use crate::route::run;
+    use crate::heat::MediumChoice;
+    use crate::route::{run, step_cautions};
+    use crate::units::TemperatureScale;
 
     fn told(change: impl FnOnce(&mut Route)) -> Vec<Caution> {
         let mut route = Route::example();
@@ -227,6 +253,102 @@ mod tests {
             above_acm(r);
             r.composition.c = 0.5;
         })));
+    }
+
+    /// Handbooks, from memory: hypereutectoid plain steel that cools slowly from above Acm gets a network
+    /// of cementite, and a quench does not.
+    #[test]
+    fn films_that_form_in_a_slow_quench_are_told() {
+        let films = |medium: &str, thickness_mm: f64| {
+            let all = told(|r| {
+                r.take_grade(find("1095").unwrap());
+                r.composition.c = 1.05;
+                r.soak.temperature_c = 950.0;
+                r.soak.time_min = 30.0;
+                r.section = Section::Plate { thickness_mm };
+                r.quench.medium = MediumChoice::Named(medium.to_owned());
+            });
+            all.iter().find_map(|c| match c {
+                Caution::NetworkFormed { film_um } => Some(*film_um),
+                _ => None,
+            })
+        };
+        let slow_um = films("air_still", 40.0).unwrap();
+        assert!(slow_um >= 0.5, "{slow_um}");
+        assert_eq!(films("water20", 4.0), None);
+    }
+
+    /// A network that the steps before leave, and the soak below Acm does not dissolve, is told with
+    /// the step that brings it and with the soak.
+    #[test]
+    fn a_network_that_goes_into_the_hardening_is_told() {
+        let mut route = Route::example();
+        route.take_grade(find("1095").unwrap());
+        route.soak.temperature_c = 780.0;
+        route.prior = vec![PriorStep {
+            work: Work::SlowAnneal,
+            temperature_c: 980.0,
+            time_min: 30.0,
+            cooling: SlowCooling::Furnace {
+                rate_k_per_h: 30.0,
+                until_c: 600.0,
+            },
+        }];
+        let is_left = |c: &Caution| matches!(c, Caution::NetworkLeft { .. });
+        let outcome = run(&route).unwrap();
+        assert!(outcome.cautions.iter().any(is_left));
+        let scale = TemperatureScale::Celsius;
+        let at_step = step_cautions(&route, &outcome, scale);
+        assert!(
+            at_step.iter().any(|text| text.contains("network")),
+            "{at_step:?}"
+        );
+        // Normalised from above Acm it is gone, and neither tells of it.
+        route.prior.push(PriorStep {
+            work: Work::Normalise,
+            temperature_c: 960.0,
+            time_min: 15.0,
+            cooling: SlowCooling::Medium {
+                medium: MediumChoice::Named("air_fan".to_owned()),
+            },
+        });
+        let outcome = run(&route).unwrap();
+        assert!(!outcome.cautions.iter().any(is_left));
+        let at_step = step_cautions(&route, &outcome, scale);
+        assert!(
+            at_step.iter().all(|text| !text.contains("network")),
+            "{at_step:?}"
+        );
+    }
+
+    #[test]
+    fn air_that_goes_through_the_cutting_edge_is_told() {
+        let through = |soak_c: f64| {
+            let all = told(|r| {
+                r.soak.temperature_c = soak_c;
+                r.soak.time_min = 40.0;
+            });
+            let is_told = |c: &Caution| matches!(c, Caution::SkinThroughEdge { .. });
+            all.iter().any(is_told)
+        };
+        assert!(through(1020.0));
+        assert!(!through(800.0));
+    }
+
+    #[test]
+    fn a_cold_bath_that_is_left_too_soon_is_told() {
+        let short = |time_min: f64| {
+            let all = told(|r| {
+                r.section = Section::Plate { thickness_mm: 20.0 };
+                if let Some(cold) = &mut r.cold {
+                    cold.time_min = time_min;
+                }
+            });
+            let is_told = |c: &Caution| matches!(c, Caution::ColdTooShort { .. });
+            all.iter().any(is_told)
+        };
+        assert!(short(5.0));
+        assert!(!short(60.0));
     }
 
     #[test]

@@ -4,6 +4,7 @@ use super::hardening::{Hardened, Hardening};
 use super::outcome::{ColdOutcome, SnapOutcome};
 use super::plan::{Cold, Route};
 use super::sentences::TELLABLE_HRC;
+use crate::heat::core_cold_s;
 use crate::steel::OutOfRange;
 
 /// The cold bath that is weighed when none is planned: dry ice in solvent.
@@ -68,6 +69,7 @@ impl Chilled {
                 gain_hrc,
                 austenite_lost_per_min: (later.fractions.austenite - after) / LONGER_MIN,
                 gain_lost_hrc_per_min: rise_hrc(&later, &piece) / LONGER_MIN,
+                core_cold_min: core_cold_s(route.section, cold.temperature_c) / 60.0,
                 is_worth_it: gain_hrc >= TELLABLE_HRC || before - after >= WORTH_AUSTENITE,
                 snap,
             },

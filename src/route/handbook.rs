@@ -1,14 +1,15 @@
 //! The handbook's practice for a grade: a whole route to start from.
 
+use super::cautions::is_harsh;
 use super::hardening::Hardening;
-use super::other_quenches::hardens_in;
+use super::other_quenches::{hardens_edge_in, hardens_in};
 use super::plan::{Route, Target, Temper};
 use super::prepared::Prepared;
 use super::prior::{PriorStep, SlowCooling, Work};
 use super::quench_class;
 use super::run::soak_for;
 use crate::hardness::{Hardness, embrittling_range_c};
-use crate::heat::MediumChoice;
+use crate::heat::{Medium, MediumChoice, medium};
 use crate::phases::critical_temperatures;
 use crate::steel::{Entry, Grade, find};
 
@@ -56,8 +57,8 @@ impl Route {
     }
 
     /// Takes a grade with its handbook's whole practice, whatever grade there was before: steps before
-    /// hardening, soak, the gentlest quenchant of its class that hardens this section, or the fastest
-    /// where none does, two tempers inside the tempering range, and for a target what that gives. No
+    /// hardening, soak, a quenchant of its class (the gentlest that hardens this section, or its
+    /// cutting edge, or the fastest where none does), two tempers inside the tempering range, and for a target what that gives. No
     /// handbook of the list has a cold bath, so there is none. Piece, section, furnace and the time in
     /// air stay.
     pub fn take_handbook(&mut self, grade: &Grade) {
@@ -71,28 +72,60 @@ impl Route {
             self.tempers = vec![temper; 2];
         }
         let prepared = Prepared::of(self).ok();
-        let mut end_hrc = None;
         let hardening = prepared.as_ref().and_then(|steel| self.hardening(steel));
-        for name in quench_class::offered(&grade.quench_class) {
-            self.quench.medium = MediumChoice::Named(name.to_owned());
-            let medium = self.quench.medium.resolve().ok();
-            let hardens = medium.zip(hardening.as_ref());
-            let hardens = hardens
-                .and_then(|(medium, hardening)| hardens_in(&medium, self, hardening.kinetics()));
-            if hardens.unwrap_or(true) {
+        let mut end_hrc = None;
+        if let Some((medium, hardens)) = self.first_quenchant(grade, hardening.as_ref()) {
+            self.quench.medium = MediumChoice::Named(medium.name.clone());
+            if hardens {
                 let outcome = prepared.as_ref().and_then(|steel| steel.run(self).ok());
-                let last = outcome.and_then(|outcome| outcome.stages.last()?.hardness);
+                let last = outcome.and_then(|outcome| {
+                    let edge = outcome.cutting_edge.last();
+                    edge.or(outcome.stages.last())?.hardness
+                });
                 end_hrc = last.map(Hardness::hrc_carried);
-                break;
             }
         }
         self.target = first_target(grade, end_hrc).unwrap_or(self.target);
+    }
+
+    /// The quenchant of a grade's class to start with, and whether it hardens what has to: the
+    /// gentlest that does; but a blade is not brought to water or brine for its spine where a gentler
+    /// one hardens what is sharpened. The fastest where none does. Where the models do not reach, the
+    /// gentlest is taken at its class's word.
+    fn first_quenchant(
+        &self,
+        grade: &Grade,
+        hardening: Option<&Hardening>,
+    ) -> Option<(&'static Medium, bool)> {
+        let offered: Vec<&Medium> = quench_class::offered(&grade.quench_class)
+            .filter_map(medium)
+            .collect();
+        let kinetics = hardening.map(Hardening::kinetics);
+        let hardens = |medium: &Medium| {
+            kinetics
+                .and_then(|kinetics| hardens_in(medium, self, kinetics))
+                .unwrap_or(true)
+        };
+        let through = offered.iter().find(|medium| hardens(medium)).copied();
+        if let Some(gentle) = through.filter(|medium| !is_harsh(medium.family)) {
+            return Some((gentle, true));
+        }
+        let works = |medium: &Medium| {
+            kinetics.is_some_and(|kinetics| hardens_edge_in(medium, self, kinetics))
+        };
+        let mut gentle = offered.iter().filter(|medium| !is_harsh(medium.family));
+        if let Some(fastest) = gentle.next_back().filter(|medium| works(medium)) {
+            return Some((fastest, true));
+        }
+        through
+            .map(|medium| (medium, true))
+            .or_else(|| offered.last().map(|medium| (*medium, false)))
     }
 }
 
 impl Route {
     /// The austenite of its soak.
-    fn hardening(&self, steel: &Prepared) -> Option<Hardening> {
+    pub(super) fn hardening(&self, steel: &Prepared) -> Option<Hardening> {
         let hold = steel.stock.at(self.soak.temperature_c).ok()?;
         let soaked = soak_for(&hold, self.soak.time_min).ok()?;
         Hardening::of_route(self, &soaked.end, &soaked.dissolved).ok()
@@ -218,8 +251,9 @@ mod tests {
     use super::*;
     use crate::heat::Section;
     use crate::route::departures;
-    use crate::route::{Verdict, run, validate};
+    use crate::route::{Sentence, Verdict, run, sentences, validate};
     use crate::steel::grades;
+    use crate::units::TemperatureScale;
 
     #[test]
     fn every_grade_has_a_whole_route_inside_its_handbook() {
@@ -267,8 +301,16 @@ mod tests {
             let Some(quenched) = outcome.quench.transformed.given() else {
                 continue;
             };
-            // All do at 4 mm.
-            assert!(quenched.margin.factor >= 1.0, "{name}");
+            // All do at 4 mm, or harden what is sharpened.
+            let sharpened = quenched
+                .hardened_depth_mm
+                .is_some_and(|mm| mm >= 0.25 * 26.0);
+            assert!(quenched.margin.factor >= 1.0 || sharpened, "{name}");
+            assert_eq!(
+                quenched.margin.factor < 1.0,
+                !outcome.cutting_edge.is_empty(),
+                "{name}"
+            );
         }
         let mut thick = Route::example();
         thick.section = Section::Plate { thickness_mm: 40.0 };
@@ -301,6 +343,45 @@ mod tests {
         assert_eq!(offered("A2", 4.0), named("plate_Al_clamped"));
         assert_eq!(offered("1095", 4.0), named("water20"));
         assert_eq!(offered("1095", 1.0), named("oil_fast"));
+    }
+
+    /// Common practice, no source: a thin edge tool of plain steel starts in fast oil, which leaves its
+    /// spine softer, and water is named as what would harden more and may crack it. Steel whose class
+    /// has no oil stays with water.
+    #[test]
+    fn a_thin_blade_starts_in_oil_for_its_cutting_edge() {
+        for name in ["1075", "1095", "W2"] {
+            let mut route = Route::example();
+            route.take_handbook(find(name).unwrap());
+            let fast = MediumChoice::Named("oil_fast".to_owned());
+            assert_eq!(route.quench.medium, fast, "{name}");
+            let outcome = run(&route).unwrap();
+            let told: Vec<String> = sentences(&route, &outcome, TemperatureScale::Celsius)
+                .iter()
+                .map(Sentence::text)
+                .collect();
+            let [quench, end] = [&told[1], told.last().unwrap()];
+            assert!(quench.contains("above that it stays softer"), "{quench}");
+            assert!(
+                quench.contains("Water") && quench.contains("may crack it"),
+                "{quench}"
+            );
+            assert!(
+                end.contains("the cutting edge has") && end.contains("on target"),
+                "{name}: {end}"
+            );
+            let [spine, edge] = [&outcome.stages, &outcome.cutting_edge].map(|stages| {
+                let last = stages.last().unwrap();
+                last.hardness.unwrap().hrc_carried()
+            });
+            assert!(edge > spine, "{name}");
+        }
+        let mut route = Route::example();
+        route.take_handbook(find("1045").unwrap());
+        assert_eq!(
+            route.quench.medium,
+            MediumChoice::Named("water20".to_owned())
+        );
     }
 
     /// Air-hardening D2 tempered twice as its handbook begins lies inside its tempering table.

@@ -51,6 +51,8 @@ impl KineticsOff {
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Hardened {
     pub(super) fractions: Fractions,
+    /// Carbide on the grain boundaries of what was austenite.
+    pub(super) films: BoundaryCarbide,
     pub(crate) hardness: Hardness,
     coldest_c: f64,
     formed: Formed,
@@ -144,12 +146,16 @@ impl Hardening {
     /// The piece at the end of a cooling curve.
     pub(crate) fn quench(&self, curve: &CoolingCurve) -> Result<Hardened, OutOfRange> {
         let transformed = self.kinetics.along(&curve.time_s, &curve.temperature_c)?;
-        self.hardened(
+        let hardened = self.hardened(
             with_ferrite(&transformed.fractions, self.ferrite_left),
             curve.temperature_c.last().copied().unwrap_or(self.wait_c),
             transformed.formed,
             AutoTempered::along(&transformed.history),
-        )
+        )?;
+        Ok(Hardened {
+            films: transformed.boundary_carbide,
+            ..hardened
+        })
     }
 
     /// What forms along a cooling curve, with the piece as hardened where its hardness is known.
@@ -240,6 +246,7 @@ impl Hardening {
     ) -> Result<Hardened, OutOfRange> {
         Ok(Hardened {
             fractions,
+            films: BoundaryCarbide::default(),
             hardness: hardness::auto_tempered(
                 &self.dissolved,
                 &fractions,

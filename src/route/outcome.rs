@@ -7,7 +7,7 @@ use super::prior::{PieceState, PriorOutcome};
 use crate::hardness::Hardness;
 use crate::heat::{CoolingCurve, Heating, MediumTitle};
 use crate::phases::CriticalTemperatures;
-use crate::soak::{Skin, SoakOutcome};
+use crate::soak::{BoundaryCarbide, Skin, SoakOutcome};
 use crate::transform::{Fractions, Isothermal, Product};
 use crate::units::format_fixed;
 use serde::{Deserialize, Serialize};
@@ -37,6 +37,9 @@ pub struct Outcome {
     pub cold: Known<ColdOutcome>,
     /// Constituents and hardness after each step, in order.
     pub stages: Vec<Stage>,
+    /// The same of the cutting edge of a blade that does not harden through, where the models reach.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub cutting_edge: Vec<Stage>,
     /// Hardness against tempering temperature for the planned time and number of tempers.
     pub temper: Known<TemperOutcome>,
     /// What moves the final hardness, one thing at a time.
@@ -63,7 +66,7 @@ impl Outcome {
             .flatten()
             .map(|hrc| (hrc - quenched).abs())
             .fold(0.0, f64::max);
-        for stage in &mut self.stages {
+        for stage in self.stages.iter_mut().chain(&mut self.cutting_edge) {
             stage.band_hrc = stage.band_hrc.hypot(swing_hrc);
         }
     }
@@ -180,6 +183,8 @@ pub struct QuenchTransformed {
     pub hardened_depth_mm: Option<f64>,
     /// Every place with a name, in the order of the cooling curves.
     pub places: Vec<PlaceOutcome>,
+    /// Carbide that comes out on the grain boundaries of the deciding place on its way down.
+    pub boundary_carbide: BoundaryCarbide,
 }
 
 /// How far the quench is from failing.
@@ -340,6 +345,8 @@ pub struct ColdOutcome {
     pub gain_lost_hrc_per_min: f64,
     /// Whether it changes the piece by more than a tester can see.
     pub is_worth_it: bool,
+    /// About how long the core of the piece takes to be as cold as the bath, min.
+    pub core_cold_min: f64,
     /// What the snap temper before it costs, if one is planned.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub snap: Option<SnapOutcome>,

@@ -65,7 +65,7 @@ pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
     {
         let ratio = format_fixed(spine_mm / edge_mm, 0);
         reasons.push((
-            format!("an edge {ratio} times thinner than the spine"),
+            format!("a cutting edge {ratio} times thinner than the spine"),
             None,
             "",
         ));

@@ -98,6 +98,7 @@ impl HardenedRoute {
                     changes_s: piece.cooled.changes_s.clone(),
                     transformed,
                 },
+                cutting_edge: Vec::new(),
                 cold: Known::Refused {
                     refused: "Retained austenite is not known for this steel.".into(),
                 },
@@ -170,6 +171,7 @@ impl HardenedRoute {
             outcome.cold = Known::from(chilled.as_ref().map(|chilled| chilled.outcome));
         }
         outcome.stages.extend(stages);
+        outcome.cutting_edge = self.cutting_edge(route);
         outcome.temper = Known::from(tempering.and_then(|t| t.chart(route)));
         if let Some((hardening, quenched)) = hardened {
             let planned = Planned {
@@ -185,6 +187,30 @@ impl HardenedRoute {
         outcome.widen_by_furnace();
         outcome.cautions = cautions(route, &self.baths, &outcome);
         outcome
+    }
+}
+
+impl HardenedRoute {
+    /// The stages of the cutting edge of a blade of which the place that decides does not harden.
+    fn cutting_edge(&self, route: &Route) -> Vec<Stage> {
+        let deciding = self.begun.quench.transformed.given();
+        let hardening = self.piece.hardening.as_ref().ok();
+        let edge = self.piece.cooled.at(Place::Edge);
+        let (Some(hardening), Some(edge), true) = (
+            hardening,
+            edge,
+            deciding.is_some_and(|deciding| deciding.hardened_fraction < HARDENED),
+        ) else {
+            return Vec::new();
+        };
+        let steel = &route.composition;
+        let Ok(quenched) = hardening.quench(edge) else {
+            return Vec::new();
+        };
+        let chilled = route
+            .cold
+            .and_then(|cold| hardening.cold(steel, &quenched, &cold).ok());
+        Finished::of(steel, Some(&quenched), chilled.as_ref(), &route.tempers).stages
     }
 }
 
@@ -253,6 +279,7 @@ fn transformed(
         thickest_mm: quencher.thickest_mm(),
         hardened_depth_mm: hardened_depth_mm(route, kinetics, cooled, held_c),
         places,
+        boundary_carbide: quenched.films,
     })
 }
 

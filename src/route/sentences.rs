@@ -3,7 +3,7 @@
 use super::cold_words::cold_sentence;
 use super::outcome::{Outcome, Step, Verdict};
 use super::plan::Route;
-use crate::heat::Place;
+use crate::heat::{Place, Section};
 use crate::units::{
     TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hrc, format_hv,
     format_percent, format_temperature, format_weight_percent,
@@ -223,6 +223,17 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
             format_percent(quenched.fractions.bainite)
         ));
     }
+    let sentence = match (route.section, quenched.hardened_depth_mm) {
+        (Section::Blade { height_mm, .. }, Some(depth_mm))
+            if margin.seconds < 0.0 && (0.5..height_mm).contains(&depth_mm) =>
+        {
+            sentence.text_part(format!(
+                ". From the cutting edge up to {} of the height it hardens; above that it stays softer",
+                format_percent(depth_mm / height_mm)
+            ))
+        }
+        _ => sentence,
+    };
     // Others are weighed alone, which says nothing of a sequence.
     if !route.quench.then.is_empty() {
         return sentence.text_part(".");
@@ -243,7 +254,7 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
             }
         }
         (_, Some(slowest)) if margin.seconds < 0.0 => sentence.text_part(format!(
-            ". {} is the slowest that does{}",
+            ". {} is the slowest that hardens it through{}",
             slowest.title.words(scale),
             slowest.reservation()
         )),
@@ -258,9 +269,9 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
 const fn place_words(place: Place) -> &'static str {
     match place {
         Place::Centre => "At the centre",
-        Place::Edge => "At the edge",
+        Place::Edge => "At the cutting edge",
         Place::Corner => "At the corner",
-        Place::Quarter => "A quarter up from the edge",
+        Place::Quarter => "A quarter up from the cutting edge",
         Place::Middle => "Half way up",
         Place::ThreeQuarter => "Three quarters up",
         Place::Spine => "At the core of the spine",
@@ -274,7 +285,7 @@ const fn place_words(place: Place) -> &'static str {
 pub const fn place_name(place: Place) -> &'static str {
     match place {
         Place::Centre => "centre",
-        Place::Edge => "edge",
+        Place::Edge => "cutting edge",
         Place::Corner => "corner",
         Place::Quarter => "quarter height",
         Place::Middle => "mid height",
@@ -326,6 +337,34 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
     };
     let (low, high) = (hrc - stage.band_hrc, hrc + stage.band_hrc);
     let target = &route.target;
+    let edge_hrc = outcome.cutting_edge.last().and_then(|edge| {
+        let is_last = edge.step == stage.step;
+        edge.hardness.filter(|_| is_last)?.hrc()
+    });
+    let sentence = |tone| {
+        Sentence::new(tone)
+            .text_part(after)
+            .number(format_hrc(hrc), NumberKey::FinalHardness)
+            .text_part(", nine times in ten between ")
+            .number(format_fixed(low, 1), NumberKey::FinalHardness)
+            .text_part(" and ")
+            .number(format_fixed(high, 1), NumberKey::FinalHardness)
+            .text_part(".")
+    };
+    // What is sharpened is what the target is meant for.
+    if let Some(edge_hrc) = edge_hrc {
+        let (tone, verdict) = if edge_hrc < target.least_hrc {
+            (Tone::Misses, "below the target.")
+        } else if edge_hrc > target.most_hrc {
+            (Tone::Narrow, "above the target: temper hotter.")
+        } else {
+            (Tone::Holds, "on target.")
+        };
+        return sentence(tone).text_part(format!(
+            " That is where it hardens least; the cutting edge has {}, {verdict}",
+            format_hrc(edge_hrc)
+        ));
+    }
     let (tone, verdict) = if low >= target.least_hrc && high <= target.most_hrc {
         (Tone::Holds, " On target.")
     } else if hrc > target.most_hrc {
@@ -338,15 +377,7 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             " On target; the band is wider than the target.",
         )
     };
-    Sentence::new(tone)
-        .text_part(after)
-        .number(format_hrc(hrc), NumberKey::FinalHardness)
-        .text_part(", nine times in ten between ")
-        .number(format_fixed(low, 1), NumberKey::FinalHardness)
-        .text_part(" and ")
-        .number(format_fixed(high, 1), NumberKey::FinalHardness)
-        .text_part(".")
-        .text_part(verdict)
+    sentence(tone).text_part(verdict)
 }
 
 /// A title inside a sentence: its first letter small, unless it is a symbol such as N₂.

@@ -1,5 +1,6 @@
 //! What else there is to know about a soak, in sentences: heating up, overheating, the surface.
 
+use super::card::keep_air_off;
 use super::cautions::COARSE_GRAIN_ASTM;
 use super::outcome::Outcome;
 use super::plan::Route;
@@ -30,6 +31,8 @@ pub fn soak_notes(
     let mut all = vec![heating_up(route, outcome)];
     all.extend(overheated.map(|grains| too_hot(grains, scale)));
     all.extend(surface(outcome, length));
+    let air = keep_air_off(route.soak.temperature_c, route.soak.time_min);
+    all.extend(air.map(|air| Sentence::new(Tone::Holds).text_part(air.words(scale))));
     all
 }
 

@@ -14,7 +14,7 @@ pub mod logbook;
 mod preferences;
 mod shelf;
 mod shop;
-mod v6;
+mod v7;
 
 pub use file::{
     Kind, LARGEST_FILE_BYTES, Loaded, ReadError, VERSION, WriteError, read, read_bench,

@@ -95,6 +95,8 @@ pub struct SoakOutcome {
     pub grain_um: f64,
     /// Mean radius by volume of the carbide that is left then, a network aside, µm.
     pub carbide_radius_um: f64,
+    /// Carbide left then that is a network on the old grain boundaries, volume fraction.
+    pub network_volume_fraction: f64,
     /// The way there and beyond, from the beginning to the time asked.
     pub history: Vec<SoakPoint>,
 }
@@ -290,6 +292,7 @@ impl Hold<'_> {
             carbon_in_solution_wt: end.carbon_in_solution_wt,
             grain_um: end.grain_um,
             carbide_radius_um: end.carbide_radius_um,
+            network_volume_fraction: end.network_part * end.point.carbide_volume_fraction,
             limit: self.limit,
             history,
         })

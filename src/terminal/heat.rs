@@ -50,7 +50,7 @@ pub(super) const QUESTIONS: &[Question] = &[
                 "surface_time_s",
                 "the same for the surface; of a blade, the spine's",
             ),
-            ("edge_time_s", "the same for the edge of a blade"),
+            ("edge_time_s", "the same for the cutting edge of a blade"),
             (
                 "max_rate_k_per_s",
                 "greatest cooling rate of the centre, K/s",

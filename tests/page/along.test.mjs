@@ -82,7 +82,7 @@ test("the slider stands below the ring, and the section opens at the same time",
     assert.ok(Math.abs(thumb - x) < 2, `${thumb} is not below ${x}`);
   }
   const across = async () => plain(await bench.page.locator(".hint.across").textContent());
-  assert.match(await across(), /^Across the section: edge \d+ °C, .*spine core \d+ °C, surface \d+ °C\.$/);
+  assert.match(await across(), /^Across the section: cutting edge \d+ °C, .*spine core \d+ °C, surface \d+ °C\.$/);
   await bench.openPart("The quench in slow motion");
   const other = bench.page.getByRole("slider", { name: "Time since leaving the furnace" });
   await other.waitFor();

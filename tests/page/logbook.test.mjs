@@ -112,6 +112,56 @@ test("changes of a run are undone and done again, field by field", async () => {
   await bench.close();
 });
 
+test("what was done to the logbook is undone and done again, by button and by key", async () => {
+  const bench = await withSaved();
+  const undo = bench.button("Undo a change of the logbook");
+  const redo = bench.button("Redo a change of the logbook");
+  const piece = async () => (await bench.page.locator(".runs tbody tr").allInnerTexts()).join("|");
+  const imported = await piece();
+  // Logged, then edited: two changes.
+  await bench.logRun();
+  await bench.write("Notes", "a little soft at the tang");
+  await bench.button("All runs").click();
+  await bench.runsAre(4);
+  // Deleted from the list of the run that was imported.
+  await bench.openRun(3);
+  await bench.button("Delete").click();
+  await bench.runsAre(3);
+  await undo.click();
+  await bench.runsAre(4);
+  await bench.page.getByRole("heading", { name: "Logbook" }).click();
+  await bench.page.keyboard.press("Control+z");
+  await bench.openRun(0);
+  assert.equal(await bench.logField("Notes").inputValue(), "");
+  // In the run nothing is left to undo field by field: the key goes on with the book, and the run goes.
+  await bench.page.getByRole("heading", { level: 2 }).first().click();
+  await bench.page.keyboard.press("Control+z");
+  await bench.runsAre(3);
+  assert.equal(await piece(), imported);
+  await bench.shows(() => bench.recordCount("runs"), 3);
+  // The import too.
+  await undo.click();
+  await bench.page.getByText("Nothing is logged yet").waitFor();
+  assert.equal(await undo.isDisabled(), true);
+  await bench.shows(() => bench.recordCount("runs"), 0);
+  await bench.shows(() => bench.recordCount("photos"), 0);
+  await redo.click();
+  await bench.runsAre(3);
+  assert.equal(await piece(), imported);
+  await bench.shows(() => bench.recordCount("photos"), 1);
+  await redo.click();
+  await bench.runsAre(4);
+  await bench.page.keyboard.press("Control+Shift+z");
+  await bench.openRun(0);
+  assert.equal(await bench.logField("Notes").inputValue(), "a little soft at the tang");
+  await bench.button("All runs").click();
+  await redo.click();
+  await bench.runsAre(3);
+  assert.equal(await redo.isDisabled(), true);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
 test("two runs stand side by side, what differs first", async () => {
   const bench = await withSaved();
   const ticks = bench.page.locator(".runs tbody input");

@@ -71,7 +71,7 @@ test("each place of the section has its verdict, margin and what it is lost to",
   await rows.first().waitFor();
   const told = async () => (await rows.evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.innerText)))).map((row) => row.map(plain));
   const names = (await told()).map(([name]) => name);
-  assert.deepEqual(names, ["edge", "quarter height", "mid height", "three-quarter height", "spine core", "surface"]);
+  assert.deepEqual(names, ["cutting edge", "quarter height", "mid height", "three-quarter height", "spine core", "surface"]);
   for (const [, verdict, margin, spare, lost] of await told()) {
     assert.match(verdict.trim(), /^(fast enough|at the edge|too slow)$/);
     assert.match(margin, /^×[\d.]+$/);

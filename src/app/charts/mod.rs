@@ -189,7 +189,7 @@ fn trace_of(curve: &CoolingCurve, is_deciding: bool) -> Option<CoolingTrace> {
     let (role, name) = match (curve.place, is_deciding) {
         (place, true) => (Role::Main, route::place_name(place)),
         (Place::Surface | Place::SpineSurface, false) => (Role::Surface, "surface"),
-        (Place::Edge, false) => (Role::Edge, "edge"),
+        (Place::Edge, false) => (Role::Edge, "cutting edge"),
         _ => return None,
     };
     Some(CoolingTrace {

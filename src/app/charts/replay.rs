@@ -18,7 +18,7 @@ pub(crate) fn replay_scene(
 ) -> Scene {
     let (section, start_c) = bench.route.with(|r| (r.section, r.soak.temperature_c));
     let (size_mm, ends) = match section {
-        Section::Blade { height_mm, .. } => (height_mm, ["edge", "spine"]),
+        Section::Blade { height_mm, .. } => (height_mm, ["cutting edge", "spine"]),
         Section::Plate { thickness_mm: size } => (0.5 * size, ["surface", "surface"]),
         Section::Round { diameter_mm: size } | Section::Square { side_mm: size } => {
             (0.5 * size, ["surface", "surface"])

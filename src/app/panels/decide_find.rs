@@ -377,7 +377,7 @@ pub(super) fn Finding(deciding: Deciding) -> impl IntoView {
                 <Segment
                     name="What the piece is for"
                     entries=vec![
-                        (Purpose::Edge, "an edge"),
+                        (Purpose::Edge, "a cutting edge"),
                         (Purpose::Wear, "wear"),
                         (Purpose::Impact, "blows"),
                         (Purpose::Spring, "a spring"),

@@ -7,6 +7,8 @@ use crate::browser::files;
 use crate::controls::live;
 use crate::logbook::{Log, Reading};
 use crate::state::{Bench, Place, bench};
+use crate::undo::undo_key;
+use leptos::ev;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use recalesce::save::WriteError;
@@ -67,6 +69,15 @@ fn export_json(log: Log) {
 pub(crate) fn LogbookPlace() -> impl IntoView {
     let log = bench().log;
     log.read();
+    let keys = window_event_listener(ev::keydown, move |key| {
+        match undo_key(&key) {
+            Some(true) => log.back(),
+            Some(false) => log.forward(),
+            None => return,
+        }
+        key.prevent_default();
+    });
+    on_cleanup(move || keys.remove());
     let is_open = Memo::new(move |_| log.open.with(Option::is_some));
     let inside = live(move || {
         if is_open.get() {
@@ -97,6 +108,27 @@ pub(crate) fn LogbookPlace() -> impl IntoView {
     .into_any()
 }
 
+/// Goes back or forward by one change of the book.
+fn turn_book(
+    words: &'static str,
+    log: Log,
+    is_there: fn((bool, bool)) -> bool,
+    go: fn(Log),
+) -> AnyView {
+    view! {
+        <button
+            type="button"
+            class="press"
+            aria-label=format!("{words} a change of the logbook")
+            disabled=move || !is_there(log.can_book.get())
+            on:click=move |_| go(log)
+        >
+            {words}
+        </button>
+    }
+    .into_any()
+}
+
 #[component]
 fn Runs(log: Log) -> impl IntoView {
     let bench = bench();
@@ -106,7 +138,7 @@ fn Runs(log: Log) -> impl IntoView {
             return view! { <List log=log /> }.into_any();
         }
         let words = if log.reading.get() == Reading::Done {
-            "Nothing is logged yet. Put a route on the bench, harden the piece, log the run, and write down what the tester and the edge say. After a few runs you see how far your furnace and your oil are from the model."
+            "Nothing is logged yet. Put a route on the bench, harden the piece, log the run, and write down what the tester and the cutting edge say. After a few runs you see how far your furnace and your oil are from the model."
         } else {
             "Opening the logbook."
         };
@@ -138,6 +170,8 @@ fn Runs(log: Log) -> impl IntoView {
                 "Export the list as CSV"
             </button>
             <FilePicker log=log />
+            {turn_book("Undo", log, |can| can.0, Log::back)}
+            {turn_book("Redo", log, |can| can.1, Log::forward)}
         </div>
         <Import log=log />
         {content}

@@ -376,7 +376,7 @@ fn fields(log: Log, mut draft: Draft) -> AnyView {
                 )}
                 <h3>"In use"</h3>
                 <p class="hint">
-                    "Whatever the shop goes by: cuts until it no longer shaves, flex of the edge on a brass rod, chips."
+                    "Whatever the shop goes by: cuts until it no longer shaves, flex of the cutting edge on a brass rod, chips."
                 </p>
                 <ul>
                     <For each=use_tests key=|row| row.key let:row>

@@ -80,13 +80,21 @@ fn figures(medium: &Medium, scale: TemperatureScale) -> AnyView {
         })
         .collect();
     let severity = equivalent_severity_per_in(medium);
-    rows.push([
-        "Grossmann H, 1/in".to_owned(),
-        Some(medium.grossmann_h.clone())
-            .filter(|words| !words.is_empty())
-            .unwrap_or_else(none),
-        severity.map_or_else(none, |severity| format_fixed(severity, 2)),
-    ]);
+    let of_handbook = Some(medium.grossmann_h.clone()).filter(|words| !words.is_empty());
+    rows.extend(of_handbook.map(|words| {
+        [
+            "H of handbooks, by hardened depth, 1/in".to_owned(),
+            words,
+            none(),
+        ]
+    }));
+    rows.extend(severity.map(|severity| {
+        [
+            "effective H of a 1 in round, 1/in".to_owned(),
+            none(),
+            format_fixed(severity, 2),
+        ]
+    }));
     let rows = rows
         .into_iter()
         .map(|[what, class, curve]| {
@@ -111,7 +119,7 @@ fn figures(medium: &Medium, scale: TemperatureScale) -> AnyView {
             <tbody>{rows}</tbody>
         </table>
         <p>
-            "The H of the class is a handbook's, found from hardened depths and given to words for agitation. That of the curve is the constant heat transfer that takes a round of 1 in to half its excess temperature in the same time, with the conductivity of hot austenite: for oils two to three times the handbook's, for water four times. Do not mix the two."
+            "Two kinds of H, which do not mix. That of handbooks was found from hardened depths of round bars and given to words for agitation. The effective one is the constant heat transfer that takes a round of 1 in to half its excess temperature in the same time, with the conductivity of hot austenite: for oils two to three times the handbook's, for water four times."
         </p>
     }
     .into_any()

@@ -70,7 +70,7 @@ fn Places() -> impl IntoView {
                         <th scope="col" title="The whole quench could be slower by this factor and still harden the place">
                             "margin"
                         </th>
-                        <th scope="col" title="Seconds past the nose; with a minus it misses">
+                        <th scope="col" title="Seconds past the nose; with a minus it misses. The verdict goes by the margin: where all is fast, a few seconds are much">
                             "to spare"
                         </th>
                         <th scope="col">"lost to"</th>

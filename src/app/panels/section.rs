@@ -100,7 +100,7 @@ pub(crate) fn SectionPanel() -> impl IntoView {
         .into_any(),
         Shape::Blade => (
             size(
-                "Edge as heat treated",
+                "Cutting edge as heat treated",
                 (0.1, 20.0),
                 0.1,
                 edge_mm,
@@ -130,7 +130,7 @@ pub(crate) fn SectionPanel() -> impl IntoView {
                 },
             ),
             size(
-                "Height from edge to spine",
+                "Height from cutting edge to spine",
                 (5.0, 150.0),
                 1.0,
                 height_mm,

@@ -2,10 +2,13 @@
 //! are the route's and the outcome's own; one that no model gives is said to be unknown.
 
 mod expected;
+mod ramp;
 mod rows;
 mod rows_before;
 mod safety;
 mod words;
+
+pub(super) use ramp::keep_air_off;
 
 use super::outcome::Outcome;
 use super::plan::Route;

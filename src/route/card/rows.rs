@@ -1,6 +1,7 @@
 //! Rows of soak, quench, test, cold bath and tempers.
 
 use super::expected::{stage, stage_words};
+use super::ramp::ramp_words;
 use super::rows_before::MAGNET_LETS_GO_C;
 use super::words::{bath_words, furnace_set, furnace_words, hold_words};
 use super::{CardRow, StepColour, Units};
@@ -47,6 +48,7 @@ fn soak(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
         "Count from when the steel, not the furnace, is at heat, about {} in.",
         rough_duration(outcome.heating.core_at_temperature_s)
     );
+    look_for += &ramp_words(route, soak.temperature_c, units);
     if soak.temperature_c >= MAGNET_LETS_GO_C {
         look_for += " A magnet lets go.";
     }
@@ -111,7 +113,7 @@ fn entry_words(medium: &MediumChoice, agitation: f64, section: &Section) -> Stri
         Family::Air | Family::Gas => "Hang it so that air reaches every side.".to_owned(),
         _ => {
             let first = match section {
-                Section::Blade { .. } => "Edge first",
+                Section::Blade { .. } => "Cutting edge first",
                 Section::Plate { .. } => "Thin side first",
                 Section::Round { .. } | Section::Square { .. } => "End first",
             };
@@ -172,7 +174,10 @@ fn hard_words(route: &Route, outcome: &Outcome, units: Units) -> String {
         .and_then(|quenched| quenched.hardened_depth_mm);
     match (route.section, depth_mm) {
         (Section::Blade { height_mm, .. }, Some(depth_mm)) if depth_mm < height_mm => {
-            format!("from the edge to {}", format_length(depth_mm, units.length))
+            format!(
+                "from the cutting edge up to {}",
+                format_length(depth_mm, units.length)
+            )
         }
         _ => "all over".to_owned(),
     }
@@ -205,7 +210,16 @@ fn chilled(cold: &Cold, outcome: &Outcome, units: Units) -> CardRow {
         set: format_temperature(cold.temperature_c, units.scale),
         detail: hold_words(cold.time_min),
         colour: None,
-        look_for: format!("{start} Clean and dry first. Let it come back to room in air."),
+        look_for: format!(
+            "{start} Clean and dry first. {} Let it come back to room in air.",
+            outcome
+                .cold
+                .given()
+                .map_or_else(String::new, |known| format!(
+                    "The core is cold after about {}; longer turns nothing more.",
+                    rough_duration(60.0 * known.core_cold_min)
+                ))
+        ),
         after: after(outcome, Step::Cold),
         cautions: Vec::new(),
     }

@@ -1,5 +1,6 @@
 //! Rows of the steps before hardening.
 
+use super::ramp::ramp_words;
 use super::words::{bath_words, furnace_set, furnace_words, hardness_words, hold_words};
 use super::{CardRow, StepColour, Units};
 use crate::heat::{Family, MediumChoice};
@@ -87,6 +88,7 @@ fn row(route: &Route, step: &PriorStep, done: Option<&PriorOutcome>, units: Unit
     let state = done.and_then(|done| done.state.given());
     let is_above_a1 = done.is_some_and(|done| done.heated.is_some());
     let mut look_for = check_words(step, is_above_a1).to_owned();
+    look_for += &ramp_words(route, step.temperature_c, units);
     look_for += " ";
     // Steel that still turns far below red has to be let turn before it is heated again.
     let turns_late = state.is_none_or(|state| {

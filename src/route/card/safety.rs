@@ -1,12 +1,13 @@
 //! What to see to before the first step, and what can go wrong or hurt with each.
 
+use super::ramp::keep_air_off;
 use crate::heat::{Hazard, Medium};
 use crate::route::baths::Baths;
 use crate::route::caution_words::{Caution, caution_text};
 use crate::route::cautions::{bath_hazards, cold_hazards, prior_hazards};
 use crate::route::outcome::Outcome;
 use crate::route::plan::Route;
-use crate::route::prior::cautions_by_step;
+use crate::route::prior::{Work, cautions_by_step};
 use crate::units::TemperatureScale;
 
 /// What every route brings. Common practice, no source.
@@ -33,9 +34,12 @@ fn row_of(caution: &Caution, route: &Route) -> Option<Row> {
         Caution::FurnaceHot { .. }
         | Caution::FerriteLeft { .. }
         | Caution::Network { .. }
+        | Caution::NetworkLeft { .. }
+        | Caution::SkinThroughEdge { .. }
         | Caution::CoarseGrain { .. }
         | Caution::OutsideHandbook { .. } => Row::Soak,
-        Caution::MayCrack => Row::Bath(0),
+        Caution::MayCrack | Caution::NetworkFormed { .. } => Row::Bath(0),
+        Caution::ColdTooShort { .. } => Row::Cold,
         Caution::MuchAustenite { .. } | Caution::PlateMartensite { .. } | Caution::NotTempered => {
             Row::Test
         }
@@ -72,7 +76,12 @@ pub(super) fn by_row(
         .iter()
         .zip(cautions_by_step(route, outcome, scale))
     {
-        all.push(new(prior_hazards(step)).into_iter().chain(wrong).collect());
+        let mut hazards = prior_hazards(step);
+        // Scale of a forging goes with the hammer and the grinder.
+        if !matches!(step.work, Work::Forge { .. }) {
+            hazards.extend(keep_air_off(step.temperature_c, step.time_min));
+        }
+        all.push(new(hazards).into_iter().chain(wrong).collect());
     }
     let baths = Baths::of(&route.quench).ok();
     let media: Vec<&Medium> = baths.iter().flat_map(Baths::media).collect();
@@ -82,7 +91,10 @@ pub(super) fn by_row(
             Row::Cold => route
                 .cold
                 .map_or_else(Vec::new, |cold| cold_hazards(cold.temperature_c).to_vec()),
-            Row::Soak | Row::Test | Row::Snap | Row::Temper(_) => Vec::new(),
+            Row::Soak => keep_air_off(route.soak.temperature_c, route.soak.time_min)
+                .into_iter()
+                .collect(),
+            Row::Test | Row::Snap | Row::Temper(_) => Vec::new(),
         });
         let cautions = outcome.cautions.iter();
         let of_row = cautions.filter(|caution| row_of(caution, route) == Some(row));

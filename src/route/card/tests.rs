@@ -299,3 +299,39 @@ fn a_bath_at_another_temperature_is_told() {
     assert_eq!(plain(&card.rows[1].set), "medium oil, 65 °C");
     assert_eq!(plain(&card.rows[1].detail), "1.0 s from furnace");
 }
+
+/// Common practice, no source: air-hardening steel is brought up in stages and kept from the air; plain
+/// steel goes straight in.
+#[test]
+fn high_alloy_steel_is_brought_up_in_stages_and_kept_from_air() {
+    let told = |grade: &str| {
+        let mut route = Route::example();
+        route.take_handbook(crate::steel::find(grade).unwrap());
+        let card = card_of(&route);
+        let soak = card.rows.iter().find(|row| row.title == "Soak").unwrap();
+        let cautions = card.rows.iter().flat_map(|row| row.cautions.clone());
+        (
+            plain(&soak.look_for),
+            cautions.collect::<Vec<_>>().join(" "),
+        )
+    };
+    let (d2, air) = told("D2");
+    assert!(d2.contains("even at 650 °C, then at 815 °C"), "{d2}");
+    assert!(air.contains("foil") && air.contains("edges cut"), "{air}");
+    let (a2, _) = told("A2");
+    assert!(a2.contains("even at 650 °C first"), "{a2}");
+    let (plain, air) = told("1084");
+    assert!(!plain.contains("even at"), "{plain}");
+    assert!(!air.contains("foil"), "{air}");
+}
+
+#[test]
+fn the_cold_row_says_when_the_core_is_cold() {
+    let card = card_of(&Route::example());
+    let cold = card.rows.iter().find(|row| row.title == "Cold").unwrap();
+    assert!(
+        cold.look_for.contains("The core is cold after about"),
+        "{}",
+        cold.look_for
+    );
+}

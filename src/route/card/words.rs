@@ -22,7 +22,7 @@ pub(super) fn section_words(section: &Section, unit: LengthUnit) -> String {
             height_mm,
             ..
         } => format!(
-            "{} at the spine, {} at the edge, {} high",
+            "{} at the spine, {} at the cutting edge, {} high",
             length(spine_mm),
             length(edge_mm),
             length(height_mm)

@@ -31,7 +31,7 @@ const INHERITED: f64 = 1.0 / 3.0;
 const FREE_FERRITE: f64 = 0.25;
 /// An old network of which less than this is left, volume fraction, is broken; of a fifth of it
 /// nothing is told. Expert value.
-const WHOLE_NETWORK: f64 = 0.01;
+pub(in crate::route) const WHOLE_NETWORK: f64 = 0.01;
 /// From so much of it martensite tempers when it is heated, volume fraction.
 const LEAST_HARD: f64 = 0.05;
 /// A steel without kinetics that is cooled in the furnace is taken to transform so far below A1,

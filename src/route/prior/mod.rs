@@ -10,6 +10,7 @@ mod step;
 mod words;
 
 pub use forging::{ForgingWindow, LowerLimit, forging_window};
+pub(in crate::route) use made::WHOLE_NETWORK;
 pub use state::{PieceState, WorkedBy};
 pub use step::{PriorStep, SlowCooling, Work};
 

@@ -21,6 +21,8 @@ const COARSE_ASTM: f64 = 5.0;
 const WORTH_TELLING: f64 = 0.01;
 /// Carbide of which this is left is gone, volume fraction.
 const TRACE: f64 = 1e-4;
+/// What a network of carbide does.
+const NETWORK: &str = "A network of carbide stands on the grain boundaries: it makes the steel brittle. Normalise from above Acm and cool faster.";
 /// A piece that is all of one kind, volume fraction.
 const MOSTLY: f64 = 0.9;
 
@@ -198,9 +200,7 @@ fn state_sentences(state: &PieceState) -> Vec<Sentence> {
         Network::Broken => all.push(Sentence::new(Tone::Holds).text_part(
             "Thin films of carbide stand on some grain boundaries; the next heat above Acm, or a shorter cooling, leaves none.",
         )),
-        Network::Continuous => all.push(Sentence::new(Tone::Narrow).text_part(
-            "A network of carbide stands on the grain boundaries: it makes the steel brittle. Normalise from above Acm and cool faster.",
-        )),
+        Network::Continuous => all.push(Sentence::new(Tone::Narrow).text_part(NETWORK)),
     }
     all
 }
@@ -229,13 +229,30 @@ fn lamellae_words(state: &PieceState) -> &'static str {
 #[must_use]
 pub fn step_cautions(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Vec<String> {
     let of_steps = cautions_by_step(route, outcome, scale);
-    let named = route.prior.iter().zip(of_steps).flat_map(|(step, texts)| {
+    let stays = network_stays(outcome);
+    let steps = route.prior.iter().zip(of_steps).enumerate();
+    let named = steps.flat_map(|(i, (step, texts))| {
         let title = step.work.title();
+        let network = stays
+            .filter(|began| *began == i)
+            .map(|_| NETWORK.to_owned());
         texts
             .into_iter()
+            .chain(network)
             .map(move |text| format!("{title}: {}", inside_a_sentence(&text)))
     });
     named.collect()
+}
+
+/// The step with which a network of carbide begins that goes into the hardening.
+fn network_stays(outcome: &Outcome) -> Option<usize> {
+    let whole = |done: &PriorOutcome| {
+        let state = done.state.given();
+        state.is_some_and(|state| state.network == Network::Continuous)
+    };
+    let carrying = outcome.prior.iter().rev().take_while(|done| whole(done));
+    let count = carrying.count();
+    (count > 0).then(|| outcome.prior.len() - count)
 }
 
 /// What is wrong with each of the steps before hardening.

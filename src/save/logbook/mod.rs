@@ -15,6 +15,7 @@ mod logged;
 mod merge;
 mod photo;
 mod run;
+mod steps;
 
 pub use agreement::{Agreement, agreement};
 pub use beside::{Beside, beside};
@@ -31,3 +32,4 @@ pub use list::{Filter, Listed, Order, list};
 pub use merge::{Differing, Merge};
 pub use photo::Photo;
 pub use run::{After, Done, Predicted, Reading, Run, UseTest};
+pub use steps::{Step, Steps};

@@ -1,0 +1,50 @@
+//! How a step is brought up to heat, and what keeps the air off. Common practice, no source.
+
+use super::Units;
+use crate::heat::{Hazard, Said};
+use crate::route::plan::Route;
+use crate::units::format_temperature;
+
+/// Chromium from which steel conducts so badly and holds so much carbide that it is brought up in
+/// stages, wt %.
+const IN_STAGES_CR_WT: f64 = 3.0;
+/// Thickness from which plain and low-alloy steel is brought up slowly, mm.
+const SLOWLY_MM: f64 = 25.0;
+/// Where a stage is held, °C: below A1, and for soaks above [`HOT_C`] once more on the far side of it.
+const FIRST_STAGE_C: f64 = 650.0;
+const SECOND_STAGE_C: f64 = 815.0;
+/// From here the air is kept off even for a short soak, °C.
+const HOT_C: f64 = 1000.0;
+/// From here for a soak longer than [`LONG_MIN`], °C.
+const SCALES_C: f64 = 750.0;
+const LONG_MIN: f64 = 20.0;
+
+/// How a piece is brought up to a temperature, °C, beginning with a space; nothing where it goes
+/// straight into the furnace.
+pub(super) fn ramp_words(route: &Route, temperature_c: f64, units: Units) -> String {
+    let degrees = |c: f64| format_temperature(c, units.scale);
+    let first = degrees(FIRST_STAGE_C);
+    if temperature_c <= SCALES_C {
+        String::new()
+    } else if route.composition.cr >= IN_STAGES_CR_WT && temperature_c >= HOT_C {
+        format!(
+            " Up in stages: even at {first}, then at {}, then on.",
+            degrees(SECOND_STAGE_C)
+        )
+    } else if route.composition.cr >= IN_STAGES_CR_WT || route.section.thickness_mm() >= SLOWLY_MM {
+        format!(" Up slowly: even at {first} first, then on.")
+    } else {
+        String::new()
+    }
+}
+
+/// What keeps the air off a soak, and how it can hurt.
+const FOIL: Hazard = Hazard(&[Said::Words(
+    "Keep the air off so hot or long a soak: stainless foil folded tight, protective gas or an anti-scale coat. Foil edges cut: gloves, and open it away from you. Gas takes the place of air: ventilate.",
+)]);
+
+/// The same where a soak at a temperature, °C, for a time, min, asks for it.
+pub(crate) fn keep_air_off(temperature_c: f64, time_min: f64) -> Option<Hazard> {
+    let is_long = time_min > LONG_MIN && temperature_c >= SCALES_C;
+    (temperature_c >= HOT_C || is_long).then_some(FOIL)
+}
