@@ -12,7 +12,7 @@ use anyhow::{Context, Result, bail};
 use crate::compress::{self, Effort};
 use crate::files;
 use crate::project::Project;
-use crate::style;
+use crate::style::{self, When};
 use crate::wasm::Bindings;
 
 /// The directory of the files whose names change with their content.
@@ -110,22 +110,27 @@ fn assemble(
     // What the page or its style names moves to the assets; the rest keeps its place.
     let mut named = BTreeSet::new();
 
-    let css = style::join(sheets, |path| {
-        let public_path = path.strip_prefix("public/");
-        match public_path.and_then(|path| public.get_key_value(path)) {
-            Some((path, content)) => {
-                named.insert(path.as_str());
-                Ok(add(path, content))
+    let mut join = |when| {
+        style::join(sheets, when, |path| {
+            let public_path = path.strip_prefix("public/");
+            match public_path.and_then(|path| public.get_key_value(path)) {
+                Some((path, content)) => {
+                    named.insert(path.as_str());
+                    Ok(add(path, content))
+                }
+                None => bail!("the style names {path}, which is not in public/"),
             }
-            None => bail!("the style names {path}, which is not in public/"),
-        }
-    })?;
-    let style = add("page.css", css.as_bytes());
+        })
+    };
+    let (first, later) = (join(When::First)?, join(When::Later)?);
+    let style = add("page.css", first.as_bytes());
+    let later_style = add("later.css", later.as_bytes());
     let script = add("recalesce.js", script.as_bytes());
     let wasm = add("recalesce.wasm", &bindings.wasm);
     let page = fill(index, |name| {
         let hashed = match name {
             "style" => style.clone(),
+            "later-style" => later_style.clone(),
             "script" => script.clone(),
             "wasm" => wasm.clone(),
             path => match public.get_key_value(path) {
@@ -217,7 +222,7 @@ mod tests {
         let (_, css) = bundle
             .files
             .iter()
-            .find(|(path, _)| path.ends_with(".css"))
+            .find(|(path, _)| path.starts_with("assets/page-") && path.ends_with(".css"))
             .unwrap();
         let css = std::str::from_utf8(css).unwrap();
         let font = css.trim().strip_prefix("url(").unwrap();
