@@ -5,7 +5,7 @@
   const PREFERENCES = "recalesce.preferences";
   const FRESH = "recalesce.fresh";
   const root = document.documentElement;
-  const { script, wasm, worker, style } = document.currentScript.dataset;
+  const { script, wasm, worker, style, offline } = document.currentScript.dataset;
   const absolute = (address) => new URL(address, document.baseURI).href;
   // Where the program finds itself again for its second thread.
   Object.assign(root.dataset, { script: absolute(script), wasm: absolute(wasm), worker: absolute(worker) });
@@ -118,6 +118,10 @@
     .then(() => {
       document.getElementById("boot")?.remove();
       root.dataset.started = "";
+      // One chart in somebody else's page keeps nothing.
+      if ("serviceWorker" in navigator && !location.hash.includes("&show=")) {
+        (window.requestIdleCallback ?? setTimeout)(() => import(absolute(offline)).catch(() => {}));
+      }
     })
     .catch(cannotStart);
 })();

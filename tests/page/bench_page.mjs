@@ -73,7 +73,8 @@ export class BenchPage {
   static async open(browser, { url = PAGE_URL, kept = {}, before = async () => {}, until = "load", ...options } = {}) {
     const localStorage = Object.entries(kept).map(([name, value]) => ({ name, value }));
     const storageState = { cookies: [], origins: [{ origin: new URL(url).origin, localStorage }] };
-    const context = await browser.newContext({ viewport: WIDE, storageState, ...options });
+    // What a test holds back or counts is not to come from a copy that the page keeps.
+    const context = await browser.newContext({ viewport: WIDE, storageState, serviceWorkers: "block", ...options });
     const bench = new BenchPage(await context.newPage(), url);
     await bench.watch();
     await before(bench.page);
@@ -421,6 +422,22 @@ export class BenchPage {
   /** Goes to a place of the page: `Bench`, `Shelf`, `Logbook` or `Sources`. */
   async go(place) {
     await this.page.getByRole("navigation").getByRole("button", { name: place, exact: true }).click();
+  }
+
+  /** Goes through the places, whose parts are loaded when they are opened, and back to the bench. */
+  async goesEverywhere() {
+    for (const place of ["Decide", "Experiments", "Shelf", "Logbook", "Sources"]) {
+      await this.go(place);
+      await this.page.locator("main.leaf, main.logbook").first().waitFor();
+    }
+    await this.go("Bench");
+    await this.tableOfQuenches.waitFor();
+    await this.mapArrives();
+  }
+
+  /** The line that says that a newer version of the page is ready. */
+  get newVersion() {
+    return this.page.locator(".message.version");
   }
 
   // -- Parts of the program that are loaded when they are opened
