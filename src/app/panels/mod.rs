@@ -10,6 +10,7 @@ mod decide_learn;
 mod decide_shop;
 mod decide_sure;
 mod decide_sweep;
+pub(crate) mod embed;
 pub(crate) mod furnace;
 pub(crate) mod hardenability;
 pub(crate) mod header;
