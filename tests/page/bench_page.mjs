@@ -435,6 +435,11 @@ export class BenchPage {
     await this.mapArrives();
   }
 
+  /** One chart by itself, as an address asks for it. */
+  get embedded() {
+    return this.page.locator("main.embed");
+  }
+
   /** The line that says that a newer version of the page is ready. */
   get newVersion() {
     return this.page.locator(".message.version");

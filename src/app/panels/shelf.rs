@@ -289,7 +289,7 @@ fn ChartElsewhere() -> impl IntoView {
                 <button
                     type="button"
                     class="press"
-                    aria-label=format!("Copy a link to the chart: {}", chart.title())
+                    aria-label=format!("Copy link: {}", chart.title())
                     on:click=move |_| link::copy_text(bench, address(), "The link to the chart")
                 >
                     "Copy link"
@@ -297,7 +297,7 @@ fn ChartElsewhere() -> impl IntoView {
                 <button
                     type="button"
                     class="press"
-                    aria-label=format!("Copy the text for a web page: {}", chart.title())
+                    aria-label=format!("Copy text for a web page: {}", chart.title())
                     on:click=move |_| link::copy_text(bench, frame(), "The text for a web page")
                 >
                     "Copy text for a web page"
