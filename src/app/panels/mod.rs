@@ -3,6 +3,8 @@
 pub(crate) mod along;
 mod bath;
 pub(crate) mod card;
+mod class;
+mod class_views;
 pub(crate) mod decide;
 mod decide_compare;
 mod decide_find;
