@@ -16,7 +16,7 @@ pub const MOST_CLASS_ROUTES: usize = 300;
 pub const LARGEST_CLASS_FILE_BYTES: usize = LARGEST_FILE_BYTES;
 
 /// The numbers that stand beside each other, in the order of their columns.
-pub const CLASS_NUMBERS: [Number; 9] = [
+pub const CLASS_NUMBERS: [Number; 10] = [
     Number::SoakC,
     Number::SoakMin,
     Number::ThicknessMm,
@@ -25,6 +25,7 @@ pub const CLASS_NUMBERS: [Number; 9] = [
     Number::GrainAstm,
     Number::MarginFactor,
     Number::FinalHrc,
+    Number::FinalBandHrc,
     Number::FinalAustenitePercent,
 ];
 
@@ -272,6 +273,6 @@ mod tests {
         assert!(lines[1].starts_with("'=1+1,"));
         assert!(lines[1].contains(",oil,830,"));
         assert!(lines[2].starts_with("\"Ada, \"\"A\"\"\","));
-        assert!(lines[2].ends_with(",,,,,,,,"));
+        assert!(lines[2].ends_with(",,,,,,,,,,"));
     }
 }

@@ -440,6 +440,23 @@ export class BenchPage {
     return this.page.locator("main.embed");
   }
 
+  /** A class together: the field of its files, what is wrong with some, the rows and their names. */
+  get classFiles() {
+    return this.page.getByLabel("Files of the class");
+  }
+
+  get classFaults() {
+    return this.page.locator(".class .wrong li");
+  }
+
+  get classRows() {
+    return this.page.locator(".class tbody tr");
+  }
+
+  get classNames() {
+    return this.classRows.locator("th button");
+  }
+
   /** The line that says that a newer version of the page is ready. */
   get newVersion() {
     return this.page.locator(".message.version");
