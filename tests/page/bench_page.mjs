@@ -424,6 +424,19 @@ export class BenchPage {
     await this.page.getByRole("navigation").getByRole("button", { name: place, exact: true }).click();
   }
 
+  /** Where what the bench opens with stands, CSS pixels, with the rings and the tags on its charts. */
+  placesOnBench() {
+    return this.page.evaluate(() => {
+      const names = ".head button, .piece button, .route canvas, .blocks button, .stage > h2, .plot.tall canvas, .handle, .handle .ring, .tag, .plot.ladder, .plot.bar";
+      const all = [...document.querySelectorAll(names)].filter((element) => element.getClientRects().length > 0);
+      const place = (element) => {
+        const { x, y, width, height } = element.getBoundingClientRect();
+        return [x, y, width, height].map((length) => Math.round(10 * length) / 10);
+      };
+      return Object.fromEntries(all.map((element, i) => [`${i} ${element.className || element.localName}`, place(element)]));
+    });
+  }
+
   /** Goes through the places, whose parts are loaded when they are opened, and back to the bench. */
   async goesEverywhere() {
     for (const place of ["Decide", "Experiments", "Shelf", "Logbook", "Sources"]) {
