@@ -5,7 +5,7 @@
   const PREFERENCES = "recalesce.preferences";
   const FRESH = "recalesce.fresh";
   const root = document.documentElement;
-  const { script, wasm, worker } = document.currentScript.dataset;
+  const { script, wasm, worker, style, offline } = document.currentScript.dataset;
   const absolute = (address) => new URL(address, document.baseURI).href;
   // Where the program finds itself again for its second thread.
   Object.assign(root.dataset, { script: absolute(script), wasm: absolute(wasm), worker: absolute(worker) });
@@ -91,6 +91,20 @@
   addEventListener("error", (event) => isTrap(event.error) && stopped(String(event.error)));
   addEventListener("unhandledrejection", (event) => isTrap(event.reason) && stopped(String(event.reason)));
 
+  // The style of what is loaded later. The program asks before it shows any of that; a load that has
+  // failed can be asked for again.
+  let styled;
+  window.laterStyle = () =>
+    (styled ??= new Promise((loaded, failed) => {
+      const onerror = () => {
+        styled = null;
+        link.remove();
+        failed();
+      };
+      const link = element("link", { rel: "stylesheet", href: absolute(style), onload: loaded, onerror });
+      document.head.append(link);
+    }));
+
   const bodyParsed = new Promise((parsed) => {
     if (document.readyState !== "loading") parsed();
     else addEventListener("DOMContentLoaded", parsed, { once: true });
@@ -104,6 +118,10 @@
     .then(() => {
       document.getElementById("boot")?.remove();
       root.dataset.started = "";
+      // One chart in somebody else's page keeps nothing.
+      if ("serviceWorker" in navigator && !location.hash.includes("&show=")) {
+        (window.requestIdleCallback ?? setTimeout)(() => import(absolute(offline)).catch(() => {}));
+      }
     })
     .catch(cannotStart);
 })();

@@ -4,7 +4,7 @@ use super::browser::{address, clipboard};
 use super::state::{Bench, Notice, Place, Undo};
 use leptos::prelude::*;
 use recalesce::route::Route;
-use recalesce::save;
+use recalesce::save::{self, ShownChart};
 use std::sync::Arc;
 
 /// The address that brings a route, or why there is none.
@@ -13,15 +13,26 @@ pub(crate) fn address_of(route: &Route) -> Result<String, String> {
     address::with_route(&link).ok_or_else(|| "The page has no address.".to_owned())
 }
 
+/// The address that shows one chart of a route by itself, or why there is none.
+pub(crate) fn address_of_chart(route: &Route, chart: ShownChart) -> Result<String, String> {
+    let text = save::write_shown(route, chart).map_err(|reason| reason.to_string())?;
+    address::with_route(&text).ok_or_else(|| "The page has no address.".to_owned())
+}
+
 /// Puts the address that brings a route onto the clipboard, and says what came of it.
 pub(crate) fn copy(bench: Bench, route: &Route) {
-    match address_of(route) {
+    copy_text(bench, address_of(route), "The link");
+}
+
+/// Puts a text onto the clipboard, and says what came of it.
+pub(crate) fn copy_text(bench: Bench, text: Result<String, String>, what: &'static str) {
+    match text {
         Err(reason) => say(bench, reason, true, None),
-        Ok(link) => {
-            let shown = link.clone();
-            clipboard::copy(&link, move |is_copied| {
+        Ok(text) => {
+            let shown = text.clone();
+            clipboard::copy(&text, move |is_copied| {
                 let words = if is_copied {
-                    "The link is on the clipboard.".to_owned()
+                    format!("{what} is on the clipboard.")
                 } else {
                     format!("The browser keeps its clipboard shut. Copy this: {shown}")
                 };
@@ -41,7 +52,10 @@ pub(crate) fn follow(bench: Bench) {
 
 /// Takes the address's route in, if it brings one, once the part that reads it is there.
 fn look(bench: Bench) {
-    if address::brings_route() {
+    if address::shown_chart().is_some() {
+        // Not on the bench, but instead of it.
+        address::reload();
+    } else if address::brings_route() {
         bench
             .parts
             .places

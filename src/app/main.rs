@@ -52,15 +52,19 @@ fn main() {
 /// The page.
 #[component]
 fn Page() -> impl IntoView {
-    let state = Bench::open();
+    let is_embedded = browser::address::shown_chart().is_some();
+    let state = Bench::open(is_embedded);
     provide_context(state);
+    browser::typeface::when_ready(move || {
+        state.has_typeface.try_set(true);
+    });
+    if is_embedded {
+        return state.parts.places.view(|part| (part.embedded)());
+    }
     keep::keep(state);
     undo::follow(state.undo, state.place);
     link::follow(state);
     browser::print::follow(state.is_printing);
-    browser::typeface::when_ready(move || {
-        state.has_typeface.try_set(true);
-    });
     state.parts.bring_when_idle();
     let place = move || match state.place.get() {
         Place::Bench => view! { <BenchPlace /> }.into_any(),

@@ -149,15 +149,24 @@ pub(crate) struct Bench {
 }
 
 impl Bench {
-    /// The page's state, with what the browser has kept.
-    pub(crate) fn open() -> Self {
+    /// The page's state, with what the browser has kept: not where the page shows one chart in somebody
+    /// else's, which leaves that alone.
+    pub(crate) fn open(is_embedded: bool) -> Self {
         let mut notice = None;
-        super::keep::warn_of_closed_storage(&mut notice);
+        let (route, shelf) = if is_embedded {
+            (Route::whole_example(), Shelf::default())
+        } else {
+            super::keep::warn_of_closed_storage(&mut notice);
+            (
+                super::keep::bench(&mut notice),
+                super::keep::shelf(&mut notice),
+            )
+        };
         let preferences = super::keep::preferences();
         let theme = RwSignal::new(theme::current());
         let is_printing = RwSignal::new(false);
-        let route = RwSignal::new(super::keep::bench(&mut notice));
-        let shelf = RwSignal::new(super::keep::shelf(&mut notice));
+        let route = RwSignal::new(route);
+        let shelf = RwSignal::new(shelf);
         let composition = Memo::new(move |_| route.with(|r| r.composition));
         let prepared = prepared(route);
         let runner = StoredValue::new_local(Runner::start());

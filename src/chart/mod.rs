@@ -6,6 +6,7 @@
 
 pub mod axis;
 mod caption;
+mod class_chart;
 pub mod clip;
 mod continuous_chart;
 mod draw;
@@ -42,6 +43,7 @@ mod sweep_chart;
 mod temper_chart;
 mod trade_off_chart;
 
+pub use class_chart::class_chart;
 pub use continuous_chart::{ContinuousData, FanCurve, ProductField, continuous_chart};
 pub use draw::draw;
 pub use end_quench_chart::{EndQuenchData, end_quench_chart};

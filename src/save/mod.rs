@@ -7,6 +7,7 @@
 //! untrusted, also from storage: sizes are limited, every number is checked, and a name is only
 //! ever text.
 
+mod embed;
 mod file;
 mod history;
 mod link;
@@ -16,6 +17,7 @@ mod shelf;
 mod shop;
 mod v7;
 
+pub use embed::{EmbedError, ShownChart, asks_for_chart, frame_text, read_shown, write_shown};
 pub use file::{
     Kind, LARGEST_FILE_BYTES, Loaded, ReadError, VERSION, WriteError, read, read_bench,
     write_bench, write_shelf,

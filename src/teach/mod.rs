@@ -1,10 +1,15 @@
 //! Experiments: lessons on the live bench that predict first, then change the route, then explain, and
 //! ask what the model answers. They are data, so that a teacher can write others.
 
+mod class;
 mod experiment;
 mod number;
 mod read;
 
+pub use class::{
+    CLASS_NUMBERS, ClassOrder, ClassRow, Handed, LARGEST_CLASS_FILE_BYTES, MOST_CLASS_FILES,
+    MOST_CLASS_ROUTES, class_csv, class_order, read_handed,
+};
 pub use experiment::{Experiment, Goal, Step};
 pub use number::Number;
 pub use read::{ExperimentError, LARGEST_EXPERIMENT_BYTES, read_experiment};

@@ -73,7 +73,8 @@ export class BenchPage {
   static async open(browser, { url = PAGE_URL, kept = {}, before = async () => {}, until = "load", ...options } = {}) {
     const localStorage = Object.entries(kept).map(([name, value]) => ({ name, value }));
     const storageState = { cookies: [], origins: [{ origin: new URL(url).origin, localStorage }] };
-    const context = await browser.newContext({ viewport: WIDE, storageState, ...options });
+    // What a test holds back or counts is not to come from a copy that the page keeps.
+    const context = await browser.newContext({ viewport: WIDE, storageState, serviceWorkers: "block", ...options });
     const bench = new BenchPage(await context.newPage(), url);
     await bench.watch();
     await before(bench.page);
@@ -421,6 +422,57 @@ export class BenchPage {
   /** Goes to a place of the page: `Bench`, `Shelf`, `Logbook` or `Sources`. */
   async go(place) {
     await this.page.getByRole("navigation").getByRole("button", { name: place, exact: true }).click();
+  }
+
+  /** Where what the bench opens with stands, CSS pixels, with the rings and the tags on its charts. */
+  placesOnBench() {
+    return this.page.evaluate(() => {
+      const names = ".head button, .piece button, .route canvas, .blocks button, .stage > h2, .plot.tall canvas, .handle, .handle .ring, .tag, .plot.ladder, .plot.bar";
+      const all = [...document.querySelectorAll(names)].filter((element) => element.getClientRects().length > 0);
+      const place = (element) => {
+        const { x, y, width, height } = element.getBoundingClientRect();
+        return [x, y, width, height].map((length) => Math.round(10 * length) / 10);
+      };
+      return Object.fromEntries(all.map((element, i) => [`${i} ${element.className || element.localName}`, place(element)]));
+    });
+  }
+
+  /** Goes through the places, whose parts are loaded when they are opened, and back to the bench. */
+  async goesEverywhere() {
+    for (const place of ["Decide", "Experiments", "Shelf", "Logbook", "Sources"]) {
+      await this.go(place);
+      await this.page.locator("main.leaf, main.logbook").first().waitFor();
+    }
+    await this.go("Bench");
+    await this.tableOfQuenches.waitFor();
+    await this.mapArrives();
+  }
+
+  /** One chart by itself, as an address asks for it. */
+  get embedded() {
+    return this.page.locator("main.embed");
+  }
+
+  /** A class together: the field of its files, what is wrong with some, the rows and their names. */
+  get classFiles() {
+    return this.page.getByLabel("Files of the class");
+  }
+
+  get classFaults() {
+    return this.page.locator(".class .wrong li");
+  }
+
+  get classRows() {
+    return this.page.locator(".class tbody tr");
+  }
+
+  get classNames() {
+    return this.classRows.locator("th button");
+  }
+
+  /** The line that says that a newer version of the page is ready. */
+  get newVersion() {
+    return this.page.locator(".message.version");
   }
 
   // -- Parts of the program that are loaded when they are opened

@@ -3,7 +3,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { BenchPage, PAGE_URL_BELOW, launch } from "./bench_page.mjs";
+import { BenchPage, PAGE_URL_BELOW, PHONE, launch } from "./bench_page.mjs";
 
 let browser;
 before(async () => {
@@ -13,13 +13,16 @@ after(() => browser.close());
 
 const PARTS = "**/assets/parts/*";
 
-/** Holds the parts back until the function that is returned is called. */
-async function heldBack(page) {
+/** The style sheet of the parts. */
+const STYLE = "**/assets/later-*.css";
+
+/** Holds the parts, or other files, back until the function that is returned is called. */
+async function heldBack(page, files = PARTS) {
   let letGo;
   const free = new Promise((resolve) => {
     letGo = resolve;
   });
-  await page.route(PARTS, async (route) => {
+  await page.route(files, async (route) => {
     await free;
     await route.continue();
   });
@@ -94,5 +97,43 @@ test("a part that cannot be loaded is said where it was opened, and can be tried
   await bench.shows(() => bench.whereFocusIs(), "main");
   await bench.button("Log a run").first().click();
   await bench.page.getByRole("heading", { level: 2 }).first().waitFor();
+  await bench.close();
+});
+
+test("a part is not shown without its style, and the style moves nothing that stands already", async () => {
+  for (const viewport of [undefined, PHONE]) {
+    let letGo;
+    const bench = await BenchPage.open(browser, {
+      ...(viewport && { viewport }),
+      before: async (page) => {
+        letGo = await heldBack(page, STYLE);
+      },
+    });
+    await bench.started();
+    await bench.sentenceList.first().waitFor({ state: "attached" });
+    await bench.until(() => partsLoaded(bench), (count) => count > 0, "the parts are there");
+    await bench.page.waitForTimeout(300);
+    assert.equal(await bench.tableOfQuenches.count(), 0);
+    // On a phone all is in one column, and what comes in a part above makes room for itself.
+    const places = async () =>
+      Object.entries(await bench.placesOnBench()).map(([name, [x, y, ...size]]) => [name, x, ...(viewport ? size : [y, ...size])]);
+    const before = await places();
+    assert.ok(before.length > 20);
+    letGo();
+    await bench.tableOfQuenches.waitFor();
+    assert.deepEqual(await places(), before);
+    bench.assertNoTrouble();
+    await bench.close();
+  }
+});
+
+test("a style that cannot be loaded is said as a part that cannot, and can be tried again", async () => {
+  const bench = await BenchPage.open(browser, { before: (page) => page.route(STYLE, (route) => route.abort()) });
+  await bench.started();
+  await bench.go("Shelf");
+  await bench.partMissing.waitFor();
+  await bench.page.unroute(STYLE);
+  await bench.partMissing.getByRole("button", { name: "Try again" }).click();
+  await bench.page.getByRole("heading", { name: "Shelf" }).waitFor();
   await bench.close();
 });

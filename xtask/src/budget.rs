@@ -22,13 +22,13 @@ struct Part {
 
 /// The parts with their limits; a file counts to the last that it fits. What is loaded before the page
 /// answers is to stay below 600 kB together. One part may gain what another gives up.
-const PARTS: [Part; 11] = [
+const PARTS: [Part; 15] = [
     Part {
         name: "WebAssembly",
         begins: "",
         endings: &["wasm"],
         is_later: false,
-        limit: 530_150,
+        limit: 533_400,
     },
     Part {
         name: "typeface",
@@ -42,21 +42,49 @@ const PARTS: [Part; 11] = [
         begins: "",
         endings: &["js"],
         is_later: false,
-        limit: 15_500,
+        limit: 16_400,
     },
     Part {
         name: "style sheet",
         begins: "",
         endings: &["css"],
         is_later: false,
-        limit: 12_000,
+        limit: 7_800,
     },
     Part {
         name: "document and icon",
         begins: "",
         endings: &["html", "svg"],
         is_later: false,
-        limit: 1_150,
+        limit: 1_200,
+    },
+    Part {
+        name: "keeping the page",
+        begins: "assets/offline",
+        endings: &["js"],
+        is_later: true,
+        limit: 1_200,
+    },
+    Part {
+        name: "service worker",
+        begins: "sw",
+        endings: &["js"],
+        is_later: true,
+        limit: 4_500,
+    },
+    Part {
+        name: "installed icons",
+        begins: "",
+        endings: &["png", "webmanifest"],
+        is_later: true,
+        limit: 51_000,
+    },
+    Part {
+        name: "later style sheet",
+        begins: "assets/later",
+        endings: &["css"],
+        is_later: true,
+        limit: 5_900,
     },
     Part {
         name: "panels",
@@ -70,7 +98,7 @@ const PARTS: [Part; 11] = [
         begins: "assets/parts/split_places",
         endings: &["wasm"],
         is_later: true,
-        limit: 156_000,
+        limit: 161_000,
     },
     Part {
         name: "deciding",
@@ -84,7 +112,7 @@ const PARTS: [Part; 11] = [
         begins: "assets/parts/split_lessons",
         endings: &["wasm"],
         is_later: true,
-        limit: 60_000,
+        limit: 78_000,
     },
     Part {
         name: "errands",
@@ -98,7 +126,7 @@ const PARTS: [Part; 11] = [
         begins: "assets/parts/chunk_",
         endings: &["wasm"],
         is_later: true,
-        limit: 134_000,
+        limit: 139_500,
     },
 ];
 
@@ -197,8 +225,13 @@ mod tests {
             ("assets/c.js", b"1"),
             ("assets/parts/split_panels-0.wasm", b"2"),
         ];
-        let Weights([wasm, typeface, script, _, _, panels, ..]) =
-            Weights::of_files(files.into_iter()).unwrap();
+        let weights = Weights::of_files(files.into_iter()).unwrap();
+        let of = |name: &str| {
+            let place = PARTS.iter().position(|part| part.name == name);
+            weights.0[place.unwrap()]
+        };
+        let [wasm, typeface, script, panels] =
+            ["WebAssembly", "typeface", "JavaScript", "panels"].map(of);
         assert_eq!((wasm, typeface), (0, repeated.len()));
         assert!(panels > 0);
         assert!((2..100).contains(&script), "{script}");
@@ -225,7 +258,7 @@ mod tests {
 
     #[test]
     fn a_kind_of_file_without_a_limit_is_an_error() {
-        let files: [(&str, &[u8]); 1] = [("assets/photo.png", b"")];
+        let files: [(&str, &[u8]); 1] = [("assets/photo.jpeg", b"")];
         assert!(Weights::of_files(files.into_iter()).is_err());
     }
 }

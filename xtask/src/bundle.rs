@@ -11,8 +11,9 @@ use anyhow::{Context, Result, bail};
 
 use crate::compress::{self, Effort};
 use crate::files;
+use crate::offline;
 use crate::project::Project;
-use crate::style;
+use crate::style::{self, When};
 use crate::wasm::Bindings;
 
 /// The directory of the files whose names change with their content.
@@ -48,14 +49,17 @@ impl Bundle {
 
     /// Writes the files with their compressed forms, and removes what was there before.
     ///
-    /// The page itself is written last: until then the old one stands with all that it needs.
+    /// The page itself is written last, but for the worker that keeps it: until then the old one stands
+    /// with all that it needs.
     pub(crate) fn write(&self, dir: &Path, effort: Effort) -> Result<()> {
         let mut written = BTreeSet::new();
-        let (index, others): (Vec<_>, Vec<_>) = self
-            .files
-            .iter()
-            .partition(|(path, _)| path.as_str() == "index.html");
-        for (path, content) in others.into_iter().chain(index) {
+        let mut in_order: Vec<_> = self.files.iter().collect();
+        in_order.sort_by_key(|(path, _)| match path.as_str() {
+            "index.html" => 1,
+            offline::WORKER => 2,
+            _ => 0,
+        });
+        for (path, content) in in_order {
             let mut forms = compress::forms(path, content, effort)?;
             forms.insert(0, (path.clone(), content.clone()));
             for (path, content) in forms {
@@ -74,14 +78,18 @@ impl Bundle {
         Ok(())
     }
 
-    /// Path and content of each file that a browser loads, with the page or when something is opened;
-    /// the others only lie beside it.
+    /// Path and content of each file that a browser loads: with the page, when something is opened, or
+    /// when the page is kept for later; the others only lie beside it.
     pub(crate) fn loaded(&self) -> impl Iterator<Item = (&str, &[u8])> {
-        self.files
-            .iter()
-            .map(|(path, content)| (path.as_str(), content.as_slice()))
-            .filter(|(path, _)| *path == "index.html" || path.starts_with(ASSETS))
+        loaded(&self.files)
     }
+}
+
+fn loaded(files: &BTreeMap<String, Vec<u8>>) -> impl Iterator<Item = (&str, &[u8])> {
+    files
+        .iter()
+        .map(|(path, content)| (path.as_str(), content.as_slice()))
+        .filter(|(path, _)| !path.ends_with(".txt"))
 }
 
 fn assemble(
@@ -110,22 +118,27 @@ fn assemble(
     // What the page or its style names moves to the assets; the rest keeps its place.
     let mut named = BTreeSet::new();
 
-    let css = style::join(sheets, |path| {
-        let public_path = path.strip_prefix("public/");
-        match public_path.and_then(|path| public.get_key_value(path)) {
-            Some((path, content)) => {
-                named.insert(path.as_str());
-                Ok(add(path, content))
+    let mut join = |when| {
+        style::join(sheets, when, |path| {
+            let public_path = path.strip_prefix("public/");
+            match public_path.and_then(|path| public.get_key_value(path)) {
+                Some((path, content)) => {
+                    named.insert(path.as_str());
+                    Ok(add(path, content))
+                }
+                None => bail!("the style names {path}, which is not in public/"),
             }
-            None => bail!("the style names {path}, which is not in public/"),
-        }
-    })?;
-    let style = add("page.css", css.as_bytes());
+        })
+    };
+    let (first, later) = (join(When::First)?, join(When::Later)?);
+    let style = add("page.css", first.as_bytes());
+    let later_style = add("later.css", later.as_bytes());
     let script = add("recalesce.js", script.as_bytes());
     let wasm = add("recalesce.wasm", &bindings.wasm);
     let page = fill(index, |name| {
         let hashed = match name {
             "style" => style.clone(),
+            "later-style" => later_style.clone(),
             "script" => script.clone(),
             "wasm" => wasm.clone(),
             path => match public.get_key_value(path) {
@@ -148,6 +161,11 @@ fn assemble(
         }
     }
     files.insert("index.html".to_owned(), page.into_bytes());
+    if let Some(worker) = files.remove(offline::WORKER) {
+        let script = String::from_utf8(worker).context("the service worker is not text")?;
+        let filled = offline::fill(&script, loaded(&files))?;
+        files.insert(offline::WORKER.to_owned(), filled.into_bytes());
+    }
     Ok(Bundle { files })
 }
 
@@ -217,7 +235,7 @@ mod tests {
         let (_, css) = bundle
             .files
             .iter()
-            .find(|(path, _)| path.ends_with(".css"))
+            .find(|(path, _)| path.starts_with("assets/page-") && path.ends_with(".css"))
             .unwrap();
         let css = std::str::from_utf8(css).unwrap();
         let font = css.trim().strip_prefix("url(").unwrap();
@@ -244,6 +262,24 @@ mod tests {
         let mut bindings = bindings();
         bindings.script = String::new();
         assert!(assemble(INDEX, &sheets(), &public(), &bindings).is_err());
+    }
+
+    #[test]
+    fn the_worker_keeps_what_the_page_loads_and_not_itself() {
+        let mut public = public();
+        let script = br#"const VERSION = "{version}", FILES = "{files}";"#;
+        public.insert("sw.js".to_owned(), script.to_vec());
+        let bundle = assemble(INDEX, &sheets(), &public, &bindings()).unwrap();
+        let worker = std::str::from_utf8(&bundle.files["sw.js"]).unwrap();
+        let (_, kept) = worker.split_once("FILES = ").unwrap();
+        let kept: BTreeMap<String, String> =
+            serde_json::from_str(kept.trim_end_matches(';')).unwrap();
+        let files = bundle.files.keys().filter(|path| *path != "sw.js");
+        for path in files.filter(|path| *path != "fonts/OFL.txt") {
+            let path = if path == "index.html" { "./" } else { path };
+            assert!(kept.contains_key(path), "{path}");
+        }
+        assert!(!kept.contains_key("sw.js") && !kept.contains_key("fonts/OFL.txt"));
     }
 
     #[test]

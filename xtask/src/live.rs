@@ -1,9 +1,10 @@
 //! Reloads the page in the browser when it has been built anew. Only the development server adds
 //! this: the files that are published know nothing of it.
 
+use crate::offline::WORKER;
 use std::sync::atomic::{AtomicU64, Ordering};
 
-/// Addresses below the page that a published page does not have.
+/// Addresses below the page that a published page does not have; its service worker is another one.
 const SCRIPT: &str = "-/reload.js";
 const REVISION: &str = "-/revision";
 
@@ -25,6 +26,10 @@ impl Live {
             SCRIPT => Some((
                 "text/javascript; charset=utf-8",
                 include_bytes!("reload.js").to_vec(),
+            )),
+            WORKER => Some((
+                "text/javascript; charset=utf-8",
+                include_bytes!("no_worker.js").to_vec(),
             )),
             REVISION => {
                 let revision = self.revision.load(Ordering::Relaxed);

@@ -16,6 +16,7 @@ mod compress;
 mod files;
 mod http;
 mod live;
+mod offline;
 mod project;
 mod serve;
 mod site;

@@ -209,11 +209,14 @@ mod tests {
         site.live = Some(Arc::default());
         let page = get(&site, "/some/where/", "");
         let script = get(&site, "/some/where/-/reload.js", "");
+        let worker = get(&site, "/some/where/sw.js", "");
         fs::remove_dir_all(&site.dir).unwrap();
 
         assert_eq!(published.body, b"page");
         assert!(String::from_utf8(page.body).unwrap().contains("reload.js"));
         assert!(script.status.starts_with("200"));
+        let worker = String::from_utf8(worker.body).unwrap();
+        assert!(worker.contains("registration.unregister()"));
     }
 
     #[test]
@@ -266,6 +269,7 @@ mod tests {
             ("a.woff2", "font/woff2"),
             ("a.svg", "image/svg+xml"),
             ("a.png", "image/png"),
+            ("a.webmanifest", "application/manifest+json"),
             ("a", "application/octet-stream"),
         ] {
             assert_eq!(mime_type(path), mime);

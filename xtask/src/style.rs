@@ -1,4 +1,5 @@
-//! The style sheets of `style/` as one sheet.
+//! The style sheets of `style/` as two sheets: that of the page as it opens, and that of what is
+//! loaded later, whose sheets lie in `style/later/`.
 
 use std::collections::BTreeMap;
 
@@ -6,15 +7,29 @@ use anyhow::{Result, bail};
 
 /// The sheets that come before all others, in this order.
 const FIRST: [&str; 3] = ["tokens.css", "base.css", "layout.css"];
+/// How the paths of the sheets begin that are loaded later.
+const LATER: &str = "later/";
 
-/// Joins sheets (by file name) in their order: tokens, base, layout, then the rest by name.
+/// When a sheet is loaded.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum When {
+    /// With the page.
+    First,
+    /// With the parts of the page that are loaded when they are opened.
+    Later,
+}
+
+/// Joins the sheets (by path below `style/`) of one time in their order: tokens, base, layout, then
+/// the rest by name.
 ///
 /// `address` gives the new address for a file named relative to the top of the project.
 pub(crate) fn join(
     sheets: &BTreeMap<String, String>,
+    when: When,
     mut address: impl FnMut(&str) -> Result<String>,
 ) -> Result<String> {
-    let mut names: Vec<&String> = sheets.keys().collect();
+    let is_of = |name: &&String| name.starts_with(LATER) == (when == When::Later);
+    let mut names: Vec<&String> = sheets.keys().filter(is_of).collect();
     names.sort_by_key(|name| {
         FIRST
             .iter()
@@ -47,7 +62,7 @@ fn rewrite_urls(
         if url.starts_with('#') || url.starts_with("data:") {
             rewritten.push_str(&after[..end]);
         } else {
-            let Some(path) = from_style(url) else {
+            let Some(path) = from_sheet(sheet, url) else {
                 bail!("style/{sheet}: url({url}) is not a file of the project");
             };
             rewritten.push_str(&address(&path)?);
@@ -58,12 +73,15 @@ fn rewrite_urls(
     Ok(rewritten)
 }
 
-/// The path from the top of the project for an address relative to `style/`.
-fn from_style(url: &str) -> Option<String> {
+/// The path from the top of the project for an address relative to a sheet in `style/`.
+fn from_sheet(sheet: &str, url: &str) -> Option<String> {
     if url.is_empty() || url.starts_with('/') || url.contains(':') {
         return None;
     }
     let mut parts = vec!["style"];
+    if let Some((dirs, _)) = sheet.rsplit_once('/') {
+        parts.extend(dirs.split('/'));
+    }
     for part in url.split('/') {
         match part {
             "." => {}
@@ -94,12 +112,24 @@ mod tests {
             ("layout.css", "layout"),
             ("base.css", "base"),
             ("tokens.css", "tokens"),
+            ("later/decide.css", "decide"),
         ]);
-        let joined = join(&sheets, |_| unreachable!()).unwrap();
+        let joined = join(&sheets, When::First, |_| unreachable!()).unwrap();
         assert_eq!(
             joined.split_whitespace().collect::<Vec<_>>(),
             ["tokens", "base", "layout", "bench", "card"]
         );
+    }
+
+    #[test]
+    fn what_is_loaded_later_is_a_sheet_of_its_own() {
+        let sheets = sheets(&[
+            ("base.css", "base"),
+            ("later/decide.css", "decide"),
+            ("later/card.css", "url(../../public/icon.svg)"),
+        ]);
+        let joined = join(&sheets, When::Later, |path| Ok(format!("<{path}>"))).unwrap();
+        assert_eq!(joined, "url(<public/icon.svg>)\ndecide\n");
     }
 
     #[test]
@@ -108,7 +138,7 @@ mod tests {
             "tokens.css",
             "src:url(../public/fonts/archivo.woff2) format(\"woff2\")",
         )]);
-        let joined = join(&sheets, |path| {
+        let joined = join(&sheets, When::First, |path| {
             assert_eq!(path, "public/fonts/archivo.woff2");
             Ok("archivo-1.woff2".to_owned())
         })
@@ -119,7 +149,10 @@ mod tests {
     #[test]
     fn quotes_are_understood_and_fragments_left_alone() {
         let css = "a{b:url( \"./x.png\" );c:url(#p-mart);d:url(data:image/png;base64,AA==)}";
-        let joined = join(&sheets(&[("a.css", css)]), |path| Ok(format!("<{path}>"))).unwrap();
+        let joined = join(&sheets(&[("a.css", css)]), When::First, |path| {
+            Ok(format!("<{path}>"))
+        })
+        .unwrap();
         assert_eq!(
             joined.trim(),
             "a{b:url(<style/x.png>);c:url(#p-mart);d:url(data:image/png;base64,AA==)}"
@@ -134,7 +167,12 @@ mod tests {
             "url(../../secret)",
             "url(unclosed",
         ] {
-            assert!(join(&sheets(&[("a.css", css)]), |_| Ok(String::new())).is_err());
+            assert!(
+                join(&sheets(&[("a.css", css)]), When::First, |_| Ok(
+                    String::new()
+                ))
+                .is_err()
+            );
         }
     }
 }

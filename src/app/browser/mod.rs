@@ -14,6 +14,7 @@ pub(crate) mod records;
 pub(crate) mod resize;
 pub(crate) mod root;
 pub(crate) mod storage;
+pub(crate) mod style;
 pub(crate) mod theme;
 pub(crate) mod typeface;
 pub(crate) mod worker;

@@ -1,8 +1,9 @@
 //! Experiments: the list of them, and the one that runs on the bench.
 
+use super::class::{Class, ClassView};
 use super::lessons_step::step_view;
 use crate::browser::{files, storage};
-use crate::controls::{FileButton, live};
+use crate::controls::{FileButton, Segment, live};
 use crate::state::{Bench, Place, bench};
 use leptos::prelude::*;
 use recalesce::route::Route;
@@ -32,6 +33,9 @@ pub(crate) struct Lessons {
     done: RwSignal<BTreeSet<String>>,
     /// What is wrong with a file.
     wrong: RwSignal<Option<String>>,
+    /// Whether the class is looked at, and what it holds.
+    is_class: RwSignal<bool>,
+    class: Class,
 }
 
 impl Lessons {
@@ -51,6 +55,8 @@ impl Lessons {
             before: StoredValue::new(None),
             done: RwSignal::new(done.into_iter().collect()),
             wrong: RwSignal::new(None),
+            is_class: RwSignal::new(false),
+            class: Class::open(bench),
         }
     }
 
@@ -176,24 +182,40 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
         });
         rows.collect_view().into_any()
     });
+    let class = live(move || {
+        if lessons.is_class.get() {
+            view! { <ClassView class=lessons.class /> }.into_any()
+        } else {
+            ().into_any()
+        }
+    });
     view! {
         <main class="leaf lessons">
             <h2>"Experiments"</h2>
-            <p>
-                "Predict first, then try it on the bench, then see why. Your own route waits and comes back when you leave."
-            </p>
-            <ol class="lesson-list">{rows}</ol>
-            <div class="actions">
-                <FileButton
-                    words="Load an experiment"
-                    name="Experiment"
-                    accept=".json,application/json"
-                    pick=move |file: File| lessons.load(&file)
-                />
+            <Segment
+                name="Shown"
+                entries=vec![(false, "experiments"), (true, "a class together")]
+                chosen=lessons.is_class
+                pick=move |is_class| lessons.is_class.set(is_class)
+            />
+            <div hidden=move || lessons.is_class.get()>
+                <p>
+                    "Predict first, then try it on the bench, then see why. Your own route waits and comes back when you leave."
+                </p>
+                <ol class="lesson-list">{rows}</ol>
+                <div class="actions">
+                    <FileButton
+                        words="Load an experiment"
+                        name="Experiment"
+                        accept=".json,application/json"
+                        pick=move |file: File| lessons.load(&file)
+                    />
+                </div>
+                <p class="wrong" role="alert">
+                    {move || lessons.wrong.get()}
+                </p>
             </div>
-            <p class="wrong" role="alert">
-                {move || lessons.wrong.get()}
-            </p>
+            {class}
         </main>
     }
     .into_any()

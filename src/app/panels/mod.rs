@@ -3,6 +3,8 @@
 pub(crate) mod along;
 mod bath;
 pub(crate) mod card;
+mod class;
+mod class_views;
 pub(crate) mod decide;
 mod decide_compare;
 mod decide_find;
@@ -10,6 +12,7 @@ mod decide_learn;
 mod decide_shop;
 mod decide_sure;
 mod decide_sweep;
+pub(crate) mod embed;
 pub(crate) mod furnace;
 pub(crate) mod hardenability;
 pub(crate) mod header;

@@ -7,7 +7,7 @@ use crate::state::{Bench, Notice, Undo, bench};
 use leptos::html::Button;
 use leptos::prelude::*;
 use recalesce::route::Route;
-use recalesce::save::{ItemId, Shelf, ShelfError};
+use recalesce::save::{ItemId, Shelf, ShelfError, ShownChart, frame_text};
 use recalesce::units::{format_duration_s, format_fixed, format_temperature};
 use std::sync::Arc;
 use wasm_bindgen::JsCast;
@@ -268,6 +268,55 @@ fn Kept(id: ItemId) -> impl IntoView {
     }
 }
 
+/// One chart of the bench's route for a slide or another page: its link, or the text that shows it there.
+#[component]
+fn ChartElsewhere() -> impl IntoView {
+    let bench = bench();
+    let rows = ShownChart::ALL.map(|chart| {
+        let address = move || {
+            bench
+                .route
+                .with_untracked(|route| link::address_of_chart(route, chart))
+        };
+        let frame = move || {
+            let name = bench.route.with_untracked(Route::name);
+            let title = format!("{}: {name}", chart.title());
+            address().map(|address| frame_text(&address, &title))
+        };
+        view! {
+            <li class="actions">
+                <span>{chart.title()}</span>
+                <button
+                    type="button"
+                    class="press"
+                    aria-label=format!("Copy link: {}", chart.title())
+                    on:click=move |_| link::copy_text(bench, address(), "The link to the chart")
+                >
+                    "Copy link"
+                </button>
+                <button
+                    type="button"
+                    class="press"
+                    aria-label=format!("Copy text for a web page: {}", chart.title())
+                    on:click=move |_| link::copy_text(bench, frame(), "The text for a web page")
+                >
+                    "Copy text for a web page"
+                </button>
+            </li>
+        }
+    });
+    view! {
+        <details class="elsewhere">
+            <summary>"One chart of the bench’s route, for a slide or a web page"</summary>
+            <p class="hint">
+                "It is shown by itself, with the route as it is now. The route travels in the link; whoever opens it keeps their own bench."
+            </p>
+            <ul>{rows.collect_view()}</ul>
+        </details>
+    }
+    .into_any()
+}
+
 /// The shelf.
 #[component]
 pub(crate) fn ShelfPanel() -> impl IntoView {
@@ -324,6 +373,7 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
                     }
                 />
             </div>
+            <ChartElsewhere />
             {move || {
                 bench
                     .shelf

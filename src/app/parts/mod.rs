@@ -7,6 +7,7 @@ pub(crate) mod lessons;
 pub(crate) mod panels;
 pub(crate) mod places;
 
+use super::browser::style;
 use super::controls::live;
 use super::state::{Bench, Notice};
 use decide::Deciding;
@@ -79,7 +80,14 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
     }
 
     async fn fetch(self) -> Option<T> {
+        // Both are on their way at once; nothing is shown without its style.
+        let style = style::later();
         let found = (self.load)().await.ok();
+        let is_styled = match style {
+            Ok(style) => style.await.is_ok(),
+            Err(_) => false,
+        };
+        let found = found.filter(|_| is_styled);
         let arrival = found.map_or(Arrival::Failed, Arrival::There);
         self.arrival.try_set(arrival);
         found

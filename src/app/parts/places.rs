@@ -2,6 +2,7 @@
 
 use crate::link;
 use crate::panels::card::CardPlace;
+use crate::panels::embed::Embedded;
 use crate::panels::logbook::{self, LogbookPlace};
 use crate::panels::shelf::ShelfPanel;
 use crate::panels::sources::Sources;
@@ -18,6 +19,8 @@ pub(crate) struct Places {
     pub(crate) log: fn(Bench),
     /// Puts the route that the address brings on the bench.
     pub(crate) take_link: fn(Bench),
+    /// Shows the one chart that the address asks for.
+    pub(crate) embedded: fn() -> AnyView,
 }
 
 /// Brings the part.
@@ -27,7 +30,12 @@ pub(crate) fn places() -> Result<Places, SplitLoaderError> {
         show,
         log: logbook::log,
         take_link: link::take,
+        embedded,
     })
+}
+
+fn embedded() -> AnyView {
+    view! { <Embedded /> }.into_any()
 }
 
 fn show(place: Place) -> AnyView {

@@ -58,7 +58,7 @@ pub fn write_csv(listed: &[Listed]) -> String {
 
 /// Adds a line. Not by the library that reads tables: its writer brings 20 kB, most of them a second
 /// reader of decimals, by which it tells numbers from texts.
-fn add_line<'a>(table: &mut String, cells: impl Iterator<Item = &'a str>) {
+pub(crate) fn add_line<'a>(table: &mut String, cells: impl Iterator<Item = &'a str>) {
     for (at, cell) in cells.enumerate() {
         if at > 0 {
             table.push(',');
@@ -130,7 +130,7 @@ fn cells(listed: &Listed) -> [String; COLUMNS.len()] {
 
 /// A text of the user's own. Spreadsheets take one that begins like a formula for a formula, so an
 /// apostrophe goes in front, which they take for the sign of a text.
-fn words(text: &str) -> String {
+pub(crate) fn words(text: &str) -> String {
     let is_formula = text.starts_with(['=', '+', '-', '@', '\t', '\r']);
     let sign = if is_formula { "'" } else { "" };
     format!("{sign}{text}")

@@ -24,6 +24,7 @@ pub use check::{
     LONGEST_NOTES, MOST_PHOTOS, MOST_READINGS, MOST_USE_TESTS, RunFieldError, check_run,
 };
 pub use csv::write_csv;
+pub(crate) use csv::{add_line, words};
 pub use day::Day;
 pub use draft::{Draft, DraftReading, DraftUseTest};
 pub use file::{LARGEST_LOGBOOK_BYTES, LoadedLogbook, read_logbook, write_logbook, write_run};

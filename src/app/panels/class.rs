@@ -1,0 +1,272 @@
+//! A class: the routes that students have exported, beside each other. Files are read in this browser and
+//! nothing of them leaves it or is kept.
+
+use super::class_views::{ClassChart, ClassTable};
+use super::piece::bath_words;
+use crate::browser::files;
+use crate::controls::live;
+use crate::state::{Bench, Notice, Undo};
+use leptos::ev;
+use leptos::html::Input;
+use leptos::prelude::*;
+use recalesce::teach::{
+    ClassOrder, ClassRow, Handed, LARGEST_CLASS_FILE_BYTES, MOST_CLASS_FILES, MOST_CLASS_ROUTES,
+    class_csv, class_order, read_handed,
+};
+use recalesce::units::TemperatureScale;
+use std::collections::VecDeque;
+use std::sync::Arc;
+use std::time::Duration;
+use web_sys::FileList;
+
+/// Name of the table of numbers.
+const FILE_NAME: &str = "recalesce-class.csv";
+/// The columns across and upwards that the chart begins with: carbon in solution, final hardness.
+const FIRST_AXES: (usize, usize) = (4, 7);
+
+/// What the class holds; it stays while another place is looked at.
+#[derive(Clone, Copy)]
+pub(super) struct Class {
+    pub(super) bench: Bench,
+    pub(super) rows: RwSignal<Vec<Arc<ClassRow>>>,
+    faults: RwSignal<Vec<String>>,
+    /// Routes that are still to be computed.
+    waiting: RwSignal<VecDeque<Handed>>,
+    /// Files that are still being read.
+    reading: RwSignal<usize>,
+    /// The columns on the axes of the chart.
+    pub(super) across: RwSignal<usize>,
+    pub(super) upwards: RwSignal<usize>,
+    /// The order of the table, and whether it falls.
+    pub(super) order: RwSignal<(ClassOrder, bool)>,
+}
+
+impl Class {
+    pub(super) fn open(bench: Bench) -> Self {
+        Self {
+            bench,
+            rows: RwSignal::default(),
+            faults: RwSignal::default(),
+            waiting: RwSignal::default(),
+            reading: RwSignal::new(0),
+            across: RwSignal::new(FIRST_AXES.0),
+            upwards: RwSignal::new(FIRST_AXES.1),
+            order: RwSignal::new((ClassOrder::Name, false)),
+        }
+    }
+
+    fn fault(self, line: String) {
+        self.faults.update(|faults| faults.push(line));
+    }
+
+    /// Reads files; what is wrong with one is a line, and the others go on.
+    fn take(self, list: &FileList) {
+        let count = list.length();
+        if count as usize > MOST_CLASS_FILES {
+            return self.fault(format!(
+                "{count} files are too many: at most {MOST_CLASS_FILES} are taken together."
+            ));
+        }
+        for file in (0..count).filter_map(|i| list.get(i)) {
+            let name = file.name();
+            if file.size() > LARGEST_CLASS_FILE_BYTES as f64 {
+                let most = LARGEST_CLASS_FILE_BYTES / 1_000_000;
+                self.fault(format!("{name}: The file is larger than {most} MB."));
+                continue;
+            }
+            self.reading.update(|reading| *reading += 1);
+            files::read_text(&file, move |text| {
+                self.reading.update(|reading| *reading -= 1);
+                let Some(text) = text else {
+                    return self.fault(format!("{name}: That file cannot be read."));
+                };
+                let (handed, faults) = read_handed(&name, &text);
+                faults.into_iter().for_each(|line| self.fault(line));
+                self.queue(&name, handed);
+            });
+        }
+    }
+
+    /// Puts routes with those that wait, as far as there is room.
+    fn queue(self, file: &str, handed: Vec<Handed>) {
+        let waiting = self.waiting.with_untracked(VecDeque::len);
+        let taken = waiting + self.rows.with_untracked(Vec::len);
+        let room = MOST_CLASS_ROUTES.saturating_sub(taken);
+        if handed.len() > room {
+            let left_out = handed.len() - room;
+            self.fault(format!(
+                "{file}: No room for {left_out}: at most {MOST_CLASS_ROUTES} routes are shown."
+            ));
+        }
+        self.waiting
+            .update(|all| all.extend(handed.into_iter().take(room)));
+        if waiting == 0 {
+            self.compute();
+        }
+    }
+
+    /// Computes the first that waits, and the next when the browser has had its turn.
+    fn compute(self) {
+        let first = move || {
+            let Some(handed) = self.waiting.with_untracked(|all| all.front().cloned()) else {
+                return;
+            };
+            let row = Arc::new(ClassRow::of(handed));
+            if let Some(why) = &row.fault {
+                self.fault(format!("{}: {why}", row.handed.name));
+            }
+            self.rows.update(|rows| rows.push(row));
+            self.waiting.update(|all| drop(all.pop_front()));
+            self.compute();
+        };
+        set_timeout(first, Duration::ZERO);
+    }
+
+    fn clear(self) {
+        self.waiting.update(VecDeque::clear);
+        self.rows.update(Vec::clear);
+        self.faults.update(Vec::clear);
+    }
+
+    /// Puts a route on the bench; what was there comes back with the undo.
+    pub(super) fn put(self, row: &ClassRow) {
+        let bench = self.bench;
+        let before = bench.route.get_untracked();
+        bench.put(row.handed.route.clone());
+        let undo: Undo = Arc::new(move || bench.route.set(before.clone()));
+        bench.notice.set(Some(Notice {
+            text: format!("On the bench: {}.", row.handed.name),
+            is_wrong: false,
+            undo: Some(undo),
+        }));
+    }
+
+    /// The rows in the order of the table.
+    pub(super) fn ordered(self) -> Vec<Arc<ClassRow>> {
+        let (by, is_falling) = self.order.get();
+        self.rows.with(|rows| {
+            let places = class_order(rows, by, is_falling).into_iter();
+            places
+                .filter_map(|place| rows.get(place).cloned())
+                .collect()
+        })
+    }
+
+    fn export(self) {
+        let rows = untrack(|| self.ordered());
+        let table = class_csv(&rows, |route| {
+            bath_words(&route.quench, TemperatureScale::Celsius)
+        });
+        if files::offer(FILE_NAME, "text/csv", &table).is_none() {
+            self.bench.warn("The file could not be offered.".to_owned());
+        }
+    }
+}
+
+/// The class.
+#[component]
+pub(super) fn ClassView(class: Class) -> impl IntoView {
+    let field = NodeRef::<Input>::new();
+    let picked = move |_| {
+        if let Some(input) = field.get_untracked() {
+            if let Some(list) = input.files() {
+                class.take(&list);
+            }
+            // So that the same files can be picked again.
+            input.set_value("");
+        }
+    };
+    let press = move |_| {
+        if let Some(input) = field.get_untracked() {
+            input.click();
+        }
+    };
+    let dropped = move |drop: ev::DragEvent| {
+        if let Some(list) = drop.data_transfer().and_then(|data| data.files()) {
+            drop.prevent_default();
+            class.take(&list);
+        }
+    };
+    let has_rows = Memo::new(move |_| class.rows.with(|rows| !rows.is_empty()));
+    let progress = move || {
+        let there = class.rows.with(Vec::len);
+        match (
+            there,
+            class.waiting.with(VecDeque::len) + class.reading.get(),
+        ) {
+            (0, 0) => "No file yet.".to_owned(),
+            (1, 0) => "One route.".to_owned(),
+            (there, 0) => format!("{there} routes."),
+            (there, left) => format!("{there} routes, {left} still being computed."),
+        }
+    };
+    let faults = live(move || {
+        let lines = class.faults.get();
+        let lines = lines.into_iter().map(|line| view! { <li>{line}</li> });
+        view! { <ul class="wrong">{lines.collect_view()}</ul> }.into_any()
+    });
+    let together = live(move || {
+        if has_rows.get() {
+            view! {
+                <ClassChart class=class />
+                <ClassTable class=class />
+            }
+            .into_any()
+        } else {
+            ().into_any()
+        }
+    });
+    view! {
+        <section
+            class="class"
+            aria-label="A class together"
+            on:dragover=|over: ev::DragEvent| over.prevent_default()
+            on:drop=dropped
+        >
+            <p>
+                "Choose or drop the files that your students exported: routes, shelves, logbooks. They are read in this browser, shown together, and not kept."
+            </p>
+            <p class="hint">
+                {format!(
+                    "At most {MOST_CLASS_FILES} files at a time and {MOST_CLASS_ROUTES} routes together; {} MB each.",
+                    LARGEST_CLASS_FILE_BYTES / 1_000_000,
+                )}
+            </p>
+            <div class="actions">
+                <button type="button" class="press go" on:click=press>
+                    "Choose files"
+                </button>
+                <input
+                    node_ref=field
+                    class="unseen"
+                    type="file"
+                    multiple
+                    accept=".json,application/json"
+                    tabindex="-1"
+                    aria-label="Files of the class"
+                    on:change=picked
+                />
+                <button
+                    type="button"
+                    class="press"
+                    disabled=move || !has_rows.get()
+                    on:click=move |_| class.export()
+                >
+                    "Export the table"
+                </button>
+                <button
+                    type="button"
+                    class="press"
+                    disabled=move || !has_rows.get() && class.faults.with(Vec::is_empty)
+                    on:click=move |_| class.clear()
+                >
+                    "Start again"
+                </button>
+                <span role="status">{progress}</span>
+            </div>
+            <div role="alert">{faults}</div>
+            {together}
+        </section>
+    }
+    .into_any()
+}
