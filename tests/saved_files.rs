@@ -202,9 +202,13 @@ fn version_6_adds_a_snap_temper_and_baths_at_another_temperature() {
 
 /// Of routes nothing is new; what is new of a logbook is read in `tests/logbook.rs`.
 #[test]
-fn version_7_has_the_routes_of_version_6() {
+fn version_7_has_the_routes_of_version_6_with_a_seed() {
     assert_eq!(read(V7_SHELF), read(V6_SHELF));
-    assert_eq!(read_bench(V7_BENCH), read_bench(V6_BENCH));
+    let bench = read_bench(V7_BENCH).expect("the bench of version 7");
+    let mut of_6 = read_bench(V6_BENCH).expect("the bench of version 6");
+    assert_eq!((of_6.route.seed, bench.route.seed), (1, 3));
+    of_6.route.seed = 3;
+    assert_eq!(bench, of_6);
 }
 
 /// The names of the structures, which files and questions hold: the three of version 1, then those
@@ -305,7 +309,7 @@ fn each_bad_envelope_has_its_own_words() {
             "version is 1.5",
         ),
         (
-            "{\"format\":\"recalesce\",\"version\":7,\"anything\":[]}",
+            "{\"format\":\"recalesce\",\"version\":8,\"anything\":[]}",
             "made by a newer version",
         ),
         (
@@ -701,6 +705,7 @@ prop_compose! {
         )),
         tempers in prop::collection::vec((thousandths(20.0, 750.0), thousandths(0.0, 60_000.0)), 0..6),
         (least_hrc, most_hrc) in (thousandths(20.0, 45.0), thousandths(45.0, 70.0)),
+        seed in any::<u32>(),
     ) -> Route {
         Route {
             piece,
@@ -726,6 +731,7 @@ prop_compose! {
                 .map(|(temperature_c, time_min)| Temper { temperature_c, time_min })
                 .collect(),
             target: Target { least_hrc, most_hrc },
+            seed,
         }
     }
 }

@@ -11,8 +11,6 @@ use recalesce::route::Route;
 use recalesce::units::TemperatureScale;
 use serde::{Deserialize, Serialize};
 
-/// Seed of every sample: the same route gives the same numbers again.
-pub(crate) const SEED: u32 = 1;
 /// Part of a search after which what there is so far is told again.
 const TOLD_EVERY: f64 = 0.1;
 /// The part of the work on how sure a route is that the spread takes; the rest goes to what matters.
@@ -130,8 +128,9 @@ impl Question {
                 let run = SweepRun::new(&route, input, range, USUAL_STEPS);
                 run.and_then(|run| {
                     swept(run.on_scale(scale), tell, || {
-                        let bands =
-                            |tolerances| SweepBandRun::new(&route, input, range, &tolerances, SEED);
+                        let bands = |tolerances| {
+                            SweepBandRun::new(&route, input, range, &tolerances, route.seed)
+                        };
                         tolerances.map(bands).transpose()
                     })
                 })
@@ -148,7 +147,7 @@ fn find(
     scale: TemperatureScale,
     tell: &dyn Fn(&Told),
 ) -> Result<Told, AdviseError> {
-    let run = FindRun::new(piece, shop, sought, &Tolerances::default(), SEED)?;
+    let run = FindRun::new(piece, shop, sought, &Tolerances::default(), piece.seed)?;
     let mut run = run.on_scale(scale);
     let mut told = 0.0;
     while run.step() {
@@ -164,13 +163,13 @@ fn find(
 }
 
 fn sure(route: &Route, tolerances: &Tolerances, tell: &dyn Fn(&Told)) -> Result<Told, AdviseError> {
-    let mut run = SpreadRun::new(route, tolerances, USUAL_CASES, SEED)?;
+    let mut run = SpreadRun::new(route, tolerances, USUAL_CASES, route.seed)?;
     while run.step() {
         tell(&Told::Progress(SPREAD_PART * run.progress()));
     }
     let mut sure = Sure::of(&run.so_far()?);
     tell(&Told::Sure(Box::new(sure.clone())));
-    let mut run = SensitivityRun::new(route, tolerances, USUAL_ROWS, SEED)?;
+    let mut run = SensitivityRun::new(route, tolerances, USUAL_ROWS, route.seed)?;
     while run.step() {
         tell(&Told::Progress(
             SPREAD_PART + (1.0 - SPREAD_PART) * run.progress(),

@@ -50,6 +50,9 @@ pub struct Route {
     pub tempers: Vec<Temper>,
     /// Hardness that the use asks for.
     pub target: Target,
+    /// Seed of the samples that tell how sure the route is: the same one gives the same numbers.
+    #[serde(default = "first_seed", skip_serializing_if = "is_first_seed")]
+    pub seed: u32,
 }
 
 impl Route {
@@ -68,6 +71,7 @@ impl Route {
             cold: None,
             tempers: Vec::new(),
             target: Self::example().target,
+            seed: first_seed(),
             ..self.clone()
         }
     }
@@ -114,6 +118,15 @@ pub struct NextBath {
     /// Factor on the heat transfer of the still bath.
     #[serde(default = "still")]
     pub agitation: f64,
+}
+
+pub(super) const fn first_seed() -> u32 {
+    1
+}
+
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde asks by reference")]
+const fn is_first_seed(seed: &u32) -> bool {
+    *seed == first_seed()
 }
 
 fn is_default<T: Default + PartialEq>(value: &T) -> bool {

@@ -1,7 +1,7 @@
 //! Routes to start from: the project's own example, and a grade's handbook practice.
 
 use super::furnace::Thermocouple;
-use super::plan::{Cold, Quench, Route, Soak, Target, Temper};
+use super::plan::{Cold, Quench, Route, Soak, Target, Temper, first_seed};
 use crate::heat::{Grind, MediumChoice, Section};
 use crate::soak::StartingStructure;
 use crate::steel::{Composition, Grade};
@@ -58,6 +58,7 @@ impl Route {
                 least_hrc: 61.0,
                 most_hrc: 63.0,
             },
+            seed: first_seed(),
         }
     }
 

@@ -313,6 +313,7 @@ mod tests {
                 least_hrc: 61.0,
                 most_hrc: 63.0,
             },
+            seed: 1,
         }
     }
 

@@ -4,7 +4,7 @@
 //! and square bars and convex blades to the sections; version 4 added the end-quench test of the
 //! heat; version 5 added the steps before hardening; version 6 added the snap temper before the
 //! cold, and baths at another temperature than the listed one; version 7 added to the runs
-//! of a logbook what a test coupon showed, and nothing to routes. What a version does not have is as it
+//! of a logbook what a test coupon showed, and to routes the seed of their samples. What a version does not have is as it
 //! meant it by default, so one reader serves all. While version 7 is the newest, its routes are the
 //! project's own types; when a later version changes what they mean, the types of this one are
 //! copied here as they are now.

@@ -150,6 +150,12 @@ test("how sure the route is, and what matters most, on the phone", async () => {
   assert.deepEqual(figures, figures.toSorted((a, b) => a - b));
   assert.equal(figures.length, 5);
   assert.match(await bench.page.locator(".matters p").first().textContent(), /spread in hardness/);
+  await bench.page.getByText("What was drawn, and from where").tap();
+  await bench.page.getByText("drawn evenly with seed 1,", { exact: false }).waitFor();
+  await button("Take another seed").tap();
+  await bench.page.getByText("The route on the bench has changed since.").waitFor();
+  await button("Work it out").tap();
+  await bench.page.getByText("drawn evenly with seed 2,", { exact: false }).waitFor({ state: "attached", timeout: PATIENCE_MS });
   assert.deepEqual(await bench.accessibilityFaults(), []);
   assert.ok(await bench.page.evaluate(() => document.documentElement.scrollWidth <= innerWidth));
   bench.assertNoTrouble();

@@ -2,8 +2,8 @@
 
 use super::decide::{Deciding, Working};
 use crate::controls::live;
-use crate::decide::{Matters, Question, SEED, Sure, Told, Varies};
-use crate::state::bench;
+use crate::decide::{Matters, Question, Sure, Told, Varies};
+use crate::state::{Bench, bench};
 use leptos::prelude::*;
 use recalesce::advise::Quantiles;
 use recalesce::units::{format_factor, format_fixed, format_percent, format_weight_percent};
@@ -90,7 +90,7 @@ fn matters(one: &Matters) -> AnyView {
     .into_any()
 }
 
-fn results(sure: &Sure) -> AnyView {
+fn results(bench: Bench, sure: &Sure, seed: u32) -> AnyView {
     let in_100 = |part: f64| format_fixed(100.0 * part, 0);
     let mut says = Vec::new();
     says.extend(
@@ -146,10 +146,17 @@ fn results(sure: &Sure) -> AnyView {
             <ul class="open">{open}</ul>
             <p class="hint">
                 {format!(
-                    "{} cases, drawn evenly with seed {SEED}: the same route gives the same numbers. Parts are of the variance that would be left were all else known, after Sobol, with their standard error.",
+                    "{} cases, drawn evenly with seed {seed}, which is saved with the route: the same route gives the same numbers. Parts are of the variance that would be left were all else known, after Sobol, with their standard error.",
                     sure.cases + sure.refused,
                 )}
             </p>
+            <button
+                type="button"
+                class="press"
+                on:click=move |_| bench.change(|route| route.seed = seed.wrapping_add(1))
+            >
+                "Take another seed"
+            </button>
         </details>
     }
     .into_any()
@@ -190,7 +197,8 @@ pub(super) fn HowSure(deciding: Deciding) -> impl IntoView {
             <p class="hint">"The route on the bench has changed since."</p>
         </Show>
         {live(move || {
-            deciding.sure.get().map_or_else(|| ().into_any(), |sure| results(&sure))
+            let seed = deciding.weighed.with(|route| route.as_ref().map_or(1, |route| route.seed));
+            deciding.sure.get().map_or_else(|| ().into_any(), |sure| results(bench, &sure, seed))
         })}
     }
     .into_any()
