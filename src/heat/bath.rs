@@ -120,7 +120,6 @@ impl Medium {
             h_band_factor: ((1.0 - share) * band(colder) + share * band(warmer)).exp(),
             // Its figures are those of the listed bath.
             class: ClassFigures::default(),
-            grossmann_h: String::new(),
             ..self.clone()
         }
     }

@@ -194,9 +194,7 @@ impl OwnMedium {
             radiation: self.radiation,
             h_band_factor: factor,
             confidence: Confidence::Given,
-            grossmann_h: String::new(),
             class: ClassFigures::default(),
-            note: String::new(),
         })
     }
 }

@@ -9,6 +9,8 @@ use std::sync::OnceLock;
 
 /// The list as kept.
 const LIST: &str = include_str!("media.csv");
+/// What is told of them beside.
+const NOTES: &str = include_str!("media_notes.csv");
 
 /// All media of the list, from the fastest to the slowest: by the time that the centre of a 3 mm
 /// plate takes from entry at 800 °C to 540 °C.
@@ -45,6 +47,27 @@ pub fn medium(name: &str) -> Option<&'static Medium> {
     media().iter().find(|medium| medium.name == name)
 }
 
+/// What else is told of a medium: read where it is shown, and nothing computes with it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct MediumNote {
+    /// Grossmann's severity of quench H as handbooks have it, 1/in, in words; empty where they have
+    /// none.
+    pub grossmann_h: String,
+    /// What else to know about its curve.
+    pub words: String,
+}
+
+/// That of a medium of the list; none where it has none.
+#[must_use]
+pub fn medium_note(name: &str) -> Option<MediumNote> {
+    let list = List::read(NOTES);
+    let line = list.lines().find(|line| line.text("name") == name)?;
+    Some(MediumNote {
+        grossmann_h: line.text("grossmann_h_per_in").to_owned(),
+        words: line.text("note").to_owned(),
+    })
+}
+
 /// A medium from its line.
 fn read(line: Line<'_>) -> Option<Medium> {
     let text = |column: &str| line.text(column).to_owned();
@@ -69,14 +92,12 @@ fn read(line: Line<'_>) -> Option<Medium> {
         radiation: false,
         h_band_factor: number("h_band_factor")?,
         confidence: Confidence::named(line.text("confidence"))?,
-        grossmann_h: text("grossmann_h_per_in"),
         class: ClassFigures {
             nickel_ball_s: range("nickel_ball_s")?,
             max_rate_k_per_s: range("max_rate_k_per_s")?,
             max_rate_at_c: range("max_rate_at_c")?,
             rate_at_300c_k_per_s: range("rate_at_300c_k_per_s")?,
         },
-        note: text("note"),
     })
 }
 
@@ -151,6 +172,17 @@ mod tests {
             .map(|bar| medium(&format!("N2_{bar}bar")).unwrap().h_w_m2k.at(100.0))
             .to_vec();
         assert!(cold.is_sorted(), "{cold:?}");
+    }
+
+    #[test]
+    fn every_medium_has_a_note() {
+        for medium in media() {
+            let note = medium_note(&medium.name).expect("a line");
+            assert!(!note.words.is_empty(), "{}", medium.name);
+        }
+        assert_eq!(List::read(NOTES).lines().count(), media().len());
+        assert_eq!(medium_note("oil_medium").unwrap().grossmann_h, "0.30-0.40");
+        assert_eq!(medium_note("own"), None);
     }
 
     #[test]

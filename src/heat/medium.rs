@@ -313,12 +313,8 @@ pub struct Medium {
     pub h_band_factor: f64,
     /// How well the curve is known.
     pub confidence: Confidence,
-    /// Grossmann's severity of quench H, 1/in, in words.
-    pub grossmann_h: String,
     /// Usual figures of its class.
     pub class: ClassFigures,
-    /// What else to know about the curve.
-    pub note: String,
 }
 
 impl Medium {
@@ -335,9 +331,7 @@ impl Medium {
             radiation: true,
             h_band_factor: 1.4,
             confidence: Confidence::Estimate,
-            grossmann_h: String::new(),
             class: ClassFigures::default(),
-            note: String::new(),
         }
     }
 

@@ -114,19 +114,19 @@ pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
             degrees(*acm_c)
         ),
         Caution::NetworkLeft { fraction } => format!(
-            "{} carbide stands as a network on the old grain boundaries, and the soak leaves it: brittle when hard. Normalise from above Acm first, and cool faster.",
+            "The soak leaves {} carbide as a network on the grain boundaries: brittle. Normalise from above Acm first.",
             format_percent(*fraction)
         ),
         Caution::NetworkFormed { film_um } => format!(
-            "So slow a cooling from above Acm brings a film of carbide, about {}\u{a0}µm, onto the grain boundaries: brittle. Quench faster, or soak cooler.",
+            "So slow a cool leaves a brittle network, films of about {}\u{a0}µm. Quench, or soak cooler.",
             format_fixed(*film_um, 1)
         ),
         Caution::SkinThroughEdge { decarburised_mm } => format!(
-            "Open air may take carbon out to {}\u{a0}mm from each side, through the whole cutting edge. Keep the air off, or leave it thicker until after.",
+            "In open air carbon may go {}\u{a0}mm deep, through the whole cutting edge. Keep the air off, or leave it thicker.",
             format_fixed(*decarburised_mm, 2)
         ),
         Caution::ColdTooShort { needs_min } => format!(
-            "Too short: the core takes about {} to be as cold as the bath.",
+            "Too short in the cold: the core takes about {}.",
             format_duration_s(60.0 * needs_min)
         ),
         Caution::MuchAustenite { fraction } => format!(

@@ -78,7 +78,7 @@ const BROKEN = {
   "no JSON": "hello",
   "a number": "42",
   "of another shape": '{"format":"recalesce","version":1,"kind":"bench","routes":{}}',
-  "of a newer version": '{"format":"recalesce","version":7,"kind":"shelf","benches":[]}',
+  "of a newer version": '{"format":"recalesce","version":8,"kind":"shelf","benches":[]}',
 };
 
 for (const [what, text] of Object.entries(BROKEN)) {

@@ -4,7 +4,8 @@
 use crate::state::bench;
 use leptos::prelude::*;
 use recalesce::heat::{
-    Confidence, Family, Figure, Medium, MediumChoice, QuenchantFigures, equivalent_severity_per_in,
+    Confidence, Family, Figure, Medium, MediumChoice, MediumNote, QuenchantFigures,
+    equivalent_severity_per_in, medium_note,
 };
 use recalesce::units::{TemperatureScale, format_fixed, format_temperature};
 
@@ -49,6 +50,13 @@ const fn provenance(confidence: Confidence) -> &'static str {
     }
 }
 
+/// What handbooks have of it: of water, with its bath as listed.
+fn note_of(medium: &Medium) -> Option<MediumNote> {
+    let listed = recalesce::heat::medium(&medium.name)?;
+    let is_listed = medium.family != Family::Water || listed.bath_c == medium.bath_c;
+    medium_note(&medium.name).filter(|_| is_listed)
+}
+
 /// Figures of the class beside those of the curve.
 fn figures(medium: &Medium, scale: TemperatureScale) -> AnyView {
     let class = &medium.class;
@@ -80,7 +88,9 @@ fn figures(medium: &Medium, scale: TemperatureScale) -> AnyView {
         })
         .collect();
     let severity = equivalent_severity_per_in(medium);
-    let of_handbook = Some(medium.grossmann_h.clone()).filter(|words| !words.is_empty());
+    let of_handbook = note_of(medium)
+        .map(|note| note.grossmann_h)
+        .filter(|words| !words.is_empty());
     rows.extend(of_handbook.map(|words| {
         [
             "H of handbooks, by hardened depth, 1/in".to_owned(),
@@ -149,9 +159,7 @@ fn facts(medium: &Medium, scale: TemperatureScale) -> AnyView {
         "The true heat transfer lies within ×{} either way.",
         format_fixed(medium.h_band_factor, 2)
     );
-    let note = Some(medium.note.clone())
-        .filter(|note| !note.is_empty())
-        .map(|note| format!("{note}."));
+    let note = medium_note(&medium.name).map(|note| format!("{}.", note.words));
     let lines = [
         Some(provenance(medium.confidence).to_owned()),
         note,
