@@ -133,3 +133,19 @@ test("more files than can be taken together are refused in a line", async () => 
   assert.deepEqual(await bench.classFaults.allInnerTexts(), ["201 files are too many: at most 200 are taken together."]);
   await bench.close();
 });
+
+test("a class as large as it may be comes together, and what is over is told", async () => {
+  const bench = await classOf();
+  await bench.classFiles.setInputFiles(Array.from({ length: 151 }, (_, i) => {
+    const file = JSON.parse(handed(`${i}`, 780 + 0.5 * i).buffer.toString());
+    file.routes.push({ ...file.routes[0], id: 2, name: "chisel" });
+    return fileOf(`${i}.json`, JSON.stringify(file));
+  }));
+  await bench.page.getByText("300 routes.").waitFor({ timeout: 60_000 });
+  assert.equal(await bench.classRows.count(), 300);
+  const faults = await bench.classFaults.allInnerTexts();
+  assert.equal(faults.length, 1);
+  assert.match(faults[0], /: No room for 2: at most 300 routes are shown\.$/);
+  bench.assertNoTrouble();
+  await bench.close();
+});

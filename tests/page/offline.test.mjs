@@ -3,6 +3,7 @@
 
 import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
+import { readFile } from "node:fs/promises";
 import { createServer } from "node:http";
 import { after, before, beforeEach, test } from "node:test";
 import { BenchPage, KEYS, PAGE_URL, launch } from "./bench_page.mjs";
@@ -260,6 +261,19 @@ test("a page whose parts are on their way while the host gets a new version has 
   assert.ok((await partsOf(other)).every((name) => !name.includes("-second-")));
   assert.equal(await other.page.title(), "Recalesce");
   await other.close();
+});
+
+test("the development server’s worker removes what a published page has left on its port, and itself", async () => {
+  const bench = await visited();
+  const page = Buffer.from(first.files.get("./").toString().replace("<title>Recalesce</title>", "<title>In work</title>"));
+  const worker = await readFile(new URL("../../xtask/src/no_worker.js", import.meta.url), "utf8");
+  served = { files: new Map([...first.files, ["./", page]]), worker };
+  await lookForNew(bench);
+  await bench.page.waitForFunction(() => document.title === "In work");
+  await bench.started();
+  const left = () => bench.page.evaluate(async () => [(await navigator.serviceWorker.getRegistrations()).length, (await caches.keys()).length]);
+  await bench.until(left, ([workers, stores]) => workers === 0 && stores === 0, "nothing is left");
+  await bench.close();
 });
 
 test("the page does without where service workers are not allowed", async () => {

@@ -21,6 +21,8 @@ use web_sys::FileList;
 
 /// Name of the table of numbers.
 const FILE_NAME: &str = "recalesce-class.csv";
+/// So many routes come into view at once: chart and table are made anew for them.
+const TOGETHER: usize = 15;
 /// The columns across and upwards that the chart begins with: carbon in solution, final hardness.
 const FIRST_AXES: (usize, usize) = (4, 7);
 
@@ -30,8 +32,9 @@ pub(super) struct Class {
     pub(super) bench: Bench,
     pub(super) rows: RwSignal<Vec<Arc<ClassRow>>>,
     faults: RwSignal<Vec<String>>,
-    /// Routes that are still to be computed.
+    /// Routes that have not come into view yet, and as many of their first as are computed.
     waiting: RwSignal<VecDeque<Handed>>,
+    computed: StoredValue<Vec<Arc<ClassRow>>>,
     /// Files that are still being read.
     reading: RwSignal<usize>,
     /// The columns on the axes of the chart.
@@ -48,6 +51,7 @@ impl Class {
             rows: RwSignal::default(),
             faults: RwSignal::default(),
             waiting: RwSignal::default(),
+            computed: StoredValue::default(),
             reading: RwSignal::new(0),
             across: RwSignal::new(FIRST_AXES.0),
             upwards: RwSignal::new(FIRST_AXES.1),
@@ -105,25 +109,41 @@ impl Class {
         }
     }
 
-    /// Computes the first that waits, and the next when the browser has had its turn.
+    /// Computes the next that waits, and so on when the browser has had its turn.
     fn compute(self) {
-        let first = move || {
-            let Some(handed) = self.waiting.with_untracked(|all| all.front().cloned()) else {
-                return;
-            };
-            let row = Arc::new(ClassRow::of(handed));
-            if let Some(why) = &row.fault {
-                self.fault(format!("{}: {why}", row.handed.name));
+        let next = move || {
+            let done = self.computed.with_value(Vec::len);
+            let next = self.waiting.with_untracked(|all| all.get(done).cloned());
+            let is_last = next.is_none();
+            if let Some(handed) = next {
+                let row = Arc::new(ClassRow::of(handed));
+                if let Some(why) = &row.fault {
+                    self.fault(format!("{}: {why}", row.handed.name));
+                }
+                self.computed.update_value(|computed| computed.push(row));
             }
-            self.rows.update(|rows| rows.push(row));
-            self.waiting.update(|all| drop(all.pop_front()));
-            self.compute();
+            if is_last || done + 1 >= TOGETHER {
+                let mut computed = self
+                    .computed
+                    .try_update_value(std::mem::take)
+                    .unwrap_or_default();
+                let count = computed.len();
+                if count > 0 {
+                    self.rows.update(|rows| rows.append(&mut computed));
+                    self.waiting
+                        .update(|all| drop(all.drain(..count.min(all.len()))));
+                }
+            }
+            if !is_last {
+                self.compute();
+            }
         };
-        set_timeout(first, Duration::ZERO);
+        set_timeout(next, Duration::ZERO);
     }
 
     fn clear(self) {
         self.waiting.update(VecDeque::clear);
+        self.computed.update_value(Vec::clear);
         self.rows.update(Vec::clear);
         self.faults.update(Vec::clear);
     }
