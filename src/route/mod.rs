@@ -45,6 +45,7 @@ mod trial;
 mod validate;
 mod validate_prior;
 mod verdict;
+mod why;
 
 pub use agitation::{AGITATION_RANGE, bath_to_pass};
 pub use baths::later_baths;
@@ -95,3 +96,4 @@ pub use validate::{
 pub use validate_prior::MOST_PRIOR_STEPS;
 pub use verdict::HARDENED;
 pub(crate) use verdict::NOSE_BAND;
+pub use why::{Derivation, Input, Quantity, Typeset, beside, why};
