@@ -4,10 +4,15 @@
 mod experiment;
 mod number;
 mod read;
+mod worded;
 
 pub use experiment::{Experiment, Goal, Step};
 pub use number::Number;
-pub use read::{ExperimentError, LARGEST_EXPERIMENT_BYTES, read_experiment};
+pub use read::{
+    EXPERIMENT_FORMAT, EXPERIMENT_VERSION, ExperimentError, LARGEST_EXPERIMENT_BYTES,
+    read_experiment,
+};
+pub use worded::text_on_scale;
 
 /// The texts of the experiments that come with the project, in their order: read them with
 /// [`read_experiment`].
