@@ -93,7 +93,7 @@ impl Trail {
 
 /// Pieces of MathML between which a line may break.
 fn set_in_type(pieces: &[String]) -> String {
-    let each = pieces.iter().map(|piece| format!("<math>{piece}</math>"));
+    let each = pieces.iter().map(|piece| format!("<math displaystyle=\"true\">{piece}</math>"));
     each.collect::<Vec<_>>().join(" ")
 }
 
