@@ -1,5 +1,6 @@
 //! Tempered hardness from the supplier tables of grades that the fitted law does not cover.
 
+use crate::numeric::formula::Number;
 use crate::numeric::interpolate::pchip;
 use crate::sources::tool_steel_tempering::{GradeTable, HOLLOMON_JAFFE_HOURS, TABLES};
 use crate::steel::{Composition, OutOfRange};
@@ -12,10 +13,21 @@ pub fn grade_table(steel: &Composition) -> Option<&'static GradeTable> {
         .find(|table| table.range.check(steel).is_ok())
 }
 
+/// The Hollomon-Jaffe parameter of a hold: temperature in K, time in h.
+pub fn hollomon_jaffe_of<N: Number>(temperature_k: N, time_h: N) -> N {
+    temperature_k * (N::constant(HOLLOMON_JAFFE_HOURS) + time_h.log10())
+}
+
+/// The temperature, °C, at which a table of tempers of a time, h, has a parameter.
+pub fn equivalent_c_of<N: Number>(parameter: N, table_h: N) -> N {
+    let n = N::constant;
+    parameter / (n(HOLLOMON_JAFFE_HOURS) + table_h.log10()) - n(273.15)
+}
+
 /// How far tempering has gone along the Hollomon-Jaffe parameter T (20 + log t), K, t in h.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub(super) struct Parameter {
-    value: Option<f64>,
+    pub(super) value: Option<f64>,
 }
 
 impl Parameter {
@@ -28,7 +40,7 @@ impl Parameter {
         });
         let hours = before_h + time_s / 3600.0;
         if hours > 0.0 {
-            self.value = Some(temperature_k * (HOLLOMON_JAFFE_HOURS + hours.log10()));
+            self.value = Some(hollomon_jaffe_of(temperature_k, hours));
         }
     }
 
@@ -37,7 +49,7 @@ impl Parameter {
         let Some(value) = self.value else {
             return Ok(None);
         };
-        let temperature_c = value / (HOLLOMON_JAFFE_HOURS + table.time_h.log10()) - 273.15;
+        let temperature_c = equivalent_c_of(value, table.time_h);
         let (least, largest) = match table.points {
             [first, .., last] => (first[0], last[0]),
             _ => (0.0, 0.0),

@@ -3,6 +3,7 @@
 use super::Hardness;
 use super::martensite::{as_quenched_martensite_hv, usual_austenite};
 use super::soft;
+use crate::numeric::formula::Number;
 use crate::sources::krauss_1999::{REFRIGERATED_HV, RETAINED_AUSTENITE_HV};
 use crate::steel::{Composition, OutOfRange};
 use crate::transform::{Formed, FormedProduct, Fractions};
@@ -61,9 +62,9 @@ pub(super) struct Parts {
     pub(super) quenched_hv: f64,
     /// That austenite, volume fraction.
     pub(super) usual_austenite: f64,
-    bainite_hv: f64,
-    pearlite_hv: f64,
-    ferrite_hv: f64,
+    pub(super) bainite_hv: f64,
+    pub(super) pearlite_hv: f64,
+    pub(super) ferrite_hv: f64,
 }
 
 impl Parts {
@@ -115,9 +116,8 @@ impl Parts {
 
     /// What ferrite, pearlite and bainite add to a mixture; none is harder than `limit_hv`.
     pub(super) fn soft_hv(&self, x: &Fractions, limit_hv: f64) -> f64 {
-        x.bainite * self.bainite_hv.min(limit_hv)
-            + x.pearlite * self.pearlite_hv.min(limit_hv)
-            + x.ferrite * self.ferrite_hv.min(limit_hv)
+        let each = [self.bainite_hv, self.pearlite_hv, self.ferrite_hv];
+        soft_hv_of([x.bainite, x.pearlite, x.ferrite], each, &limit_hv)
     }
 
     /// Hardness of the mixture as quenched.
@@ -139,16 +139,61 @@ impl Parts {
 
     fn mix_at(&self, x: &Fractions, martensite_hv: f64) -> Hardness {
         let alone = martensite_alone_hv(martensite_hv, self.usual_austenite);
-        sum(x.martensite * alone
-            + x.austenite * RETAINED_AUSTENITE_HV
-            + x.carbide * CARBIDE_FACTOR * alone
-            + self.soft_hv(x, self.quenched_hv))
+        Hardness {
+            hv: mixed_hv(Mixed {
+                martensite: x.martensite,
+                alone_hv: alone,
+                fresh: 0.0,
+                fresh_hv: alone,
+                austenite: x.austenite,
+                carbide: x.carbide,
+                soft_hv: self.soft_hv(x, self.quenched_hv),
+            }),
+        }
     }
 }
 
 /// Martensite without the austenite that its measured hardness `hv` holds.
-pub(super) fn martensite_alone_hv(hv: f64, austenite: f64) -> f64 {
-    (hv - austenite * RETAINED_AUSTENITE_HV) / (1.0 - austenite)
+pub fn martensite_alone_hv<N: Number>(hv: N, austenite: N) -> N {
+    let n = N::constant;
+    (hv - austenite.clone() * n(RETAINED_AUSTENITE_HV)) / (n(1.0) - austenite)
+}
+
+/// A mixture: volume fractions, and what is as hard as its own history has made it, HV.
+pub struct Mixed<N> {
+    /// Martensite.
+    pub martensite: N,
+    /// Hardness of that martensite without austenite.
+    pub alone_hv: N,
+    /// Martensite that has formed later.
+    pub fresh: N,
+    /// Its hardness.
+    pub fresh_hv: N,
+    /// Retained austenite.
+    pub austenite: N,
+    /// Carbide.
+    pub carbide: N,
+    /// What ferrite, pearlite and bainite bring together.
+    pub soft_hv: N,
+}
+
+/// The law of mixtures, HV: every part by its volume, up to what no mixture exceeds.
+pub fn mixed_hv<N: Number>(x: Mixed<N>) -> N {
+    let n = N::constant;
+    (x.martensite * x.alone_hv.clone()
+        + x.fresh * x.fresh_hv
+        + x.austenite * n(RETAINED_AUSTENITE_HV)
+        + x.carbide * n(CARBIDE_FACTOR) * x.alone_hv
+        + x.soft_hv)
+        .min(n(REFRIGERATED_HV))
+}
+
+/// What bainite, pearlite and ferrite bring to a mixture, HV: by their volume fractions, none harder
+/// than the martensite beside it.
+pub fn soft_hv_of<N: Number>(parts: [N; 3], each_hv: [N; 3], limit_hv: &N) -> N {
+    let [bainite, pearlite, ferrite] = parts;
+    let [bainite_hv, pearlite_hv, ferrite_hv] = each_hv.map(|hv| hv.min(limit_hv.clone()));
+    bainite * bainite_hv + pearlite * pearlite_hv + ferrite * ferrite_hv
 }
 
 /// A sum of shares as a hardness: no mixture exceeds refrigerated high-carbon martensite.

@@ -15,22 +15,25 @@ mod scale;
 mod soft;
 mod stages;
 mod tempering;
+mod workings;
 
 pub use annealed::{ANNEALED_BAND_HV, annealed};
 pub use auto_temper::{AutoTempered, auto_tempered};
 pub use bar::{BarError, BarPlace, end_quenched};
 pub use embrittlement::{ReversibleEmbrittlement, embrittling_range_c, reversible_embrittlement};
-pub use grade_table::grade_table;
+pub use grade_table::{equivalent_c_of, grade_table, hollomon_jaffe_of};
 pub use inverse::{TemperChoice, temperatures_for, time_for};
 pub use martensite::{
     as_quenched, as_quenched_martensite_hrc, as_quenched_martensite_hv, half_martensite_hrc,
     usual_austenite,
 };
-pub use mixture::mixture;
+pub use mixture::{Mixed, martensite_alone_hv, mixed_hv, mixture, soft_hv_of};
 pub use scale::{Hardness, Scale, convert};
+pub use stages::{fall_hrc_of, half_lives_of, reduced_s_of, whole_fall_hrc_of};
 pub use tempering::{
     AsQuenched, CurvePoint, SnapTempered, TemperStep, Tempered, Tempering, temper, temper_curve,
 };
+pub use workings::{QuenchedParts, Softening, TemperedParts};
 
 /// Half-width of the band on as-quenched hardness, HRC: nine in ten. An estimate from the spread of
 /// handbook values (memory); the check rows agree within it.

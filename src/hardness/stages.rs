@@ -1,10 +1,11 @@
 //! The three tempering stages as state advanced in time.
 
+use crate::numeric::formula::Number;
 use crate::numeric::interpolate::linear_held;
 use crate::sources::jimenez_melero_2013 as austenite;
 use crate::sources::tempering_stages::{
     CARBON_DELAY, CEMENTITE_DELAY, COARSENING_DELAY, HELD_HRC, LARGEST_VANADIUM_EFFECT_WT, STAGES,
-    TUNGSTEN_AS_MOLYBDENUM,
+    Stage, TUNGSTEN_AS_MOLYBDENUM,
 };
 use crate::steel::{Composition, Element};
 
@@ -17,8 +18,9 @@ const ZERO_C: f64 = -273.15;
 /// How one steel tempers.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Law {
-    middle: [f64; 3],
-    fall_hrc: [f64; 3],
+    pub(super) middle: [f64; 3],
+    pub(super) fall_hrc: [f64; 3],
+    pub(super) held_hrc: f64,
 }
 
 impl Law {
@@ -41,12 +43,11 @@ impl Law {
         let mut law = Self {
             middle: [0.0; 3],
             fall_hrc: [0.0; 3],
+            held_hrc: held,
         };
         for (j, stage) in STAGES.iter().enumerate() {
             law.middle[j] = stage.middle + delay[j];
-            law.fall_hrc[j] = (stage.fall_hrc * f64::exp(stage.carbon_exponent * steel.c.ln())
-                - held / 3.0)
-                .max(0.0);
+            law.fall_hrc[j] = whole_fall_hrc_of(stage, steel.c, held);
         }
         law
     }
@@ -56,7 +57,7 @@ impl Law {
         let mut drop = 0.0;
         for (j, stage) in STAGES.iter().enumerate() {
             let x = state.reduced_s[j].log10();
-            drop += self.fall_hrc[j] / (1.0 + f64::exp((self.middle[j] - x) / stage.width));
+            drop += fall_hrc_of(stage, self.fall_hrc[j], self.middle[j], x);
         }
         drop
     }
@@ -65,7 +66,7 @@ impl Law {
 /// Reduced time of each stage, s: the integral of exp(-Q / R T) over time.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub(super) struct Stages {
-    reduced_s: [f64; 3],
+    pub(super) reduced_s: [f64; 3],
 }
 
 impl Stages {
@@ -78,22 +79,51 @@ impl Stages {
 
     pub(super) fn hold(&mut self, temperature_c: f64, time_s: f64) {
         for (sum, stage) in self.reduced_s.iter_mut().zip(&STAGES) {
-            *sum += time_s * arrhenius(stage.activation_j_per_mol, temperature_c - ZERO_C);
+            *sum += reduced_s_of(stage, temperature_c, time_s);
         }
     }
 }
 
 /// Number of half-lives of retained austenite in a hold: what is left is 0.5 to that power.
 pub(super) fn austenite_half_lives(silicon_wt: f64, temperature_c: f64, time_s: f64) -> f64 {
-    let shift_k = linear_held(&austenite::SILICON_SHIFT_K, silicon_wt).unwrap_or(0.0);
-    let anchor_k = austenite::HALF_TEMPERATURE_K + shift_k;
-    let q = austenite::ACTIVATION_J_PER_MOL;
-    time_s / austenite::HALF_TIME_S
-        * f64::exp(-q / GAS_J_PER_MOL_K * (1.0 / (temperature_c - ZERO_C) - 1.0 / anchor_k))
+    let anchor_k = anchor_k(silicon_wt);
+    half_lives_of(anchor_k, temperature_c, time_s)
 }
 
-fn arrhenius(activation_j_per_mol: f64, temperature_k: f64) -> f64 {
-    f64::exp(-activation_j_per_mol / (GAS_J_PER_MOL_K * temperature_k))
+/// Temperature at which half of the retained austenite is left after an hour, K: by silicon.
+pub(super) fn anchor_k(silicon_wt: f64) -> f64 {
+    let shift_k = linear_held(&austenite::SILICON_SHIFT_K, silicon_wt).unwrap_or(0.0);
+    austenite::HALF_TEMPERATURE_K + shift_k
+}
+
+/// The law of how many half-lives of retained austenite a hold is: temperature in °C, time in s.
+pub fn half_lives_of<N: Number>(anchor_k: N, temperature_c: N, time_s: N) -> N {
+    let n = N::constant;
+    let q = austenite::ACTIVATION_J_PER_MOL;
+    time_s / n(austenite::HALF_TIME_S)
+        * (n(-q / GAS_J_PER_MOL_K) * (n(1.0) / (temperature_c - n(ZERO_C)) - n(1.0) / anchor_k))
+            .exp()
+}
+
+/// The law of the whole fall of a stage, HRC: by carbon, wt %, less a third of what alloying holds.
+pub fn whole_fall_hrc_of<N: Number>(stage: &Stage, carbon_wt: N, held_hrc: N) -> N {
+    let n = N::constant;
+    (n(stage.fall_hrc) * (n(stage.carbon_exponent) * carbon_wt.ln()).exp() - held_hrc / n(3.0))
+        .max(n(0.0))
+}
+
+/// The law of how far a stage has fallen, HRC: of its whole fall, its middle and the decimal logarithm
+/// of the reduced time.
+pub fn fall_hrc_of<N: Number>(stage: &Stage, whole_hrc: N, middle: N, log_reduced: N) -> N {
+    let n = N::constant;
+    whole_hrc / (n(1.0) + ((middle - log_reduced) / n(stage.width)).exp())
+}
+
+/// The law of the reduced time of a hold, s: temperature in °C, time in s.
+pub fn reduced_s_of<N: Number>(stage: &Stage, temperature_c: N, time_s: N) -> N {
+    let n = N::constant;
+    let kelvin = temperature_c - n(ZERO_C);
+    time_s * (n(-stage.activation_j_per_mol) / (n(GAS_J_PER_MOL_K) * kelvin)).exp()
 }
 
 #[cfg(test)]

@@ -9,11 +9,10 @@
 use super::auto_temper::AutoTempered;
 use super::grade_table::{Parameter, grade_table};
 use super::martensite::usual_austenite;
-use super::mixture::{CARBIDE_FACTOR, Parts, martensite_alone_hv, sum};
+use super::mixture::{Mixed, Parts, martensite_alone_hv, mixed_hv, sum};
 use super::stages::{Law, Stages, austenite_half_lives};
 use super::{AS_QUENCHED_BAND_HRC, Hardness};
 use crate::numeric::interpolate::linear_held;
-use crate::sources::krauss_1999::RETAINED_AUSTENITE_HV;
 use crate::sources::tempering_stages::{
     BEYOND_DATA_FACTOR, COVERED, NINE_IN_TEN_HRC, RANGE, TEMPERATURE_C, TIME_S,
 };
@@ -121,7 +120,7 @@ pub struct CurvePoint {
 
 /// What is known about how a steel tempers.
 #[derive(Debug, Clone, Copy)]
-enum Knowledge {
+pub(super) enum Knowledge {
     Fitted(Law),
     Table(&'static GradeTable),
 }
@@ -129,19 +128,19 @@ enum Knowledge {
 /// A piece between quench and use, with its tempering history.
 #[derive(Debug, Clone, Copy)]
 pub struct Tempering {
-    knowledge: Knowledge,
-    parts: Parts,
-    quenched_hrc: f64,
-    silicon_wt: f64,
+    pub(super) knowledge: Knowledge,
+    pub(super) parts: Parts,
+    pub(super) quenched_hrc: f64,
+    pub(super) silicon_wt: f64,
     band_factor: f64,
-    constituents: Fractions,
+    pub(super) constituents: Fractions,
     /// Share of the austenite left by decomposition so far.
-    undecomposed: f64,
-    fresh_martensite: f64,
-    stages: Stages,
-    fresh_stages: Stages,
-    parameter: Parameter,
-    hottest_c: Option<f64>,
+    pub(super) undecomposed: f64,
+    pub(super) fresh_martensite: f64,
+    pub(super) stages: Stages,
+    pub(super) fresh_stages: Stages,
+    pub(super) parameter: Parameter,
+    pub(super) hottest_c: Option<f64>,
     auto_fall_hrc: f64,
 }
 
@@ -302,11 +301,17 @@ impl Tempering {
         };
         let left = x.austenite * self.undecomposed;
         let decomposed = x.austenite - left;
-        sum((x.martensite + decomposed) * alone
-            + self.fresh_martensite * fresh
-            + left * RETAINED_AUSTENITE_HV
-            + x.carbide * CARBIDE_FACTOR * alone
-            + self.parts.soft_hv(x, measured_hv))
+        Hardness {
+            hv: mixed_hv(Mixed {
+                martensite: x.martensite + decomposed,
+                alone_hv: alone,
+                fresh: self.fresh_martensite,
+                fresh_hv: fresh,
+                austenite: left,
+                carbide: x.carbide,
+                soft_hv: self.parts.soft_hv(x, measured_hv),
+            }),
+        }
     }
 
     /// The table is for the hardened piece, austenite and carbide included.

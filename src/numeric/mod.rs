@@ -1,9 +1,10 @@
-//! Numerical methods without steel words: roots, linear solves, least squares, interpolation,
+//! Numerical methods without steel words: formulas, roots, linear solves, least squares, interpolation,
 //! quadrature, order, decimals.
 
 pub mod banded;
 pub mod decimal;
 pub mod dense;
+pub mod formula;
 pub mod interpolate;
 pub mod least_squares;
 pub mod order;

@@ -85,7 +85,7 @@ pub(super) fn cold_sentence(outcome: &Outcome) -> Option<Sentence> {
 pub(super) fn cold_treatment(outcome: &Outcome, scale: TemperatureScale) -> Explanation {
     match &outcome.cold {
         Known::Given(cold) => Explanation {
-            title: "Cold treatment",
+            title: "Cold treatment".to_owned(),
             figure: format!("+{}", format_hrc(cold.gain_hrc.max(0.0))),
             band: if cold.is_planned {
                 "planned".to_owned()

@@ -6,6 +6,7 @@ use super::known::Known;
 use super::outcome::{Margin, Outcome, QuenchTransformed};
 use super::plan::Route;
 use super::sentences::NumberKey;
+use super::why::why;
 use crate::hardness::grade_table;
 use crate::sources::{bearing_card_1999, isothermal_fit, tempering_stages};
 use crate::units::{
@@ -17,7 +18,7 @@ use crate::units::{
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Explanation {
     /// What the number is.
-    pub title: &'static str,
+    pub title: String,
     /// The number with its unit.
     pub figure: String,
     /// Its band, in words.
@@ -67,6 +68,7 @@ pub fn explain(
         NumberKey::StepHardness(step) => explain_prior::hardness(step, route, outcome, scale),
         NumberKey::StepGrain(step) => explain_prior::grain(step, route, outcome, scale),
         NumberKey::StepCarbide(step) => explain_prior::carbide(step, route, outcome, scale),
+        NumberKey::Behind(_) => behind(key, route, outcome, scale),
     }
 }
 
@@ -83,7 +85,7 @@ fn dissolved_carbon(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
     let soak = &outcome.soak;
     let band = &outcome.furnace;
     Explanation {
-        title: "Carbon in solution",
+        title: "Carbon in solution".to_owned(),
         figure: format_weight_percent(soak.end.carbon_wt),
         band: match (band.carbon_at_coldest_wt, band.carbon_at_hottest_wt) {
             (Some(low), Some(high)) => format!(
@@ -111,7 +113,7 @@ fn dissolved_carbon(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
 fn carbide_left(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
     let soak = &outcome.soak;
     Explanation {
-        title: "Carbide left undissolved",
+        title: "Carbide left undissolved".to_owned(),
         figure: format_percent(soak.end.carbide_volume_fraction),
         band: format!(
             "equilibrium would leave {}",
@@ -133,7 +135,7 @@ fn carbide_left(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Ex
 fn grain(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
     let soak = &outcome.soak;
     Explanation {
-        title: "Austenite grain",
+        title: "Austenite grain".to_owned(),
         figure: format!("ASTM\u{a0}{}", format_fixed(soak.end.grain_astm, 1)),
         band: format!("{}\u{a0}µm between boundaries", format_fixed(soak.grain_um, 0)),
         equation: "G = −3.288 − 6.644 log₁₀(mean intercept in mm)\ngrowth stops where carbides pin the boundaries".to_owned(),
@@ -153,7 +155,7 @@ pub(super) fn grain_error() -> String {
 
 pub(super) fn refused(title: &'static str, reason: String) -> Explanation {
     Explanation {
-        title,
+        title: title.to_owned(),
         figure: "–".to_owned(),
         band: String::new(),
         equation: reason,
@@ -177,7 +179,7 @@ fn margin(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanat
     with_quench("Margin of the quench", outcome, scale, |quenched| {
         let margin = &quenched.margin;
         Explanation {
-            title: "Margin of the quench",
+            title: "Margin of the quench".to_owned(),
             figure: format!("{}\u{a0}s", format_fixed(margin.seconds, 1)),
             band: margin.range_words(),
             equation: format!(
@@ -247,7 +249,7 @@ fn next_slower(outcome: &Outcome, scale: TemperatureScale) -> Explanation {
                 )
             },
             |next| Explanation {
-                title: "The next slower quenchant",
+                title: "The next slower quenchant".to_owned(),
                 figure: format!("{}\u{a0}s", format_fixed(next.seconds, 1)),
                 band: next.title.words(scale),
                 equation: "the same piece and soak in that quenchant, still".to_owned(),
@@ -266,7 +268,7 @@ fn next_slower(outcome: &Outcome, scale: TemperatureScale) -> Explanation {
 fn retained_austenite(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
     with_quench("Retained austenite", outcome, scale, |quenched| {
         Explanation {
-        title: "Retained austenite",
+        title: "Retained austenite".to_owned(),
         figure: format_percent(quenched.fractions.austenite),
         band: "give or take 4 %".to_owned(),
         equation: format!(
@@ -325,7 +327,7 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
         .collect::<Vec<_>>()
         .join(", then ");
     Explanation {
-        title: "Hardness at the end",
+        title: "Hardness at the end".to_owned(),
         figure: format_hrc(hrc),
         band: format!(
             "give or take {}, nine times in ten",
@@ -378,6 +380,25 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
         .into_iter()
         .chain(on_the_way_down(outcome))
         .collect(),
+    }
+}
+
+/// A number behind another: all that is told of it is how it comes about.
+fn behind(
+    key: NumberKey,
+    route: &Route,
+    outcome: &Outcome,
+    scale: TemperatureScale,
+) -> Explanation {
+    let Some(derivation) = why(key, route, outcome) else {
+        return refused("Not known", "This route has no such number now.".to_owned());
+    };
+    Explanation {
+        figure: derivation.figure(scale),
+        band: String::new(),
+        equation: String::new(),
+        rows: derivation.rows(),
+        title: derivation.title,
     }
 }
 

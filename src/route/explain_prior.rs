@@ -62,7 +62,7 @@ pub(super) fn hardness(
         .join(", ")
     });
     Explanation {
-        title: TITLE,
+        title: TITLE.to_owned(),
         figure,
         band: format!("{} ± {}", format_hv(hardness.hv), format_fixed(state.band_hv, 0)),
         equation: format!(
@@ -107,7 +107,7 @@ pub(super) fn grain(
         );
     };
     Explanation {
-        title: TITLE,
+        title: TITLE.to_owned(),
         figure: format!("ASTM\u{a0}{}", format_fixed(heat.grain_astm, 1)),
         band: format!("{}\u{a0}µm from boundary to boundary", format_fixed(heat.grain_um, 0)),
         equation: "it begins as fine as the structure before and its old grain let it, and grows as far as carbide lets it".to_owned(),
@@ -137,7 +137,7 @@ pub(super) fn carbide(
     let structure = &state.structure;
     let um = |radius_um: f64| format!("{}\u{a0}µm", format_fixed(2.0 * radius_um, 2));
     Explanation {
-        title: TITLE,
+        title: TITLE.to_owned(),
         figure: um(structure.carbide_radius_um),
         band: format!(
             "across; {} of it is left over from before, {}",

@@ -18,7 +18,7 @@ pub(super) fn heating_up(route: &Route, outcome: &Outcome, scale: TemperatureSca
     let heating = &outcome.heating;
     let time_s = heating.core_at_temperature_s;
     Explanation {
-        title: "Heating up",
+        title: "Heating up".to_owned(),
         figure: rough_duration(time_s),
         band: format!(
             "{} to {}",
@@ -70,7 +70,7 @@ pub(super) fn overheated(route: &Route, scale: TemperatureScale) -> Explanation 
         })
         .collect();
     Explanation {
-        title: TITLE,
+        title: TITLE.to_owned(),
         figure: grains
             .map(|grain| format_fixed(grain.grain_astm, 0))
             .join(", "),
@@ -99,7 +99,7 @@ pub(super) fn skin(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
         )
     };
     Explanation {
-        title: TITLE,
+        title: TITLE.to_owned(),
         figure: format!("{}\u{a0}mm", format_fixed(skin.stock_per_side_mm, 2)),
         band: "to leave on each side, at most".to_owned(),
         equation: format!(

@@ -46,6 +46,7 @@ mod trial;
 mod validate;
 mod validate_prior;
 mod verdict;
+mod why;
 
 pub use agitation::{AGITATION_RANGE, bath_to_pass};
 pub use baths::later_baths;
@@ -97,3 +98,4 @@ pub use validate::{
 pub use validate_prior::MOST_PRIOR_STEPS;
 pub use verdict::HARDENED;
 pub(crate) use verdict::NOSE_BAND;
+pub use why::{Derivation, Input, Quantity, Typeset, beside, why};

@@ -3,7 +3,9 @@
 use super::cold_words::cold_sentence;
 use super::outcome::{Outcome, Step, Verdict};
 use super::plan::Route;
+use super::why::Quantity;
 use crate::heat::{Place, Section};
+use crate::steel::Element;
 use crate::units::{
     TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hrc, format_hv,
     format_percent, format_temperature, format_weight_percent,
@@ -51,6 +53,8 @@ pub enum NumberKey {
     StepGrain(usize),
     /// Carbide after such a step.
     StepCarbide(usize),
+    /// A number behind another.
+    Behind(Quantity),
 }
 
 /// A piece of a sentence.
@@ -152,10 +156,12 @@ fn soak_sentence(route: &Route, outcome: &Outcome) -> Sentence {
             format_weight_percent(end.carbon_wt),
             NumberKey::DissolvedCarbon,
         )
-        .text_part(format!(
-            " of the {} carbon is in solution.",
-            format_weight_percent(route.composition.c)
-        ));
+        .text_part(" of the ")
+        .number(
+            format_weight_percent(route.composition.c),
+            NumberKey::Behind(Quantity::Content(Element::C)),
+        )
+        .text_part(" carbon is in solution.");
     let grain = format!("ASTM\u{a0}{}", format_fixed(end.grain_astm, 0));
     if end.ferrite_volume_fraction > 0.01 {
         return dissolved.text_part(format!(
@@ -210,11 +216,17 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
         sentence
             .text_part(format!(" {place} it misses by "))
             .number(margin_words(margin.seconds), NumberKey::Margin)
-            .text_part(if quenched.held_c.is_some() {
-                String::new()
-            } else {
-                format!("; {} hardens", format_percent(quenched.hardened_fraction))
-            })
+    };
+    let sentence = if margin.seconds >= 0.0 || quenched.held_c.is_some() {
+        sentence
+    } else {
+        sentence
+            .text_part("; ")
+            .number(
+                format_percent(quenched.hardened_fraction),
+                NumberKey::Behind(Quantity::Hardened),
+            )
+            .text_part(" hardens")
     };
     if let Some(bath_c) = quenched.held_c {
         return sentence.text_part(format!(
@@ -346,9 +358,12 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             .text_part(after)
             .number(format_hrc(hrc), NumberKey::FinalHardness)
             .text_part(", nine times in ten between ")
-            .number(format_fixed(low, 1), NumberKey::FinalHardness)
+            .number(format_fixed(low, 1), NumberKey::Behind(Quantity::FinalBand))
             .text_part(" and ")
-            .number(format_fixed(high, 1), NumberKey::FinalHardness)
+            .number(
+                format_fixed(high, 1),
+                NumberKey::Behind(Quantity::FinalBand),
+            )
             .text_part(".")
     };
     // What is sharpened is what the target is meant for.

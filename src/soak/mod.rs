@@ -47,6 +47,23 @@ pub struct SoakPoint {
     pub grain_astm: f64,
 }
 
+/// What the carbon of a soaked piece is shared out by. Masses and contents are of the piece.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SoakMasses {
+    /// Mass fraction of austenite.
+    pub austenite: f64,
+    /// Mass fraction of ferrite.
+    pub ferrite: f64,
+    /// Carbon of that ferrite, wt % of the ferrite.
+    pub ferrite_carbon_wt: f64,
+    /// Mass fraction of carbide.
+    pub carbide: f64,
+    /// Volume of the carbide over that of the same mass of the rest, times its mass.
+    pub carbide_volume: f64,
+    /// What the carbide holds, wt % of the piece.
+    pub carbide_content: Composition,
+}
+
 /// The piece at one time of a soak.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SoakEnd {
@@ -56,8 +73,8 @@ pub struct SoakEnd {
     pub dissolved: Composition,
     /// Carbon in solution anywhere in the piece, wt % of the piece: all that is not in carbide.
     pub carbon_in_solution_wt: f64,
-    /// Carbon in the carbide that is left, wt % of the piece.
-    pub carbon_in_carbide_wt: f64,
+    /// What it is shared out by.
+    pub masses: SoakMasses,
     /// Austenite grain as mean intercept, µm.
     pub grain_um: f64,
     /// Mean radius by volume of the carbide that is left, a network aside, µm.
@@ -91,6 +108,9 @@ pub struct SoakOutcome {
     /// Carbon in solution anywhere in the piece then, wt % of the piece: all that is not in
     /// carbide. Never less after a hotter or longer soak.
     pub carbon_in_solution_wt: f64,
+    /// What it is shared out by then.
+    #[serde(skip)]
+    pub masses: SoakMasses,
     /// Austenite grain then, as mean intercept, µm.
     pub grain_um: f64,
     /// Mean radius by volume of the carbide that is left then, a network aside, µm.
@@ -290,6 +310,7 @@ impl Hold<'_> {
             end: end.point,
             dissolved: end.dissolved,
             carbon_in_solution_wt: end.carbon_in_solution_wt,
+            masses: end.masses,
             grain_um: end.grain_um,
             carbide_radius_um: end.carbide_radius_um,
             network_volume_fraction: end.network_part * end.point.carbide_volume_fraction,

@@ -3,7 +3,7 @@
 
 use super::dissolution::{Carbide, Dissolution, Left};
 use super::sizes::Sizes;
-use super::{Hold, SoakEnd, SoakPoint, Structure, diffusion, grain};
+use super::{Hold, SoakEnd, SoakMasses, SoakPoint, Structure, diffusion, grain};
 use crate::phases::{self, Annealed, Eutectoid, PhaseError, SoakLimit};
 use crate::sources::astm_e112::grain_number;
 use crate::sources::molinder_1956;
@@ -284,7 +284,14 @@ impl<'a> Piece<'a> {
             },
             dissolved,
             carbon_in_solution_wt: steel.c - carbide.content.c,
-            carbon_in_carbide_wt: carbide.content.c,
+            masses: SoakMasses {
+                austenite,
+                ferrite,
+                ferrite_carbon_wt,
+                carbide: carbide.mass,
+                carbide_volume: carbide.volume,
+                carbide_content: carbide.content,
+            },
             grain_um,
             carbide_radius_um: sizes.radius_left_um(shrinkage),
             network_part: if part > 0.0 {

@@ -5,7 +5,8 @@
 //! about 11 K (`Ac1`) and 16 K (`Ac3`). Copper, arsenic, aluminium and titanium are not inputs here.
 
 use super::{Source, Standing};
-use crate::steel::Composition;
+use crate::numeric::formula::Number;
+use crate::steel::{Composition, Element};
 
 /// The publication.
 pub const SOURCE: Source = Source {
@@ -28,14 +29,20 @@ pub fn ac1_c(steel: &Composition) -> f64 {
 /// End of ferrite on slow heating, °C. Meant for carbon under 0.6 wt %.
 #[must_use]
 pub fn ac3_c(steel: &Composition) -> f64 {
-    910.0 - 203.0 * steel.c.max(0.0).sqrt() - 15.2 * steel.ni
-        + 44.7 * steel.si
-        + 104.0 * steel.v
-        + 31.5 * steel.mo
-        + 13.1 * steel.w
-        - 30.0 * steel.mn
-        - 11.0 * steel.cr
-        + 700.0 * steel.p
+    ac3_c_of(|element| steel.get(element).max(0.0))
+}
+
+/// The law of [`ac3_c`], over contents in wt %.
+pub fn ac3_c_of<N: Number>(content: impl Fn(Element) -> N) -> N {
+    let n = N::constant;
+    n(910.0) - n(203.0) * content(Element::C).sqrt() - n(15.2) * content(Element::Ni)
+        + n(44.7) * content(Element::Si)
+        + n(104.0) * content(Element::V)
+        + n(31.5) * content(Element::Mo)
+        + n(13.1) * content(Element::W)
+        - n(30.0) * content(Element::Mn)
+        - n(11.0) * content(Element::Cr)
+        + n(700.0) * content(Element::P)
 }
 
 #[cfg(test)]

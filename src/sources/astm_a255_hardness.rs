@@ -4,6 +4,7 @@
 //! 0.10 to 0.70 % C; above 0.60 % this project follows [`super::krauss_1999`] instead.
 
 use super::{Source, Standing};
+use crate::numeric::formula::Number;
 
 /// Where these numbers come from.
 pub const SOURCE: Source = Source {
@@ -29,10 +30,14 @@ pub const HALF_MARTENSITE: [f64; 6] = [22.974, 6.214, 356.364, -1091.488, 1464.8
 /// Value of one of the polynomials, HRC.
 #[must_use]
 pub fn hrc(coefficients: &[f64; 6], carbon_wt: f64) -> f64 {
-    coefficients
-        .iter()
-        .rev()
-        .fold(0.0, |sum, coefficient| sum * carbon_wt + coefficient)
+    hrc_of(coefficients, carbon_wt)
+}
+
+/// The law of [`hrc`].
+pub fn hrc_of<N: Number>(coefficients: &[f64; 6], carbon_wt: N) -> N {
+    let [c0, c1, c2, c3, c4, c5] = coefficients.map(N::constant);
+    let x = || carbon_wt.clone();
+    ((((c5 * x() + c4) * x() + c3) * x() + c2) * x() + c1) * x() + c0
 }
 
 #[cfg(test)]

@@ -1,6 +1,7 @@
 //! ASTM E112: grain number, mean intercept and grains per area.
 
 use super::{Source, Standing};
+use crate::numeric::formula::Number;
 
 /// The standard.
 pub const SOURCE: Source = Source {
@@ -20,7 +21,13 @@ const AT_ONE_MM: f64 = -3.288;
 /// Grain number of a mean intercept in µm.
 #[must_use]
 pub fn grain_number(intercept_um: f64) -> f64 {
-    PER_DECADE * (intercept_um / 1000.0).log10() + AT_ONE_MM
+    grain_number_of(intercept_um)
+}
+
+/// The law of [`grain_number`].
+pub fn grain_number_of<N: Number>(intercept_um: N) -> N {
+    let n = N::constant;
+    n(PER_DECADE) * (intercept_um / n(1000.0)).log10() + n(AT_ONE_MM)
 }
 
 /// Mean intercept of a grain number, µm.

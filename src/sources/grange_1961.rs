@@ -4,7 +4,8 @@
 //! Range: low alloy, carbon below the eutectoid for `Ae3`.
 
 use super::{Source, Standing};
-use crate::steel::Composition;
+use crate::numeric::formula::Number;
+use crate::steel::{Composition, Element};
 
 /// The publication.
 pub const SOURCE: Source = Source {
@@ -19,14 +20,25 @@ pub const SOURCE: Source = Source {
 };
 
 /// Fahrenheit to Celsius for the printed formulas.
-fn celsius(fahrenheit: f64) -> f64 {
-    (fahrenheit - 32.0) / 1.8
+fn celsius<N: Number>(fahrenheit: N) -> N {
+    (fahrenheit - N::constant(32.0)) / N::constant(1.8)
 }
 
 /// Equilibrium temperature below which austenite, ferrite and cementite coexist, °C.
 #[must_use]
 pub fn ae1_c(steel: &Composition) -> f64 {
-    celsius(1333.0 - 25.0 * steel.mn + 40.0 * steel.si + 42.0 * steel.cr - 26.0 * steel.ni)
+    ae1_c_of(|element| steel.get(element))
+}
+
+/// The law of [`ae1_c`], over contents in wt %.
+pub fn ae1_c_of<N: Number>(content: impl Fn(Element) -> N) -> N {
+    let n = N::constant;
+    celsius(
+        n(1333.0) - n(25.0) * content(Element::Mn)
+            + n(40.0) * content(Element::Si)
+            + n(42.0) * content(Element::Cr)
+            - n(26.0) * content(Element::Ni),
+    )
 }
 
 /// Equilibrium temperature above which hypoeutectoid steel is all austenite, °C.

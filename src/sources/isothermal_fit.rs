@@ -59,6 +59,7 @@
 //! fitted but set by analogy: see [`VANADIUM`] and [`TUNGSTEN_AS_MOLYBDENUM`].
 
 use super::{LeftOut, Source, Standing};
+use crate::numeric::formula::Number;
 use crate::steel::{Composition, CompositionRange, Element};
 
 /// The fit.
@@ -177,16 +178,41 @@ impl StartTime {
     /// ln of the start time's part that does not depend on temperature.
     #[must_use]
     pub fn composition_term(&self, steel: &Composition, grain_astm: f64) -> f64 {
-        self.constant
-            + self.c * steel.c
-            + self.mn * steel.mn
-            + self.si * steel.si
-            + self.ni * steel.ni
-            + self.cr * steel.cr
-            + self.mo * (steel.mo + TUNGSTEN_AS_MOLYBDENUM * steel.w)
-            + self.v * steel.v
-            - self.grain * std::f64::consts::LN_2 * (grain_astm - REFERENCE_GRAIN_ASTM)
+        self.composition_term_of(|element| steel.get(element), grain_astm)
     }
+
+    /// The law of [`StartTime::composition_term`], over contents in wt % and the grain number.
+    pub fn composition_term_of<N: Number>(
+        &self,
+        content: impl Fn(Element) -> N,
+        grain_astm: N,
+    ) -> N {
+        let n = N::constant;
+        n(self.constant)
+            + n(self.c) * content(Element::C)
+            + n(self.mn) * content(Element::Mn)
+            + n(self.si) * content(Element::Si)
+            + n(self.ni) * content(Element::Ni)
+            + n(self.cr) * content(Element::Cr)
+            + n(self.mo) * (content(Element::Mo) + n(TUNGSTEN_AS_MOLYBDENUM) * content(Element::W))
+            + n(self.v) * content(Element::V)
+            - n(self.grain * std::f64::consts::LN_2) * (grain_astm - n(REFERENCE_GRAIN_ASTM))
+    }
+}
+
+/// Rate `1 / t(1 %)` of a product below its upper limit, 1/s: of its activation energy over the gas
+/// constant, K, and the logarithm of what does not depend on temperature.
+pub fn start_rate_of<N: Number>(
+    activation_k: f64,
+    ln_front: N,
+    temperature_c: &N,
+    limit_c: N,
+) -> N {
+    let n = N::constant;
+    let kelvin = temperature_c.clone() + n(273.15);
+    let undercooling = (limit_c - temperature_c.clone()) / n(100.0);
+    let arrhenius = n(activation_k) * (n(1.0) / kelvin - n(1.0 / REFERENCE_K));
+    (ln_front - arrhenius).exp() * undercooling.powi(UNDERCOOLING_EXPONENT)
 }
 
 /// Least contents of Ni, Cr and Mo in the kinetics, wt %: what steel made from scrap carries when

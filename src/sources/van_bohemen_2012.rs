@@ -7,7 +7,8 @@
 //! of bainite in low-alloy steel of 0.25 C or more: rms 19 K.
 
 use super::{Source, Standing};
-use crate::steel::Composition;
+use crate::numeric::formula::Number;
+use crate::steel::{Composition, Element};
 
 /// The publication.
 pub const SOURCE: Source = Source {
@@ -24,39 +25,58 @@ pub const SOURCE: Source = Source {
 /// Start of martensite, °C, of the austenite's own composition.
 #[must_use]
 pub fn ms_c(austenite: &Composition) -> f64 {
-    565.0
-        - 600.0 * (1.0 - (-0.96 * austenite.c).exp())
-        - 31.0 * austenite.mn
-        - 13.0 * austenite.si
-        - 10.0 * austenite.cr
-        - 18.0 * austenite.ni
-        - 12.0 * austenite.mo
+    ms_c_of(|element| austenite.get(element))
+}
+
+/// The law of [`ms_c`], over contents in wt %.
+pub fn ms_c_of<N: Number>(content: impl Fn(Element) -> N) -> N {
+    let n = N::constant;
+    n(565.0)
+        - n(600.0) * (n(1.0) - (n(-0.96) * content(Element::C)).exp())
+        - n(31.0) * content(Element::Mn)
+        - n(13.0) * content(Element::Si)
+        - n(10.0) * content(Element::Cr)
+        - n(18.0) * content(Element::Ni)
+        - n(12.0) * content(Element::Mo)
 }
 
 /// Start of bainite, °C, of the austenite's own composition. Recalled from memory and compared
 /// with measured starts.
 #[must_use]
 pub fn bs_c(austenite: &Composition) -> f64 {
-    839.0
-        - 270.0 * (1.0 - (-1.33 * austenite.c).exp())
-        - 86.0 * austenite.mn
-        - 23.0 * austenite.si
-        - 67.0 * austenite.cr
-        - 33.0 * austenite.ni
-        - 75.0 * austenite.mo
+    bs_c_of(|element| austenite.get(element))
+}
+
+/// The law of [`bs_c`], over contents in wt %.
+pub fn bs_c_of<N: Number>(content: impl Fn(Element) -> N) -> N {
+    let n = N::constant;
+    n(839.0)
+        - n(270.0) * (n(1.0) - (n(-1.33) * content(Element::C)).exp())
+        - n(86.0) * content(Element::Mn)
+        - n(23.0) * content(Element::Si)
+        - n(67.0) * content(Element::Cr)
+        - n(33.0) * content(Element::Ni)
+        - n(75.0) * content(Element::Mo)
 }
 
 /// Rate parameter of the martensite reaction, 1/K. Recalled from memory; the values for
 /// 1C-1.5Cr steel printed in later work agree with it.
 #[must_use]
 pub fn rate_parameter_per_k(austenite: &Composition) -> f64 {
-    1e-3 * (27.2
-        - 19.8 * (1.0 - (-1.56 * austenite.c).exp())
-        - 0.14 * austenite.mn
-        - 0.21 * austenite.si
-        - 0.11 * austenite.cr
-        - 0.08 * austenite.ni
-        - 0.05 * austenite.mo)
+    rate_parameter_per_k_of(|element| austenite.get(element))
+}
+
+/// The law of [`rate_parameter_per_k`], over contents in wt %.
+pub fn rate_parameter_per_k_of<N: Number>(content: impl Fn(Element) -> N) -> N {
+    let n = N::constant;
+    n(1e-3)
+        * (n(27.2)
+            - n(19.8) * (n(1.0) - (n(-1.56) * content(Element::C)).exp())
+            - n(0.14) * content(Element::Mn)
+            - n(0.21) * content(Element::Si)
+            - n(0.11) * content(Element::Cr)
+            - n(0.08) * content(Element::Ni)
+            - n(0.05) * content(Element::Mo))
 }
 
 #[cfg(test)]

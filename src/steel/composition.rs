@@ -59,6 +59,23 @@ impl Element {
         }
     }
 
+    /// Its name.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::C => "carbon",
+            Self::Mn => "manganese",
+            Self::Si => "silicon",
+            Self::Cr => "chromium",
+            Self::Ni => "nickel",
+            Self::Mo => "molybdenum",
+            Self::V => "vanadium",
+            Self::W => "tungsten",
+            Self::P => "phosphorus",
+            Self::S => "sulphur",
+        }
+    }
+
     /// Largest content in weight per cent that a composition may name at all.
     /// Models have narrower ranges of their own.
     #[must_use]

@@ -5,6 +5,7 @@ mod class;
 mod experiment;
 mod number;
 mod read;
+mod worded;
 
 pub use class::{
     CLASS_NUMBERS, ClassOrder, ClassRow, Handed, LARGEST_CLASS_FILE_BYTES, MOST_CLASS_FILES,
@@ -12,7 +13,11 @@ pub use class::{
 };
 pub use experiment::{Experiment, Goal, Step};
 pub use number::Number;
-pub use read::{ExperimentError, LARGEST_EXPERIMENT_BYTES, read_experiment};
+pub use read::{
+    EXPERIMENT_FORMAT, EXPERIMENT_VERSION, ExperimentError, LARGEST_EXPERIMENT_BYTES,
+    read_experiment,
+};
+pub use worded::text_on_scale;
 
 /// The texts of the experiments that come with the project, in their order: read them with
 /// [`read_experiment`].

@@ -1,7 +1,16 @@
 //! Reading experiments: untrusted, also those that come with the project.
 
 use super::experiment::{Experiment, Goal, Step};
+use super::worded::worded;
 use crate::route::{RouteError, validate};
+use crate::units::TemperatureScale;
+use serde::de::DeserializeOwned;
+use serde_json::{Map, Value};
+
+/// Value of `format` in the file of an experiment.
+pub const EXPERIMENT_FORMAT: &str = "recalesce-experiment";
+/// Version of that format.
+pub const EXPERIMENT_VERSION: u64 = 1;
 
 /// Largest text of an experiment, bytes.
 pub const LARGEST_EXPERIMENT_BYTES: usize = 100_000;
@@ -23,6 +32,17 @@ pub enum ExperimentError {
     /// It is not what the format asks for.
     #[error("The experiment cannot be read: {0}.")]
     Format(String),
+    /// It says that it is something else.
+    #[error("This is no experiment: \"format\" has to be \"{EXPERIMENT_FORMAT}\".")]
+    NoExperiment,
+    /// It is of a version that is not known here.
+    #[error(
+        "The experiment is of version {found}; version {EXPERIMENT_VERSION} is read. A newer page may read it."
+    )]
+    Version {
+        /// What it says, as text.
+        found: String,
+    },
     /// Its route makes no sense.
     #[error("The route of the experiment: {0}.")]
     Route(RouteError),
@@ -44,10 +64,63 @@ pub fn read_experiment(text: &str) -> Result<Experiment, ExperimentError> {
     if text.len() > LARGEST_EXPERIMENT_BYTES {
         return Err(ExperimentError::TooLarge { bytes: text.len() });
     }
-    let experiment: Experiment =
+    let value: Value =
         serde_json::from_str(text).map_err(|e| ExperimentError::Format(e.to_string()))?;
+    let Value::Object(mut fields) = value else {
+        return Err(ExperimentError::NoExperiment);
+    };
+    check_head(&mut fields)?;
+    let experiment = Experiment {
+        title: take(&mut fields, "title")?,
+        about: take(&mut fields, "about")?,
+        minutes: take(&mut fields, "minutes")?,
+        route: take(&mut fields, "route")?,
+        steps: take_steps(&mut fields)?,
+        at_the_forge: take(&mut fields, "at_the_forge")?,
+    };
+    if let Some(unknown) = fields.keys().next() {
+        let allowed =
+            "no such field is known; title, about, minutes, route, steps and at_the_forge are";
+        return Err(fault(unknown, allowed));
+    }
     experiment.check()?;
     Ok(experiment)
+}
+
+/// Takes format and version off. Experiments that were written before there was either have neither,
+/// and are of the first version.
+fn check_head(fields: &mut Map<String, Value>) -> Result<(), ExperimentError> {
+    let (format, version) = (fields.remove("format"), fields.remove("version"));
+    if format.is_none() && version.is_none() {
+        return Ok(());
+    }
+    if format.is_none_or(|format| format != EXPERIMENT_FORMAT) {
+        return Err(ExperimentError::NoExperiment);
+    }
+    match version {
+        Some(version) if version == EXPERIMENT_VERSION => Ok(()),
+        other => Err(ExperimentError::Version {
+            found: other.map_or_else(|| "none".to_owned(), |found| found.to_string()),
+        }),
+    }
+}
+
+/// Takes a field off and reads it; what is wrong is told with its name.
+fn take<T: DeserializeOwned>(
+    fields: &mut Map<String, Value>,
+    name: &str,
+) -> Result<T, ExperimentError> {
+    let value = fields.remove(name);
+    let value = value.ok_or_else(|| fault(name, "it is missing"))?;
+    serde_json::from_value(value).map_err(|e| fault(name, e.to_string()))
+}
+
+fn take_steps(fields: &mut Map<String, Value>) -> Result<Vec<Step>, ExperimentError> {
+    let steps: Vec<Value> = take(fields, "steps")?;
+    let each = steps.into_iter().enumerate().map(|(place, step)| {
+        serde_json::from_value(step).map_err(|e| fault(&format!("steps[{place}]"), e.to_string()))
+    });
+    each.collect()
 }
 
 fn fault(field: &str, fault: impl Into<String>) -> ExperimentError {
@@ -59,12 +132,12 @@ fn fault(field: &str, fault: impl Into<String>) -> ExperimentError {
 
 fn text(field: &str, text: &str) -> Result<(), ExperimentError> {
     let letters = text.chars().count();
-    if (1..=LONGEST_TEXT).contains(&letters) {
-        Ok(())
-    } else {
+    if !(1..=LONGEST_TEXT).contains(&letters) {
         let allowed = format!("has {letters} letters; 1 to {LONGEST_TEXT} are allowed");
-        Err(fault(field, allowed))
+        return Err(fault(field, allowed));
     }
+    worded(text, TemperatureScale::Celsius).map_err(|why| fault(field, why))?;
+    Ok(())
 }
 
 impl Experiment {

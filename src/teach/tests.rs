@@ -87,6 +87,26 @@ fn what_is_wrong_with_an_experiment_is_told_with_its_field() {
         told(with("/route/soak/temperature_c", json!(-400)))
             .contains("The route of the experiment")
     );
+    assert!(told(with("/format", json!("recalesce"))).contains("no experiment"));
+    assert!(told(with("/version", json!(2))).contains("of version 2; version 1 is read"));
+    assert!(told(with("/minutes", json!("ten"))).starts_with("minutes: "));
+    assert!(told(with("/steps/0", json!({"say": "x"}))).starts_with("steps[0]: unknown variant"));
+    assert!(told(with("/at_the_forge", json!("At {790 F}."))).contains("{790 °C} or {15 K}"));
+    let without = |names: &[&str]| {
+        let mut file: Value = serde_json::from_str(BUNDLED[0]).unwrap();
+        let fields = file.as_object_mut().unwrap();
+        for name in names {
+            fields.remove(*name);
+        }
+        read_experiment(&file.to_string())
+    };
+    assert!(told(without(&["about"])).contains("about: it is missing"));
+    assert!(told(without(&["version"])).contains("of version none"));
+    // Written before there were format and version.
+    assert!(without(&["format", "version"]).is_ok());
+    let mut more: Value = serde_json::from_str(BUNDLED[0]).unwrap();
+    more["author"] = json!("me");
+    assert!(told(read_experiment(&more.to_string())).contains("author: no such field"));
     assert!(told(read_experiment("{")).contains("cannot be read"));
     assert!(told(read_experiment(&" ".repeat(LARGEST_EXPERIMENT_BYTES + 1))).contains("bytes"));
 }

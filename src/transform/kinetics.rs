@@ -4,6 +4,7 @@ use super::Austenite;
 use super::martensite::{self, ms_of};
 use super::rate_table::RateTable;
 use super::shape::Progress;
+use crate::numeric::formula::Number;
 use crate::soak::{BoundaryFilms, CEMENTITE_WT};
 use crate::sources::astm_e112::intercept_um;
 use crate::sources::isothermal_fit::{self as fit, StartTime};
@@ -124,12 +125,7 @@ impl Kinetics {
         )?;
         fit::RANGE.check(&austenite.composition)?;
         martensite::check(austenite)?;
-        // The fit did not know phosphorus.
-        let kinetic = Composition {
-            p: 0.0,
-            s: 0.0,
-            ..fit::with_residuals(&austenite.composition)
-        };
+        let kinetic = counted(&austenite.composition);
         let ae1_c = grange_1961::ae1_c(&kinetic);
         let ae3_c = andrews_1965::ac3_c(&kinetic);
         let bs_c = van_bohemen_2012::bs_c(&kinetic);
@@ -153,8 +149,7 @@ impl Kinetics {
             austenite.grain_astm,
         ) + ms_off_k
             - 5.0;
-        let f = austenite.undissolved_carbide_volume_fraction;
-        let carbide = (1.0 - fit::CARBIDE_SPEEDING * f).max(fit::CARBIDE_LEAST_FACTOR);
+        let carbide = carbide_factor(austenite.undissolved_carbide_volume_fraction);
         let [ferrite, pearlite, bainite] = start_times;
         let table = |product: &StartTime, factor: f64, limit_c: f64| {
             let term = product.composition_term(&kinetic, austenite.grain_astm) + factor.ln();
@@ -290,6 +285,14 @@ impl Kinetics {
         self.table(product).nose(self.ms_c)
     }
 
+    /// What the start time of a product counts with: its activation energy over the gas constant, K, the
+    /// logarithm of what does not depend on temperature, and its upper limit, °C.
+    #[must_use]
+    pub const fn start_law(&self, product: Product) -> (f64, f64, f64) {
+        let table = self.table(product);
+        (table.activation_k, table.ln_front, table.limit_c)
+    }
+
     pub(super) const fn table(&self, product: Product) -> &RateTable {
         let [ferrite, pearlite, bainite] = &self.rates;
         match product {
@@ -323,6 +326,24 @@ impl Kinetics {
         let carbon_wt = enriched(steel.c, self.ferrite_limit * ferrite_part);
         ms_of(&steel.with_carbon(carbon_wt), self.austenite.grain_astm) + self.ms_off_k
     }
+}
+
+/// Contents with which the kinetics count, wt %: with the residuals of scrap as least. The fit did not
+/// know phosphorus.
+#[must_use]
+pub fn counted(dissolved: &Composition) -> Composition {
+    Composition {
+        p: 0.0,
+        s: 0.0,
+        ..fit::with_residuals(dissolved)
+    }
+}
+
+/// Factor of undissolved carbide, volume fraction, on the start times of pearlite.
+#[must_use]
+pub fn carbide_factor<N: Number>(carbide: N) -> N {
+    let n = N::constant;
+    (n(1.0) - n(fit::CARBIDE_SPEEDING) * carbide).max(n(fit::CARBIDE_LEAST_FACTOR))
 }
 
 /// Carbon of the austenite that is left beside a fraction of ferrite, wt %, by mass balance.

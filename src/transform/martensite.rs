@@ -2,6 +2,7 @@
 
 use super::Austenite;
 use super::fractions::Fractions;
+use crate::numeric::formula::Number;
 use crate::sources::{
     harris_cohen_1949 as lag, isothermal_fit, koistinen_marburger_1959, lee_park_2013,
     van_bohemen_2012,
@@ -62,9 +63,16 @@ fn check_temperature(quantity: &'static str, temperature_c: f64) -> Result<(), O
 
 /// Start of martensite without range check, °C.
 pub(super) fn ms_of(composition: &Composition, grain_astm: f64) -> f64 {
+    ms_of_content(|element| composition.get(element), grain_astm)
+}
+
+/// The law of the start of martensite, °C, over contents in wt % and the grain number.
+pub fn ms_of_content<N: Number>(content: impl Fn(Element) -> N, grain_astm: N) -> N {
+    let n = N::constant;
     // The grain diameter halves with every two numbers.
-    let ln_diameter_ratio = 0.5 * std::f64::consts::LN_2 * (USUAL_GRAIN_ASTM - grain_astm);
-    van_bohemen_2012::ms_c(composition) + lee_park_2013::RISE_K_PER_LN_DIAMETER * ln_diameter_ratio
+    let ln_diameter_ratio = n(0.5 * std::f64::consts::LN_2) * (n(USUAL_GRAIN_ASTM) - grain_astm);
+    van_bohemen_2012::ms_c_of(content)
+        + n(lee_park_2013::RISE_K_PER_LN_DIAMETER) * ln_diameter_ratio
 }
 
 /// Start of martensite, °C, of what is dissolved: van Bohemen 2012 for grain 8, raised by
@@ -92,8 +100,15 @@ pub fn bainite_start_c(a: &Austenite) -> Result<f64, OutOfRange> {
 /// than either.
 #[must_use]
 pub fn rate_parameter_per_k(composition: &Composition) -> f64 {
-    0.5 * (koistinen_marburger_1959::RATE_PARAMETER_PER_K
-        + van_bohemen_2012::rate_parameter_per_k(composition))
+    rate_parameter_of(|element| composition.get(element))
+}
+
+/// The law of [`rate_parameter_per_k`], over contents in wt %.
+pub fn rate_parameter_of<N: Number>(content: impl Fn(Element) -> N) -> N {
+    let n = N::constant;
+    n(0.5)
+        * (n(koistinen_marburger_1959::RATE_PARAMETER_PER_K)
+            + van_bohemen_2012::rate_parameter_per_k_of(content))
 }
 
 /// Temperature at which a fraction (0 to below 1) of the austenite has become martensite, °C.
@@ -135,7 +150,13 @@ pub fn retained_austenite(a: &Austenite, coldest_c: f64) -> Result<f64, OutOfRan
 
 /// Fraction of austenite left at a temperature.
 fn left_at(composition: &Composition, ms_c: f64, coldest_c: f64) -> f64 {
-    (-rate_parameter_per_k(composition) * (ms_c - coldest_c).max(0.0)).exp()
+    left_at_of(rate_parameter_per_k(composition), ms_c, coldest_c)
+}
+
+/// The law of what martensite leaves: of the rate parameter, 1/K, from the temperature at which it
+/// begins or goes on down to the coldest, °C.
+pub fn left_at_of<N: Number>(rate_per_k: N, from_c: N, coldest_c: N) -> N {
+    (-rate_per_k * (from_c - coldest_c).max(N::constant(0.0))).exp()
 }
 
 /// A cold treatment after the quench.

@@ -28,11 +28,11 @@ pub use end_quench::{EndQuench, EndQuenchMethod, end_quench, measured_end_quench
 pub use formed::{Formed, FormedProduct, Forming};
 pub use fractions::{Fractions, HistoryPoint, Transformed};
 pub use isothermal::{Isothermal, ProductCurve, isothermal};
-pub use kinetics::{Kinetics, Product};
+pub use kinetics::{Kinetics, Product, carbide_factor, counted};
 pub use martensite::{
-    ColdStep, WarmStay, bainite_start_c, cold_treated, cold_treated_with_lag, martensite_finish_c,
-    martensite_start_c, martensite_temperature_c, rate_parameter_per_k, retained_austenite,
-    stabilisation_k,
+    ColdStep, WarmStay, bainite_start_c, cold_treated, cold_treated_with_lag, left_at_of,
+    martensite_finish_c, martensite_start_c, martensite_temperature_c, ms_of_content,
+    rate_parameter_of, rate_parameter_per_k, retained_austenite, stabilisation_k,
 };
 pub use measured_heat::{BarPoint, MeasuredHeat, MeasuredHeatError, measured_heat};
 pub use rounds::{

@@ -14,8 +14,8 @@ pub(super) struct RateTable {
     knots: Vec<[f64; 2]>,
     /// Temperature where the rate vanishes, °C.
     pub(super) limit_c: f64,
-    activation_k: f64,
-    ln_front: f64,
+    pub(super) activation_k: f64,
+    pub(super) ln_front: f64,
 }
 
 impl RateTable {
@@ -45,12 +45,16 @@ impl RateTable {
 
     /// `1 / t(1 %)` at a temperature, 1/s; zero at and above the limit.
     pub(super) fn rate(&self, temperature_c: f64) -> f64 {
-        let undercooling = (self.limit_c - temperature_c) / 100.0;
-        if undercooling <= 0.0 {
+        if self.limit_c <= temperature_c {
             return 0.0;
         }
-        let arrhenius = self.activation_k * (1.0 / kelvin(temperature_c) - 1.0 / fit::REFERENCE_K);
-        (self.ln_front - arrhenius).exp() * undercooling.powi(fit::UNDERCOOLING_EXPONENT)
+        let Self {
+            activation_k,
+            ln_front,
+            limit_c,
+            ..
+        } = *self;
+        fit::start_rate_of(activation_k, ln_front, &temperature_c, limit_c)
     }
 
     /// Derivative of the rate with temperature, 1/(s K).

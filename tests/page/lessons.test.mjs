@@ -88,6 +88,14 @@ test("a goal is reached by hand, and what is not a number is told", async () => 
   assert.deepEqual(await bench.accessibilityFaults(), []);
   assert.ok(await bench.page.evaluate(() => document.documentElement.scrollWidth <= innerWidth));
   await press("Go on");
+  // Reading goes on with the new step, and the guide stays in sight.
+  await bench.until(
+    () => bench.page.evaluate(() => document.activeElement?.className),
+    (name) => name === "guide-text",
+    "the focus on the new step",
+  );
+  await bench.page.evaluate(() => scrollTo(0, 900));
+  assert.ok((await guide.boundingBox()).y >= 0);
   await guide.getByRole("button", { name: /More of it/ }).tap();
   await press("Go on");
   await bench.page.getByRole("tab", { name: /Soak/ }).tap();
@@ -120,6 +128,19 @@ test("a teacher’s experiment is loaded from a file, and a damaged one is told"
   };
   await load("mine.json", JSON.stringify(mine));
   await bench.until(() => starts.count(), (count) => count === before + 1, "one more");
+  // The same title again: it is asked what shall become of it.
+  await load("again.json", JSON.stringify({ ...mine, minutes: 7 }));
+  await bench.page.getByRole("button", { name: "Put the new one in its place" }).click();
+  await bench.page.getByText("About 7 minutes").waitFor();
+  assert.equal(await starts.count(), before + 1);
+  await load("old.json", JSON.stringify({ ...mine, minutes: 9 }));
+  await bench.page.getByRole("button", { name: "Keep the old one" }).click();
+  assert.equal(await bench.page.getByText("About 9 minutes").count(), 0);
+  const taken = await starts.first().getAttribute("aria-label");
+  await load("theirs.json", JSON.stringify({ ...mine, title: taken.replace("Start: ", "") }));
+  await bench.page.getByText("is an experiment of the project", { exact: false }).waitFor();
+  await load("newer.json", JSON.stringify({ ...mine, format: "recalesce-experiment", version: 9 }));
+  await bench.page.getByText("The experiment is of version 9", { exact: false }).waitFor();
   await load("half.json", JSON.stringify(mine).slice(0, 300));
   await bench.page.getByText("The experiment cannot be read", { exact: false }).waitFor();
   await load("wrong.json", JSON.stringify({ ...mine, steps: [] }));

@@ -83,7 +83,7 @@ for (const width of [320, 390, 600, 759, 760, 768, 1024, 1199, 1200, 1440, 1920]
     assert.ok((await bench.overflow()) <= 0, `bench: ${await bench.overflow()} px too wide`);
     await bench.keep();
     assert.ok((await bench.overflow()) <= 0, `notice: ${await bench.overflow()} px too wide`);
-    for (const place of ["Shelf", "Logbook", "Sources"]) {
+    for (const place of ["Decide", "Experiments", "Shelf", "Logbook", "Sources"]) {
       await bench.go(place);
       assert.ok((await bench.overflow()) <= 0, `${place}: ${await bench.overflow()} px too wide`);
     }
@@ -260,6 +260,22 @@ for (const colorScheme of ["light", "dark"]) {
       await scan(place);
     }
     assert.deepEqual([...new Set(faults)], []);
+    await bench.close();
+  });
+
+  test(`no accessibility faults in any place on a phone (${colorScheme})`, async () => {
+    const bench = await BenchPage.ready(browser, { colorScheme, viewport: PHONE, hasTouch: true });
+    const faults = [];
+    for (const place of ["Bench", "Decide", "Experiments", "Shelf", "Logbook", "Sources"]) {
+      await bench.go(place);
+      await bench.until(() => bench.coming.count(), (count) => count === 0, place);
+      faults.push(...(await bench.accessibilityFaults()).map((fault) => `${place}: ${fault}`));
+    }
+    await bench.go("Bench");
+    await bench.toCard();
+    faults.push(...(await bench.accessibilityFaults()).map((fault) => `card: ${fault}`));
+    assert.deepEqual([...new Set(faults)], []);
+    bench.assertNoTrouble();
     await bench.close();
   });
 

@@ -91,7 +91,7 @@ const PARTS: [Part; 15] = [
         begins: "assets/parts/split_panels",
         endings: &["wasm"],
         is_later: true,
-        limit: 206_000,
+        limit: 250_000,
     },
     Part {
         name: "places",

@@ -1,10 +1,11 @@
 //! Experiments: the list of them, and the one that runs on the bench.
 
 use super::class::{Class, ClassView};
-use super::lessons_step::step_view;
+use super::lessons_step::{step_view, told};
 use crate::browser::{files, storage};
 use crate::controls::{FileButton, Segment, live};
 use crate::state::{Bench, Place, bench};
+use leptos::html::Div;
 use leptos::prelude::*;
 use recalesce::route::Route;
 use recalesce::teach::{BUNDLED, Experiment, LARGEST_EXPERIMENT_BYTES, read_experiment};
@@ -36,6 +37,10 @@ pub(crate) struct Lessons {
     /// Whether the class is looked at, and what it holds.
     is_class: RwSignal<bool>,
     class: Class,
+    /// One that was loaded and is called as another is: it waits for what shall become of it.
+    twin: RwSignal<Option<Arc<Experiment>>>,
+    /// Where the step is read.
+    text: NodeRef<Div>,
 }
 
 impl Lessons {
@@ -57,6 +62,8 @@ impl Lessons {
             wrong: RwSignal::new(None),
             is_class: RwSignal::new(false),
             class: Class::open(bench),
+            twin: RwSignal::new(None),
+            text: NodeRef::new(),
         }
     }
 
@@ -90,6 +97,13 @@ impl Lessons {
     pub(super) fn next(self) {
         self.forget();
         self.step.update(|step| *step += 1);
+        // The button that was pressed is gone: reading goes on with the new step.
+        request_animation_frame(move || {
+            if let Some(text) = self.text.get_untracked() {
+                // One that cannot take the focus leaves it where it was.
+                let _ = text.focus();
+            }
+        });
         let finished = self.of.with_untracked(|of| {
             let of = of.as_ref()?;
             (self.step.get_untracked() >= of.steps.len()).then(|| of.title.clone())
@@ -118,6 +132,37 @@ impl Lessons {
         self.of.set(None);
     }
 
+    /// Puts an experiment on the list; one that is called as another is waits.
+    fn take(self, experiment: Experiment) {
+        let place = self.all.with_untracked(|all| {
+            let mut titles = all.iter().map(|other| &other.title);
+            titles.position(|title| *title == experiment.title)
+        });
+        self.wrong.set(None);
+        self.twin.set(None);
+        match place {
+            None => self.all.update(|all| all.push(Arc::new(experiment))),
+            Some(place) if place < BUNDLED.len() => self.wrong.set(Some(format!(
+                "title: “{}” is an experiment of the project. Give yours another title.",
+                experiment.title
+            ))),
+            Some(_) => self.twin.set(Some(Arc::new(experiment))),
+        }
+    }
+
+    /// Puts the one that waits in the place of the other.
+    fn replace(self) {
+        let Some(twin) = self.twin.get_untracked() else {
+            return;
+        };
+        self.twin.set(None);
+        self.all.update(|all| {
+            for other in all.iter_mut().filter(|other| other.title == twin.title) {
+                *other = twin.clone();
+            }
+        });
+    }
+
     /// Takes an experiment from a file.
     fn load(self, file: &File) {
         if file.size() > LARGEST_EXPERIMENT_BYTES as f64 {
@@ -129,10 +174,7 @@ impl Lessons {
         files::read_text(file, move |text| {
             let read = text.as_deref().map(read_experiment);
             match read {
-                Some(Ok(experiment)) => {
-                    self.wrong.set(None);
-                    self.all.update(|all| all.push(Arc::new(experiment)));
-                }
+                Some(Ok(experiment)) => self.take(experiment),
                 Some(Err(why)) => self.wrong.set(Some(why.to_string())),
                 None => self.wrong.set(Some("That file cannot be read.".to_owned())),
             }
@@ -156,7 +198,7 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
             let title = experiment.title.clone();
             let name = title.clone();
             let is_done = move || lessons.done.with(|done| done.contains(&name));
-            let about = experiment.about.clone();
+            let about = told(bench, &experiment.about);
             let minutes = experiment.minutes;
             let aria = format!("Start: {title}");
             view! {
@@ -216,6 +258,35 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
                 </p>
             </div>
             {class}
+            {live(move || {
+                let Some(twin) = lessons.twin.get() else {
+                    return ().into_any();
+                };
+                view! {
+                    <div role="alert">
+                        <p>
+                            {format!("There is an experiment called “{}” already.", twin.title)}
+                        </p>
+                        <div class="actions">
+                            <button
+                                type="button"
+                                class="press"
+                                on:click=move |_| lessons.replace()
+                            >
+                                "Put the new one in its place"
+                            </button>
+                            <button
+                                type="button"
+                                class="press"
+                                on:click=move |_| lessons.twin.set(None)
+                            >
+                                "Keep the old one"
+                            </button>
+                        </div>
+                    </div>
+                }
+                .into_any()
+            })}
         </main>
     }
     .into_any()
@@ -240,7 +311,7 @@ pub(crate) fn Guide() -> impl IntoView {
         let body = match of.steps.get(step) {
             Some(one) => step_view(lessons, &of, step, one),
             None => view! {
-                <p>{of.at_the_forge.clone()}</p>
+                <p>{told(bench, &of.at_the_forge)}</p>
                 <div class="actions">
                     <button
                         type="button"
@@ -264,7 +335,9 @@ pub(crate) fn Guide() -> impl IntoView {
                     "Leave the experiment"
                 </button>
             </div>
-            <div aria-live="polite">{body}</div>
+            <div class="guide-text" tabindex="-1" aria-live="polite" node_ref=lessons.text>
+                {body}
+            </div>
         }
         .into_any()
     });

@@ -6,9 +6,15 @@ use crate::state::Bench;
 use leptos::prelude::*;
 use recalesce::numeric::decimal::decimal;
 use recalesce::route::Outcome;
-use recalesce::teach::{Experiment, Goal, Number, Step};
+use recalesce::teach::{Experiment, Goal, Number, Step, text_on_scale};
 use recalesce::units::{TemperatureScale, format_fixed};
 use std::sync::Arc;
+
+/// A text with its temperatures on the scale in use.
+pub(super) fn told(bench: Bench, text: &str) -> impl Fn() -> String + Send + 'static {
+    let text = text.to_owned();
+    move || text_on_scale(&text, bench.scale.get())
+}
 
 /// A button that goes on.
 fn next(lessons: Lessons) -> AnyView {
@@ -93,33 +99,36 @@ fn predict(
                 aria-pressed=move || (chosen.get() == Some(place)).to_string()
                 on:click=move |_| chosen.set(Some(place))
             >
-                {words.clone()}
+                {told(lessons.bench, words)}
             </button>
         }
     });
     let right_words = choices.get(right).cloned().unwrap_or_default();
     let because = because.to_owned();
-    let told = live(move || {
+    let scale = lessons.bench.scale;
+    let answer = live(move || {
         let Some(place) = chosen.get() else {
             return ().into_any();
         };
         let verdict = if place == right {
             "So it is. ".to_owned()
         } else {
-            format!("The other way: {right_words}. ")
+            let right = text_on_scale(&right_words, scale.get());
+            format!("The other way: {right}. ")
         };
+        let because = text_on_scale(&because, scale.get());
         view! {
-            <p class="told">{verdict} {because.clone()}</p>
+            <p class="told">{verdict} {because}</p>
             {next(lessons)}
         }
         .into_any()
     });
     view! {
-        <p>{question.to_owned()}</p>
+        <p>{told(lessons.bench, question)}</p>
         <div class="actions" role="group" aria-label="What do you expect?">
             {buttons.collect_view()}
         </div>
-        {told}
+        {answer}
     }
     .into_any()
 }
@@ -162,7 +171,7 @@ fn change(
         rows.collect_view().into_any()
     });
     view! {
-        <p>{task.to_owned()}</p>
+        <p>{told(bench, task)}</p>
         <ul class="goals">{stands}</ul>
         {live(move || {
             if lessons.is_reached.get() {
@@ -193,7 +202,7 @@ fn ask(lessons: Lessons, question: &str, number: Number, within: f64, because: &
         None => wrong.set(Some("Write a number, such as 60.5.")),
     };
     let because = because.to_owned();
-    let told = live(move || {
+    let verdict = live(move || {
         let Some(answer) = lessons.answered.get() else {
             return ().into_any();
         };
@@ -211,9 +220,10 @@ fn ask(lessons: Lessons, question: &str, number: Number, within: f64, because: &
         } else {
             "Not quite: the model says "
         };
+        let because = text_on_scale(&because, bench.scale.get());
         view! {
             <p class="told">
-                {verdict} <b class="answer">{words(number, value, scale)}</b> ". " {because.clone()}
+                {verdict} <b class="answer">{words(number, value, scale)}</b> ". " {because}
             </p>
             {next(lessons)}
         }
@@ -221,7 +231,7 @@ fn ask(lessons: Lessons, question: &str, number: Number, within: f64, because: &
     });
     view! {
         <label class="field answer-field">
-            <span class="label">{question.to_owned()}</span>
+            <span class="label">{told(bench, question)}</span>
             <input
                 class="text"
                 type="text"
@@ -234,7 +244,7 @@ fn ask(lessons: Lessons, question: &str, number: Number, within: f64, because: &
         <p class="wrong" role="alert">
             {move || wrong.get()}
         </p>
-        {told}
+        {verdict}
     }
     .into_any()
 }
@@ -248,7 +258,7 @@ pub(super) fn step_view(
 ) -> AnyView {
     match step {
         Step::Tell(text) => view! {
-            <p>{text.clone()}</p>
+            <p>{told(lessons.bench, text)}</p>
             {next(lessons)}
         }
         .into_any(),

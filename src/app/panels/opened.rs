@@ -1,10 +1,155 @@
-//! An opened number: what stands behind it.
+//! An opened number: what stands behind it, and the way on to what stands behind that.
 
 use crate::parts::panels::{Panel, panel};
-use crate::state::bench;
-use leptos::html::Dialog;
+use crate::state::{Bench, bench};
+use leptos::html::{Dialog, H2};
 use leptos::prelude::*;
-use recalesce::route::{NumberKey, explain};
+use recalesce::route::{Derivation, NumberKey, beside, explain, why};
+use recalesce::units::TemperatureScale;
+
+/// The way that was gone from number to number.
+#[derive(Clone, Copy)]
+struct Trail {
+    keys: RwSignal<Vec<NumberKey>>,
+    at: RwSignal<usize>,
+    heading: NodeRef<H2>,
+}
+
+impl Trail {
+    fn from(key: NumberKey) -> Self {
+        Self {
+            keys: RwSignal::new(vec![key]),
+            at: RwSignal::new(0),
+            heading: NodeRef::new(),
+        }
+    }
+
+    fn now(self) -> Option<NumberKey> {
+        self.keys.with(|keys| keys.get(self.at.get()).copied())
+    }
+
+    /// Goes back or forth on the way.
+    fn go(self, place: usize) {
+        self.at.set(place);
+        self.begin_reading();
+    }
+
+    /// Goes on to a number; what lay ahead is left.
+    fn on(self, key: NumberKey) {
+        let next = self.at.get_untracked() + 1;
+        self.keys.update(|keys| {
+            keys.truncate(next);
+            keys.push(key);
+        });
+        self.go(next);
+    }
+
+    /// The button that was pressed is gone: who reads by ear or by key goes on from the title.
+    fn begin_reading(self) {
+        request_animation_frame(move || {
+            if let Some(heading) = self.heading.get_untracked() {
+                // One that cannot take the focus leaves it where it was.
+                let _ = heading.focus();
+            }
+        });
+    }
+
+    /// The way, from the number that was opened first; nothing before it has led anywhere.
+    fn crumbs(self, bench: Bench) -> impl IntoView {
+        move || {
+            let keys = self.keys.get();
+            if keys.len() < 2 {
+                return None;
+            }
+            let outcome = bench.outcome()?;
+            let scale = bench.scale.get();
+            let steps = bench.route.with(|route| {
+                let each = keys.iter().enumerate();
+                each.map(|(place, key)| {
+                    let title = explain(*key, route, &outcome, scale).title;
+                    let is_here = move || (self.at.get() == place).then_some("step");
+                    view! {
+                        <li>
+                            <button
+                                type="button"
+                                aria-current=is_here
+                                on:click=move |_| self.go(place)
+                            >
+                                {title}
+                            </button>
+                        </li>
+                    }
+                })
+                .collect_view()
+            });
+            Some(view! {
+                <nav class="trail" aria-label="The way from number to number">
+                    <ol>{steps}</ol>
+                </nav>
+            })
+        }
+    }
+}
+
+/// Pieces of MathML between which a line may break.
+fn set_in_type(pieces: &[String]) -> String {
+    let each = pieces
+        .iter()
+        .map(|piece| format!("<math displaystyle=\"true\">{piece}</math>"));
+    each.collect::<Vec<_>>().join(" ")
+}
+
+/// Formula, the same with its numbers, and what goes in.
+fn derived(
+    derivation: &Derivation,
+    scale: TemperatureScale,
+    trail: Trail,
+) -> impl IntoView + use<> {
+    let formula = derivation.typeset().map(|typeset| {
+        view! {
+            <div class="formula">
+                <p role="math" aria-label=typeset.plain inner_html=set_in_type(&typeset.letters)></p>
+                <p aria-hidden="true" inner_html=set_in_type(&typeset.values)></p>
+            </div>
+        }
+    });
+    let counts_in_celsius =
+        derivation.unit == "°C" || derivation.inputs.iter().any(|input| input.unit == "°C");
+    let note = (counts_in_celsius && scale != TemperatureScale::Celsius)
+        .then(|| view! { <p class="hint">"The formula counts in °C."</p> });
+    let rows = derivation
+        .inputs
+        .iter()
+        .map(|input| {
+            let name = input.name.clone();
+            let name = match input.came_from {
+                Some(key) => view! {
+                    <button type="button" class="number" on:click=move |_| trail.on(key)>
+                        {name}
+                    </button>
+                }
+                .into_any(),
+                None => name.into_any(),
+            };
+            view! {
+                <tr>
+                    <td inner_html=set_in_type(&[input.symbol.mathml()])></td>
+                    <th scope="row">{name}</th>
+                    <td>{input.figure()}</td>
+                </tr>
+            }
+        })
+        .collect_view();
+    let inputs = (!derivation.inputs.is_empty()).then(|| {
+        view! {
+            <table class="goes-in">
+                <caption>"What goes in"</caption>
+                <tbody>{rows}</tbody>
+            </table>
+        }
+    });
+    view! { {formula} {note} {inputs} }
+}
 
 /// How a number comes about.
 #[component]
@@ -13,22 +158,63 @@ pub(crate) fn Explained(
     key: NumberKey,
 ) -> impl IntoView {
     let bench = bench();
+    let trail = Trail::from(key);
     let inside = move || {
         let outcome = bench.outcome()?;
-        let why = explain(key, &bench.route.get(), &outcome, bench.scale.get());
-        let rows = why
+        let key = trail.now()?;
+        let scale = bench.scale.get();
+        let route = bench.route.get();
+        let told = explain(key, &route, &outcome, scale);
+        let derivation = why(key, &route, &outcome);
+        // A number that is told in words has its own rows: of its law only what they lack.
+        let more = derivation
+            .as_ref()
+            .map(Derivation::rows)
+            .unwrap_or_default();
+        let is_told = matches!(key, NumberKey::Behind(_));
+        let more = more
+            .into_iter()
+            .filter(|(term, _)| !is_told && matches!(*term, "how" | "source"));
+        let rows = told
             .rows
             .into_iter()
+            .chain(more)
             .map(|(term, text)| view! { <dt>{term}</dt><dd>{text}</dd> })
             .collect_view();
+        let beside = beside(key)
+            .iter()
+            .map(|quantity| {
+                let key = NumberKey::Behind(*quantity);
+                let told = explain(key, &route, &outcome, scale);
+                view! {
+                    <li>
+                        <button type="button" class="number" on:click=move |_| trail.on(key)>
+                            {told.title}
+                        </button>
+                        " "
+                        {told.figure}
+                    </li>
+                }
+            })
+            .collect::<Vec<_>>();
+        let beside = (!beside.is_empty()).then(|| {
+            view! {
+                <h3>"Beside it"</h3>
+                <ul class="beside">{beside}</ul>
+            }
+        });
+        let equation =
+            (!told.equation.is_empty()).then(|| view! { <p class="equation">{told.equation}</p> });
         Some(view! {
-            <h2>{why.title}</h2>
-            <p class="figure">{why.figure} " " <small>{why.band}</small></p>
-            <p class="equation">{why.equation}</p>
+            <h2 tabindex="-1" node_ref=trail.heading>{told.title}</h2>
+            <p class="figure">{told.figure} " " <small>{told.band}</small></p>
+            {equation}
+            {derivation.map(|derivation| derived(&derivation, scale, trail))}
             <dl>{rows}</dl>
+            {beside}
         })
     };
-    inside.into_any()
+    view! { {trail.crumbs(bench)} {inside} }.into_any()
 }
 
 /// The panel, a modal dialog while a number is open.

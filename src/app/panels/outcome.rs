@@ -263,7 +263,13 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
         let scale = bench.scale.get();
         let (of_steps, departs) = bench.route.with(|route| {
             let of_steps = step_cautions(route, &outcome, scale);
-            (of_steps, departure_lines(route, scale))
+            // What departs from the handbook in an experiment does so on purpose.
+            let departs = if bench.is_guided.get() {
+                Vec::new()
+            } else {
+                departure_lines(route, scale)
+            };
+            (of_steps, departs)
         });
         let later = outcome.cautions.iter().map(|c| caution_text(c, scale));
         let told = of_steps.into_iter().chain(later).chain(departs);

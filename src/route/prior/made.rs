@@ -194,7 +194,7 @@ impl Made<'_> {
             structure,
             grain_um: Some(self.soaked.grain_um),
             network: self.network(),
-            carbon_in_carbide_wt: self.soaked.carbon_in_carbide_wt + films_wt + part_wt(soft),
+            carbon_in_carbide_wt: self.soaked.masses.carbide_content.c + films_wt + part_wt(soft),
             carbon_in_solution_wt: part_wt(hard),
             dissolved: self.soaked.dissolved,
             hardness: None,

@@ -1,0 +1,337 @@
+//! Hardness as quenched, after the cold bath, and the band at the end.
+
+use super::workings::Workings;
+use super::{Derivation, Input, Quantity, given};
+use crate::hardness::{
+    Hardness, Mixed, as_quenched_martensite_hrc, martensite_alone_hv, mixed_hv, soft_hv_of,
+    usual_austenite,
+};
+use crate::numeric::formula::Formula;
+use crate::route::outcome::Step;
+use crate::sources::astm_a255_hardness::{self, FULL_MARTENSITE, hrc_of};
+use crate::sources::{astm_e140, eutectoid_isothermal, krauss_1999, maynier_1978, pickering_1978};
+use crate::steel::Element;
+use crate::transform::{Fractions, Product};
+
+/// Carbon up to which the standard's polynomial is used, wt %.
+const POLYNOMIAL_TO_WT: f64 = 0.60;
+pub(super) const MIXTURE: &str =
+    "Every constituent by its volume; carbide counts a fifth harder than its martensite.";
+
+pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation> {
+    match quantity {
+        Quantity::MartensiteHrc => martensite_hrc(w),
+        Quantity::MartensiteHv(step) => martensite_hv(step, w),
+        Quantity::AloneHv(step @ (Step::Quench | Step::Cold)) => alone_hv(step, w),
+        Quantity::ProductHv(product) => product_hv(product, w),
+        Quantity::Hv(step @ (Step::Quench | Step::Cold)) => mixture_hv(step, w),
+        Quantity::Hrc(step) => hrc(step, w),
+        Quantity::FinalBand => final_band(w),
+        _ => None,
+    }
+}
+
+pub(super) fn hrc_of_hv(hv: f64) -> f64 {
+    Hardness { hv }.hrc_carried()
+}
+
+pub(super) fn hv_of_hrc(hrc: f64) -> f64 {
+    Hardness::from_hrc_carried(hrc).hv
+}
+
+fn of_carbon(carbon_wt: f64) -> f64 {
+    as_quenched_martensite_hrc(carbon_wt).unwrap_or(f64::NAN)
+}
+
+fn carbon(w: &Workings<'_>) -> Input {
+    w.input(
+        "C",
+        "carbon in solution",
+        w.dissolved().c,
+        "wt %",
+        Quantity::Dissolved(Element::C),
+    )
+}
+
+fn martensite_hrc(w: &Workings<'_>) -> Option<Derivation> {
+    let carbon_wt = w.dissolved().c;
+    let value = as_quenched_martensite_hrc(carbon_wt).ok()?;
+    let derivation = Derivation::new("Hardness of martensite by its carbon", "H_C", value, "HRC")
+        .by(vec![carbon(w)], |x| {
+            if carbon_wt <= POLYNOMIAL_TO_WT {
+                hrc_of(&FULL_MARTENSITE, x.get("C"))
+            } else {
+                x.get("C").curve("plateau", of_carbon)
+            }
+        })
+        .valid("0.10 to 1.40 % C in solution")
+        .errs("1.2 HRC on the check rows");
+    Some(if carbon_wt <= POLYNOMIAL_TO_WT {
+        derivation
+            .how("As quenched to room temperature, with its usual austenite.")
+            .source(&[&astm_a255_hardness::SOURCE])
+    } else {
+        derivation
+            .how("As quenched to room temperature, with its usual austenite: a smooth curve through the points of the plateau.")
+            .source(&[&krauss_1999::SOURCE, &astm_a255_hardness::SOURCE])
+    })
+}
+
+fn martensite_hv(step: Step, w: &Workings<'_>) -> Option<Derivation> {
+    let (_, parts) = w.quenched_parts(step)?;
+    let hrc = as_quenched_martensite_hrc(w.dissolved().c).ok()?;
+    Some(
+        Derivation::new("Hardness of the martensite as it is", "H_M", parts.martensite_hv, "HV")
+            .by(
+                vec![
+                    w.input("H_C", "hardness by its carbon", hrc, "HRC", Quantity::MartensiteHrc),
+                    given("a", "what it has tempered on the way down", parts.fall_hrc, "HRC"),
+                ],
+                |x| (x.get("H_C") - x.get("a")).curve("HV", hv_of_hrc),
+            )
+            .how("HRC to HV by the standard's table. Martensite that forms first is warm for longest and tempers a little by itself.")
+            .source(&[&astm_e140::SOURCE]),
+    )
+}
+
+fn alone_hv(step: Step, w: &Workings<'_>) -> Option<Derivation> {
+    let (_, parts) = w.quenched_parts(step)?;
+    let value = martensite_alone_hv(parts.martensite_hv, parts.usual_austenite);
+    Some(
+        Derivation::new("Hardness of martensite without austenite", "HV_M", value, "HV")
+            .by(
+                vec![
+                    w.input("H_M", "hardness with its usual austenite", parts.martensite_hv, "HV", Quantity::MartensiteHv(step)),
+                    given("u", "usual austenite at this carbon", usual_austenite(w.dissolved().c), ""),
+                ],
+                |x| martensite_alone_hv(x.get("H_M"), x.get("u")),
+            )
+            .how("The measured hardness of martensite holds the austenite that plain steel of its carbon keeps; here it is taken out again, so that it does not count twice.")
+            .source(&[&krauss_1999::SOURCE]),
+    )
+}
+
+fn product_hv(product: Product, w: &Workings<'_>) -> Option<Derivation> {
+    let (piece, parts) = w.quenched_parts(Step::Quench)?;
+    let [bainite, pearlite, ferrite] = parts.soft_hv;
+    let (value, formed) = match product {
+        Product::Bainite => (bainite, piece.formed.bainite),
+        Product::Pearlite => (pearlite, piece.formed.pearlite),
+        Product::Ferrite => (ferrite, None),
+    };
+    let mut inputs: Vec<Input> = Vec::new();
+    if let Some(formed) = formed {
+        inputs.push(given(
+            "T",
+            "mean temperature at which it formed",
+            formed.temperature_c,
+            "°C",
+        ));
+        inputs.push(given(
+            "C",
+            "carbon of the austenite it formed from",
+            formed.carbon_wt,
+            "wt %",
+        ));
+    }
+    Some(
+        Derivation::new(format!("Hardness of {}", product.name()), "HV", value, "HV")
+            .from(inputs)
+            .how("The colder it forms the finer it is; carbon sets how much carbide lies in it, alloying the hardness of its ferrite.")
+            .source(&[&eutectoid_isothermal::SOURCE, &maynier_1978::SOURCE, &pickering_1978::SOURCE])
+            .valid("up to 2.1 % Mn, 2.2 % Si, 4 % Ni, 3 % Cr, 1 % Mo"),
+    )
+}
+
+/// Constituents of a mixture with the hardness of the soft ones.
+pub(super) fn mixture_inputs(
+    w: &Workings<'_>,
+    x: &Fractions,
+    soft_hv: [f64; 3],
+    origin: [Option<Quantity>; 2],
+) -> Vec<Input> {
+    let part = |symbol: &'static str, name: &str, value: f64, from: Option<Quantity>| match from {
+        Some(quantity) => w.input(symbol, name, value, "", quantity),
+        None => given(symbol, name, value, ""),
+    };
+    let [martensite, austenite] = origin;
+    let [bainite_hv, pearlite_hv, ferrite_hv] = soft_hv;
+    vec![
+        part("x_M", "martensite", x.martensite, martensite),
+        part("x_A", "retained austenite", x.austenite, austenite),
+        part("x_K", "carbide", x.carbide, Some(Quantity::CarbideVolume)),
+        part(
+            "x_B",
+            "bainite",
+            x.bainite,
+            Some(Quantity::Part(Product::Bainite)),
+        ),
+        part(
+            "x_P",
+            "pearlite",
+            x.pearlite,
+            Some(Quantity::Part(Product::Pearlite)),
+        ),
+        part(
+            "x_F",
+            "ferrite",
+            x.ferrite,
+            Some(Quantity::Part(Product::Ferrite)),
+        ),
+        w.input(
+            "HV_B",
+            "bainite",
+            bainite_hv,
+            "HV",
+            Quantity::ProductHv(Product::Bainite),
+        ),
+        w.input(
+            "HV_P",
+            "pearlite",
+            pearlite_hv,
+            "HV",
+            Quantity::ProductHv(Product::Pearlite),
+        ),
+        w.input(
+            "HV_F",
+            "ferrite",
+            ferrite_hv,
+            "HV",
+            Quantity::ProductHv(Product::Ferrite),
+        ),
+    ]
+}
+
+/// What bainite, pearlite and ferrite bring, beside martensite of a hardness.
+pub(super) fn soft(x: &super::Letters<'_>, limit_hv: &Formula) -> Formula {
+    soft_hv_of(
+        ["x_B", "x_P", "x_F"].map(|name| x.get(name)),
+        ["HV_B", "HV_P", "HV_F"].map(|name| x.get(name)),
+        limit_hv,
+    )
+}
+
+fn mixture_hv(step: Step, w: &Workings<'_>) -> Option<Derivation> {
+    let value = w.hardness(step)?.hv;
+    let (piece, parts) = w.quenched_parts(step)?;
+    let alone = martensite_alone_hv(parts.martensite_hv, parts.usual_austenite);
+    let is_quench = step == Step::Quench;
+    let mut inputs = mixture_inputs(
+        w,
+        &piece.constituents,
+        parts.soft_hv,
+        [
+            is_quench.then_some(Quantity::Martensite),
+            Some(Quantity::Austenite(step)),
+        ],
+    );
+    inputs.push(w.input(
+        "HV_M",
+        "martensite without austenite",
+        alone,
+        "HV",
+        Quantity::AloneHv(step),
+    ));
+    inputs.push(given(
+        "HV_0",
+        "martensite before it has tempered by itself",
+        parts.quenched_hv,
+        "HV",
+    ));
+    let title = if is_quench {
+        "Hardness as quenched"
+    } else {
+        "Hardness after the cold bath"
+    };
+    Some(
+        Derivation::new(title, "HV", value, "HV")
+            .by(inputs, |x| {
+                mixed_hv(Mixed {
+                    martensite: x.get("x_M"),
+                    alone_hv: x.get("HV_M"),
+                    fresh: Formula::Constant(0.0),
+                    fresh_hv: x.get("HV_M"),
+                    austenite: x.get("x_A"),
+                    carbide: x.get("x_K"),
+                    soft_hv: soft(x, &x.get("HV_0")),
+                })
+            })
+            .how(MIXTURE)
+            .source(&[&krauss_1999::SOURCE])
+            .errs("2 HRC, nine times in ten, from the spread of handbook values"),
+    )
+}
+
+fn hrc(step: Step, w: &Workings<'_>) -> Option<Derivation> {
+    let hardness = w.hardness(step)?;
+    let title = match step {
+        Step::Temper(count) => format!("Hardness after temper {count}"),
+        Step::Cold => "Hardness after the cold bath".to_owned(),
+        Step::Snap => "Hardness after the snap temper".to_owned(),
+        Step::Soak | Step::Quench => "Hardness as quenched".to_owned(),
+    };
+    let value = hardness.hrc()?;
+    Some(
+        Derivation::new(title, "HRC", value, "HRC")
+            .by(
+                vec![w.input(
+                    "HV",
+                    "Vickers hardness",
+                    hardness.hv,
+                    "HV",
+                    Quantity::Hv(step),
+                )],
+                |x| x.get("HV").curve("HRC", hrc_of_hv),
+            )
+            .how("HV to HRC by the standard's table, a smooth curve between its rows.")
+            .source(&[&astm_e140::SOURCE])
+            .valid("20 to 68 HRC, not for austenitic steel"),
+    )
+}
+
+fn final_band(w: &Workings<'_>) -> Option<Derivation> {
+    let mut stages = w.outcome.stages.iter().rev();
+    let last = stages.find(|stage| stage.hardness.is_some())?;
+    let [model_hrc, open_hrc] = w.model_band_hrc(last.step)?;
+    let quenched = w.hardness(Step::Quench).and_then(Hardness::hrc);
+    let ends = [
+        w.outcome.furnace.hrc_at_coldest,
+        w.outcome.furnace.hrc_at_hottest,
+    ];
+    let swing_hrc = ends
+        .into_iter()
+        .flatten()
+        .filter_map(|end_hrc| Some((end_hrc - quenched?).abs()))
+        .fold(0.0, f64::max);
+    Some(
+        Derivation::new(
+            "Half width of the band at the end",
+            "b",
+            last.band_hrc,
+            "HRC",
+        )
+        .by(
+            vec![
+                given(
+                    "b_m",
+                    "error of the models, nine times in ten",
+                    model_hrc,
+                    "HRC",
+                ),
+                given("b_o", "what a snap temper leaves open", open_hrc, "HRC"),
+                given(
+                    "b_f",
+                    "what the furnace's band moves as quenched",
+                    swing_hrc,
+                    "HRC",
+                ),
+            ],
+            |x| {
+                use crate::numeric::formula::Number;
+                let square = |name: &str| x.get(name).powi(2);
+                (square("b_m") + square("b_o") + square("b_f")).sqrt()
+            },
+        )
+        .how("Independent of each other, so they add in quadrature."),
+    )
+}

@@ -1,0 +1,148 @@
+//! Is the quench fast enough: the time it takes, the time it may take, and how far that is open.
+
+use super::quench::ADDITIVITY;
+use super::workings::Workings;
+use super::{Derivation, Input, Quantity, given};
+use crate::numeric::formula::{Formula, Number};
+use crate::sources::isothermal_fit as fit;
+use crate::transform::Product;
+
+pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation> {
+    Some(match quantity {
+        Quantity::TimeTaken => time_taken(w)?,
+        Quantity::TimeAllowed => {
+            let margin = &w.quench()?.margin;
+            let passing_s = margin.arrival_s - margin.clock_s;
+            Derivation::new("Time that it may take from A1 to the nose", "t_may", passing_s * margin.factor, "s")
+                .by(passing(w)?, |x| x.get("t") * x.get("f"))
+                .how("The same quench, so much slower that just 95 % of the austenite is left for martensite.")
+        }
+        Quantity::Factor => factor(w)?,
+        Quantity::FactorEnd { is_least } => factor_end(is_least, w)?,
+        Quantity::Seconds => seconds(w)?,
+        _ => return None,
+    })
+}
+
+fn time_taken(w: &Workings<'_>) -> Option<Derivation> {
+    let margin = &w.quench()?.margin;
+    Some(
+        Derivation::new("Time from A1 to the nose", "t", margin.arrival_s - margin.clock_s, "s")
+            .by(
+                vec![
+                    given("t_n", "the deciding place passes the temperature of the nose", margin.arrival_s, "s"),
+                    given("t_A", "it passes A1", margin.clock_s, "s"),
+                ],
+                |x| x.get("t_n") - x.get("t_A"),
+            )
+            .how(format!(
+                "From the cooling curve of the place that decides, by conduction through the section with the heat transfer of the quenchant; the nose of {} is at {:.0} °C.",
+                margin.product.name(),
+                margin.nose_c
+            ))
+            .errs("the heat transfer of the quenchant, within its band"),
+    )
+}
+
+fn passing(w: &Workings<'_>) -> Option<Vec<Input>> {
+    let margin = &w.quench()?.margin;
+    Some(vec![
+        w.input(
+            "t",
+            "time from A1 to the nose",
+            margin.arrival_s - margin.clock_s,
+            "s",
+            Quantity::TimeTaken,
+        ),
+        w.input(
+            "f",
+            "factor by which it may be slower",
+            margin.factor,
+            "",
+            Quantity::Factor,
+        ),
+    ])
+}
+
+fn seconds(w: &Workings<'_>) -> Option<Derivation> {
+    let margin = &w.quench()?.margin;
+    let mut inputs = passing(w)?;
+    let may = inputs.iter().map(|input| input.symbol.value).product();
+    inputs.truncate(1);
+    inputs.push(w.input(
+        "t_may",
+        "time that it may take",
+        may,
+        "s",
+        Quantity::TimeAllowed,
+    ));
+    Some(
+        Derivation::new("Seconds to spare at the nose", "Δt", margin.seconds, "s")
+            .by(inputs, |x| x.get("t_may") - x.get("t"))
+            .source(&[&fit::SOURCE])
+            .errs(fit::NOSES_LEFT_OUT.words()),
+    )
+}
+
+fn factor(w: &Workings<'_>) -> Option<Derivation> {
+    let quench = w.quench()?;
+    let mut inputs = Vec::new();
+    for curve in &quench.isothermal.products {
+        let product = Product::ALL
+            .into_iter()
+            .find(|p| curve.product == (*p).into());
+        if let Some(product) = product {
+            inputs.push(w.input(
+                format!("t_{}", product.name()),
+                format!("nose of {}", product.name()),
+                curve.nose_s,
+                "s",
+                Quantity::NoseTime(product),
+            ));
+        }
+    }
+    Some(
+        Derivation::new("Factor by which the quench may be slower", "f", quench.margin.factor, "")
+            .from(inputs)
+            .how(format!("{ADDITIVITY} All times of the curve are stretched by one factor until just 95 % of the austenite is left for martensite; the factor is found by halving."))
+            .source(&[&fit::SOURCE])
+            .errs(fit::HALF_RATES_LEFT_OUT.words()),
+    )
+}
+
+fn factor_end(is_least: bool, w: &Workings<'_>) -> Option<Derivation> {
+    let margin = &w.quench()?.margin;
+    let pick = |[least, most]: [f64; 2]| if is_least { least } else { most };
+    let mut inputs = vec![w.input(
+        "f",
+        "factor as expected",
+        margin.factor,
+        "",
+        Quantity::Factor,
+    )];
+    for (i, (name, band)) in margin.sources.known().enumerate() {
+        inputs.push(given(
+            format!("b_{}", i + 1),
+            format!("factor on it by {name}"),
+            pick(band),
+            "",
+        ));
+    }
+    let count = inputs.len() - 1;
+    let title = if is_least {
+        "The least that the factor may be"
+    } else {
+        "The most that the factor may be"
+    };
+    Some(
+        Derivation::new(title, "f_end", pick(margin.factor_band), "")
+            .by(inputs, |x| {
+                let squares = (1..=count).map(|i| x.get(&format!("b_{i}")).ln().powi(2));
+                let sum = squares.reduce(|sum, square| sum + square);
+                let width = sum.unwrap_or(Formula::Constant(0.0)).sqrt();
+                x.get("f") * if is_least { -width } else { width }.exp()
+            })
+            .how("What is open is independent, so its logarithms add in quadrature, nine times in ten.")
+            .errs("bands of quenchants are expert values"),
+    )
+}

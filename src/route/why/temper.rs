@@ -1,0 +1,488 @@
+//! The tempers: how far martensite has fallen after each.
+
+use super::hardness::{MIXTURE, hv_of_hrc, mixture_inputs, soft};
+use super::workings::Workings;
+use super::{Derivation, Input, Quantity, given};
+use crate::hardness::{
+    Mixed, Softening, TemperedParts, equivalent_c_of, fall_hrc_of, half_lives_of,
+    hollomon_jaffe_of, martensite_alone_hv, mixed_hv, reduced_s_of, whole_fall_hrc_of,
+};
+use crate::numeric::formula::{Formula, Number};
+use crate::route::outcome::Step;
+use crate::sources::tempering_stages::{self, STAGES};
+use crate::sources::{astm_e140, jimenez_melero_2013, krauss_1999, tool_steel_tempering};
+use crate::steel::Element;
+use crate::transform::Fractions;
+
+const STAGE_VALIDITY: &str = "0.20 to 1.25 % C, low alloy, 100 to 700 °C, 10 s to 32 h";
+
+pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation> {
+    match quantity {
+        Quantity::Held => held(w),
+        Quantity::WholeFall(stage) => whole_fall(stage, w),
+        Quantity::Middle(stage) => middle(stage, w),
+        Quantity::Reduced { temper, stage } => reduced(temper, stage, w),
+        Quantity::StageFall { temper, stage } => stage_fall(temper, stage, w),
+        Quantity::Fall(temper) => fall(temper, w),
+        Quantity::Parameter(temper) => parameter(temper, w),
+        Quantity::AloneHv(Step::Temper(count)) => alone(count, w),
+        Quantity::Austenite(Step::Temper(count)) => austenite(count, w),
+        Quantity::Hv(Step::Temper(count)) => hv(count, w),
+        _ => None,
+    }
+}
+
+/// Law of the stages after so many tempers.
+struct InStages {
+    parts: TemperedParts,
+    reduced_s: [f64; 3],
+    middle: [f64; 3],
+    whole_hrc: [f64; 3],
+    held_hrc: f64,
+    fall_hrc: f64,
+    usual: f64,
+    alone_hv: f64,
+    fresh_hv: f64,
+}
+
+fn in_stages(count: usize, w: &Workings<'_>) -> Option<InStages> {
+    let (_, parts) = w.tempered(count)?;
+    match parts.softening {
+        Softening::Stages {
+            reduced_s,
+            middle,
+            whole_hrc,
+            held_hrc,
+            fall_hrc: [fall_hrc, _],
+            usual_austenite: usual,
+            alone_hv,
+            fresh_hv,
+            ..
+        } => Some(InStages {
+            parts,
+            reduced_s,
+            middle,
+            whole_hrc,
+            held_hrc,
+            fall_hrc,
+            usual,
+            alone_hv,
+            fresh_hv,
+        }),
+        Softening::Table { .. } => None,
+    }
+}
+
+const fn name_of(stage: usize) -> &'static str {
+    match stage {
+        0 => "transition carbide",
+        1 => "cementite",
+        _ => "coarsening",
+    }
+}
+
+fn fitted(derivation: Derivation) -> Derivation {
+    derivation
+        .source(&[&tempering_stages::SOURCE])
+        .valid(STAGE_VALIDITY)
+        .errs(tempering_stages::LEFT_OUT.words())
+}
+
+fn held(w: &Workings<'_>) -> Option<Derivation> {
+    let stages = in_stages(0, w)?;
+    let steel = &w.route.composition;
+    let counts = |element: Element| match element {
+        Element::Mo => {
+            let (share, most_wt) = tempering_stages::TUNGSTEN_AS_MOLYBDENUM;
+            steel.mo + (share * steel.w).min(most_wt)
+        }
+        Element::V => steel.v.min(tempering_stages::LARGEST_VANADIUM_EFFECT_WT),
+        other => steel.get(other),
+    };
+    let inputs = tempering_stages::HELD_HRC.map(|(element, _)| {
+        w.input(
+            element.symbol(),
+            format!("{} that counts", element.name()),
+            counts(element),
+            "wt %",
+            Quantity::Content(element),
+        )
+    });
+    let derivation = Derivation::new(
+        "What alloying holds against tempering",
+        "s",
+        stages.held_hrc,
+        "HRC",
+    )
+    .by(inputs.to_vec(), |x| {
+        let terms = tempering_stages::HELD_HRC
+            .map(|(element, factor)| Formula::constant(factor) * x.content(element));
+        let mut terms = terms.into_iter();
+        let first = terms.next().unwrap_or(Formula::Constant(0.0));
+        terms.fold(first, |sum, term| sum + term)
+    })
+    .how("Tungsten counts as half its weight of molybdenum, vanadium up to 0.16 %.");
+    Some(fitted(derivation))
+}
+
+fn whole_fall(stage: usize, w: &Workings<'_>) -> Option<Derivation> {
+    let stages = in_stages(0, w)?;
+    let law = STAGES.get(stage)?;
+    let derivation = Derivation::new(
+        format!("Whole fall by {}", name_of(stage)),
+        format!("A_{}", stage + 1),
+        *stages.whole_hrc.get(stage)?,
+        "HRC",
+    )
+    .by(
+        vec![
+            w.input(
+                "C_0",
+                "carbon of the steel",
+                w.route.composition.c,
+                "wt %",
+                Quantity::Content(Element::C),
+            ),
+            w.input(
+                "s",
+                "what alloying holds",
+                stages.held_hrc,
+                "HRC",
+                Quantity::Held,
+            ),
+        ],
+        |x| whole_fall_hrc_of(law, x.get("C_0"), x.get("s")),
+    );
+    Some(fitted(derivation))
+}
+
+fn middle(stage: usize, w: &Workings<'_>) -> Option<Derivation> {
+    let stages = in_stages(0, w)?;
+    let law = STAGES.get(stage)?;
+    let value = *stages.middle.get(stage)?;
+    let derivation = Derivation::new(
+        format!("Middle of {}", name_of(stage)),
+        format!("m_{}", stage + 1),
+        value,
+        "",
+    )
+    .by(
+        vec![
+            given("m_0", "middle of plain steel", law.middle, ""),
+            given("d", "delay by what the steel holds", value - law.middle, ""),
+        ],
+        |x| x.get("m_0") + x.get("d"),
+    )
+    .how("A decimal logarithm of reduced seconds; silicon delays cementite, alloying and carbon delay coarsening.");
+    Some(fitted(derivation))
+}
+
+fn reduced(temper: usize, stage: usize, w: &Workings<'_>) -> Option<Derivation> {
+    let before = *in_stages(temper, w)?.reduced_s.get(stage)?;
+    let after = *in_stages(temper + 1, w)?.reduced_s.get(stage)?;
+    let law = STAGES.get(stage)?;
+    let step = w.route.tempers.get(temper)?;
+    let earlier = match temper.checked_sub(1) {
+        Some(temper) => w.input(
+            "z_0",
+            "reduced time before",
+            before,
+            "s",
+            Quantity::Reduced { temper, stage },
+        ),
+        None => given(
+            "z_0",
+            "reduced time before, from the way down in the quench",
+            before,
+            "s",
+        ),
+    };
+    let derivation = Derivation::new(
+        format!(
+            "Reduced time of {} after temper {}",
+            name_of(stage),
+            temper + 1
+        ),
+        "z",
+        after,
+        "s",
+    )
+    .by(
+        vec![
+            earlier,
+            given("t", "time of the temper", 60.0 * step.time_min, "s"),
+            given("T", "temperature of the temper", step.temperature_c, "°C"),
+        ],
+        |x| x.get("z_0") + reduced_s_of(law, x.get("T"), x.get("t")),
+    )
+    .how("Time weighed by temperature: warmer counts for more.");
+    Some(fitted(derivation))
+}
+
+fn stage_fall(temper: usize, stage: usize, w: &Workings<'_>) -> Option<Derivation> {
+    let stages = in_stages(temper + 1, w)?;
+    let law = STAGES.get(stage)?;
+    let (whole, middle, reduced_s) = (
+        *stages.whole_hrc.get(stage)?,
+        *stages.middle.get(stage)?,
+        *stages.reduced_s.get(stage)?,
+    );
+    let value = fall_hrc_of(law, whole, middle, reduced_s.log10());
+    let derivation = Derivation::new(
+        format!("Fall by {} after temper {}", name_of(stage), temper + 1),
+        format!("F_{}", stage + 1),
+        value,
+        "HRC",
+    )
+    .by(
+        vec![
+            w.input("A", "whole fall", whole, "HRC", Quantity::WholeFall(stage)),
+            w.input(
+                "m",
+                "middle of the stage",
+                middle,
+                "",
+                Quantity::Middle(stage),
+            ),
+            w.input(
+                "z",
+                "reduced time",
+                reduced_s,
+                "s",
+                Quantity::Reduced { temper, stage },
+            ),
+        ],
+        |x| fall_hrc_of(law, x.get("A"), x.get("m"), x.get("z").log10()),
+    );
+    Some(fitted(derivation))
+}
+
+fn fall(temper: usize, w: &Workings<'_>) -> Option<Derivation> {
+    let stages = in_stages(temper + 1, w)?;
+    let each = (0..STAGES.len()).filter_map(|stage| {
+        let law = STAGES.get(stage)?;
+        let value = fall_hrc_of(
+            law,
+            *stages.whole_hrc.get(stage)?,
+            *stages.middle.get(stage)?,
+            stages.reduced_s.get(stage)?.log10(),
+        );
+        Some(w.input(
+            format!("F_{}", stage + 1),
+            name_of(stage),
+            value,
+            "HRC",
+            Quantity::StageFall { temper, stage },
+        ))
+    });
+    let inputs: Vec<Input> = each.collect();
+    let derivation = Derivation::new(
+        format!("What tempering takes by temper {}", temper + 1),
+        "F",
+        stages.fall_hrc,
+        "HRC",
+    )
+    .by(inputs, |x| x.get("F_1") + x.get("F_2") + x.get("F_3"));
+    Some(fitted(derivation))
+}
+
+fn alone(count: usize, w: &Workings<'_>) -> Option<Derivation> {
+    let stages = in_stages(count, w)?;
+    let temper = count.checked_sub(1)?;
+    Some(
+        Derivation::new(
+            format!("Tempered martensite without austenite, after temper {count}"),
+            "HV_M",
+            stages.alone_hv,
+            "HV",
+        )
+        .by(
+            vec![
+                w.input("H_C", "hardness of martensite by its carbon", stages.parts.quenched_hrc, "HRC", Quantity::MartensiteHrc),
+                w.input("F", "what tempering takes", stages.fall_hrc, "HRC", Quantity::Fall(temper)),
+                given("u", "usual austenite that is left", stages.usual, ""),
+            ],
+            |x| martensite_alone_hv((x.get("H_C") - x.get("F")).curve("HV", hv_of_hrc), x.get("u")),
+        )
+        .how("The fall comes off the hardness of martensite by its carbon; HRC to HV by the standard's table.")
+        .source(&[&tempering_stages::SOURCE, &astm_e140::SOURCE])
+        .errs(tempering_stages::LEFT_OUT.words()),
+    )
+}
+
+fn austenite(count: usize, w: &Workings<'_>) -> Option<Derivation> {
+    let temper = count.checked_sub(1)?;
+    let step = w.route.tempers.get(temper)?;
+    let [before, after] = [temper, count].map(|count| {
+        let stages = in_stages(count, w)?;
+        Some(stages.parts.constituents.austenite * stages.parts.undecomposed)
+    });
+    let (before, after) = (before?, after?);
+    let came_from = match temper {
+        0 => Quantity::Austenite(w.before_tempers()),
+        count => Quantity::Austenite(Step::Temper(count)),
+    };
+    let anchor_k = in_stages(count, w)?.parts.anchor_k;
+    Some(
+        Derivation::new(
+            format!("Retained austenite after temper {count}"),
+            "x_A",
+            after,
+            "",
+        )
+        .by(
+            vec![
+                w.input("x_0", "retained austenite before", before, "", came_from),
+                given(
+                    "T_h",
+                    "temperature at which half is left after an hour, by silicon",
+                    anchor_k,
+                    "K",
+                ),
+                given("T", "temperature of the temper", step.temperature_c, "°C"),
+                given("t", "time of the temper", 60.0 * step.time_min, "s"),
+            ],
+            |x| {
+                let half_lives = half_lives_of(x.get("T_h"), x.get("T"), x.get("t"));
+                x.get("x_0") * (-half_lives).exp2()
+            },
+        )
+        .source(&[&jimenez_melero_2013::SOURCE])
+        .errs("the anchor and the shift by silicon are from memory"),
+    )
+}
+
+fn hv(count: usize, w: &Workings<'_>) -> Option<Derivation> {
+    let value = w.hardness(Step::Temper(count))?.hv;
+    let (_, parts) = w.tempered(count)?;
+    let title = format!("Hardness after temper {count}");
+    let Some(stages) = in_stages(count, w) else {
+        return table_hv(count, value, &parts, w);
+    };
+    let x = &parts.constituents;
+    let left = x.austenite * parts.undecomposed;
+    let now = Fractions {
+        martensite: x.martensite + (x.austenite - left),
+        austenite: left,
+        ..*x
+    };
+    let tempered_hv = hv_of_hrc(parts.quenched_hrc - stages.fall_hrc);
+    let is_known = w.hardening.is_some();
+    let origin = is_known.then_some(Quantity::Austenite(Step::Temper(count)));
+    let mut inputs = mixture_inputs(w, &now, parts.soft_hv, [None, origin]);
+    inputs.push(w.input(
+        "HV_M",
+        "tempered martensite without austenite",
+        stages.alone_hv,
+        "HV",
+        Quantity::AloneHv(Step::Temper(count)),
+    ));
+    inputs.push(given(
+        "x_N",
+        "martensite that the cold has made after a snap temper",
+        parts.fresh_martensite,
+        "",
+    ));
+    inputs.push(given("HV_N", "that martensite", stages.fresh_hv, "HV"));
+    inputs.push(given(
+        "HV_0",
+        "tempered martensite with its usual austenite",
+        tempered_hv,
+        "HV",
+    ));
+    Some(
+        Derivation::new(title, "HV", value, "HV")
+            .by(inputs, |x| {
+                mixed_hv(Mixed {
+                    martensite: x.get("x_M"),
+                    alone_hv: x.get("HV_M"),
+                    fresh: x.get("x_N"),
+                    fresh_hv: x.get("HV_N"),
+                    austenite: x.get("x_A"),
+                    carbide: x.get("x_K"),
+                    soft_hv: soft(x, &x.get("HV_0")),
+                })
+            })
+            .how(format!(
+                "{MIXTURE} Austenite that has decomposed counts as tempered martensite."
+            ))
+            .source(&[&krauss_1999::SOURCE, &tempering_stages::SOURCE])
+            .valid(STAGE_VALIDITY)
+            .errs(tempering_stages::LEFT_OUT.words()),
+    )
+}
+
+const TABLE_ERROR: &str = "two sheets of one grade differ by up to 3 HRC";
+
+/// The temperature at which the table is read, and its hardness there.
+fn table_hv(
+    count: usize,
+    value: f64,
+    parts: &TemperedParts,
+    w: &Workings<'_>,
+) -> Option<Derivation> {
+    let Softening::Table { table, parameter } = parts.softening else {
+        return None;
+    };
+    let parameter = parameter?;
+    let temper = count.checked_sub(1)?;
+    let equivalent_c = equivalent_c_of(parameter, table.time_h);
+    Some(
+        Derivation::new(format!("Hardness after temper {count}"), "HV", value, "HV")
+            .from(vec![
+                w.input(
+                    "P",
+                    "Hollomon-Jaffe parameter",
+                    parameter,
+                    "",
+                    Quantity::Parameter(temper),
+                ),
+                given("T_e", "temper of the table that has it", equivalent_c, "°C"),
+            ])
+            .how(format!(
+                "Read in the tempering table of {}, {:.0} h at temperature.",
+                table.grade, table.time_h
+            ))
+            .source(&[&tool_steel_tempering::SOURCE])
+            .errs(TABLE_ERROR),
+    )
+}
+
+fn parameter(temper: usize, w: &Workings<'_>) -> Option<Derivation> {
+    let value_of = |count: usize| match w.tempered(count)?.1.softening {
+        Softening::Table { parameter, .. } => parameter,
+        Softening::Stages { .. } => None,
+    };
+    let step = w.route.tempers.get(temper)?;
+    let after = value_of(temper + 1)?;
+    let temperature_k = step.temperature_c + 273.15;
+    let before_h = value_of(temper).map_or(0.0, |before| {
+        f64::powf(
+            10.0,
+            before / temperature_k - tool_steel_tempering::HOLLOMON_JAFFE_HOURS,
+        )
+    });
+    Some(
+        Derivation::new(
+            format!("Hollomon-Jaffe parameter after temper {}", temper + 1),
+            "P",
+            after,
+            "",
+        )
+        .by(
+            vec![
+                given("T", "temperature of the temper", temperature_k, "K"),
+                given(
+                    "t_0",
+                    "what went before, as time at this temperature",
+                    before_h,
+                    "h",
+                ),
+                given("t", "time of the temper", step.time_min / 60.0, "h"),
+            ],
+            |x| hollomon_jaffe_of(x.get("T"), x.get("t_0") + x.get("t")),
+        )
+        .source(&[&tool_steel_tempering::SOURCE])
+        .errs(TABLE_ERROR),
+    )
+}
