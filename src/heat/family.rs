@@ -172,7 +172,7 @@ impl Family {
                     "Nitrogen takes the place of air without warning: ventilate, and measure oxygen in closed rooms.",
                 )]),
                 Hazard(&[Said::Words(
-                    "A pressure vessel is for licensed equipment and trained people.",
+                    "Above 1 bar absolute it is a pressure vessel: licensed equipment and trained people only.",
                 )]),
             ],
             Self::Air => &[Hazard(&[Said::Words(

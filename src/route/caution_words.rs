@@ -114,19 +114,19 @@ pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
             degrees(*acm_c)
         ),
         Caution::NetworkLeft { fraction } => format!(
-            "The soak leaves {} carbide as a network on the grain boundaries: brittle. Normalise from above Acm first.",
+            "The soak leaves {} carbide as a network on the grain boundaries: brittle. Normalise from above Acm first, and cool in moving air.",
             format_percent(*fraction)
         ),
         Caution::NetworkFormed { film_um } => format!(
-            "So slow a cool leaves a brittle network, films of about {}\u{a0}µm. Quench, or soak cooler.",
+            "This cooling is so slow that carbide comes out as a brittle network, films of about {}\u{a0}µm. Cool faster, or soak cooler.",
             format_fixed(*film_um, 1)
         ),
         Caution::SkinThroughEdge { decarburised_mm } => format!(
-            "In open air carbon may go {}\u{a0}mm deep, through the whole cutting edge. Keep the air off, or leave it thicker.",
+            "In open air carbon may be lost to {}\u{a0}mm deep from each side: the whole cutting edge goes soft. Keep the air off, or leave it thicker and grind that much off.",
             format_fixed(*decarburised_mm, 2)
         ),
         Caution::ColdTooShort { needs_min } => format!(
-            "Too short in the cold: the core takes about {}.",
+            "May be too short in the cold: the core takes about {}, known within a factor of two. Hold it twice that.",
             format_duration_s(60.0 * needs_min)
         ),
         Caution::MuchAustenite { fraction } => format!(

@@ -13,6 +13,8 @@ use crate::steel::find;
 
 /// Grain number below which the grain is called coarse. Common practice, no source.
 pub const COARSE_GRAIN_ASTM: f64 = 6.0;
+/// How often the time until the core is cold is held: it is known within a factor of two.
+const COLD_HOLDS: f64 = 2.0;
 /// Austenite left that is told as a caution, volume fraction.
 const MUCH_AUSTENITE: f64 = 0.10;
 /// Austenite that a snap temper may keep from the cold that is told, volume fraction.
@@ -144,7 +146,7 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
         });
     }
     if let (Some(cold), Some(known)) = (&route.cold, outcome.cold.given())
-        && cold.time_min < known.core_cold_min
+        && cold.time_min < COLD_HOLDS * known.core_cold_min
     {
         told.push(Caution::ColdTooShort {
             needs_min: known.core_cold_min,

@@ -2,7 +2,7 @@
 
 use super::cold_words::cold_sentence;
 use super::outcome::{Outcome, Step, Verdict};
-use super::plan::Route;
+use super::plan::{Route, Target};
 use super::why::Quantity;
 use crate::heat::{Place, Section};
 use crate::steel::Element;
@@ -226,7 +226,7 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
                 format_percent(quenched.hardened_fraction),
                 NumberKey::Behind(Quantity::Hardened),
             )
-            .text_part(" hardens")
+            .text_part(" of the steel there hardens")
     };
     if let Some(bath_c) = quenched.held_c {
         return sentence.text_part(format!(
@@ -240,7 +240,7 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
             if margin.seconds < 0.0 && (0.5..height_mm).contains(&depth_mm) =>
         {
             sentence.text_part(format!(
-                ". From the cutting edge up to {} of the height it hardens; above that it stays softer",
+                ". It hardens through from the cutting edge up to {} of the height; above that it stays softer",
                 format_percent(depth_mm / height_mm)
             ))
         }
@@ -349,9 +349,9 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
     };
     let (low, high) = (hrc - stage.band_hrc, hrc + stage.band_hrc);
     let target = &route.target;
-    let edge_hrc = outcome.cutting_edge.last().and_then(|edge| {
+    let edge = outcome.cutting_edge.last().and_then(|edge| {
         let is_last = edge.step == stage.step;
-        edge.hardness.filter(|_| is_last)?.hrc()
+        Some((edge.hardness.filter(|_| is_last)?.hrc()?, edge.band_hrc))
     });
     let sentence = |tone| {
         Sentence::new(tone)
@@ -367,20 +367,23 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             .text_part(".")
     };
     // What is sharpened is what the target is meant for.
-    if let Some(edge_hrc) = edge_hrc {
-        let (tone, verdict) = if edge_hrc < target.least_hrc {
-            (Tone::Misses, "below the target.")
-        } else if edge_hrc > target.most_hrc {
-            (Tone::Narrow, "above the target: temper hotter.")
-        } else {
-            (Tone::Holds, "on target.")
-        };
+    if let Some((edge_hrc, band_hrc)) = edge {
+        let (tone, verdict) = against(target, edge_hrc, band_hrc);
+        let [least, most] = [edge_hrc - band_hrc, edge_hrc + band_hrc];
         return sentence(tone).text_part(format!(
-            " That is where it hardens least; the cutting edge has {}, {verdict}",
-            format_hrc(edge_hrc)
+            " That is where it hardens least. The cutting edge has {}, nine times in ten between {} and {}.{verdict}",
+            format_hrc(edge_hrc),
+            format_fixed(least, 1),
+            format_fixed(most, 1)
         ));
     }
-    let (tone, verdict) = if low >= target.least_hrc && high <= target.most_hrc {
+    let (tone, verdict) = against(target, hrc, stage.band_hrc);
+    sentence(tone).text_part(verdict)
+}
+
+/// How a hardness with its band stands to a target.
+fn against(target: &Target, hrc: f64, band_hrc: f64) -> (Tone, &'static str) {
+    if hrc - band_hrc >= target.least_hrc && hrc + band_hrc <= target.most_hrc {
         (Tone::Holds, " On target.")
     } else if hrc > target.most_hrc {
         (Tone::Narrow, " Above the target: temper hotter.")
@@ -391,8 +394,7 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             Tone::Holds,
             " On target; the band is wider than the target.",
         )
-    };
-    sentence(tone).text_part(verdict)
+    }
 }
 
 /// A title inside a sentence: its first letter small, unless it is a symbol such as N₂.

@@ -49,7 +49,6 @@ test("thirty files are shown together, two bad ones are told, and a name is only
   assert.match(faults[1], /^too hot\.json: .*5000/);
   assert.equal(await bench.page.evaluate(() => window.hacked), undefined);
   assert.deepEqual(await bench.accessibilityFaults(), []);
-  if (process.env.RECALESCE_SHOTS) await bench.page.screenshot({ path: `${process.env.RECALESCE_SHOTS}/class-light.png`, fullPage: true });
 
   const names = async () => (await bench.classNames.allInnerTexts()).map(plain);
   assert.equal((await names())[0], SCRIPT);
@@ -119,7 +118,6 @@ test("files are dropped as well, a shelf of several and a newer one among them",
   assert.deepEqual(await bench.accessibilityFaults(), []);
   const wide = await bench.page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
   assert.ok(wide <= 0, `${wide} px too wide`);
-  if (process.env.RECALESCE_SHOTS) await bench.page.screenshot({ path: `${process.env.RECALESCE_SHOTS}/class-dark.png`, fullPage: true });
   await bench.button("Start again").click();
   await bench.page.getByText("No file yet.").waitFor();
   bench.assertNoTrouble();

@@ -33,7 +33,6 @@ for (const chart of CHARTS) {
       assert.deepEqual(await bench.accessibilityFaults(), []);
       const wide = await bench.page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
       assert.ok(wide <= 0, `${chart} is ${wide} px too wide`);
-      if (process.env.RECALESCE_SHOTS) await bench.page.screenshot({ path: `${process.env.RECALESCE_SHOTS}/embed-${chart}-${colorScheme}.png` });
       bench.assertNoTrouble();
       await bench.close();
     }

@@ -158,7 +158,6 @@ test("a new version is announced and not forced; asked for, it comes with what w
   await lookForNew(bench);
   await bench.newVersion.waitFor();
   assert.deepEqual(await bench.accessibilityFaults(), []);
-  if (process.env.RECALESCE_SHOTS) await bench.page.screenshot({ path: `${process.env.RECALESCE_SHOTS}/version.png` });
   await bench.page.reload();
   await bench.started();
   assert.equal(await bench.page.title(), "Recalesce");

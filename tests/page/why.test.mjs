@@ -57,7 +57,6 @@ test("an opened number keeps to the width of a phone, in the dark too", async ()
   const fits = () => bench.opened.evaluate((dialog) => dialog.scrollWidth <= dialog.clientWidth);
   assert.ok(await fits());
   assert.deepEqual(await bench.accessibilityFaults(), []);
-  if (process.env.SHOTS) await bench.page.screenshot({ path: `${process.env.SHOTS}/why_phone.png` });
   bench.assertNoTrouble();
   await bench.close();
 });

@@ -75,7 +75,7 @@ fn computed(numbers: &Numbers) -> Vec<(&'static str, String)> {
     vec![
         ("hardness after the last step", with(numbers.final_hrc, hrc)),
         (
-            "retained austenite after it",
+            "retained austenite after the last step",
             with(numbers.final_austenite, format_percent),
         ),
         ("hardness as quenched", with(numbers.quenched_hrc, hrc)),

@@ -15,7 +15,10 @@ const FIRST_STAGE_C: f64 = 650.0;
 const SECOND_STAGE_C: f64 = 815.0;
 /// From here the air is kept off even for a short soak, °C.
 const HOT_C: f64 = 1000.0;
-/// From here for a soak longer than [`LONG_MIN`], °C.
+/// From here for a soak of [`SHORT_MIN`], °C.
+const WARM_C: f64 = 900.0;
+const SHORT_MIN: f64 = 15.0;
+/// From here for a soak of [`LONG_MIN`], °C.
 const SCALES_C: f64 = 750.0;
 const LONG_MIN: f64 = 20.0;
 
@@ -40,11 +43,11 @@ pub(super) fn ramp_words(route: &Route, temperature_c: f64, units: Units) -> Str
 
 /// What keeps the air off a soak, and how it can hurt.
 const FOIL: Hazard = Hazard(&[Said::Words(
-    "Keep the air off so hot or long a soak: stainless foil folded tight, protective gas or an anti-scale coat. Foil edges cut: gloves, and open it away from you. Gas takes the place of air: ventilate.",
+    "Keep the air off so hot or long a soak: stainless foil that is made for this heat, folded tight, protective gas or an anti-scale coat. Foil stays on between plates or in air, and slows the quench: choose the plates with foil. Before oil or water it comes off, which is time in air. Foil edges cut: gloves, and open it away from you. Gas takes the place of air: ventilate.",
 )]);
 
 /// The same where a soak at a temperature, °C, for a time, min, asks for it.
 pub(crate) fn keep_air_off(temperature_c: f64, time_min: f64) -> Option<Hazard> {
-    let is_long = time_min > LONG_MIN && temperature_c >= SCALES_C;
-    (temperature_c >= HOT_C || is_long).then_some(FOIL)
+    let held = |least_c: f64, least_min: f64| temperature_c >= least_c && time_min >= least_min;
+    (held(HOT_C, 0.0) || held(WARM_C, SHORT_MIN) || held(SCALES_C, LONG_MIN)).then_some(FOIL)
 }

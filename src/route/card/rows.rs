@@ -110,7 +110,10 @@ fn entry_words(medium: &MediumChoice, agitation: f64, section: &Section) -> Stri
     let family = medium.resolve().map_or(Family::Own, |medium| medium.family);
     match family {
         Family::Plates => "Clamp both faces at once, flat.".to_owned(),
-        Family::Air | Family::Gas => "Hang it so that air reaches every side.".to_owned(),
+        Family::Air => "Hang it so that air reaches every side.".to_owned(),
+        Family::Gas => {
+            "Rack it with gaps, thin sides to the flow. Do not open it under pressure.".to_owned()
+        }
         _ => {
             let first = match section {
                 Section::Blade { .. } => "Cutting edge first",
@@ -216,7 +219,7 @@ fn chilled(cold: &Cold, outcome: &Outcome, units: Units) -> CardRow {
                 .cold
                 .given()
                 .map_or_else(String::new, |known| format!(
-                    "The core is cold after about {}; longer turns nothing more.",
+                    "The core is cold after about {}, known within a factor of two: hold it twice that. Longer turns no more by this model; a supplier may ask for it.",
                     rough_duration(60.0 * known.core_cold_min)
                 ))
         ),
