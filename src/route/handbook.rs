@@ -367,7 +367,7 @@ mod tests {
                 "{quench}"
             );
             assert!(
-                end.contains("the cutting edge has") && end.contains("on target"),
+                end.contains("The cutting edge has") && end.contains("On target"),
                 "{name}: {end}"
             );
             let [spine, edge] = [&outcome.stages, &outcome.cutting_edge].map(|stages| {

@@ -296,7 +296,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
         <section class="quenches" aria-label="Which quench still does it">
             <h2>"Which quench still does it"</h2>
             <p>
-                "The same soaked steel in every quenchant of the list and in your own, not stirred, in the order of their speed on a flat piece of 3 mm, which thicker pieces change in places: seconds to spare at the nose for the centre of "
+                "The same soaked steel in every quenchant of the list and in your own, not stirred, in the order of their speed on a thin flat piece, which thicker pieces change in places: seconds to spare at the nose for the centre of "
                 {what} ", and by how many times the quench could be slower. " {of_blade}
             </p>
             <div class="scroll" role="region" aria-label="Quenchants and sizes" tabindex="0">
