@@ -27,7 +27,8 @@ const keep = async () => {
     });
     await store.addAll(requests);
   } catch (error) {
-    await caches.delete(OWN);
+    // A store that is full is in use: the host has gone back to this version.
+    if ((await (await caches.open(OWN)).keys()).length === 0) await caches.delete(OWN);
     throw error;
   }
 };

@@ -27,7 +27,7 @@ impl Shop {
     /// How much hotter a piece is than the furnace reads, K.
     pub const OFFSET_K: (f64, f64) = (-100.0, 100.0);
     /// Heat transfer of a quenchant as used, times that of the still bath.
-    pub const STIR: (f64, f64) = (0.1, 5.0);
+    pub const AGITATION: (f64, f64) = (0.1, 5.0);
     /// Error of a hardness tester, HRC.
     pub const TESTER_HRC: (f64, f64) = (0.2, 10.0);
 
@@ -55,7 +55,7 @@ impl Shop {
         }
         for (i, quenchant) in self.quenchants.iter().enumerate() {
             let at = format!("quenchants[{i}]");
-            number(&at, "agitation", quenchant.agitation, Self::STIR, "")?;
+            number(&at, "agitation", quenchant.agitation, Self::AGITATION, "")?;
             let medium = quenchant.medium.resolve();
             medium.map_err(|e| fault(&format!("{at}.medium"), e.to_string()))?;
         }

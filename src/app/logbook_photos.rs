@@ -3,9 +3,11 @@
 use super::browser::chance;
 use super::browser::records::{Change, Store};
 use super::logbook::Log;
+use super::state::Undo;
 use leptos::prelude::*;
 use recalesce::save::logbook::{Id, Photo, Step};
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 impl Log {
     /// The photos of some identities, as far as they are there.
@@ -55,17 +57,48 @@ impl Log {
         photo.retain(|other, _| *other == id);
         self.put(vec![run.clone()]);
         self.opened_as.set_value(Some(run.clone()));
-        let undo = self.step(Step {
+        let of = run.id.clone();
+        self.record(Step {
             before: vec![before],
             after: vec![run],
         });
-        self.steps.update_value(|steps| steps.keep_photos(photo));
-        self.store(vec![Change {
-            store: Store::Photos,
-            key: id.to_string(),
-            text: None,
-        }]);
+        self.steps
+            .update_value(|steps| steps.keep_photos(photo.clone()));
+        let is_shown = self
+            .book
+            .with_untracked(|book| book.runs().any(|run| run.photos.contains(&id)));
+        if !is_shown {
+            self.store(vec![Change {
+                store: Store::Photos,
+                key: id.to_string(),
+                text: None,
+            }]);
+        }
+        let undo: Undo = Arc::new(move || self.put_photo_back(&of, &id, photo.clone()));
         self.say("The photo is gone.", false, Some(undo));
+    }
+
+    /// Puts a photo back onto a run, whatever else has been written there since.
+    fn put_photo_back(self, of: &Id, id: &Id, photo: BTreeMap<Id, Photo>) {
+        self.note_edit();
+        let found = self.book.with_untracked(|book| book.get(of).cloned());
+        let Some(before) = found.filter(|run| !run.photos.contains(id)) else {
+            return;
+        };
+        let mut after = before.clone();
+        after.photos.push(id.clone());
+        self.keep_photos(photo);
+        self.put(vec![after.clone()]);
+        if self
+            .opened_as
+            .with_value(|run| run.as_ref().is_some_and(|run| run.id == *of))
+        {
+            self.opened_as.set_value(Some(after.clone()));
+        }
+        self.record(Step {
+            before: vec![before],
+            after: vec![after],
+        });
     }
 }
 

@@ -65,6 +65,7 @@ impl Log {
     pub(super) fn step(self, step: Step) -> Undo {
         let number = self.record(step);
         Arc::new(move || {
+            self.note_edit();
             let back = self
                 .steps
                 .try_update_value(|steps| steps.undo_number(number));
@@ -124,6 +125,10 @@ impl Log {
         let Some(step) = step else {
             return;
         };
+        if !self.book.with_untracked(|book| step.fits(book)) {
+            let words = "It has been changed since, here or in another window, and stays as it is.";
+            return self.say(words, true, None);
+        }
         spawn_local(async move {
             let gone = step.gone();
             let (photos, shown) = self.book.with_untracked(|book| {

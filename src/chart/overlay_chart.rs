@@ -150,8 +150,17 @@ mod tests {
         };
         let scene = overlay_chart(&shown, [420.0, 260.0]).unwrap();
         assert_eq!(scene.summary, "Cooling: 1, route 1; 3, route 3.");
+        assert_eq!(scene.curves_px().len(), 2);
         let plane = scene.plane;
         assert!(plane.x.high() >= 2000.0 && plane.y.high() >= 1000.0);
+        let many = OverlayData {
+            lines: (1..=7)
+                .map(|n| line(n, &[[1.0, 9.0], [2.0, 8.0]]))
+                .collect(),
+            ..shown.clone()
+        };
+        let many = overlay_chart(&many, [420.0, 260.0]).unwrap();
+        assert_eq!(many.curves_px().len(), MOST_LINES);
         let none = OverlayData {
             lines: vec![line(1, &[])],
             ..shown

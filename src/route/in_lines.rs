@@ -18,37 +18,48 @@ pub fn route_lines(
     scale: TemperatureScale,
     length: LengthUnit,
 ) -> Vec<(&'static str, String)> {
-    let quench = &route.quench;
-    let cold = route.cold.as_ref();
+    // Every field by name, so that a new one is not forgotten.
+    let Route {
+        piece: _,
+        grade,
+        composition,
+        end_quench,
+        start,
+        prior,
+        section,
+        furnace_band_k: _,
+        thermocouple: _,
+        furnace_offset_k: _,
+        soak,
+        quench,
+        cold,
+        tempers,
+        target,
+        seed: _,
+    } = route;
+    let cold = cold.as_ref();
     let held = |temper: &Temper| held_words(temper.temperature_c, temper.time_min, scale);
-    let prior = route
-        .prior
+    let prior = prior
         .iter()
         .map(|step| format!("{} {}", step.work.title(), prior_line(step, scale)));
     vec![
         (
             "Steel",
-            route
-                .grade
-                .clone()
-                .unwrap_or_else(|| "own steel".to_owned()),
+            grade.clone().unwrap_or_else(|| "own steel".to_owned()),
         ),
-        ("Composition, wt %", composition_words(&route.composition)),
+        ("Composition, wt %", composition_words(composition)),
         (
             "End-quench test of the heat",
-            joined(route.end_quench.iter().map(|point| {
+            joined(end_quench.iter().map(|point| {
                 let place = format_length(point.distance_mm, length);
                 format!("{} HRC at {place}", format_fixed(point.hrc, 1))
             })),
         ),
-        ("Structure of the stock", route.start.title().to_owned()),
+        ("Structure of the stock", start.title().to_owned()),
         ("Steps before", joined(prior)),
-        ("Section", section_words(&route.section, length)),
+        ("Section", section_words(section, length)),
         ("Furnace", furnace_words(route, scale)),
-        (
-            "Soak",
-            held_words(route.soak.temperature_c, route.soak.time_min, scale),
-        ),
+        ("Soak", held_words(soak.temperature_c, soak.time_min, scale)),
         (
             "In air before the bath",
             format_duration_s(quench.air_delay_s),
@@ -78,13 +89,13 @@ pub fn route_lines(
                 format!("{bath}, {wait} after the quench")
             })),
         ),
-        ("Tempers", joined(route.tempers.iter().map(held))),
+        ("Tempers", joined(tempers.iter().map(held))),
         (
             "Hardness asked for",
             format!(
                 "{} to {} HRC",
-                format_fixed(route.target.least_hrc, 1),
-                format_fixed(route.target.most_hrc, 1)
+                format_fixed(target.least_hrc, 1),
+                format_fixed(target.most_hrc, 1)
             ),
         ),
     ]
@@ -201,7 +212,7 @@ mod tests {
             .collect()
     }
 
-    /// Whatever of a route is changed, a line changes: nothing that is decided goes unsaid.
+    /// Each part of a route has its line; the name of the piece and the seed of its samples have none.
     #[test]
     fn each_decision_has_its_line() {
         let changed = |change: fn(&mut Route)| {

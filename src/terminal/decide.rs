@@ -39,7 +39,7 @@ const FIND: Question = Question {
         optional(
             "seed",
             "whole number, 0 to 4294967295: the same one gives the same chances",
-            "0",
+            "the route’s",
         ),
     ],
     answers: &[
@@ -79,11 +79,11 @@ const SPREAD: Question = Question {
         optional(
             "seed",
             "whole number, 0 to 4294967295: the same one gives the same cases",
-            "0",
+            "the route’s",
         ),
     ],
     answers: &[
-        ("seed", "as asked"),
+        ("seed", "as asked, or the route’s"),
         ("cases", "cases with an outcome"),
         (
             "refused",
@@ -147,7 +147,7 @@ const SENSITIVITY: Question = Question {
         optional(
             "seed",
             "whole number, 0 to 4294967295: the same one gives the same cases",
-            "0",
+            "the route’s",
         ),
     ],
     answers: &[
@@ -169,38 +169,41 @@ const TOLERANCES: &str = "{temper_band_k, thickness_band_mm, certificate_part}: 
      part of them, 0 to 0.5 (0.03)";
 
 fn spread_of(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
+    let route = route_of(asked)?;
     let found = spread(
-        &route_of(asked)?,
+        &route,
         &asked
             .optional::<Tolerances>("tolerances")?
             .unwrap_or_default(),
         asked.optional("cases")?.unwrap_or(USUAL_CASES),
-        asked.optional("seed")?.unwrap_or(0),
+        asked.optional("seed")?.unwrap_or(route.seed),
     )?;
     object(&found)
 }
 
 fn find_route(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
+    let route = route_of(asked)?;
     let found = find(
-        &route_of(asked)?,
+        &route,
         &asked.value::<Shop>("shop")?,
         &asked.value::<Sought>("sought")?,
         &asked
             .optional::<Tolerances>("tolerances")?
             .unwrap_or_default(),
-        asked.optional("seed")?.unwrap_or(0),
+        asked.optional("seed")?.unwrap_or(route.seed),
     )?;
     object(&found)
 }
 
 fn sensitivity_of(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
+    let route = route_of(asked)?;
     let found = sensitivity(
-        &route_of(asked)?,
+        &route,
         &asked
             .optional::<Tolerances>("tolerances")?
             .unwrap_or_default(),
         asked.optional("rows")?.unwrap_or(USUAL_ROWS),
-        asked.optional("seed")?.unwrap_or(0),
+        asked.optional("seed")?.unwrap_or(route.seed),
     )?;
     object(&found)
 }

@@ -15,6 +15,7 @@ use leptos::prelude::*;
 use recalesce::advise::{Found, Limits, Purpose, Shop, Sought, Tolerances};
 use recalesce::route::Route;
 use recalesce::save;
+use recalesce::units::TemperatureScale;
 use std::sync::Arc;
 
 /// How a piece of work stands.
@@ -34,7 +35,7 @@ pub(crate) struct Task {
     /// How it stands.
     pub(super) work: RwSignal<Work>,
     /// What was asked last.
-    asked: RwSignal<String>,
+    asked: RwSignal<(String, TemperatureScale)>,
     /// Counts what was asked and stopped: without a thread an answer may come after that.
     turn: StoredValue<u32>,
     bench: Bench,
@@ -62,7 +63,8 @@ impl Task {
             return;
         };
         self.work.set(Work::Out(0.0));
-        self.asked.set(text.clone());
+        let scale = self.bench.scale.get_untracked();
+        self.asked.set((text.clone(), scale));
         let turn = self.next_turn();
         let hear = move |told: Result<Told, String>| {
             if self.turn.try_get_value() != Some(turn) {
@@ -86,14 +88,15 @@ impl Task {
             self.work.try_set(work);
         };
         let runner = Runner::of_its_own(move |brought| hear(read(brought)));
-        runner.send(Errand::Decide(text, self.bench.scale.get_untracked()));
+        runner.send(Errand::Decide(text, scale));
         self.runner.set_value(Some(runner));
     }
 
     /// Whether something else would be asked now than what was asked last.
     pub(super) fn is_stale(self, now: &Question) -> bool {
-        self.asked.with(|asked| {
-            !asked.is_empty() && serde_json::to_string(now).is_ok_and(|now| now != *asked)
+        self.asked.with(|(asked, scale)| {
+            let is_other = || serde_json::to_string(now).is_ok_and(|now| now != *asked);
+            !asked.is_empty() && (*scale != self.bench.scale.get() || is_other())
         })
     }
 

@@ -239,7 +239,7 @@ fn quenchant(deciding: Deciding, place: usize) -> AnyView {
         {number(
             deciding,
             "moved: times the still bath",
-            |_| quantities::plain("", 1, Shop::STIR, 0.1, "Write 1 for a still bath."),
+            |_| quantities::plain("", 1, Shop::AGITATION, 0.1, "Write 1 for a still bath."),
             move |shop| shop.quenchants.get(place).map(|quenchant| quenchant.agitation),
             move |shop, factor| {
                 if let Some(quenchant) = shop.quenchants.get_mut(place) {

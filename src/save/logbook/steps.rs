@@ -1,6 +1,6 @@
 //! Changes of a logbook that can be undone and done again, one after the other or out of turn.
 
-use super::{Id, Photo, Run};
+use super::{Id, Logbook, Photo, Run};
 use crate::save::MOST_UNDONE;
 use std::collections::{BTreeMap, VecDeque};
 
@@ -22,6 +22,15 @@ impl Step {
             before: self.after,
             after: self.before,
         }
+    }
+
+    /// Whether a logbook holds the runs as they were before, and none that it would overwrite unseen.
+    #[must_use]
+    pub fn fits(&self, book: &Logbook) -> bool {
+        let is_new = |run: &&Run| self.before.iter().all(|before| before.id != run.id);
+        let mut comes = self.after.iter().filter(is_new);
+        self.before.iter().all(|run| book.get(&run.id) == Some(run))
+            && comes.all(|run| book.get(&run.id).is_none())
     }
 
     /// The runs that go with it.
@@ -116,7 +125,7 @@ impl Steps {
 mod tests {
     use super::*;
     use crate::route::Route;
-    use crate::save::logbook::{Day, Logbook};
+    use crate::save::logbook::Day;
 
     fn run(name: &str, notes: &str) -> Run {
         let id = Id::try_from(name.to_owned()).unwrap();
@@ -134,6 +143,26 @@ mod tests {
         for run in step.after {
             book.put(run).unwrap();
         }
+    }
+
+    /// A run that has become another since, or has come by another way, is not overwritten unseen.
+    #[test]
+    fn a_step_fits_only_the_book_that_it_was_made_of() {
+        let mut book = Logbook::default();
+        let edit = Step {
+            before: vec![run("a", "")],
+            after: vec![run("a", "edited")],
+        };
+        let come = Step {
+            before: vec![],
+            after: vec![run("b", "")],
+        };
+        assert!(!edit.fits(&book) && come.fits(&book));
+        book.put(run("a", "")).unwrap();
+        book.put(run("b", "of another window")).unwrap();
+        assert!(edit.fits(&book) && !come.fits(&book));
+        book.put(run("a", "written since")).unwrap();
+        assert!(!edit.fits(&book));
     }
 
     /// Added, edited, imported over, deleted: back to the start and forward to the end is the same book.
