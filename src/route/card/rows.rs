@@ -219,7 +219,7 @@ fn chilled(cold: &Cold, outcome: &Outcome, units: Units) -> CardRow {
                 .cold
                 .given()
                 .map_or_else(String::new, |known| format!(
-                    "The core is cold after about {}, known within a factor of two: hold it twice that. Longer turns no more by this model; a supplier may ask for it.",
+                    "Hold twice the {} or so until the core is cold.",
                     rough_duration(60.0 * known.core_cold_min)
                 ))
         ),
