@@ -29,7 +29,9 @@ pub use martensite::{
 };
 pub use mixture::{Mixed, martensite_alone_hv, mixed_hv, mixture, soft_hv_of};
 pub use scale::{Hardness, Scale, convert};
-pub use stages::{fall_hrc_of, half_lives_of, reduced_s_of, whole_fall_hrc_of};
+pub use stages::{
+    fall_hrc_of, half_lives_of, held_hrc_of, middle_of, reduced_s_of, whole_fall_hrc_of,
+};
 pub use tempering::{
     AsQuenched, CurvePoint, SnapTempered, TemperStep, Tempered, Tempering, temper, temper_curve,
 };

@@ -30,23 +30,15 @@ impl Law {
         let mut counted = *steel;
         counted.mo += (share * steel.w).min(most_wt);
         counted.v = steel.v.min(LARGEST_VANADIUM_EFFECT_WT);
-        let weigh = |factors: &[(Element, f64)]| -> f64 {
-            factors
-                .iter()
-                .map(|&(element, factor)| factor * counted.get(element))
-                .sum()
-        };
-        let (per_carbon, carbon_wt) = CARBON_DELAY;
-        let coarsening = weigh(&COARSENING_DELAY) + per_carbon * (steel.c - carbon_wt);
-        let delay = [0.0, weigh(&CEMENTITE_DELAY), coarsening];
-        let held = weigh(&HELD_HRC);
+        let content = |element| counted.get(element);
+        let held = held_hrc_of(content);
         let mut law = Self {
             middle: [0.0; 3],
             fall_hrc: [0.0; 3],
             held_hrc: held,
         };
         for (j, stage) in STAGES.iter().enumerate() {
-            law.middle[j] = stage.middle + delay[j];
+            law.middle[j] = middle_of(j, content);
             law.fall_hrc[j] = whole_fall_hrc_of(stage, steel.c, held);
         }
         law
@@ -103,6 +95,37 @@ pub fn half_lives_of<N: Number>(anchor_k: N, temperature_c: N, time_s: N) -> N {
     time_s / n(austenite::HALF_TIME_S)
         * (n(-q / GAS_J_PER_MOL_K) * (n(1.0) / (temperature_c - n(ZERO_C)) - n(1.0) / anchor_k))
             .exp()
+}
+
+/// Contents, each by its factor.
+fn weighed_of<N: Number>(factors: &[(Element, f64)], content: impl Fn(Element) -> N) -> Option<N> {
+    let terms = factors.iter();
+    terms
+        .map(|&(element, factor)| N::constant(factor) * content(element))
+        .reduce(|sum, term| sum + term)
+}
+
+/// The law of the hardness that alloying holds through all stages, HRC: of the contents that count, wt %.
+pub fn held_hrc_of<N: Number>(content: impl Fn(Element) -> N) -> N {
+    weighed_of(&HELD_HRC, content).unwrap_or_else(|| N::constant(0.0))
+}
+
+/// The law of the middle of a stage, counted from zero, decimal logarithm of reduced seconds: of the
+/// contents that count, wt %. Silicon delays cementite; alloying and carbon delay coarsening.
+pub fn middle_of<N: Number>(stage: usize, content: impl Fn(Element) -> N) -> N {
+    let n = N::constant;
+    let middle = n(STAGES.get(stage).map_or(0.0, |stage| stage.middle));
+    let (per_carbon, carbon_wt) = CARBON_DELAY;
+    let delay = match stage {
+        1 => weighed_of(&CEMENTITE_DELAY, content),
+        2 => weighed_of(&COARSENING_DELAY, &content)
+            .map(|delay| delay + n(per_carbon) * (content(Element::C) - n(carbon_wt))),
+        _ => None,
+    };
+    match delay {
+        Some(delay) => middle + delay,
+        None => middle,
+    }
 }
 
 /// The law of the whole fall of a stage, HRC: by carbon, wt %, less a third of what alloying holds.

@@ -197,14 +197,9 @@ impl Hardening {
         hardness::auto_tempered(&self.dissolved, &fractions, &cooling.formed, &auto_tempered).ok()
     }
 
-    /// The same piece after a cold bath.
-    pub(super) fn cold(
-        &self,
-        steel: &Composition,
-        quenched: &Hardened,
-        cold: &Cold,
-    ) -> Result<Hardened, OutOfRange> {
-        let step = ColdStep {
+    /// A cold bath as the law of martensite takes it.
+    pub(super) fn cold_step(&self, quenched: &Hardened, cold: &Cold) -> ColdStep {
+        ColdStep {
             coldest_before_c: quenched.coldest_c,
             cold_c: cold.temperature_c,
             delay_s: 60.0 * cold.delay_min,
@@ -213,7 +208,17 @@ impl Hardening {
                 temperature_c: snap.temperature_c,
                 time_s: 60.0 * snap.time_min,
             }),
-        };
+        }
+    }
+
+    /// The same piece after a cold bath.
+    pub(super) fn cold(
+        &self,
+        steel: &Composition,
+        quenched: &Hardened,
+        cold: &Cold,
+    ) -> Result<Hardened, OutOfRange> {
+        let step = self.cold_step(quenched, cold);
         let austenite = self.kinetics.austenite();
         let coldest_c = cold.temperature_c.min(quenched.coldest_c);
         if let Some(snap) = &cold.snap {

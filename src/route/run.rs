@@ -18,7 +18,7 @@ use super::replay::{Stopped, stopped_at};
 use super::spread::Spread;
 use super::validate::validate;
 use super::verdict::HARDENED;
-use crate::heat::{Cooled, CoolingCurve, Place, Section, heat_up};
+use crate::heat::{Cooled, CoolingCurve, Heating, Place, Section, heat_up};
 use crate::numeric::order;
 use crate::soak::{Hold, LONGEST_S, SoakEnd, SoakError, SoakOutcome, Stock, skin};
 use crate::steel::OutOfRange;
@@ -80,14 +80,13 @@ impl HardenedRoute {
                 refused: "The cooling has no curve.".into(),
             },
         };
-        let hot_s = 60.0 * route.soak.time_min + heating.above_s(SCALES_FROM_C);
         Ok(Self {
             begun: Outcome {
                 critical: prepared.critical,
                 stock: (!route.prior.is_empty()).then(|| prepared.prior.stock.clone()),
                 prior: prepared.prior.outcomes.clone(),
+                skin: Known::from(skin(route.soak.temperature_c, hot_s(route, &heating))),
                 heating,
-                skin: Known::from(skin(route.soak.temperature_c, hot_s.min(LONGEST_S))),
                 stages: vec![Stage::after_soak(&soaked)],
                 soak: soaked,
                 furnace: furnace_band(route, &ends),
@@ -212,6 +211,12 @@ impl HardenedRoute {
             .and_then(|cold| hardening.cold(steel, &quenched, &cold).ok());
         Finished::of(steel, Some(&quenched), chilled.as_ref(), &route.tempers).stages
     }
+}
+
+/// Time for which the surface of the piece is hot enough to scale, s: with its heating up.
+pub(super) fn hot_s(route: &Route, heating: &Heating) -> f64 {
+    let soak_s = 60.0 * route.soak.time_min;
+    (soak_s + heating.above_s(SCALES_FROM_C)).min(LONGEST_S)
 }
 
 /// The soak for a time, min, with its history.

@@ -5,11 +5,12 @@ use super::workings::Workings;
 use super::{Derivation, Input, Quantity, given};
 use crate::numeric::formula::{Formula, Number};
 use crate::route::outcome::Step;
+use crate::route::plan::Cold;
 use crate::sources::isothermal_fit as fit;
 use crate::sources::{
     kirkaldy_venugopalan_1984, koistinen_marburger_1959, li_1998, van_bohemen_2012,
 };
-use crate::transform::{Product, left_at_of, rate_parameter_of};
+use crate::transform::{Product, left_at_of, rate_parameter_of, stabilisation_k};
 
 pub(super) const ADDITIVITY: &str = "Followed along the cooling curve: each moment counts for its part of the start time at its temperature, and what has formed shares the austenite (additivity).";
 
@@ -199,9 +200,12 @@ fn martensite(w: &Workings<'_>) -> Option<Derivation> {
 
 fn after_cold(w: &Workings<'_>) -> Option<Derivation> {
     let cold = w.outcome.cold.given()?;
-    // What waiting stabilises, from the law itself.
-    let share = (cold.austenite_after / cold.austenite_before).ln();
-    let resumes_c = cold.temperature_c - share / rate(w);
+    let planned = w.route.cold.unwrap_or(Cold::FIRST_OFFERED);
+    let step = w
+        .hardening
+        .as_ref()?
+        .cold_step(w.quenched.as_ref()?, &planned);
+    let lag_k = stabilisation_k(w.dissolved().c, &step);
     let before_x = cold.austenite_before;
     let before = match cold.snap {
         Some(_) => given(
@@ -224,10 +228,11 @@ fn after_cold(w: &Workings<'_>) -> Option<Derivation> {
                 vec![
                     before,
                     w.input("α", "rate parameter", rate(w), "1/K", Quantity::RateParameter),
-                    given("T_r", "temperature at which it goes on, after what waiting has stabilised", resumes_c, "°C"),
+                    given("T_0", "coldest temperature so far", step.coldest_before_c, "°C"),
+                    given("L", "lag by waiting at room, and warm", lag_k, "K"),
                     given("T", "cold bath", cold.temperature_c, "°C"),
                 ],
-                |x| x.get("x_0") * left_at_of(x.get("α"), x.get("T_r"), x.get("T")),
+                |x| x.get("x_0") * left_at_of(x.get("α"), x.get("T_0") - x.get("L"), x.get("T")),
             )
             .how("The law of martensite goes on from the coldest temperature so far, less a lag by waiting.")
             .source(&[&crate::sources::harris_cohen_1949::SOURCE, &koistinen_marburger_1959::SOURCE])

@@ -4,6 +4,7 @@ use super::workings::Workings;
 use super::{Derivation, Quantity, contents, given};
 use crate::numeric::formula::{Formula, Number};
 use crate::phases::UpperLimit;
+use crate::route::run::hot_s;
 use crate::soak::decarburised_depth_mm;
 use crate::sources::astm_e112::{self, grain_number_of};
 use crate::sources::{
@@ -294,54 +295,45 @@ fn carbide_volume(w: &Workings<'_>) -> Derivation {
     .errs(DISSOLUTION_ERROR)
 }
 
-fn decarburised(w: &Workings<'_>) -> Option<Derivation> {
-    let skin = w.outcome.skin.given()?;
-    // The time hot, from the depth itself: it goes with the root of time.
-    let one_s = decarburised_depth_mm(w.route.soak.temperature_c, 1.0);
-    let hot_s = (skin.decarburised.most_mm / one_s).powi(2);
-    Some(
-        Derivation::new(
-            "Depth without carbon, at most",
-            "z_C",
-            skin.decarburised.most_mm,
-            "mm",
-        )
+/// A depth that grows with the root of time.
+fn by_root_of_time(
+    (title, symbol, value_mm): (&'static str, &'static str, f64),
+    (first, first_mm): (&'static str, f64),
+    w: &Workings<'_>,
+) -> Derivation {
+    let hot_s = hot_s(w.route, &w.outcome.heating);
+    Derivation::new(title, symbol, value_mm, "mm")
         .by(
             vec![
-                given("z_1", "depth in the first second, 2 √D", one_s, "mm"),
+                given("z_1", first, first_mm, "mm"),
                 given("t", "time hot, heating up with it", hot_s, "s"),
             ],
             |x| x.get("z_1") * x.get("t").sqrt(),
         )
-        .how("Diffusion of carbon to a surface that loses all of it at once.")
-        .source(&[&callister_2007::SOURCE])
-        .valid("carbon and low-alloy steel in still air, without foil or coating")
-        .errs("an upper bound"),
+        .errs("an upper bound")
+}
+
+fn decarburised(w: &Workings<'_>) -> Option<Derivation> {
+    let depth_mm = w.outcome.skin.given()?.decarburised.most_mm;
+    let first_mm = decarburised_depth_mm(w.route.soak.temperature_c, 1.0);
+    let first = ("depth in the first second, 2 √D", first_mm);
+    Some(
+        by_root_of_time(("Depth without carbon, at most", "z_C", depth_mm), first, w)
+            .how("Diffusion of carbon to a surface that loses all of it at once.")
+            .source(&[&callister_2007::SOURCE])
+            .valid("carbon and low-alloy steel in still air, without foil or coating"),
     )
 }
 
 fn scale(w: &Workings<'_>) -> Option<Derivation> {
-    let skin = w.outcome.skin.given()?;
-    let one_s = paidassi_1958::scale_mm(w.route.soak.temperature_c + 273.15, 1.0);
-    let hot_s = (skin.scale.most_mm / one_s).powi(2);
+    let scale_mm = w.outcome.skin.given()?.scale.most_mm;
+    let first_mm = paidassi_1958::scale_mm(w.route.soak.temperature_c + 273.15, 1.0);
+    let first = ("scale of the first second on clean iron", first_mm);
     Some(
-        Derivation::new("Scale, at most", "z_S", skin.scale.most_mm, "mm")
-            .by(
-                vec![
-                    given(
-                        "z_1",
-                        "scale of the first second on clean iron",
-                        one_s,
-                        "mm",
-                    ),
-                    given("t", "time hot, heating up with it", hot_s, "s"),
-                ],
-                |x| x.get("z_1") * x.get("t").sqrt(),
-            )
+        by_root_of_time(("Scale, at most", "z_S", scale_mm), first, w)
             .how("Scale grows with the root of time, on steel at most as on clean iron.")
             .source(&[&paidassi_1958::SOURCE])
-            .valid("700 to 1250 °C, still air; chromium scales less")
-            .errs("an upper bound"),
+            .valid("700 to 1250 °C, still air; chromium scales less"),
     )
 }
 

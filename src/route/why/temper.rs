@@ -4,10 +4,10 @@ use super::hardness::{MIXTURE, hv_of_hrc, mixture_inputs, soft};
 use super::workings::Workings;
 use super::{Derivation, Input, Quantity, given};
 use crate::hardness::{
-    Mixed, Softening, TemperedParts, equivalent_c_of, fall_hrc_of, half_lives_of,
-    hollomon_jaffe_of, martensite_alone_hv, mixed_hv, reduced_s_of, whole_fall_hrc_of,
+    Mixed, Softening, TemperedParts, equivalent_c_of, fall_hrc_of, half_lives_of, held_hrc_of,
+    hollomon_jaffe_of, martensite_alone_hv, middle_of, mixed_hv, reduced_s_of, whole_fall_hrc_of,
 };
-use crate::numeric::formula::{Formula, Number};
+use crate::numeric::formula::Number;
 use crate::route::outcome::Step;
 use crate::sources::tempering_stages::{self, STAGES};
 use crate::sources::{astm_e140, jimenez_melero_2013, krauss_1999, tool_steel_tempering};
@@ -88,8 +88,8 @@ fn fitted(derivation: Derivation) -> Derivation {
         .errs(tempering_stages::LEFT_OUT.words())
 }
 
-fn held(w: &Workings<'_>) -> Option<Derivation> {
-    let stages = in_stages(0, w)?;
+/// Contents as they count in tempering.
+fn counted(elements: impl Iterator<Item = Element>, w: &Workings<'_>) -> Vec<Input> {
     let steel = &w.route.composition;
     let counts = |element: Element| match element {
         Element::Mo => {
@@ -99,7 +99,7 @@ fn held(w: &Workings<'_>) -> Option<Derivation> {
         Element::V => steel.v.min(tempering_stages::LARGEST_VANADIUM_EFFECT_WT),
         other => steel.get(other),
     };
-    let inputs = tempering_stages::HELD_HRC.map(|(element, _)| {
+    let input = |element: Element| {
         w.input(
             element.symbol(),
             format!("{} that counts", element.name()),
@@ -107,21 +107,27 @@ fn held(w: &Workings<'_>) -> Option<Derivation> {
             "wt %",
             Quantity::Content(element),
         )
-    });
+    };
+    elements.map(input).collect()
+}
+
+/// How contents count.
+const COUNTED: &str = "Tungsten counts as half its weight of molybdenum, vanadium up to 0.16 %.";
+
+fn held(w: &Workings<'_>) -> Option<Derivation> {
+    let elements = tempering_stages::HELD_HRC
+        .iter()
+        .map(|(element, _)| *element);
     let derivation = Derivation::new(
         "What alloying holds against tempering",
         "s",
-        stages.held_hrc,
+        in_stages(0, w)?.held_hrc,
         "HRC",
     )
-    .by(inputs.to_vec(), |x| {
-        let terms = tempering_stages::HELD_HRC
-            .map(|(element, factor)| Formula::constant(factor) * x.content(element));
-        let mut terms = terms.into_iter();
-        let first = terms.next().unwrap_or(Formula::Constant(0.0));
-        terms.fold(first, |sum, term| sum + term)
+    .by(counted(elements, w), |x| {
+        held_hrc_of(|element| x.content(element))
     })
-    .how("Tungsten counts as half its weight of molybdenum, vanadium up to 0.16 %.");
+    .how(COUNTED);
     Some(fitted(derivation))
 }
 
@@ -157,23 +163,23 @@ fn whole_fall(stage: usize, w: &Workings<'_>) -> Option<Derivation> {
 }
 
 fn middle(stage: usize, w: &Workings<'_>) -> Option<Derivation> {
-    let stages = in_stages(0, w)?;
-    let law = STAGES.get(stage)?;
-    let value = *stages.middle.get(stage)?;
+    let delays: &[(Element, f64)] = match stage {
+        1 => &tempering_stages::CEMENTITE_DELAY,
+        2 => &tempering_stages::COARSENING_DELAY,
+        _ => &[],
+    };
+    let carbon = (stage == 2).then_some(Element::C);
+    let elements = delays.iter().map(|(element, _)| *element).chain(carbon);
     let derivation = Derivation::new(
         format!("Middle of {}", name_of(stage)),
         format!("m_{}", stage + 1),
-        value,
+        *in_stages(0, w)?.middle.get(stage)?,
         "",
     )
-    .by(
-        vec![
-            given("m_0", "middle of plain steel", law.middle, ""),
-            given("d", "delay by what the steel holds", value - law.middle, ""),
-        ],
-        |x| x.get("m_0") + x.get("d"),
-    )
-    .how("A decimal logarithm of reduced seconds; silicon delays cementite, alloying and carbon delay coarsening.");
+    .by(counted(elements, w), |x| {
+        middle_of(stage, |element| x.content(element))
+    })
+    .how(format!("A decimal logarithm of reduced seconds; silicon delays cementite, alloying and carbon delay coarsening. {COUNTED}"));
     Some(fitted(derivation))
 }
 
