@@ -1,12 +1,11 @@
 //! Two numbers of many routes against each other.
 
-use super::axis::{Axis, Shown};
-use super::face::Weight;
+use super::axis::Axis;
 use super::frame;
 use super::ink::{Ink, Paint};
 use super::numbers::fixed;
 use super::plane::{Plane, Rect};
-use super::scene::{Anchor, Handle, Label, Mark, Scene, data, px};
+use super::scene::{Handle, Mark, Scene, data};
 
 /// Part of the range left free on every side.
 const ROOM: f64 = 0.08;
@@ -42,19 +41,7 @@ pub fn class_chart(
         Rect::new(46.0, 20.0, width - 14.0, height - 32.0),
     );
     let mut scene = Scene::new(size_px, plane);
-    for tick in plane.y.ticks(5, Shown::SAME) {
-        frame::level_line(&mut scene, tick.value);
-        let at = px(plane.rect.left - 5.0, plane.y_px(tick.value));
-        scene.label(frame::tick_label(at, Anchor::End, tick.label));
-    }
-    frame::bottom_axis(&mut scene, plane.x.ticks(6, Shown::SAME), true);
-    frame::base_line(&mut scene);
-    frame::axis_title(&mut scene, across);
-    scene.label(Label::new(px(4.0, 9.0), Anchor::Start, upwards).styled(
-        Ink::Ink3,
-        11.0,
-        Weight::Text,
-    ));
+    frame::number_axes(&mut scene, [across, upwards]);
     for &[x, y] in points {
         scene.add(Mark::Dot {
             at: data(x, y),

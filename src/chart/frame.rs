@@ -1,7 +1,7 @@
 //! The furniture of plots: grids, axis numbers, the dim-shop window, dimensions, small helpers that
 //! several charts share.
 
-use super::axis::Axis;
+use super::axis::{Axis, Shown};
 use super::face::Weight;
 use super::glow;
 use super::ink::{Ink, Paint};
@@ -80,6 +80,24 @@ pub(super) fn axis_title(scene: &mut Scene, text: &str) {
             Weight::Text,
         ),
     );
+}
+
+/// Axes of plain numbers: levels, the foot, and what stands across and upwards.
+pub(super) fn number_axes(scene: &mut Scene, [across, upwards]: [&str; 2]) {
+    let plane = scene.last_plane();
+    for tick in plane.y.ticks(5, Shown::SAME) {
+        level_line(scene, tick.value);
+        let at = px(plane.rect.left - 5.0, plane.y_px(tick.value));
+        scene.label(tick_label(at, Anchor::End, tick.label));
+    }
+    bottom_axis(scene, plane.x.ticks(6, Shown::SAME), true);
+    base_line(scene);
+    axis_title(scene, across);
+    scene.label(Label::new(px(4.0, 9.0), Anchor::Start, upwards).styled(
+        Ink::Ink3,
+        11.0,
+        Weight::Text,
+    ));
 }
 
 /// Axis lines.

@@ -1,13 +1,13 @@
 //! Measured against predicted hardness of logged runs: the line on which they agree, the band
 //! about it, and a dot for each run.
 
-use super::axis::{Axis, Shown};
+use super::axis::Axis;
 use super::face::Weight;
 use super::frame;
 use super::ink::Ink;
 use super::numbers::fixed;
 use super::plane::{Plane, Rect};
-use super::scene::{Anchor, Fill, Label, Mark, Pen, Rank, Scene, data, px};
+use super::scene::{Anchor, Fill, Label, Mark, Pen, Rank, Scene, data};
 use crate::numeric::order::sort_by;
 
 /// One run on the chart, HRC.
@@ -59,21 +59,7 @@ pub fn logbook_chart(runs: &[LoggedHardness], size_px: [f64; 2]) -> Option<Scene
         Rect::new(34.0, 20.0, width - 12.0, height - 32.0),
     );
     let mut scene = Scene::new(size_px, plane);
-    for tick in plane.y.ticks(5, Shown::SAME) {
-        frame::level_line(&mut scene, tick.value);
-        let at = px(plane.rect.left - 5.0, plane.y_px(tick.value));
-        scene.label(frame::tick_label(at, Anchor::End, tick.label));
-    }
-    frame::bottom_axis(&mut scene, plane.x.ticks(5, Shown::SAME), true);
-    frame::base_line(&mut scene);
-    frame::axis_title(&mut scene, "predicted, HRC");
-    scene.label(
-        Label::new(px(4.0, 9.0), Anchor::Start, "measured, HRC").styled(
-            Ink::Ink3,
-            11.0,
-            Weight::Text,
-        ),
-    );
+    frame::number_axes(&mut scene, ["predicted, HRC", "measured, HRC"]);
     scene.area(
         vec![
             [low, low - band_hrc],

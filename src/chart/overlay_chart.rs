@@ -1,11 +1,11 @@
 //! What several routes do, on the same axes: one line each, told apart by its dashes and a number.
 
-use super::axis::{Axis, Shown};
+use super::axis::Axis;
 use super::face::Weight;
 use super::frame;
 use super::ink::Ink;
 use super::plane::{Plane, Rect};
-use super::scene::{Anchor, Label, Pen, Rank, Scene, data, px};
+use super::scene::{Anchor, Label, Pen, Rank, Scene, data};
 
 /// Most lines that can be told apart.
 pub const MOST_LINES: usize = 6;
@@ -78,22 +78,7 @@ pub fn overlay_chart(shown: &OverlayData, size_px: [f64; 2]) -> Option<Scene> {
         Rect::new(46.0, 20.0, width - 18.0, height - 32.0),
     );
     let mut scene = Scene::new(size_px, plane);
-    for tick in plane.y.ticks(5, Shown::SAME) {
-        frame::level_line(&mut scene, tick.value);
-        let at = px(plane.rect.left - 5.0, plane.y_px(tick.value));
-        scene.label(frame::tick_label(at, Anchor::End, tick.label));
-    }
-    frame::bottom_axis(&mut scene, plane.x.ticks(6, Shown::SAME), true);
-    frame::base_line(&mut scene);
-    let [abscissa, ordinate] = &shown.axes;
-    frame::axis_title(&mut scene, abscissa);
-    scene.label(
-        Label::new(px(4.0, 9.0), Anchor::Start, ordinate.as_str()).styled(
-            Ink::Ink3,
-            11.0,
-            Weight::Text,
-        ),
-    );
+    frame::number_axes(&mut scene, shown.axes.each_ref().map(String::as_str));
     for (line, (width_px, dash)) in lines.iter().zip(STYLES) {
         let points: Vec<[f64; 2]> = line
             .points

@@ -1,12 +1,11 @@
 //! One number of a route while one input of it is taken through a range.
 
-use super::axis::{Axis, Shown};
-use super::face::Weight;
+use super::axis::Axis;
 use super::frame;
 use super::ink::Ink;
 use super::numbers::fixed;
 use super::plane::{Plane, Rect};
-use super::scene::{Anchor, Fill, Label, Mark, Pen, Scene, data, px};
+use super::scene::{Fill, Mark, Pen, Scene, data};
 
 /// What the chart shows, in the units shown.
 #[derive(Debug, Clone, PartialEq)]
@@ -55,21 +54,7 @@ pub fn sweep_chart(sweep: &SweepData, size_px: [f64; 2]) -> Option<Scene> {
         Rect::new(46.0, 20.0, width - 14.0, height - 32.0),
     );
     let mut scene = Scene::new(size_px, plane);
-    for tick in plane.y.ticks(5, Shown::SAME) {
-        frame::level_line(&mut scene, tick.value);
-        let at = px(plane.rect.left - 5.0, plane.y_px(tick.value));
-        scene.label(frame::tick_label(at, Anchor::End, tick.label));
-    }
-    frame::bottom_axis(&mut scene, plane.x.ticks(6, Shown::SAME), true);
-    frame::base_line(&mut scene);
-    frame::axis_title(&mut scene, &sweep.input);
-    scene.label(
-        Label::new(px(4.0, 9.0), Anchor::Start, sweep.output.as_str()).styled(
-            Ink::Ink3,
-            11.0,
-            Weight::Text,
-        ),
-    );
+    frame::number_axes(&mut scene, [&sweep.input, &sweep.output]);
     let below = sweep.band.iter().map(|[x, low, _]| [*x, *low]);
     let above = sweep.band.iter().rev().map(|[x, _, high]| [*x, *high]);
     scene.area(below.chain(above).collect(), Fill::thin(Ink::Ink, 0.1));

@@ -51,20 +51,12 @@ pub fn core_cold_s(section: Section, bath_c: f64) -> f64 {
         Section::Square { .. } => (2.0, 4.935),
     };
     let half_m = 0.5e-3 * section.thickness_mm();
-    let [k_w_mk, capacity_mj_m3k] = cold_martensite();
+    // The cold end of the table, held below it.
+    let [_, k_w_mk, capacity_mj_m3k] = simsir_gur_2008::MARTENSITE_AT_0C;
     let biot = h_w_m2k * half_m / k_w_mk;
     let diffusivity_m2_s = k_w_mk / (1e6 * capacity_mj_m3k);
     let root_squared = 1.0 / (1.0 / (surfaces * biot) + 1.0 / ideal);
     (from_k / until_k).ln() * half_m * half_m / (diffusivity_m2_s * root_squared)
-}
-
-/// Conductivity, W/mK, and heat capacity, MJ/m³K, of martensite at the cold end of its table, 0 °C:
-/// held below it.
-const fn cold_martensite() -> [f64; 2] {
-    let [[_, k_w_mk, capacity_mj_m3k], ..] = simsir_gur_2008::MARTENSITE else {
-        return [43.1, 3.76];
-    };
-    [*k_w_mk, *capacity_mj_m3k]
 }
 
 #[cfg(test)]

@@ -54,6 +54,7 @@ pub use end_quench::{EndQuenchBar, end_quench_bar, jominy_rate_at_704c};
 pub use family::Family;
 pub use hazard::{Hazard, Said};
 pub use heating::{AT_TEMPERATURE_K, FURNACE_AIR_W_M2K, Heating, heat_up};
+pub(crate) use media::plate_to_nose_s;
 pub use media::{MediumNote, media, medium, medium_note};
 pub use medium::{ClassFigures, Confidence, EMISSIVITY, HeatTransfer, Medium, MediumError};
 pub use mesh::Shape;

@@ -12,7 +12,7 @@ use super::prior::stock_before_soak;
 use super::run::soak_for;
 use super::spread::{Heats, Spread, kinetics_after};
 use super::validate::validate;
-use crate::heat::{Cooled, Medium, MediumChoice, Quenching, Section, cool};
+use crate::heat::{Medium, MediumChoice, Section, plate_to_nose_s};
 use serde::{Deserialize, Serialize};
 
 /// Thicknesses of the flat pieces, and diameters of the rounds, mm.
@@ -101,10 +101,10 @@ pub fn quench_table(route: &Route) -> Result<QuenchTable, RouteError> {
         .collect();
     for choice in not_in_the_list(&route.quench) {
         let medium = choice.resolve()?;
-        let here_s = to_nose_s(&medium);
+        let here_s = plate_to_nose_s(&medium);
         let is_faster = |row: &TableRow| {
             let listed = row.medium.resolve();
-            listed.is_ok_and(|listed| to_nose_s(&listed) <= here_s)
+            listed.is_ok_and(|listed| plate_to_nose_s(&listed) <= here_s)
         };
         let place = rows.partition_point(is_faster);
         rows.insert(place, row(choice.clone(), &medium));
@@ -113,24 +113,6 @@ pub fn quench_table(route: &Route) -> Result<QuenchTable, RouteError> {
         sizes_mm: sizes_mm.to_vec(),
         rows,
     })
-}
-
-/// Time of the centre of a 3 mm plate from 800 to 540 °C, s, by which the list is ordered.
-fn to_nose_s(medium: &Medium) -> f64 {
-    let cooled = cool(&Quenching {
-        section: Section::Plate { thickness_mm: 3.0 },
-        medium,
-        agitation: 1.0,
-        start_c: 800.0,
-        air_delay_s: 0.0,
-        end_c: 530.0,
-        then: &[],
-        martensite_start_c: None,
-    });
-    let curve = cooled.as_ref().ok().and_then(Cooled::slowest);
-    curve
-        .and_then(|curve| curve.time_to_c(540.0))
-        .unwrap_or(f64::INFINITY)
 }
 
 /// Quenchants of a route that the list does not have as they are: the user's own, and those with

@@ -33,8 +33,10 @@ pub const FERRITE_AND_CARBIDE: Rows = &[
     [900.0, 27.0, 5.74],
 ];
 
+/// Martensite, of a low-alloy steel, at 0 °C.
+pub const MARTENSITE_AT_0C: [f64; 3] = [0.0, 43.1, 3.76];
 /// Martensite, of a low-alloy steel.
-pub const MARTENSITE: Rows = &[[0.0, 43.1, 3.76], [300.0, 36.7, 4.45], [600.0, 30.1, 5.07]];
+pub const MARTENSITE: Rows = &[MARTENSITE_AT_0C, [300.0, 36.7, 4.45], [600.0, 30.1, 5.07]];
 
 #[cfg(test)]
 mod tests {
