@@ -15,7 +15,7 @@ use recalesce::save::logbook::{
     Day, Draft, Filter, Id, Logbook, LogbookError, Merge, Order, Photo, Run, RunFieldError, Step,
     Steps, check_run, read_logbook, write_run,
 };
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, VecDeque};
 use std::rc::Rc;
 use std::sync::Arc;
 
@@ -82,6 +82,8 @@ pub(crate) struct Log {
     pub(super) opened_as: StoredValue<Option<Run>>,
     /// What has been changed in the book.
     pub(super) steps: StoredValue<Steps>,
+    /// Changes that wait to be made, one after the other, and whether one is being made.
+    pub(super) to_make: StoredValue<(VecDeque<Step>, bool)>,
     /// Whether a change of the book can be undone, and done again.
     pub(crate) can_book: RwSignal<(bool, bool)>,
     notice: RwSignal<Option<Notice>>,
@@ -110,6 +112,7 @@ impl Log {
             history: StoredValue::new(None),
             opened_as: StoredValue::new(None),
             steps: StoredValue::default(),
+            to_make: StoredValue::default(),
             can_book: RwSignal::default(),
             notice,
             records: StoredValue::new_local(None),

@@ -119,42 +119,62 @@ impl Log {
         self.enter(step.flatten());
     }
 
-    /// Makes a change; photos that go with it are kept for the way back.
+    /// Makes a change once those before it are made: their photos are read first.
     fn enter(self, step: Option<Step>) {
         self.tell_book();
         let Some(step) = step else {
             return;
         };
+        let is_busy = self.to_make.try_update_value(|(waiting, is_busy)| {
+            waiting.push_back(step);
+            std::mem::replace(is_busy, true)
+        });
+        if is_busy != Some(false) {
+            return;
+        }
+        spawn_local(async move {
+            while let Some(step) = self
+                .to_make
+                .try_update_value(|(waiting, _)| waiting.pop_front())
+                .flatten()
+            {
+                self.make(step).await;
+            }
+            self.to_make.update_value(|(_, is_busy)| *is_busy = false);
+        });
+    }
+
+    /// Makes a change; photos that go with it are kept for the way back. A run that has become another
+    /// meanwhile stays as it is.
+    async fn make(self, step: Step) {
+        let photos: Vec<Id> = self.book.with_untracked(|book| {
+            let runs = step.before.iter().filter_map(|run| book.get(&run.id));
+            runs.flat_map(|run| run.photos.clone()).collect()
+        });
+        let photos = self.photos_of(&photos).await;
         if !self.book.with_untracked(|book| step.fits(book)) {
             let words = "It has been changed since, here or in another window, and stays as it is.";
             return self.say(words, true, None);
         }
-        spawn_local(async move {
-            let gone = step.gone();
-            let (photos, shown) = self.book.with_untracked(|book| {
-                let runs = step.before.iter().filter_map(|run| book.get(&run.id));
-                let photos: Vec<Id> = runs.flat_map(|run| run.photos.clone()).collect();
-                (photos, self.open.get_untracked())
-            });
-            let photos = self.photos_of(&photos).await;
-            self.steps.update_value(|steps| steps.keep_photos(photos));
-            if shown.as_ref().is_some_and(|id| gone.contains(id)) {
-                self.opened_as.set_value(None);
-                self.close();
-            }
-            self.take_out(&gone);
-            let back = self.steps.with_value(|steps| steps.photos_of(&step.after));
-            self.keep_photos(back);
-            self.put(step.after.clone());
-            if let Some(run) = step
-                .after
-                .iter()
-                .find(|run| Some(&run.id) == shown.as_ref())
-            {
-                self.opened_as.set_value(None);
-                self.open(run);
-            }
-        });
+        let gone = step.gone();
+        let shown = self.open.get_untracked();
+        self.steps.update_value(|steps| steps.keep_photos(photos));
+        if shown.as_ref().is_some_and(|id| gone.contains(id)) {
+            self.opened_as.set_value(None);
+            self.close();
+        }
+        self.take_out(&gone);
+        let back = self.steps.with_value(|steps| steps.photos_of(&step.after));
+        self.keep_photos(back);
+        self.put(step.after.clone());
+        if let Some(run) = step
+            .after
+            .iter()
+            .find(|run| Some(&run.id) == shown.as_ref())
+        {
+            self.opened_as.set_value(None);
+            self.open(run);
+        }
     }
 
     /// Takes runs out; their photos are read first, so that undoing brings all back.

@@ -5,6 +5,7 @@ use super::Number;
 use crate::route::{Route, run};
 use crate::save::logbook::{add_line, read_logbook, words};
 use crate::save::{LARGEST_FILE_BYTES, ReadError, read};
+use crate::units::TemperatureScale;
 use std::borrow::Borrow;
 use std::cmp::Ordering;
 
@@ -95,15 +96,15 @@ pub struct ClassRow {
 }
 
 impl ClassRow {
-    /// Computes the route.
+    /// Computes the route; why it has no outcome is told with temperatures on a scale.
     #[must_use]
-    pub fn of(handed: Handed) -> Self {
+    pub fn of(handed: Handed, scale: TemperatureScale) -> Self {
         let (numbers, fault) = match run(&handed.route) {
             Ok(outcome) => (
                 CLASS_NUMBERS.map(|number| number.of(&handed.route, &outcome)),
                 None,
             ),
-            Err(why) => ([None; CLASS_NUMBERS.len()], Some(why.to_string())),
+            Err(why) => ([None; CLASS_NUMBERS.len()], Some(why.words(scale))),
         };
         Self {
             handed,
@@ -192,10 +193,8 @@ mod tests {
     fn row(name: &str, soak_c: f64) -> ClassRow {
         let mut route = Route::example();
         route.soak.temperature_c = soak_c;
-        ClassRow::of(Handed {
-            name: name.to_owned(),
-            route,
-        })
+        let name = name.to_owned();
+        ClassRow::of(Handed { name, route }, TemperatureScale::Celsius)
     }
 
     #[test]

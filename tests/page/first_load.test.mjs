@@ -133,10 +133,13 @@ test("a program that stops is said so once, and can start fresh", async () => {
   assert.match(await bench.note.innerText(), /Something went wrong\. Your last saved work is kept\./);
   assert.deepEqual(await bench.accessibilityFaults(), []);
 
+  // A page that is left while its parts are on their way says that they did not come.
+  await bench.page.waitForLoadState("networkidle");
   await bench.button("Start fresh").click();
   await bench.page.waitForSelector("html[data-start=fresh][data-started]", { state: "attached" });
   assert.equal(new URL(bench.page.url()).hash, "");
 
+  await bench.page.waitForLoadState("networkidle");
   await bench.page.reload();
   await bench.started();
   assert.equal(await bench.page.evaluate(() => document.documentElement.dataset.start), undefined);

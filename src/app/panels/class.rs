@@ -37,6 +37,8 @@ pub(super) struct Class {
     computed: StoredValue<Vec<Arc<ClassRow>>>,
     /// Files that are still being read.
     reading: RwSignal<usize>,
+    /// Counts the classes: what is still read or computed for one before is left.
+    turn: StoredValue<u32>,
     /// The columns on the axes of the chart.
     pub(super) across: RwSignal<usize>,
     pub(super) upwards: RwSignal<usize>,
@@ -53,6 +55,7 @@ impl Class {
             waiting: RwSignal::default(),
             computed: StoredValue::default(),
             reading: RwSignal::new(0),
+            turn: StoredValue::new(0),
             across: RwSignal::new(FIRST_AXES.0),
             upwards: RwSignal::new(FIRST_AXES.1),
             order: RwSignal::new((ClassOrder::Name, false)),
@@ -79,7 +82,11 @@ impl Class {
                 continue;
             }
             self.reading.update(|reading| *reading += 1);
+            let turn = self.turn.get_value();
             files::read_text(&file, move |text| {
+                if self.turn.get_value() != turn {
+                    return;
+                }
                 self.reading.update(|reading| *reading -= 1);
                 let Some(text) = text else {
                     return self.fault(format!("{name}: That file cannot be read."));
@@ -111,12 +118,16 @@ impl Class {
 
     /// Computes the next that waits, and so on when the browser has had its turn.
     fn compute(self) {
+        let turn = self.turn.get_value();
         let next = move || {
+            if self.turn.get_value() != turn {
+                return;
+            }
             let done = self.computed.with_value(Vec::len);
             let next = self.waiting.with_untracked(|all| all.get(done).cloned());
             let is_last = next.is_none();
             if let Some(handed) = next {
-                let row = Arc::new(ClassRow::of(handed));
+                let row = Arc::new(ClassRow::of(handed, self.bench.scale.get_untracked()));
                 if let Some(why) = &row.fault {
                     self.fault(format!("{}: {why}", row.handed.name));
                 }
@@ -142,6 +153,8 @@ impl Class {
     }
 
     fn clear(self) {
+        self.turn.update_value(|turn| *turn = turn.wrapping_add(1));
+        self.reading.set(0);
         self.waiting.update(VecDeque::clear);
         self.computed.update_value(Vec::clear);
         self.rows.update(Vec::clear);

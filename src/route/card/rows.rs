@@ -219,7 +219,7 @@ fn chilled(cold: &Cold, outcome: &Outcome, units: Units) -> CardRow {
                 .cold
                 .given()
                 .map_or_else(String::new, |known| format!(
-                    "Hold twice the {} or so until the core is cold.",
+                    "The core takes about {}: hold it twice that.",
                     rough_duration(60.0 * known.core_cold_min)
                 ))
         ),

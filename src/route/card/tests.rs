@@ -330,7 +330,7 @@ fn the_cold_row_says_when_the_core_is_cold() {
     let card = card_of(&Route::example());
     let cold = card.rows.iter().find(|row| row.title == "Cold").unwrap();
     assert!(
-        cold.look_for.contains("The core is cold after about"),
+        cold.look_for.contains("The core takes about"),
         "{}",
         cold.look_for
     );
