@@ -1,7 +1,7 @@
 //! A section cut into nodes, and the places in it that are looked at.
 
 use super::curve::Place;
-use super::mesh::{LAYERS, Mesh, SQUARE_INTERVALS, Shape};
+use super::mesh::{LAYERS, Mesh, SHARE, SQUARE_INTERVALS, Shape};
 use super::trace::Watch;
 use super::{Piece, Section};
 
@@ -11,6 +11,10 @@ const COLUMNS: usize = 24;
 pub(super) const BLADE_BAND: usize = 2 * LAYERS + 1;
 /// Width of the band of a square bar's equations: as far as the next row of nodes.
 pub(super) const SQUARE_BAND: usize = 2 * SQUARE_INTERVALS + 1;
+/// Largest error of a node of a plate or a round in one step, K. Times to 540 and 300 °C and near the
+/// bath then lie within 0.08 % of those of very short steps, for 2 to 40 mm in brine, water, oil, salt
+/// and air; with 0.03 K within 0.07 %.
+const RADIAL_TOLERANCE_K: f64 = 0.2;
 /// Largest error of a node of a square bar in one step, K.
 const SQUARE_TOLERANCE_K: f64 = 0.1;
 /// Largest error of a node of a blade in one step, K. Times to 540, 300 and 150 °C then lie within
@@ -85,6 +89,15 @@ impl Cut {
         }
     }
 
+    /// Shares of the nodes that turn together: through the thickness of a blade, which differs by a few
+    /// kelvins there; elsewhere each node turns by itself.
+    pub(super) const fn turn_together(&self) -> &'static [f64] {
+        match self.kind {
+            Kind::Blade => &SHARE,
+            Kind::Radial | Kind::Square => &[1.0],
+        }
+    }
+
     fn radial(shape: Shape, size_m: f64, view: View) -> Self {
         let (mesh, positions) = Mesh::radial(shape, size_m, Piece::intervals(shape));
         let watches = match view {
@@ -98,7 +111,7 @@ impl Cut {
             kind: Kind::Radial,
             mesh,
             watches,
-            tolerance_k: Piece::TOLERANCE_K,
+            tolerance_k: RADIAL_TOLERANCE_K,
         }
     }
 

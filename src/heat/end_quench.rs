@@ -102,7 +102,7 @@ pub fn end_quench_bar(start_c: f64, turning: &mut dyn Turning) -> Result<EndQuen
         })
         .collect();
     let mut trace = Trace::new(watches);
-    let turned = Turned::new(turning, &material, mesh.len(), start_c);
+    let turned = Turned::new(turning, &material, mesh.len(), &[1.0], start_c);
     let mut bar = Conduction::<3>::new(&mesh, &material, start_c, TOLERANCE_K).turning(turned);
     let until = Until {
         reached: Reached::Cooled(END_C),

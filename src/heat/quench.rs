@@ -259,11 +259,12 @@ impl Quenching<'_> {
         cut: Cut,
     ) -> Cooled {
         let tolerance_k = cut.tolerance_k(self.martensite_start_c.is_some());
+        let together = cut.turn_together();
         let Cut { mesh, watches, .. } = cut;
         let mut trace = Trace::new(watches);
         let mut piece = Conduction::<W>::new(&mesh, material, self.start_c, tolerance_k);
         if let Some(turning) = turning {
-            let turned = Turned::new(turning, material, mesh.len(), self.start_c);
+            let turned = Turned::new(turning, material, mesh.len(), together, self.start_c);
             piece = piece.turning(turned);
         }
         let air = media::medium("air_still");

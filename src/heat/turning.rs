@@ -26,7 +26,7 @@ const MOST_TRIES: usize = 12;
 
 /// What the austenite of a piece turns into as it cools, node by node.
 pub trait Turning {
-    /// Sets up a number of nodes of austenite; returns the volume fraction of ferrite that they
+    /// Sets up a number of nodes of austenite, or of groups that turn together; returns the volume fraction of ferrite that they
     /// bring along.
     fn begin(&mut self, nodes: usize) -> f64;
 
@@ -51,6 +51,8 @@ pub(super) struct Turned<'a> {
     latent_j_m3: f64,
     fraction: Vec<f64>,
     next: Vec<f64>,
+    /// Shares of the nodes that turn together, which follow one another; they sum to one.
+    shares: &'static [f64],
     /// Heat source of each node now, W/m³, as expected from the last steps.
     pub(super) source: Vec<f64>,
     /// Mean of each node over the last step, W/m³.
@@ -69,15 +71,17 @@ impl<'a> Turned<'a> {
         turning: &'a mut dyn Turning,
         austenite: &'a Material,
         nodes: usize,
+        shares: &'static [f64],
         start_c: f64,
     ) -> Self {
         let product = Material::ferrite_and_carbide();
-        let brought = turning.begin(nodes);
+        let brought = turning.begin(nodes.div_ceil(shares.len().max(1)));
         let shown = austenite.heat_j_m3(EUTECTOID_C) - product.heat_j_m3(EUTECTOID_C);
         Self {
             latent_j_m3: EUTECTOID_KJ_KG * 1e3 * AUSTENITE_KG_M3 - shown,
             fraction: vec![brought; nodes],
             next: vec![brought; nodes],
+            shares,
             source: vec![0.0; nodes],
             mean: vec![0.0; nodes],
             last_step_s: 0.0,
@@ -121,17 +125,32 @@ impl<'a> Turned<'a> {
         austenite + fraction * (self.product.capacity_j_m3k(temperature_c) - austenite)
     }
 
+    /// Turns every node along a step, those that turn together along the path of their mean.
+    fn turn(&mut self, from_c: &[f64], to_c: &[f64], step_s: f64) {
+        let together = self.shares.len().max(1);
+        let mean =
+            |t: &[f64]| -> f64 { t.iter().zip(self.shares).map(|(t, share)| share * t).sum() };
+        let paths = from_c.chunks(together).zip(to_c.chunks(together));
+        let fractions = self
+            .fraction
+            .chunks(together)
+            .zip(self.next.chunks_mut(together));
+        for (group, ((from, to), (fraction, next))) in paths.zip(fractions).enumerate() {
+            let before = fraction.first().copied().unwrap_or_default();
+            let after = self.turning.after(group, mean(from), mean(to), step_s);
+            next.fill(after.max(before));
+        }
+    }
+
     /// Turns every node along a step, and corrects its temperature at the end. Returns the
     /// largest correction over what is allowed; nothing is kept yet.
     pub(super) fn correct(&mut self, from_c: &[f64], to_c: &mut [f64], step_s: f64) -> f64 {
+        self.turn(from_c, to_c, step_s);
         let mut worst = 0.0_f64;
-        for (node, (&from, to)) in from_c.iter().zip(to_c).enumerate() {
+        for (node, to) in to_c.iter_mut().enumerate() {
             let before = self.fraction(node);
-            let after = self.turning.after(node, from, *to, step_s).max(before);
+            let after = self.next.get(node).copied().unwrap_or(before);
             let expected = self.source.get(node).copied().unwrap_or_default();
-            if let Some(next) = self.next.get_mut(node) {
-                *next = after;
-            }
             if after <= before && expected == 0.0 {
                 continue;
             }
@@ -234,7 +253,7 @@ mod tests {
             kept: Vec::new(),
             next: Vec::new(),
         };
-        let mut turned = Turned::new(&mut made, &austenite, mesh.len(), 850.0);
+        let mut turned = Turned::new(&mut made, &austenite, mesh.len(), &[1.0], 850.0);
         turned.allowed_k = allowed_k;
         let start = turned.heat_j_m3(0.0, 850.0) * 3e-3;
         let mut piece = Conduction::<3>::new(&mesh, &austenite, 850.0, 0.005).turning(turned);
