@@ -146,7 +146,7 @@ fn perform(project: &Project, step: Step) -> Result<()> {
             let tests = page_files(project, ".test.mjs")?;
             run(page
                 .node(project)
-                .args(["--test", "--test-reporter=spec"])
+                .args(["--test", "--test-reporter=spec", "--test-concurrency=2"])
                 .args(tests))
         }
     }

@@ -43,7 +43,7 @@ pub(super) const fn class(verdict: Verdict) -> &'static str {
 
 pub(super) const fn word(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Holds => "fast enough",
+        Verdict::Holds => "safe",
         Verdict::Narrow => "at the edge",
         Verdict::Misses => "too slow",
     }
