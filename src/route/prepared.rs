@@ -73,6 +73,7 @@ impl Prepared {
             return run(route);
         }
         validate(route)?;
+        let route = &*route.as_taught();
         Ok(HardenedRoute::of(route, Baths::of(&route.quench)?, self)?.finished(route))
     }
 
@@ -83,6 +84,7 @@ impl Prepared {
     /// As [`run`].
     pub fn harden(&self, route: &Route) -> Result<HardenedRoute, RouteError> {
         validate(route)?;
+        let route = &*route.as_taught();
         let baths = Baths::of(&route.quench)?;
         if self.is_of(route) {
             HardenedRoute::of(route, baths, self)
@@ -100,7 +102,7 @@ impl Prepared {
             return overheating(route);
         }
         validate(route)?;
-        grains(&self.stock, route)
+        grains(&self.stock, &route.as_taught())
     }
 }
 
@@ -111,7 +113,7 @@ impl Prepared {
 /// As [`run`].
 pub fn overheating(route: &Route) -> Result<[GrainAt; 3], RouteError> {
     validate(route)?;
-    grains(&stock_before_soak(route)?, route)
+    grains(&stock_before_soak(route)?, &route.as_taught())
 }
 
 fn grains(stock: &Stock, route: &Route) -> Result<[GrainAt; 3], RouteError> {
@@ -127,6 +129,7 @@ fn grains(stock: &Stock, route: &Route) -> Result<[GrainAt; 3], RouteError> {
 /// told inside the outcome as [`super::Known::Refused`].
 pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     validate(route)?;
+    let route = &*route.as_taught();
     let baths = Baths::of(&route.quench)?;
     Ok(HardenedRoute::of(route, baths, &Prepared::of(route)?)?.finished(route))
 }

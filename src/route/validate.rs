@@ -17,6 +17,12 @@ pub const MOST_LATER_BATHS: usize = 3;
 pub const SNAP_C: (f64, f64) = (120.0, 200.0);
 /// Times of a snap temper, min: long enough to go through, short of a temper.
 pub const SNAP_MIN: (f64, f64) = (5.0, 480.0);
+/// Temperatures of the soak, °C.
+pub(super) const SOAK_C: (f64, f64) = (500.0, 1300.0);
+/// Temperatures of a temper, °C.
+pub(super) const TEMPER_C: (f64, f64) = (20.0, 750.0);
+/// Factors on the heat transfer of a still bath.
+pub(super) const AGITATION: (f64, f64) = (0.1, 5.0);
 /// Longest time of any step, h.
 pub const LONGEST_STEP_H: f64 = 1000.0;
 
@@ -140,14 +146,7 @@ pub(super) fn text(
 }
 
 fn soak(soak: &Soak) -> Result<(), RouteFieldError> {
-    const TEMPERATURE_C: (f64, f64) = (500.0, 1300.0);
-    allowed(
-        "soak.temperature_c",
-        "soak temperature",
-        TEMPERATURE_C,
-        "°C",
-    )
-    .check(soak.temperature_c)?;
+    allowed("soak.temperature_c", "soak temperature", SOAK_C, "°C").check(soak.temperature_c)?;
     allowed("soak.time_min", "soak time", STEP_MIN, "min").check(soak.time_min)
 }
 
@@ -159,7 +158,7 @@ fn quench(quench: &Quench) -> Result<(), RouteFieldError> {
         .medium
         .resolve()
         .map_err(|e| fault("quench.medium", e))?;
-    allowed("quench.agitation", "agitation", (0.1, 5.0), "").check(quench.agitation)?;
+    allowed("quench.agitation", "agitation", AGITATION, "").check(quench.agitation)?;
     allowed("quench.air_delay_s", "time in air", (0.0, 120.0), "s").check(quench.air_delay_s)?;
     allowed("quench.end_c", "end of the quench", (-200.0, 400.0), "°C").check(quench.end_c)?;
     if quench.then.len() > MOST_LATER_BATHS {
@@ -188,7 +187,7 @@ fn next_bath(before: &MediumChoice, next: &NextBath) -> Result<(), RouteFieldErr
     }
     let bath_c = next.medium.resolve().map_err(|e| fault(FIELD, e))?.bath_c;
     let before_c = before.resolve().map_err(|e| fault(FIELD, e))?.bath_c;
-    allowed(FIELD, "agitation", (0.1, 5.0), "").check(next.agitation)?;
+    allowed(FIELD, "agitation", AGITATION, "").check(next.agitation)?;
     match next.leave {
         Leave::AfterS(stay_s) => allowed(FIELD, "time in the bath", STAY_S, "s").check(stay_s),
         Leave::AtC(temperature_c) => {
@@ -226,7 +225,6 @@ fn cold(cold: &Cold) -> Result<(), RouteFieldError> {
 }
 
 fn tempers(tempers: &[Temper]) -> Result<(), RouteFieldError> {
-    const TEMPERATURE_C: (f64, f64) = (20.0, 750.0);
     if tempers.len() > MOST_TEMPERS {
         return Err(fault(
             "tempers",
@@ -237,7 +235,7 @@ fn tempers(tempers: &[Temper]) -> Result<(), RouteFieldError> {
         ));
     }
     for (i, temper) in tempers.iter().enumerate() {
-        allowed("tempers", "temper temperature", TEMPERATURE_C, "°C")
+        allowed("tempers", "temper temperature", TEMPER_C, "°C")
             .check(temper.temperature_c)
             .and_then(|()| {
                 allowed("tempers", "temper time", STEP_MIN, "min").check(temper.time_min)
@@ -314,6 +312,7 @@ mod tests {
                 most_hrc: 63.0,
             },
             seed: 1,
+            taught: None,
         }
     }
 
