@@ -5,6 +5,7 @@ use super::validate_prior::prior;
 use super::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 use crate::heat::{Leave, MediumChoice};
 use crate::transform::measured_heat;
+use crate::units::{TemperatureScale, format_fixed};
 
 /// Longest text in a route, characters.
 pub const LONGEST_TEXT: usize = 200;
@@ -32,15 +33,65 @@ pub const LONGEST_STEP_H: f64 = 1000.0;
 pub struct RouteFieldError {
     /// The field concerned, as the saved route names it: `soak.temperature_c`.
     pub field: &'static str,
-    /// What is wrong with it and what is allowed, in words.
+    /// What is wrong with it and what is allowed, in words, with temperatures in °C.
     pub message: String,
+    /// The same in °F, where it tells of temperatures.
+    fahrenheit: Option<String>,
+}
+
+impl RouteFieldError {
+    /// What is wrong and what is allowed, with temperatures on a scale.
+    #[must_use]
+    pub fn words(&self, scale: TemperatureScale) -> &str {
+        match (scale, &self.fahrenheit) {
+            (TemperatureScale::Fahrenheit, Some(words)) => words,
+            _ => &self.message,
+        }
+    }
+
+    /// The same of one of several steps, which is named first.
+    pub(super) fn of_step(self, step: &str) -> Self {
+        let of_step = |words: String| format!("{step}: {words}");
+        Self {
+            field: self.field,
+            message: of_step(self.message),
+            fahrenheit: self.fahrenheit.map(of_step),
+        }
+    }
 }
 
 pub(super) fn fault(field: &'static str, message: impl ToString) -> RouteFieldError {
     RouteFieldError {
         field,
         message: message.to_string(),
+        fahrenheit: None,
     }
+}
+
+/// A fault that tells of temperatures: `write` gets how one is written, °C with its unit.
+pub(super) fn fault_in_degrees(
+    field: &'static str,
+    write: impl Fn(&dyn Fn(f64) -> String) -> String,
+) -> RouteFieldError {
+    RouteFieldError {
+        field,
+        message: write(&|temperature_c| format!("{temperature_c} °C")),
+        fahrenheit: Some(write(&|temperature_c| {
+            in_fahrenheit(temperature_c, "°C").0 + " °F"
+        })),
+    }
+}
+
+/// A number in °C or K, as told where temperatures are in °F, and its unit there; any other as it is.
+fn in_fahrenheit(value: f64, unit: &'static str) -> (String, &'static str) {
+    let scale = TemperatureScale::Fahrenheit;
+    let told = match unit {
+        "°C" => scale.of_celsius(value),
+        "K" => scale.of_kelvin_difference(value),
+        "K/h" => return (format_fixed(scale.of_kelvin_difference(value), 0), "°F/h"),
+        _ => return (value.to_string(), unit),
+    };
+    (format_fixed(told, 0), "°F")
 }
 
 /// A range of values that makes sense for a field.
@@ -65,15 +116,20 @@ impl Allowed {
             most,
             unit,
         } = self;
-        let unit = if unit.is_empty() {
-            String::new()
-        } else {
-            format!(" {unit}")
+        let told = |[value, least, most]: [String; 3], unit: &str| {
+            let space = if unit.is_empty() { "" } else { " " };
+            format!("{words} {value}{space}{unit} is outside {least} to {most}{space}{unit}")
         };
-        Err(fault(
+        let numbers = [value, *least, *most];
+        let (_, unit_f) = in_fahrenheit(0.0, unit);
+        Err(RouteFieldError {
             field,
-            format!("{words} {value}{unit} is outside {least} to {most}{unit}"),
-        ))
+            message: told(numbers.map(|number| number.to_string()), unit),
+            fahrenheit: (unit_f != *unit).then(|| {
+                let numbers = numbers.map(|number| in_fahrenheit(number, unit).0);
+                told(numbers, unit_f)
+            }),
+        })
     }
 }
 
@@ -194,12 +250,13 @@ fn next_bath(before: &MediumChoice, next: &NextBath) -> Result<(), RouteFieldErr
             allowed(FIELD, "out of the bath at", LEAVES_C, "°C").check(temperature_c)?;
             let warmer_c = before_c.max(bath_c);
             if temperature_c <= warmer_c {
-                return Err(fault(
-                    FIELD,
+                return Err(fault_in_degrees(FIELD, |degrees| {
                     format!(
-                        "out of the bath at {temperature_c} °C is not above both baths, the warmer of which is at {warmer_c} °C"
-                    ),
-                ));
+                        "out of the bath at {} is not above both baths, the warmer of which is at {}",
+                        degrees(temperature_c),
+                        degrees(warmer_c)
+                    )
+                }));
             }
             Ok(())
         }
@@ -240,7 +297,7 @@ fn tempers(tempers: &[Temper]) -> Result<(), RouteFieldError> {
             .and_then(|()| {
                 allowed("tempers", "temper time", STEP_MIN, "min").check(temper.time_min)
             })
-            .map_err(|e| fault(e.field, format!("temper {}: {}", i + 1, e.message)))?;
+            .map_err(|e| e.of_step(&format!("temper {}", i + 1)))?;
     }
     Ok(())
 }
@@ -418,6 +475,34 @@ mod tests {
             ]
             .map(Some)
         );
+    }
+
+    /// On a page in °F what is allowed is told in °F, differences among it; what is no temperature stays.
+    #[test]
+    fn what_is_allowed_is_told_on_a_scale() {
+        let told = |change: fn(&mut Route)| {
+            let mut route = knife();
+            change(&mut route);
+            let error = crate::route::RouteError::from(validate(&route).unwrap_err());
+            let words = error.words(TemperatureScale::Fahrenheit);
+            (error.words(TemperatureScale::Celsius), words)
+        };
+        assert_eq!(
+            told(|r| r.soak.temperature_c = 1600.0),
+            (
+                "soak temperature 1600 °C is outside 500 to 1300 °C".to_owned(),
+                "soak temperature 2912 °F is outside 932 to 2372 °F".to_owned()
+            )
+        );
+        let band = told(|r| r.furnace_band_k = 110.0);
+        assert_eq!(band.1, "furnace band 198 °F is outside 0 to 180 °F");
+        let temper = told(|r| r.tempers[1].temperature_c = 900.0);
+        assert_eq!(
+            temper.1,
+            "temper 2: temper temperature 1652 °F is outside 68 to 1382 °F"
+        );
+        let time = told(|r| r.soak.time_min = 60_001.0);
+        assert_eq!(time.0, time.1);
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! Which steps before hardening make sense at all.
 
 use super::prior::{PriorStep, SlowCooling, Work};
-use super::validate::{RouteFieldError, STEP_MIN, allowed, fault, text};
+use super::validate::{RouteFieldError, STEP_MIN, allowed, fault, fault_in_degrees, text};
 
 /// Most steps before hardening.
 pub const MOST_PRIOR_STEPS: usize = 24;
@@ -24,7 +24,7 @@ pub(super) fn prior(steps: &[PriorStep]) -> Result<(), RouteFieldError> {
     for (i, step) in steps.iter().enumerate() {
         one(step).map_err(|e| {
             let title = step.work.title().to_lowercase();
-            fault(FIELD, format!("step {} ({title}): {}", i + 1, e.message))
+            e.of_step(&format!("step {} ({title})", i + 1))
         })?;
     }
     Ok(())
@@ -49,10 +49,13 @@ fn one(step: &PriorStep) -> Result<(), RouteFieldError> {
                 _ => step.temperature_c,
             };
             if bath_c + 2.0 > leaves_c {
-                return Err(fault(
-                    FIELD,
-                    format!("the bath at {bath_c} °C does not cool a piece at {leaves_c} °C"),
-                ));
+                return Err(fault_in_degrees(FIELD, |degrees| {
+                    format!(
+                        "the bath at {} does not cool a piece at {}",
+                        degrees(bath_c),
+                        degrees(leaves_c)
+                    )
+                }));
             }
             Ok(())
         }
