@@ -11,9 +11,6 @@ use std::time::Duration;
 /// Quiet time after a change before it is written, so that a drag writes once.
 const QUIET: Duration = Duration::from_millis(300);
 
-/// How a kept shop says that what its logbook has taught is switched on.
-const TAUGHT: &str = "\"is_on\":true";
-
 fn wrong(text: String) -> Notice {
     Notice {
         text,
@@ -227,15 +224,4 @@ fn after_quiet(track: impl Fn() + 'static, write: impl Fn() + Copy + 'static) ->
         }
     });
     waiting
-}
-
-/// Has what the logbook has taught act on the bench, where it was left switched on: what reads it is
-/// loaded for that.
-pub(super) fn teach(bench: Bench) {
-    if storage::read(storage::SHOP).is_some_and(|text| text.contains(TAUGHT)) {
-        bench
-            .parts
-            .deciding
-            .then(bench, move |part| (part.wake)(bench));
-    }
 }

@@ -65,7 +65,6 @@ fn Page() -> impl IntoView {
     undo::follow(state.undo, state.place);
     link::follow(state);
     browser::print::follow(state.is_printing);
-    keep::teach(state);
     state.parts.bring_when_idle();
     let place = move || match state.place.get() {
         Place::Bench => view! { <BenchPlace /> }.into_any(),

@@ -80,17 +80,17 @@ pub(crate) struct Computed {
     hardened: Arc<Hardened>,
 }
 
-/// What the logbook has taught, where it is switched on. Its code lies in the part of the place where it
-/// is decided.
+/// What the logbook has taught. Its code lies in the part of what opens on the bench.
 #[derive(Clone)]
 pub(crate) struct Teach {
+    /// Whether it acts.
+    pub(crate) is_on: bool,
+    /// All of it.
     pub(crate) learnt: Arc<Correction>,
     /// A route as its pieces go through it.
     pub(crate) real: fn(&Correction, &Route) -> Route,
     /// What acts on a route, in sentences.
     pub(crate) words: fn(&Correction, &Route, TemperatureScale) -> Vec<String>,
-    /// The same of the route on the bench, and the way to switch it off.
-    pub(crate) say: fn(Bench) -> AnyView,
 }
 
 /// The phase map that the second thread has brought last.
@@ -108,7 +108,7 @@ pub(crate) struct Mapped {
 pub(crate) struct Bench {
     /// The route on the bench.
     pub(crate) route: RwSignal<Route>,
-    /// What the logbook has taught, where it is switched on.
+    /// What the logbook has taught, once it was read or learnt.
     pub(crate) teach: RwSignal<Option<Teach>>,
     /// The route as its pieces go through it: what the outcome is of.
     pub(crate) real: Memo<Route>,
@@ -189,7 +189,9 @@ impl Bench {
         let (teach, is_guided) = (RwSignal::new(None::<Teach>), RwSignal::new(false));
         let real = Memo::new(move |_| {
             // An experiment is about the models.
-            let teach = teach.get().filter(|_| !is_guided.get());
+            let teach = teach
+                .get()
+                .filter(|teach: &Teach| teach.is_on && !is_guided.get());
             route.with(|route| {
                 teach.map_or_else(|| route.clone(), |teach| (teach.real)(&teach.learnt, route))
             })
@@ -245,10 +247,16 @@ impl Bench {
         self.computed.with(|c| c.outcome.clone())
     }
 
+    /// Whether what the logbook has taught acts here: an experiment is about the models.
+    pub(crate) fn is_taught(self) -> bool {
+        let is_on = |teach: &Option<Teach>| teach.as_ref().is_some_and(|teach| teach.is_on);
+        self.teach.with(is_on) && !self.is_guided.get()
+    }
+
     /// What acts of what the logbook has taught on the route on the bench, in sentences.
     pub(crate) fn taught_words(self) -> Vec<String> {
         let scale = self.scale.get();
-        let teach = self.teach.get().filter(|_| !self.is_guided.get());
+        let teach = self.teach.get().filter(|_| self.is_taught());
         teach.map_or_else(Vec::new, |teach| {
             self.route
                 .with(|route| (teach.words)(&teach.learnt, route, scale))

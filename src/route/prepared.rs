@@ -14,7 +14,8 @@ use crate::soak::{GrainAt, StartingStructure, Stock, overheated};
 use crate::steel::Composition;
 use crate::transform::BarPoint;
 
-/// A steel and its structure, prepared for all routes that begin with it.
+/// A steel and its structure, prepared for all routes that begin with it. A route with what runs have
+/// taught is brought in as [`Route::as_taught`] gives it.
 #[derive(Debug, Clone)]
 pub struct Prepared {
     composition: Composition,
@@ -70,10 +71,9 @@ impl Prepared {
     /// As [`run`].
     pub fn run(&self, route: &Route) -> Result<Outcome, RouteError> {
         if !self.is_of(route) {
-            return run(route);
+            return anew(route);
         }
         validate(route)?;
-        let route = &*route.as_taught();
         Ok(HardenedRoute::of(route, Baths::of(&route.quench)?, self)?.finished(route))
     }
 
@@ -84,7 +84,6 @@ impl Prepared {
     /// As [`run`].
     pub fn harden(&self, route: &Route) -> Result<HardenedRoute, RouteError> {
         validate(route)?;
-        let route = &*route.as_taught();
         let baths = Baths::of(&route.quench)?;
         if self.is_of(route) {
             HardenedRoute::of(route, baths, self)
@@ -102,7 +101,7 @@ impl Prepared {
             return overheating(route);
         }
         validate(route)?;
-        grains(&self.stock, &route.as_taught())
+        grains(&self.stock, route)
     }
 }
 
@@ -113,7 +112,7 @@ impl Prepared {
 /// As [`run`].
 pub fn overheating(route: &Route) -> Result<[GrainAt; 3], RouteError> {
     validate(route)?;
-    grains(&stock_before_soak(route)?, &route.as_taught())
+    grains(&stock_before_soak(route)?, route)
 }
 
 fn grains(stock: &Stock, route: &Route) -> Result<[GrainAt; 3], RouteError> {
@@ -129,7 +128,12 @@ fn grains(stock: &Stock, route: &Route) -> Result<[GrainAt; 3], RouteError> {
 /// told inside the outcome as [`super::Known::Refused`].
 pub fn run(route: &Route) -> Result<Outcome, RouteError> {
     validate(route)?;
-    let route = &*route.as_taught();
+    anew(&route.as_taught())
+}
+
+/// The same of a route as its pieces go through it.
+pub(super) fn anew(route: &Route) -> Result<Outcome, RouteError> {
+    validate(route)?;
     let baths = Baths::of(&route.quench)?;
     Ok(HardenedRoute::of(route, baths, &Prepared::of(route)?)?.finished(route))
 }

@@ -12,7 +12,7 @@ use super::other_quenches::Quencher;
 use super::outcome::{FurnaceBand, Outcome, QuenchOutcome, QuenchTransformed, Stage};
 use super::places::Places;
 use super::plan::Route;
-use super::prepared::Prepared;
+use super::prepared::{Prepared, anew};
 use super::quenched::{Finished, Judged, QuenchedPiece};
 use super::replay::{Stopped, stopped_at};
 use super::spread::Spread;
@@ -119,7 +119,7 @@ impl HardenedRoute {
     /// Whether a route is this one as far as the quench.
     #[must_use]
     pub fn is_of(&self, route: &Route) -> bool {
-        self.route == route.as_taught().as_far_as_quench()
+        self.route == route.as_far_as_quench()
     }
 
     /// The quench stopped at a time, s from leaving the furnace: what there is so far at the place
@@ -139,10 +139,10 @@ impl HardenedRoute {
     /// As [`super::run`].
     pub fn run(&self, route: &Route) -> Result<Outcome, RouteError> {
         if !self.is_of(route) {
-            return super::run(route);
+            return anew(route);
         }
         validate(route)?;
-        Ok(self.finished(&route.as_taught()))
+        Ok(self.finished(route))
     }
 
     /// The whole outcome of a valid route that is this one as far as the quench.

@@ -104,10 +104,10 @@ fn to_move_it_again_moves_nothing() {
     let once = taught.as_taught().into_owned();
     assert_eq!(*once.as_taught(), once);
     assert_eq!(run(&once), run(&taught));
-    let prepared = crate::route::Prepared::of(&taught).unwrap();
-    let hardened = prepared.harden(&taught).unwrap();
-    assert!(hardened.is_of(&taught) && hardened.is_of(&once));
-    assert_eq!(hardened.run(&taught), run(&taught));
+    let prepared = crate::route::Prepared::of(&once).unwrap();
+    let hardened = prepared.harden(&once).unwrap();
+    assert!(hardened.is_of(&once));
+    assert_eq!(hardened.run(&once), run(&taught));
     // No file holds it.
     let text = serde_json::to_string(&taught).unwrap();
     assert_eq!(text, serde_json::to_string(&plate("52100")).unwrap());

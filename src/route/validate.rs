@@ -5,7 +5,7 @@ use super::validate_prior::prior;
 use super::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 use crate::heat::{Leave, MediumChoice};
 use crate::transform::measured_heat;
-use crate::units::{TemperatureScale, format_fixed};
+use crate::units::TemperatureScale;
 
 /// Longest text in a route, characters.
 pub const LONGEST_TEXT: usize = 200;
@@ -68,30 +68,18 @@ pub(super) fn fault(field: &'static str, message: impl ToString) -> RouteFieldEr
     }
 }
 
-/// A fault that tells of temperatures: `write` gets how one is written, °C with its unit.
+/// A fault that tells of two temperatures, °C, written with their unit.
 pub(super) fn fault_in_degrees(
     field: &'static str,
-    write: impl Fn(&dyn Fn(f64) -> String) -> String,
+    temperatures_c: [f64; 2],
+    write: fn([f64; 2], &str) -> String,
 ) -> RouteFieldError {
+    let temperatures_f = temperatures_c.map(|c| TemperatureScale::Fahrenheit.of_celsius(c).round());
     RouteFieldError {
         field,
-        message: write(&|temperature_c| format!("{temperature_c} °C")),
-        fahrenheit: Some(write(&|temperature_c| {
-            in_fahrenheit(temperature_c, "°C").0 + " °F"
-        })),
+        message: write(temperatures_c, "°C"),
+        fahrenheit: Some(write(temperatures_f, "°F")),
     }
-}
-
-/// A number in °C or K, as told where temperatures are in °F, and its unit there; any other as it is.
-fn in_fahrenheit(value: f64, unit: &'static str) -> (String, &'static str) {
-    let scale = TemperatureScale::Fahrenheit;
-    let told = match unit {
-        "°C" => scale.of_celsius(value),
-        "K" => scale.of_kelvin_difference(value),
-        "K/h" => return (format_fixed(scale.of_kelvin_difference(value), 0), "°F/h"),
-        _ => return (value.to_string(), unit),
-    };
-    (format_fixed(told, 0), "°F")
 }
 
 /// A range of values that makes sense for a field.
@@ -116,19 +104,21 @@ impl Allowed {
             most,
             unit,
         } = self;
-        let told = |[value, least, most]: [String; 3], unit: &str| {
+        let told = |[value, least, most]: [f64; 3], unit: &str| {
             let space = if unit.is_empty() { "" } else { " " };
             format!("{words} {value}{space}{unit} is outside {least} to {most}{space}{unit}")
         };
         let numbers = [value, *least, *most];
-        let (_, unit_f) = in_fahrenheit(0.0, unit);
+        let zero_f = match *unit {
+            "°C" => Some(32.0),
+            "K" => Some(0.0),
+            _ => None,
+        };
         Err(RouteFieldError {
             field,
-            message: told(numbers.map(|number| number.to_string()), unit),
-            fahrenheit: (unit_f != *unit).then(|| {
-                let numbers = numbers.map(|number| in_fahrenheit(number, unit).0);
-                told(numbers, unit_f)
-            }),
+            message: told(numbers, unit),
+            fahrenheit: zero_f
+                .map(|zero_f| told(numbers.map(|number| (zero_f + 1.8 * number).round()), "°F")),
         })
     }
 }
@@ -250,13 +240,15 @@ fn next_bath(before: &MediumChoice, next: &NextBath) -> Result<(), RouteFieldErr
             allowed(FIELD, "out of the bath at", LEAVES_C, "°C").check(temperature_c)?;
             let warmer_c = before_c.max(bath_c);
             if temperature_c <= warmer_c {
-                return Err(fault_in_degrees(FIELD, |degrees| {
-                    format!(
-                        "out of the bath at {} is not above both baths, the warmer of which is at {}",
-                        degrees(temperature_c),
-                        degrees(warmer_c)
-                    )
-                }));
+                return Err(fault_in_degrees(
+                    FIELD,
+                    [temperature_c, warmer_c],
+                    |[out, warmer], unit| {
+                        format!(
+                            "out of the bath at {out} {unit} is not above both baths, the warmer of which is at {warmer} {unit}"
+                        )
+                    },
+                ));
             }
             Ok(())
         }

@@ -49,13 +49,15 @@ fn one(step: &PriorStep) -> Result<(), RouteFieldError> {
                 _ => step.temperature_c,
             };
             if bath_c + 2.0 > leaves_c {
-                return Err(fault_in_degrees(FIELD, |degrees| {
-                    format!(
-                        "the bath at {} does not cool a piece at {}",
-                        degrees(bath_c),
-                        degrees(leaves_c)
-                    )
-                }));
+                return Err(fault_in_degrees(
+                    FIELD,
+                    [bath_c, leaves_c],
+                    |[bath, leaves], unit| {
+                        format!(
+                            "the bath at {bath} {unit} does not cool a piece at {leaves} {unit}"
+                        )
+                    },
+                ));
             }
             Ok(())
         }

@@ -207,7 +207,8 @@ test("what the logbook teaches is asked for, told before and after, and off unti
   const first = Number.parseFloat(/([\d.]+)/.exec(plain(await says()).split("bench:")[1])[1]);
   const acting = bench.page.getByRole("region", { name: "What the logbook has taught" });
   const hardness = async () => {
-    await bench.go("Card");
+    await bench.go("Bench");
+    await bench.toCard();
     const row = bench.page.locator(".expect tbody tr").last();
     const shown = Number.parseFloat(plain(await row.locator("td").first().textContent()));
     await bench.go("Bench");
@@ -226,7 +227,7 @@ test("what the logbook teaches is asked for, told before and after, and off unti
   assert.deepEqual(await bench.accessibilityFaults(), []);
   const after = await hardness();
   assert.ok(after < before - 0.3, `${before} ${after}`);
-  await bench.go("Card");
+  await bench.toCard();
   await bench.page.locator(".card").getByText("Counted with what the logbook has taught:", { exact: false }).waitFor();
   // It is kept with the shop, and acts again after a reload; it is left out with one press.
   await bench.page.reload();
@@ -237,6 +238,29 @@ test("what the logbook teaches is asked for, told before and after, and off unti
   await bench.page.reload();
   await bench.page.locator(".sentences .say").first().waitFor();
   assert.equal(await acting.count(), 0);
+  assert.deepEqual(await bench.accessibilityFaults(), []);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("pieces are drawn on the bench once it is left alone, with the same numbers for the same route", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.page.getByText("How sure, by pieces drawn", { exact: true }).click();
+  const drawn = bench.page.locator(".drawn");
+  const told = async () => {
+    await drawn.getByText("Nine in ten of", { exact: false }).waitFor({ timeout: PATIENCE_MS });
+    await drawn.locator(":scope:not(.stale)").waitFor({ timeout: PATIENCE_MS });
+    return plain(await drawn.textContent());
+  };
+  const first = await told();
+  assert.match(first, /hardness in the end\d+\.\d to \d+\.\d HRC/);
+  assert.match(first, /martensite as quenched.*retained austenite in the end/);
+  await bench.handle("soak").press("ArrowUp");
+  await bench.page.locator(".drawn.stale").waitFor();
+  assert.notEqual(await told(), first);
+  await bench.page.keyboard.press("Control+z");
+  await bench.page.locator(".drawn.stale").waitFor();
+  assert.equal(await told(), first);
   assert.deepEqual(await bench.accessibilityFaults(), []);
   bench.assertNoTrouble();
   await bench.close();

@@ -1,6 +1,7 @@
 //! The place where it is decided: what the shop owns, which routes serve the piece on the bench, how
 //! sure the route there is and what matters most about it.
 
+use super::acting::teach;
 use super::decide_compare::{Compared, Comparing, Picked};
 use super::decide_find::Finding;
 use super::decide_learn::Learning;
@@ -128,8 +129,6 @@ pub(crate) struct Deciding {
     pub(super) bench: Bench,
     /// What the shop owns.
     pub(super) shop: RwSignal<Shop>,
-    /// What its logbook has taught, and whether that is switched on.
-    pub(super) learnt: RwSignal<Correction>,
     /// What is looked for, but for its target, which is that of the route on the bench.
     pub(super) purpose: RwSignal<Purpose>,
     pub(super) limits: RwSignal<Limits>,
@@ -156,23 +155,27 @@ pub(crate) struct Deciding {
 
 impl Deciding {
     /// With the shop that the browser has kept, or the made-up one.
-    pub(super) fn open(bench: Bench) -> Self {
+    fn open(bench: Bench) -> Self {
         let kept = storage::read(storage::SHOP);
         let (shop, learnt) = match kept.as_ref().map(|text| save::read_shop(text)) {
-            Some(Ok((shop, learnt))) => (shop, learnt.unwrap_or_default()),
+            Some(Ok((shop, learnt))) => (shop, learnt),
             Some(Err(reason)) => {
                 storage::set_aside(storage::SHOP, kept.as_deref().unwrap_or_default());
                 bench.warn(format!(
                     "Your shop could not be read: {reason} It is set aside in this browser."
                 ));
-                (Shop::example(), Correction::default())
+                (Shop::example(), None)
             }
-            None => (Shop::example(), Correction::default()),
+            None => (Shop::example(), None),
         };
-        let deciding = Self {
+        if let Some(learnt) = learnt
+            && bench.teach.with_untracked(Option::is_none)
+        {
+            teach(bench, learnt);
+        }
+        Self {
             bench,
             shop: RwSignal::new(shop),
-            learnt: RwSignal::new(learnt),
             purpose: RwSignal::new(Purpose::Edge),
             limits: RwSignal::default(),
             finding: Task::new(bench),
@@ -189,9 +192,7 @@ impl Deciding {
             sweeping: Task::new(bench),
             swept: RwSignal::new(None),
             through: Through::about(bench),
-        };
-        deciding.teach();
-        deciding
+        }
     }
 
     /// What is open about a route in this shop: its oven counts for the last temper.
@@ -211,11 +212,6 @@ impl Deciding {
         self.shop.update(change);
         self.keep_shop();
     }
-}
-
-/// Opens what the place holds, so that what is switched on there acts on the bench.
-pub(crate) fn wake(bench: Bench) {
-    bench.deciding(|| Deciding::open(bench));
 }
 
 /// A button that starts and stops work, and how that goes.

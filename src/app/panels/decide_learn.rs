@@ -1,7 +1,8 @@
 //! What the logbook teaches of furnace, quenchants, heats and tester, and of the next piece.
 
+use super::acting::learnt;
 use super::decide::{Deciding, Working};
-use super::decide_acting::Acting;
+use super::decide_acting::ActingHere;
 use crate::controls::{Segment, live};
 use crate::decide::{Question, Taught, Told};
 use crate::logbook::Reading;
@@ -112,7 +113,7 @@ pub(super) fn Learning(deciding: Deciding) -> impl IntoView {
         deciding.learning.ask(&question, move |told| match told {
             Told::Taught(taught) => {
                 // What was switched on before stays so, with what is told now.
-                let is_on = deciding.learnt.with_untracked(|learnt| learnt.is_on);
+                let is_on = untrack(|| deciding.is_used());
                 deciding.set_learnt(Correction {
                     is_on,
                     ..taught.correction.clone()
@@ -123,8 +124,8 @@ pub(super) fn Learning(deciding: Deciding) -> impl IntoView {
             _ => false,
         });
     };
-    let is_used = Signal::derive(move || deciding.learnt.with(|learnt| learnt.is_on));
-    let has_learnt = move || deciding.learnt.with(|learnt| !learnt.learnt.is_empty());
+    let is_used = Signal::derive(move || deciding.is_used());
+    let has_learnt = move || learnt(bench).is_some();
     let hint = move || {
         match (log.reading.get(), runs.get()) {
         (Reading::Unasked | Reading::Out, _) => "The logbook is being read.".to_owned(),
@@ -153,7 +154,7 @@ pub(super) fn Learning(deciding: Deciding) -> impl IntoView {
                 />
             </div>
         </Show>
-        <Acting deciding=deciding />
+        <ActingHere deciding=deciding />
         {live(move || {
             deciding
                 .taught

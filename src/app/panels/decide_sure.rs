@@ -1,7 +1,7 @@
 //! How sure the route on the bench is, and what matters most about it.
 
 use super::decide::{Deciding, Working};
-use super::decide_acting::Acting;
+use super::decide_acting::ActingHere;
 use crate::controls::live;
 use crate::decide::{Matters, Question, Sure, Told, Varies};
 use crate::state::{Bench, bench};
@@ -201,7 +201,7 @@ pub(super) fn HowSure(deciding: Deciding) -> impl IntoView {
             "Furnace, thermocouple, chemistry, thickness, quenchant, oven and the models' own errors are drawn again and again."
         </p>
         <Working task=deciding.weighing words="Work it out" start=start />
-        <Acting deciding=deciding />
+        <ActingHere deciding=deciding />
         <Show when=is_of_another>
             <p class="hint">"The route on the bench has changed since."</p>
         </Show>

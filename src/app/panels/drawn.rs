@@ -87,7 +87,7 @@ pub(crate) fn Drawn() -> impl IntoView {
     };
     Effect::new(move || {
         let route = bench.route.get();
-        let teach = bench.teach.get().filter(|_| !bench.is_guided.get());
+        let teach = bench.teach.get().filter(|_| bench.is_taught());
         let learnt = teach.map(|teach| (*teach.learnt).clone());
         stop();
         is_out.set(true);
@@ -101,7 +101,7 @@ pub(crate) fn Drawn() -> impl IntoView {
         <p class="hint">
             "The bands elsewhere on the bench are the errors of the models, with what the furnace's band does. Here pieces are drawn with all that is open at once: furnace, thermocouple, heat of the steel, thickness, quenchant, tempers and models. The two need not agree."
         </p>
-        <div class:stale=move || is_out.get()>
+        <div class="drawn" class:stale=move || is_out.get()>
             {move || {
                 told.with(|told| match told {
                     Some(Ok(sure)) => Some(shown(sure)),

@@ -1,5 +1,6 @@
 //! The parts of the page, each a component that reads the state and computes nothing.
 
+pub(crate) mod acting;
 pub(crate) mod along;
 mod bath;
 pub(crate) mod card;

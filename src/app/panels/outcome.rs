@@ -2,7 +2,7 @@
 
 use super::opening::Opening;
 use crate::charts;
-use crate::parts::panels::Panel;
+use crate::parts::panels::{Panel, panel};
 use crate::plot::Plot;
 use crate::state::bench;
 use leptos::prelude::*;
@@ -301,10 +301,7 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
                         }
                     })
             }}
-            {move || {
-                let teach = bench.teach.get().filter(|_| !bench.is_guided.get());
-                teach.map(|teach| (teach.say)(bench))
-            }}
+            {panel(Panel::Acting)}
             <div class="sentences" class:stale=is_stale>
                 {say_all(None)}
             </div>

@@ -275,8 +275,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
     };
     let untaught = move || {
         bench
-            .teach
-            .with(Option::is_some)
+            .is_taught()
             .then_some(" What the logbook has taught is left out here.")
     };
     let what = move || match bench.route.with(|route| route.section) {

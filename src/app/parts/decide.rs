@@ -1,7 +1,6 @@
 //! The place where routes are found, weighed and judged.
 
-use crate::panels::decide::{DecidePlace, wake};
-use crate::state::Bench;
+use crate::panels::decide::DecidePlace;
 use leptos::prelude::*;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
@@ -10,14 +9,12 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 pub(crate) struct Deciding {
     /// Shows the place.
     pub(crate) show: fn() -> AnyView,
-    /// See [`wake`].
-    pub(crate) wake: fn(Bench),
 }
 
 /// Brings the part.
 #[wasm_split(decide, fallible)]
 pub(crate) fn deciding() -> Result<Deciding, SplitLoaderError> {
-    Ok(Deciding { show, wake })
+    Ok(Deciding { show })
 }
 
 fn show() -> AnyView {
