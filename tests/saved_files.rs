@@ -732,6 +732,7 @@ prop_compose! {
                 .collect(),
             target: Target { least_hrc, most_hrc },
             seed,
+            taught: None,
         }
     }
 }

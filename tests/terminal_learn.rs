@@ -140,3 +140,79 @@ fn without_a_run_the_first_measurement_is_told() {
     assert!(next.len() >= 5 && number(&next[0], "/narrower_hrc") > 0.1);
     assert!(next.iter().all(|next| next["measure"] != "another_reading"));
 }
+
+/// What `learn` answers goes into the other questions as it came out: it acts there and is told, and
+/// only there.
+#[test]
+fn what_was_learnt_is_used_where_it_is_brought_along() {
+    let runs: Vec<Value> = (1..7)
+        .map(|i| run(&format!("knife-{i}"), "2026-03-14", 62.4, 58.6))
+        .collect();
+    let learned = asked(&json!({"question": "learn", "runs": runs}));
+    let learnt = &learned["learnt"];
+    assert!(learnt["learnt"].is_array() && learnt.get("is_on").is_none());
+    let final_hv = |answer: &Value| {
+        let stages = answer["stages"].as_array().expect("stages");
+        number(stages.last().expect("a stage"), "/hardness/hv")
+    };
+    let without = asked(&json!({"question": "route", "route": route()}));
+    let with = asked(&json!({"question": "route", "route": route(), "learnt": learnt}));
+    assert!(final_hv(&with) < final_hv(&without) - 10.0, "{with}");
+    assert!(without.get("learnt").is_none());
+    let told = with["learnt"].as_array().expect("what acts");
+    assert!(
+        told.iter().any(|words| words
+            .as_str()
+            .is_some_and(|words| words.contains("from 6 runs"))),
+        "{told:?}"
+    );
+    let spread = |learnt: Option<&Value>| {
+        let mut question = json!({"question": "spread", "cases": 64, "route": route()});
+        if let Some(learnt) = learnt {
+            question["learnt"] = learnt.clone();
+        }
+        asked(&question)
+    };
+    let (without, with) = (spread(None), spread(Some(learnt)));
+    assert!(number(&with, "/final_hrc/mean") < number(&without, "/final_hrc/mean") - 0.5);
+    assert!(number(&with, "/final_hrc/sd") < number(&without, "/final_hrc/sd"));
+    assert_eq!(with["learnt"].as_array().map(Vec::len), Some(told.len()));
+    // Another heat in another quenchant is told nothing, and stays as it is.
+    let mut other = route();
+    other["grade"] = json!("1084");
+    other["composition"] = json!({"c": 0.84, "mn": 0.75, "si": 0.2});
+    other["soak"]["temperature_c"] = json!(815);
+    other["quench"]["medium"] = json!("water20");
+    other["tempers"] = json!([]);
+    let shop = json!({
+        "furnaces": [{"name": "kiln", "least_c": 100, "most_c": 1100, "band_k": 8}],
+        "quenchants": [{"medium": "oil_fast"}]
+    });
+    let sought = json!({"target": {"least_hrc": 58, "most_hrc": 62}, "use": "edge"});
+    let find = |learnt: Option<&Value>| {
+        let mut question =
+            json!({"question": "find", "route": route(), "shop": shop, "sought": sought});
+        if let Some(learnt) = learnt {
+            question["learnt"] = learnt.clone();
+        }
+        asked(&question)
+    };
+    let (without, with) = (find(None), find(Some(learnt)));
+    assert!(without.get("learnt").is_none() && with["learnt"].is_array());
+    // The same temper gives less than before: what is found first is tempered less for as much.
+    assert_ne!(without["routes"][0], with["routes"][0]);
+    let unheard = asked(&json!({
+        "question": "route", "route": other, "learnt": {"learnt": []}
+    }));
+    assert_eq!(unheard["learnt"], json!([]));
+    let broken = asked(&json!({
+        "question": "route", "route": route(),
+        "learnt": {"learnt": [{"kind": "tester", "owner": "tester", "value": 0, "left_part": 2, "runs": 1}]}
+    }));
+    assert!(
+        broken["error"]
+            .as_str()
+            .is_some_and(|error| error.contains("learnt.left_part")),
+        "{broken}"
+    );
+}

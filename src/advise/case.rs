@@ -12,7 +12,7 @@ pub(super) struct Case {
 }
 
 impl Case {
-    /// The piece at points of the unit cube, whose coordinates are those of the inputs in order;
+    /// The piece of a route at points of the unit cube, whose coordinates are those of the inputs in order;
     /// `point_of` tells for the place of each input from which point it takes its own.
     pub(super) fn at<'a>(
         route: &Route,
@@ -21,7 +21,7 @@ impl Case {
     ) -> Self {
         let mut case = Self {
             steel: route.composition,
-            off: Deviation::default(),
+            off: route.taught().off,
         };
         let mut first = 0;
         for (place, open) in inputs.iter().enumerate() {

@@ -5,7 +5,7 @@ use super::case::Case;
 use super::error::{AdviseError, check};
 use super::law::{Law, NINE_IN_TEN, cut_normal};
 use crate::hardness::AS_QUENCHED_BAND_HRC;
-use crate::route::{NOSE_BAND, Route, Step, Trial};
+use crate::route::{NOSE_BAND, Route, Step, Taught, Trial};
 use crate::steel::{Composition, Element, Grade, OpenContent, find};
 use serde::{Deserialize, Serialize};
 
@@ -225,13 +225,15 @@ impl Content {
 const MS_RMS_K: [f64; 2] = [18.0, 33.0];
 const MS_CARBON_WT: f64 = 0.7;
 
-/// All that is open about a route whose planned trial is known, in the order of the route.
+/// All that is open about a route whose planned trial is known, in the order of the route. Of what
+/// earlier runs have taught, what is left.
 pub(super) fn open_inputs(
     route: &Route,
     planned: &Trial,
     tolerances: &Tolerances,
 ) -> Result<Vec<OpenInput>, AdviseError> {
-    let soak_c = route.soak.temperature_c;
+    let Taught { off, left, .. } = route.taught();
+    let soak_c = route.soak.temperature_c + off.soak_k;
     let mut found = Vec::new();
     let contents = open_contents(route, tolerances);
     if !contents.is_empty() {
@@ -251,13 +253,13 @@ pub(super) fn open_inputs(
     let thermocouple_k = route.thermocouple.tolerance_k(soak_c);
     scalar(
         Input::Furnace,
-        limits(route.furnace_band_k),
+        limits(route.furnace_band_k).narrowed(left.furnace),
         "K",
         "the furnace's band: limits of which nothing else is known (JCGM 100)",
     );
     scalar(
         Input::Thermocouple,
-        limits(thermocouple_k),
+        limits(thermocouple_k).narrowed(left.thermocouple),
         "K",
         "tolerance class of a thermocouple that was not checked (IEC 60584-1, JCGM 100)",
     );
@@ -269,26 +271,26 @@ pub(super) fn open_inputs(
     );
     scalar(
         Input::HeatTransfer,
-        Law::of_band_factor(widest_band_factor(route)?),
+        Law::of_band_factor(widest_band_factor(route)?).narrowed(left.heat_transfer),
         "",
         "band of the quenchant, nine in ten",
     );
     scalar(
         Input::Nose,
-        Law::of_band_factor(NOSE_BAND),
+        Law::of_band_factor(NOSE_BAND).narrowed(left.nose),
         "",
         "error of the model on noses that it had not seen, nine in ten",
     );
     let ms_sd = MS_RMS_K[usize::from(planned.soak.carbon_wt > MS_CARBON_WT)];
     scalar(
         Input::Ms,
-        Law::Normal { sd: ms_sd },
+        Law::Normal { sd: ms_sd }.narrowed(left.ms),
         "K",
         "root mean square error of the model against measured starts",
     );
     scalar(
         Input::QuenchedHardness,
-        Law::normal_of_band(AS_QUENCHED_BAND_HRC),
+        Law::normal_of_band(AS_QUENCHED_BAND_HRC).narrowed(left.quenched),
         "HRC",
         "error of the model against measured hardness, nine in ten",
     );
@@ -299,7 +301,7 @@ pub(super) fn open_inputs(
             .hypot(route.thermocouple.tolerance_k(temper.temperature_c));
         scalar(
             Input::TemperOven,
-            limits(tolerances.temper_band_k.unwrap_or(own_k)),
+            limits(tolerances.temper_band_k.unwrap_or(own_k)).narrowed(left.temper),
             "K",
             "band of the oven: limits of which nothing else is known (JCGM 100)",
         );
@@ -310,7 +312,7 @@ pub(super) fn open_inputs(
     if let Some(stage) = tempered {
         scalar(
             Input::TemperedHardness,
-            Law::normal_of_band(stage.band_hrc),
+            Law::normal_of_band(stage.band_hrc).narrowed(left.tempered),
             "HRC",
             "error of the model on whole heats that it had not seen, nine in ten",
         );

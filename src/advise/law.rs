@@ -46,6 +46,19 @@ impl Law {
         }
     }
 
+    /// The same with a part of its width; of a factor of that of its logarithm.
+    pub(super) const fn narrowed(self, part: f64) -> Self {
+        match self {
+            Self::Uniform { half_width } => Self::Uniform {
+                half_width: half_width * part,
+            },
+            Self::Normal { sd } => Self::Normal { sd: sd * part },
+            Self::LogNormal { ln_sd } => Self::LogNormal {
+                ln_sd: ln_sd * part,
+            },
+        }
+    }
+
     /// Whether it leaves anything open.
     pub(super) fn is_open(&self) -> bool {
         match *self {

@@ -8,7 +8,7 @@ use super::points::point;
 use crate::numeric::order;
 use crate::numeric::quantile::{mean_and_sd, quantile};
 use crate::phases::PhaseError;
-use crate::route::{Deviation, Route, RouteError, Stage, Trial, TrialSteel};
+use crate::route::{Route, RouteError, Stage, Trial, TrialSteel};
 use crate::soak::SoakError;
 use serde::{Deserialize, Serialize};
 
@@ -139,7 +139,7 @@ impl SpreadRun {
         let (fewest, most) = CASES;
         check("cases", cases.into(), (fewest.into(), most.into()), "")?;
         let steel = TrialSteel::of(route)?;
-        let planned = steel.trial(route, &Deviation::default())?;
+        let planned = steel.trial(route, &route.taught().off)?;
         Ok(Self {
             inputs: open_inputs(route, &planned, tolerances)?,
             route: route.clone(),

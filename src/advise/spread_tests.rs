@@ -3,6 +3,7 @@
 use super::*;
 use crate::advise::inputs::{Distribution, Input};
 use crate::heat::{MediumChoice, Section};
+use crate::route::Deviation;
 use crate::steel::find;
 
 fn plate() -> Route {
@@ -132,4 +133,49 @@ fn cases_without_an_outcome_are_counted() {
     assert!(found.hardens_part.unwrap() <= most, "{found:?}");
     assert!(found.meets_target_part.unwrap() <= most, "{found:?}");
     assert!(SpreadRun::new(&route, &Tolerances::default(), 8, 1).is_err());
+}
+
+/// What was learnt moves the middle of a sample by as much as a trial, and narrows it; nothing learnt
+/// leaves every bit.
+#[test]
+fn what_was_learnt_moves_and_narrows_a_sample() {
+    use crate::route::{Left, Taught};
+    let route = Route {
+        grade: None,
+        ..plate()
+    };
+    let tolerances = Tolerances {
+        certificate_part: 0.0,
+        ..Tolerances::default()
+    };
+    let sampled = |taught: Option<Taught>| {
+        let route = Route {
+            taught,
+            ..route.clone()
+        };
+        spread(&route, &tolerances, 256, 3).unwrap()
+    };
+    let plain = sampled(None);
+    assert_eq!(sampled(Some(Taught::default())), plain);
+    let off = Deviation {
+        tempered_hrc: -1.2,
+        quenched_hrc: 0.4,
+        ..Deviation::default()
+    };
+    let left = Left {
+        tempered: 0.5,
+        furnace: 0.5,
+        heat_transfer: 0.5,
+        nose: 0.5,
+        ms: 0.5,
+        quenched: 0.5,
+        temper: 0.5,
+        thermocouple: 0.5,
+    };
+    let taught = sampled(Some(Taught::new(off, left)));
+    let [before, after] = [&plain, &taught].map(|s| s.final_hrc.unwrap());
+    approx::assert_abs_diff_eq!(after.mean, before.mean - 1.2, epsilon = 0.1);
+    approx::assert_relative_eq!(after.sd, 0.5 * before.sd, max_relative = 0.1);
+    let [before, after] = [&plain, &taught].map(|s| s.quenched_hrc.unwrap());
+    approx::assert_abs_diff_eq!(after.mean, before.mean + 0.4, epsilon = 0.1);
 }

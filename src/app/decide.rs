@@ -2,8 +2,8 @@
 //! texts, so that what the page loads at first need not hold how it is written or read.
 
 use recalesce::advise::{
-    AdviseError, Courses, FindRun, Found, LearnRun, Learned, LoggedRun, Numbers, OpenInput,
-    Prediction, Quantiles, SensitivityRun, Shop, Sought, SpreadRun, Spreads, SweepBand,
+    AdviseError, Correction, Courses, FindRun, Found, LearnRun, Learned, LoggedRun, Numbers,
+    OpenInput, Prediction, Quantiles, SensitivityRun, Shop, Sought, SpreadRun, Spreads, SweepBand,
     SweepBandRun, SweepPoint, SweepRun, SweptInput, Tolerances, USUAL_CASES, USUAL_ROWS,
     USUAL_STEPS,
 };
@@ -22,9 +22,11 @@ const SWEEP_PART: f64 = 0.1;
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub(crate) enum Question {
     /// Which routes serve the piece of a route.
-    Find(Box<Route>, Box<Shop>, Sought),
+    Find(Box<Route>, Box<Shop>, Sought, Correction),
     /// How sure a route is, and what matters most.
-    Sure(Box<Route>, Tolerances),
+    Sure(Box<Route>, Tolerances, Correction),
+    /// How sure a route is by a few pieces, without what matters: while it is on the bench.
+    Drawn(Box<Route>, Correction),
     /// What logged runs teach of a shop, and of the next piece of a route.
     Learn(Vec<LoggedRun>, Box<Shop>, Box<Route>),
     /// What comes out of several routes.
@@ -77,6 +79,7 @@ pub(crate) struct Sure {
 pub(crate) enum Varies {
     FinalHrc,
     QuenchedHrc,
+    QuenchedMartensite,
     FinalAustenite,
     Carbon,
     Grain,
@@ -109,6 +112,8 @@ pub(crate) struct Taught {
     pub(crate) prediction: Option<Prediction>,
     /// What to measure next, that which would teach most first.
     pub(crate) next: Vec<String>,
+    /// What later predictions may count with, switched off.
+    pub(crate) correction: Correction,
 }
 
 impl Question {
@@ -116,9 +121,18 @@ impl Question {
     /// it.
     pub(crate) fn answer(self, scale: TemperatureScale, tell: &dyn Fn(&Told)) {
         let told = match self {
-            Self::Find(piece, shop, sought) => find(&piece, &shop, &sought, scale, tell),
-            Self::Sure(route, tolerances) => sure(&route, &tolerances, tell),
-            Self::Learn(runs, shop, route) => taught(&runs, &shop, &route, tell),
+            Self::Find(piece, shop, sought, learnt) => {
+                find(&piece, &shop, &sought, &learnt, scale, tell)
+            }
+            Self::Sure(route, tolerances, learnt) => {
+                let taught = learnt.taught(&route);
+                sure(&Route { taught, ..*route }, &tolerances, tell)
+            }
+            Self::Drawn(route, learnt) => {
+                let taught = learnt.taught(&route);
+                drawn(&Route { taught, ..*route })
+            }
+            Self::Learn(runs, shop, route) => taught(&runs, &shop, &route, scale, tell),
             Self::Compare(routes) => {
                 let come = |route| Ok((Numbers::of(route)?, Courses::of(route)?));
                 let come = |route| come(route).map_err(|why: AdviseError| why.words(scale));
@@ -144,10 +158,12 @@ fn find(
     piece: &Route,
     shop: &Shop,
     sought: &Sought,
+    learnt: &Correction,
     scale: TemperatureScale,
     tell: &dyn Fn(&Told),
 ) -> Result<Told, AdviseError> {
-    let run = FindRun::new(piece, shop, sought, &Tolerances::default(), piece.seed)?;
+    let tolerances = Tolerances::default();
+    let run = FindRun::taught(piece, shop, sought, &tolerances, piece.seed, learnt)?;
     let mut run = run.on_scale(scale);
     let mut told = 0.0;
     while run.step() {
@@ -197,6 +213,18 @@ fn sure(route: &Route, tolerances: &Tolerances, tell: &dyn Fn(&Told)) -> Result<
     Ok(Told::Sure(Box::new(sure)))
 }
 
+/// Pieces that are drawn for the bench: enough for the ends of a band, few enough to come soon (expert
+/// value).
+const DRAWN: u32 = 64;
+
+fn drawn(route: &Route) -> Result<Told, AdviseError> {
+    let mut run = SpreadRun::new(route, &Tolerances::default(), DRAWN, route.seed)?;
+    while run.step() {}
+    let mut sure = Sure::of(&run.so_far()?);
+    sure.is_whole = true;
+    Ok(Told::Sure(Box::new(sure)))
+}
+
 /// A sweep, and after it the bands where they are asked for.
 fn swept(
     mut run: SweepRun,
@@ -221,9 +249,10 @@ fn taught(
     runs: &[LoggedRun],
     shop: &Shop,
     route: &Route,
+    scale: TemperatureScale,
     tell: &dyn Fn(&Told),
 ) -> Result<Told, AdviseError> {
-    let mut run = LearnRun::new(runs, Some(shop), Some(route))?;
+    let mut run = LearnRun::new(runs, Some(shop), Some(route))?.on_scale(scale);
     while run.step()? {
         tell(&Told::Progress(run.progress()));
     }
@@ -237,6 +266,7 @@ impl Taught {
     fn of(learned: Learned) -> Self {
         let outliers = learned.compared.iter().filter(|one| one.is_outlier);
         Self {
+            correction: learned.correction(),
             used: learned.compared.iter().map(|one| one.readings).sum(),
             not_used: learned
                 .not_used
@@ -261,6 +291,7 @@ impl Sure {
         let numbers = [
             (Varies::FinalHrc, spreads.final_hrc),
             (Varies::QuenchedHrc, spreads.quenched_hrc),
+            (Varies::QuenchedMartensite, spreads.quenched_martensite),
             (Varies::FinalAustenite, spreads.final_austenite),
             (Varies::Carbon, spreads.carbon_wt),
             (Varies::Grain, spreads.grain_astm),

@@ -9,6 +9,7 @@ use super::panels::lessons::Lessons;
 use super::parts::Parts;
 use super::undo::UndoHandle;
 use leptos::prelude::*;
+use recalesce::advise::Correction;
 use recalesce::chart::Palette;
 use recalesce::phases::PhaseMap;
 use recalesce::route::{
@@ -79,6 +80,19 @@ pub(crate) struct Computed {
     hardened: Arc<Hardened>,
 }
 
+/// What the logbook has taught. Its code lies in the part of what opens on the bench.
+#[derive(Clone)]
+pub(crate) struct Teach {
+    /// Whether it acts.
+    pub(crate) is_on: bool,
+    /// All of it.
+    pub(crate) learnt: Arc<Correction>,
+    /// A route as its pieces go through it.
+    pub(crate) real: fn(&Correction, &Route) -> Route,
+    /// What acts on a route, in sentences.
+    pub(crate) words: fn(&Correction, &Route, TemperatureScale) -> Vec<String>,
+}
+
 /// The phase map that the second thread has brought last.
 #[derive(Clone, Default)]
 pub(crate) struct Mapped {
@@ -94,6 +108,10 @@ pub(crate) struct Mapped {
 pub(crate) struct Bench {
     /// The route on the bench.
     pub(crate) route: RwSignal<Route>,
+    /// What the logbook has taught, once it was read or learnt.
+    pub(crate) teach: RwSignal<Option<Teach>>,
+    /// The route as its pieces go through it: what the outcome is of.
+    pub(crate) real: Memo<Route>,
     /// °C or °F.
     pub(crate) scale: RwSignal<TemperatureScale>,
     /// mm or inch.
@@ -168,13 +186,25 @@ impl Bench {
         let route = RwSignal::new(route);
         let shelf = RwSignal::new(shelf);
         let composition = Memo::new(move |_| route.with(|r| r.composition));
-        let prepared = prepared(route);
+        let (teach, is_guided) = (RwSignal::new(None::<Teach>), RwSignal::new(false));
+        let real = Memo::new(move |_| {
+            // An experiment is about the models.
+            let teach = teach
+                .get()
+                .filter(|teach: &Teach| teach.is_on && !is_guided.get());
+            route.with(|route| {
+                teach.map_or_else(|| route.clone(), |teach| (teach.real)(&teach.learnt, route))
+            })
+        });
+        let prepared = prepared(real);
         let runner = StoredValue::new_local(Runner::start());
         let mapped = mapped(runner, composition);
         let notice = RwSignal::new(notice);
-        let quenched = Memo::new(move |_| route.with(Route::as_far_as_quench));
+        let quenched = Memo::new(move |_| real.with(Route::as_far_as_quench));
         Self {
             route,
+            teach,
+            real,
             scale: RwSignal::new(preferences.temperature_scale),
             length: RwSignal::new(preferences.length_unit),
             theme,
@@ -200,13 +230,13 @@ impl Bench {
             opened: RwSignal::new(None),
             quenched,
             prepared,
-            computed: computed(route, hardened(quenched, prepared)),
+            computed: computed(real, hardened(quenched, prepared)),
             mapped,
             composition,
             runner,
-            overheating: overheating(route, prepared),
+            overheating: overheating(real, prepared),
             deciding: StoredValue::new(None),
-            is_guided: RwSignal::new(false),
+            is_guided,
             lessons: StoredValue::new(None),
             root: StoredValue::new(Owner::current()),
         }
@@ -215,6 +245,22 @@ impl Bench {
     /// The outcome to show, if there is one.
     pub(crate) fn outcome(self) -> Option<Arc<Outcome>> {
         self.computed.with(|c| c.outcome.clone())
+    }
+
+    /// Whether what the logbook has taught acts here: an experiment is about the models.
+    pub(crate) fn is_taught(self) -> bool {
+        let is_on = |teach: &Option<Teach>| teach.as_ref().is_some_and(|teach| teach.is_on);
+        self.teach.with(is_on) && !self.is_guided.get()
+    }
+
+    /// What acts of what the logbook has taught on the route on the bench, in sentences.
+    pub(crate) fn taught_words(self) -> Vec<String> {
+        let scale = self.scale.get();
+        let teach = self.teach.get().filter(|_| self.is_taught());
+        teach.map_or_else(Vec::new, |teach| {
+            self.route
+                .with(|route| (teach.words)(&teach.learnt, route, scale))
+        })
     }
 
     /// The outcome without being told of later ones.
@@ -300,7 +346,7 @@ fn now_ms() -> f64 {
 }
 
 /// What the steel alone decides; none where there is none, which its outcome then says.
-fn prepared(route: RwSignal<Route>) -> Memo<Kept> {
+fn prepared(route: Memo<Route>) -> Memo<Kept> {
     Memo::new_with_compare(
         move |before: Option<&Kept>| {
             route.with(|route| {
@@ -346,7 +392,7 @@ fn hardened(quenched: Memo<Route>, prepared: Memo<Kept>) -> Memo<Arc<Hardened>> 
     )
 }
 
-fn computed(route: RwSignal<Route>, hardened: Memo<Arc<Hardened>>) -> Memo<Arc<Computed>> {
+fn computed(route: Memo<Route>, hardened: Memo<Arc<Hardened>>) -> Memo<Arc<Computed>> {
     Memo::new_with_compare(
         move |before: Option<&Arc<Computed>>| {
             let hardened = hardened.get();
@@ -408,7 +454,7 @@ fn mapped(runner: StoredValue<Runner, LocalStorage>, steel: Memo<Composition>) -
     )
 }
 
-fn overheating(route: RwSignal<Route>, prepared: Memo<Kept>) -> Memo<Option<[GrainAt; 3]>> {
+fn overheating(route: Memo<Route>, prepared: Memo<Kept>) -> Memo<Option<[GrainAt; 3]>> {
     // Not computed anew while the quench or the temper is dragged.
     let soaked = Memo::new(move |_| route.with(|r| r.soak));
     Memo::new(move |_| {

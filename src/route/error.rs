@@ -36,6 +36,7 @@ impl RouteError {
     pub fn words(&self, scale: TemperatureScale) -> String {
         let degrees = |c: f64| format_temperature(c, scale);
         match self {
+            Self::Field(error) => error.words(scale).to_owned(),
             Self::Phase(error) | Self::Soak(SoakError::Phase(error)) => phase_words(error, scale),
             Self::Soak(SoakError::BelowA1 {
                 temperature_c,

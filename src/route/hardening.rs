@@ -3,6 +3,7 @@
 use super::outcome::{Stage, Step};
 use super::plan::{Cold, Route};
 use super::snap::Snapped;
+use super::trial::Deviation;
 use crate::hardness::{self, AS_QUENCHED_BAND_HRC, AsQuenched, AutoTempered, Hardness};
 use crate::heat::CoolingCurve;
 use crate::soak::{BoundaryCarbide, BoundaryFilms, SoakPoint};
@@ -31,6 +32,21 @@ pub(super) struct KineticsOff {
 }
 
 impl KineticsOff {
+    /// For the hardening of a route: as an end-quench test of its heat shows, and as earlier runs have
+    /// taught.
+    pub(super) fn of(route: &Route) -> Self {
+        let of_heat = Self::of_heat(&route.composition, &route.end_quench);
+        of_heat.with(&route.taught().off)
+    }
+
+    /// The same, with what else is off.
+    pub(super) fn with(self, off: &Deviation) -> Self {
+        Self {
+            ln_later: self.ln_later + off.nose_time_factor.ln(),
+            ms_k: self.ms_k + off.ms_k,
+        }
+    }
+
     /// As an end-quench test of the heat shows; nothing where there is none.
     pub(super) fn of_heat(steel: &Composition, end_quench: &[BarPoint]) -> Self {
         if end_quench.is_empty() {
@@ -85,8 +101,17 @@ impl Hardening {
     }
 
     /// The same for the steel of a route: a heat with an end-quench test transforms as much later or
-    /// sooner as the test shows.
+    /// sooner as the test shows, and as earlier runs have taught.
     pub(super) fn of_route(
+        route: &Route,
+        end: &SoakPoint,
+        dissolved: &Composition,
+    ) -> Result<Self, OutOfRange> {
+        Self::off_by(end, dissolved, route.quench.end_c, &KineticsOff::of(route))
+    }
+
+    /// The same in a step before hardening, of which runs teach nothing.
+    pub(super) fn before_hardening(
         route: &Route,
         end: &SoakPoint,
         dissolved: &Composition,

@@ -36,6 +36,7 @@ pub fn route_lines(
         tempers,
         target,
         seed: _,
+        taught: _,
     } = route;
     let cold = cold.as_ref();
     let held = |temper: &Temper| held_words(temper.temperature_c, temper.time_min, scale);

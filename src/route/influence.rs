@@ -80,10 +80,11 @@ struct Thicker<'a> {
 /// Hardness after tempers of the steel of a route.
 fn tempered_hrc(route: &Route, tempers: &[Temper], ready: &Hardened) -> Option<f64> {
     if tempers.is_empty() {
-        return ready.hardness.hrc();
+        return Some(ready.hardness.hrc()? + route.taught().off.quenched_hrc);
     }
     let tempering = Tempering::of(&route.composition, tempers, Some(ready)).ok()?;
-    tempering.stages().last()?.hardness?.hrc()
+    let hrc = tempering.stages().last()?.hardness?.hrc()?;
+    Some(hrc + route.taught().off.tempered_hrc)
 }
 
 impl Thicker<'_> {

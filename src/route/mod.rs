@@ -41,6 +41,7 @@ mod start;
 #[cfg(test)]
 mod survival;
 mod table;
+mod taught;
 mod tempering;
 mod trial;
 mod validate;
@@ -90,6 +91,7 @@ pub use sentences::{
 };
 pub use soak_notes::{rough_duration, soak_notes};
 pub use table::{QuenchTable, TableCell, TableRow, quench_table};
+pub use taught::{Left, Taught};
 pub use trial::{Deviation, QuenchedTrial, Trial, TrialSteel, finished_stage, trial};
 pub use validate::{
     LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, SNAP_C,

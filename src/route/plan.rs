@@ -2,6 +2,7 @@
 
 use super::furnace::Thermocouple;
 use super::prior::PriorStep;
+use super::taught::Taught;
 use crate::heat::{Leave, MediumChoice, Section};
 use crate::soak::StartingStructure;
 use crate::steel::Composition;
@@ -53,6 +54,9 @@ pub struct Route {
     /// Seed of the samples that tell how sure the route is: the same one gives the same numbers.
     #[serde(default = "first_seed", skip_serializing_if = "is_first_seed")]
     pub seed: u32,
+    /// What earlier runs have taught of it, where it is to be counted with: no part of what is saved.
+    #[serde(skip)]
+    pub taught: Option<Taught>,
 }
 
 impl Route {

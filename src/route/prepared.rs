@@ -14,7 +14,8 @@ use crate::soak::{GrainAt, StartingStructure, Stock, overheated};
 use crate::steel::Composition;
 use crate::transform::BarPoint;
 
-/// A steel and its structure, prepared for all routes that begin with it.
+/// A steel and its structure, prepared for all routes that begin with it. A route with what runs have
+/// taught is brought in as [`Route::as_taught`] gives it.
 #[derive(Debug, Clone)]
 pub struct Prepared {
     composition: Composition,
@@ -70,7 +71,7 @@ impl Prepared {
     /// As [`run`].
     pub fn run(&self, route: &Route) -> Result<Outcome, RouteError> {
         if !self.is_of(route) {
-            return run(route);
+            return anew(route);
         }
         validate(route)?;
         Ok(HardenedRoute::of(route, Baths::of(&route.quench)?, self)?.finished(route))
@@ -126,6 +127,12 @@ fn grains(stock: &Stock, route: &Route) -> Result<[GrainAt; 3], RouteError> {
 /// composition that the equilibrium does not cover. A model that only refuses its own part is
 /// told inside the outcome as [`super::Known::Refused`].
 pub fn run(route: &Route) -> Result<Outcome, RouteError> {
+    validate(route)?;
+    anew(&route.as_taught())
+}
+
+/// The same of a route as its pieces go through it.
+pub(super) fn anew(route: &Route) -> Result<Outcome, RouteError> {
     validate(route)?;
     let baths = Baths::of(&route.quench)?;
     Ok(HardenedRoute::of(route, baths, &Prepared::of(route)?)?.finished(route))

@@ -12,10 +12,11 @@ use super::other_quenches::Quencher;
 use super::outcome::{FurnaceBand, Outcome, QuenchOutcome, QuenchTransformed, Stage};
 use super::places::Places;
 use super::plan::Route;
-use super::prepared::Prepared;
+use super::prepared::{Prepared, anew};
 use super::quenched::{Finished, Judged, QuenchedPiece};
 use super::replay::{Stopped, stopped_at};
 use super::spread::Spread;
+use super::taught::Left;
 use super::validate::validate;
 use super::verdict::HARDENED;
 use crate::heat::{Cooled, CoolingCurve, Heating, Place, Section, heat_up};
@@ -138,7 +139,7 @@ impl HardenedRoute {
     /// As [`super::run`].
     pub fn run(&self, route: &Route) -> Result<Outcome, RouteError> {
         if !self.is_of(route) {
-            return super::run(route);
+            return anew(route);
         }
         validate(route)?;
         Ok(self.finished(route))
@@ -153,7 +154,7 @@ impl HardenedRoute {
         };
         let chilled = hardened.map(|(hardening, quenched)| Chilled::of(route, hardening, quenched));
         let Finished {
-            stages,
+            mut stages,
             ready,
             tempering,
         } = Finished::of(
@@ -168,6 +169,11 @@ impl HardenedRoute {
         let mut outcome = self.begun.clone();
         if let Some(chilled) = &chilled {
             outcome.cold = Known::from(chilled.as_ref().map(|chilled| chilled.outcome));
+        }
+        let taught = route.taught();
+        let open_hrc = ready.as_ref().map_or(0.0, Hardened::open_hrc);
+        for stage in &mut stages {
+            taught.enter(stage, open_hrc);
         }
         outcome.stages.extend(stages);
         outcome.cutting_edge = self.cutting_edge(route);
@@ -209,7 +215,14 @@ impl HardenedRoute {
         let chilled = route
             .cold
             .and_then(|cold| hardening.cold(steel, &quenched, &cold).ok());
-        Finished::of(steel, Some(&quenched), chilled.as_ref(), &route.tempers).stages
+        let finished = Finished::of(steel, Some(&quenched), chilled.as_ref(), &route.tempers);
+        let taught = route.taught();
+        let open_hrc = chilled.unwrap_or(quenched).open_hrc();
+        let mut stages = finished.stages;
+        for stage in &mut stages {
+            taught.enter(stage, open_hrc);
+        }
+        stages
     }
 }
 
@@ -256,7 +269,10 @@ fn transformed(
     let places = Places {
         hardening,
         judged: &judged,
-        band_factor: baths.widest_band_factor(bath_at_ms),
+        band_factor: Left::of_factor(
+            baths.widest_band_factor(bath_at_ms),
+            spread.left.heat_transfer,
+        ),
         spread: &spread,
     };
     let deciding = places.place(cooled.slowest, curve, fractions)?;
@@ -382,14 +398,15 @@ impl FurnaceEnd {
 
 fn furnace_band(route: &Route, ends: &[Option<FurnaceEnd>; 2]) -> FurnaceBand {
     let [cold, hot] = ends.each_ref().map(Option::as_ref);
+    let hrc = |end: &FurnaceEnd| Some(end.hrc()? + route.taught().off.quenched_hrc);
     FurnaceBand {
         set_point_c: route.set_point_c(),
         coldest_c: route.soak.temperature_c - route.soak_band_k(),
         hottest_c: route.soak.temperature_c + route.soak_band_k(),
         carbon_at_coldest_wt: cold.map(|end| end.soaked.point.carbon_wt),
         carbon_at_hottest_wt: hot.map(|end| end.soaked.point.carbon_wt),
-        hrc_at_coldest: cold.and_then(FurnaceEnd::hrc),
-        hrc_at_hottest: hot.and_then(FurnaceEnd::hrc),
+        hrc_at_coldest: cold.and_then(hrc),
+        hrc_at_hottest: hot.and_then(hrc),
         austenite_at_hottest: hot
             .and_then(|end| Some(end.hardened.as_ref()?.1.fractions.austenite)),
     }

@@ -3,6 +3,7 @@
 
 use super::hardening::Hardening;
 use super::plan::Route;
+use super::taught::Left;
 use super::verdict::HARDENED;
 use crate::soak::{Stock, Structure};
 use crate::steel::find;
@@ -44,6 +45,8 @@ pub(super) struct Spread {
     pub(super) chemistry: Option<[f64; 2]>,
     /// Least and largest over the furnace's band.
     pub(super) soak: Option<[f64; 2]>,
+    /// What runs have left of what is open about the models.
+    pub(super) left: Left,
 }
 
 impl Spread {
@@ -64,6 +67,7 @@ impl Spread {
         Self {
             chemistry: factors(planned, heats.each_ref().map(Option::as_ref)),
             soak: factors(planned, ends),
+            left: route.taught().left,
         }
     }
 }

@@ -59,6 +59,7 @@ impl Route {
                 most_hrc: 63.0,
             },
             seed: first_seed(),
+            taught: None,
         }
     }
 

@@ -56,6 +56,7 @@ pub struct TableCell {
 /// As [`super::run`], and where the kinetics do not cover the dissolved composition.
 pub fn quench_table(route: &Route) -> Result<QuenchTable, RouteError> {
     validate(route)?;
+    let route = &*route.as_taught();
     let baths = Baths::of(&route.quench)?;
     let stock = stock_before_soak(route)?;
     let soaked = soak_for(&stock.at(route.soak.temperature_c)?, route.soak.time_min)?;

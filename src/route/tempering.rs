@@ -65,22 +65,26 @@ impl Tempering {
         let time_s = route.tempers.first().map_or(3600.0, |t| 60.0 * t.time_min);
         let count = u32::try_from(route.tempers.len().max(1)).unwrap_or(1);
         let (from_c, to_c) = CHART_C;
+        // The chart is over temperatures as they are asked.
+        let taught = route.taught();
+        let hotter_k = route.moved_tempers_k();
+        let off_hrc = taught.off.tempered_hrc;
         let temperatures_c: Vec<f64> = (0..CHART_POINTS)
-            .map(|i| from_c + (to_c - from_c) * i as f64 / (CHART_POINTS - 1) as f64)
+            .map(|i| from_c + (to_c - from_c) * i as f64 / (CHART_POINTS - 1) as f64 + hotter_k)
             .collect();
         let curve: Vec<TemperPoint> =
             temper_curve(&self.start, steel, &temperatures_c, time_s, count)?
                 .into_iter()
                 .map(|point| TemperPoint {
-                    temperature_c: point.temperature_c,
-                    hrc: point.hrc,
-                    band_hrc: point.band_hrc.hypot(self.open_hrc),
+                    temperature_c: point.temperature_c - hotter_k,
+                    hrc: point.hrc + off_hrc,
+                    band_hrc: (taught.left.tempered * point.band_hrc).hypot(self.open_hrc),
                 })
                 .collect();
-        let middle_hrc = 0.5 * (route.target.least_hrc + route.target.most_hrc);
+        let middle_hrc = 0.5 * (route.target.least_hrc + route.target.most_hrc) - off_hrc;
         let meets_target_c = temperatures_for(&self.start, steel, time_s, count, middle_hrc)?
             .into_iter()
-            .map(|choice| choice.temperature_c)
+            .map(|choice| choice.temperature_c - hotter_k)
             .collect();
         let meets_target_s = match route.tempers.first() {
             Some(temper) => time_for(&self.start, steel, temper.temperature_c, count, middle_hrc)?,
@@ -89,10 +93,11 @@ impl Tempering {
         Ok(TemperOutcome {
             start_hrc: self
                 .start_hrc
+                .map(|hrc| hrc + taught.off.quenched_hrc)
                 .or_else(|| curve.first().map(|point| point.hrc))
                 .unwrap_or_default(),
             curve,
-            embrittling_c: embrittling_range_c(steel),
+            embrittling_c: embrittling_range_c(steel).map(|c| c - hotter_k),
             meets_target_c,
             meets_target_s,
         })

@@ -56,6 +56,15 @@ impl Default for Deviation {
 }
 
 impl Deviation {
+    /// Puts into the hardness after a step what that of the models is off by.
+    pub(super) fn enter(&self, stage: &mut Stage) {
+        let off_hrc = match stage.step {
+            Step::Temper(_) => self.tempered_hrc,
+            Step::Soak | Step::Quench | Step::Snap | Step::Cold => self.quenched_hrc,
+        };
+        stage.hardness = stage.hardness.map(|hardness| harder(hardness, off_hrc));
+    }
+
     /// Checks that every number is one that a piece or a model may be off by; see the fields for the
     /// ranges.
     ///
@@ -199,10 +208,7 @@ impl TrialSteel {
         for later in &mut baths.later {
             later.agitation = stirred(later.agitation);
         }
-        let off = KineticsOff {
-            ln_later: self.off.ln_later + deviation.nose_time_factor.ln(),
-            ms_k: self.off.ms_k + deviation.ms_k,
-        };
+        let off = self.off.with(deviation);
         let hardening = Hardening::off_by(&soaked.point, &soaked.dissolved, quench.end_c, &off);
         let cooling = Cooling {
             section: section.thicker_by(deviation.thickness_mm).within_covered(),
@@ -340,11 +346,7 @@ impl QuenchedTrial {
         let tempers: Vec<Temper> = tempers.iter().copied().map(off).collect();
         let mut stages = Finished::of(&self.steel, quenched, chilled.as_ref(), &tempers).stages;
         for stage in &mut stages {
-            let off_hrc = match stage.step {
-                Step::Temper(_) => deviation.tempered_hrc,
-                Step::Soak | Step::Quench | Step::Snap | Step::Cold => deviation.quenched_hrc,
-            };
-            stage.hardness = stage.hardness.map(|hardness| harder(hardness, off_hrc));
+            deviation.enter(stage);
         }
         stages
     }

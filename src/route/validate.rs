@@ -5,6 +5,7 @@ use super::validate_prior::prior;
 use super::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 use crate::heat::{Leave, MediumChoice};
 use crate::transform::measured_heat;
+use crate::units::TemperatureScale;
 
 /// Longest text in a route, characters.
 pub const LONGEST_TEXT: usize = 200;
@@ -17,6 +18,12 @@ pub const MOST_LATER_BATHS: usize = 3;
 pub const SNAP_C: (f64, f64) = (120.0, 200.0);
 /// Times of a snap temper, min: long enough to go through, short of a temper.
 pub const SNAP_MIN: (f64, f64) = (5.0, 480.0);
+/// Temperatures of the soak, °C.
+pub(super) const SOAK_C: (f64, f64) = (500.0, 1300.0);
+/// Temperatures of a temper, °C.
+pub(super) const TEMPER_C: (f64, f64) = (20.0, 750.0);
+/// Factors on the heat transfer of a still bath.
+pub(super) const AGITATION: (f64, f64) = (0.1, 5.0);
 /// Longest time of any step, h.
 pub const LONGEST_STEP_H: f64 = 1000.0;
 
@@ -26,14 +33,52 @@ pub const LONGEST_STEP_H: f64 = 1000.0;
 pub struct RouteFieldError {
     /// The field concerned, as the saved route names it: `soak.temperature_c`.
     pub field: &'static str,
-    /// What is wrong with it and what is allowed, in words.
+    /// What is wrong with it and what is allowed, in words, with temperatures in °C.
     pub message: String,
+    /// The same in °F, where it tells of temperatures.
+    fahrenheit: Option<String>,
+}
+
+impl RouteFieldError {
+    /// What is wrong and what is allowed, with temperatures on a scale.
+    #[must_use]
+    pub fn words(&self, scale: TemperatureScale) -> &str {
+        match (scale, &self.fahrenheit) {
+            (TemperatureScale::Fahrenheit, Some(words)) => words,
+            _ => &self.message,
+        }
+    }
+
+    /// The same of one of several steps, which is named first.
+    pub(super) fn of_step(self, step: &str) -> Self {
+        let of_step = |words: String| format!("{step}: {words}");
+        Self {
+            field: self.field,
+            message: of_step(self.message),
+            fahrenheit: self.fahrenheit.map(of_step),
+        }
+    }
 }
 
 pub(super) fn fault(field: &'static str, message: impl ToString) -> RouteFieldError {
     RouteFieldError {
         field,
         message: message.to_string(),
+        fahrenheit: None,
+    }
+}
+
+/// A fault that tells of two temperatures, °C, written with their unit.
+pub(super) fn fault_in_degrees(
+    field: &'static str,
+    temperatures_c: [f64; 2],
+    write: fn([f64; 2], &str) -> String,
+) -> RouteFieldError {
+    let temperatures_f = temperatures_c.map(|c| TemperatureScale::Fahrenheit.of_celsius(c).round());
+    RouteFieldError {
+        field,
+        message: write(temperatures_c, "°C"),
+        fahrenheit: Some(write(temperatures_f, "°F")),
     }
 }
 
@@ -59,15 +104,22 @@ impl Allowed {
             most,
             unit,
         } = self;
-        let unit = if unit.is_empty() {
-            String::new()
-        } else {
-            format!(" {unit}")
+        let told = |[value, least, most]: [f64; 3], unit: &str| {
+            let space = if unit.is_empty() { "" } else { " " };
+            format!("{words} {value}{space}{unit} is outside {least} to {most}{space}{unit}")
         };
-        Err(fault(
+        let numbers = [value, *least, *most];
+        let zero_f = match *unit {
+            "°C" => Some(32.0),
+            "K" => Some(0.0),
+            _ => None,
+        };
+        Err(RouteFieldError {
             field,
-            format!("{words} {value}{unit} is outside {least} to {most}{unit}"),
-        ))
+            message: told(numbers, unit),
+            fahrenheit: zero_f
+                .map(|zero_f| told(numbers.map(|number| (zero_f + 1.8 * number).round()), "°F")),
+        })
     }
 }
 
@@ -140,14 +192,7 @@ pub(super) fn text(
 }
 
 fn soak(soak: &Soak) -> Result<(), RouteFieldError> {
-    const TEMPERATURE_C: (f64, f64) = (500.0, 1300.0);
-    allowed(
-        "soak.temperature_c",
-        "soak temperature",
-        TEMPERATURE_C,
-        "°C",
-    )
-    .check(soak.temperature_c)?;
+    allowed("soak.temperature_c", "soak temperature", SOAK_C, "°C").check(soak.temperature_c)?;
     allowed("soak.time_min", "soak time", STEP_MIN, "min").check(soak.time_min)
 }
 
@@ -159,7 +204,7 @@ fn quench(quench: &Quench) -> Result<(), RouteFieldError> {
         .medium
         .resolve()
         .map_err(|e| fault("quench.medium", e))?;
-    allowed("quench.agitation", "agitation", (0.1, 5.0), "").check(quench.agitation)?;
+    allowed("quench.agitation", "agitation", AGITATION, "").check(quench.agitation)?;
     allowed("quench.air_delay_s", "time in air", (0.0, 120.0), "s").check(quench.air_delay_s)?;
     allowed("quench.end_c", "end of the quench", (-200.0, 400.0), "°C").check(quench.end_c)?;
     if quench.then.len() > MOST_LATER_BATHS {
@@ -188,18 +233,21 @@ fn next_bath(before: &MediumChoice, next: &NextBath) -> Result<(), RouteFieldErr
     }
     let bath_c = next.medium.resolve().map_err(|e| fault(FIELD, e))?.bath_c;
     let before_c = before.resolve().map_err(|e| fault(FIELD, e))?.bath_c;
-    allowed(FIELD, "agitation", (0.1, 5.0), "").check(next.agitation)?;
+    allowed(FIELD, "agitation", AGITATION, "").check(next.agitation)?;
     match next.leave {
         Leave::AfterS(stay_s) => allowed(FIELD, "time in the bath", STAY_S, "s").check(stay_s),
         Leave::AtC(temperature_c) => {
             allowed(FIELD, "out of the bath at", LEAVES_C, "°C").check(temperature_c)?;
             let warmer_c = before_c.max(bath_c);
             if temperature_c <= warmer_c {
-                return Err(fault(
+                return Err(fault_in_degrees(
                     FIELD,
-                    format!(
-                        "out of the bath at {temperature_c} °C is not above both baths, the warmer of which is at {warmer_c} °C"
-                    ),
+                    [temperature_c, warmer_c],
+                    |[out, warmer], unit| {
+                        format!(
+                            "out of the bath at {out} {unit} is not above both baths, the warmer of which is at {warmer} {unit}"
+                        )
+                    },
                 ));
             }
             Ok(())
@@ -226,7 +274,6 @@ fn cold(cold: &Cold) -> Result<(), RouteFieldError> {
 }
 
 fn tempers(tempers: &[Temper]) -> Result<(), RouteFieldError> {
-    const TEMPERATURE_C: (f64, f64) = (20.0, 750.0);
     if tempers.len() > MOST_TEMPERS {
         return Err(fault(
             "tempers",
@@ -237,12 +284,12 @@ fn tempers(tempers: &[Temper]) -> Result<(), RouteFieldError> {
         ));
     }
     for (i, temper) in tempers.iter().enumerate() {
-        allowed("tempers", "temper temperature", TEMPERATURE_C, "°C")
+        allowed("tempers", "temper temperature", TEMPER_C, "°C")
             .check(temper.temperature_c)
             .and_then(|()| {
                 allowed("tempers", "temper time", STEP_MIN, "min").check(temper.time_min)
             })
-            .map_err(|e| fault(e.field, format!("temper {}: {}", i + 1, e.message)))?;
+            .map_err(|e| e.of_step(&format!("temper {}", i + 1)))?;
     }
     Ok(())
 }
@@ -314,6 +361,7 @@ mod tests {
                 most_hrc: 63.0,
             },
             seed: 1,
+            taught: None,
         }
     }
 
@@ -419,6 +467,34 @@ mod tests {
             ]
             .map(Some)
         );
+    }
+
+    /// On a page in °F what is allowed is told in °F, differences among it; what is no temperature stays.
+    #[test]
+    fn what_is_allowed_is_told_on_a_scale() {
+        let told = |change: fn(&mut Route)| {
+            let mut route = knife();
+            change(&mut route);
+            let error = crate::route::RouteError::from(validate(&route).unwrap_err());
+            let words = error.words(TemperatureScale::Fahrenheit);
+            (error.words(TemperatureScale::Celsius), words)
+        };
+        assert_eq!(
+            told(|r| r.soak.temperature_c = 1600.0),
+            (
+                "soak temperature 1600 °C is outside 500 to 1300 °C".to_owned(),
+                "soak temperature 2912 °F is outside 932 to 2372 °F".to_owned()
+            )
+        );
+        let band = told(|r| r.furnace_band_k = 110.0);
+        assert_eq!(band.1, "furnace band 198 °F is outside 0 to 180 °F");
+        let temper = told(|r| r.tempers[1].temperature_c = 900.0);
+        assert_eq!(
+            temper.1,
+            "temper 2: temper temperature 1652 °F is outside 68 to 1382 °F"
+        );
+        let time = told(|r| r.soak.time_min = 60_001.0);
+        assert_eq!(time.0, time.1);
     }
 
     #[test]

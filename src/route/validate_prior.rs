@@ -1,7 +1,7 @@
 //! Which steps before hardening make sense at all.
 
 use super::prior::{PriorStep, SlowCooling, Work};
-use super::validate::{RouteFieldError, STEP_MIN, allowed, fault, text};
+use super::validate::{RouteFieldError, STEP_MIN, allowed, fault, fault_in_degrees, text};
 
 /// Most steps before hardening.
 pub const MOST_PRIOR_STEPS: usize = 24;
@@ -24,7 +24,7 @@ pub(super) fn prior(steps: &[PriorStep]) -> Result<(), RouteFieldError> {
     for (i, step) in steps.iter().enumerate() {
         one(step).map_err(|e| {
             let title = step.work.title().to_lowercase();
-            fault(FIELD, format!("step {} ({title}): {}", i + 1, e.message))
+            e.of_step(&format!("step {} ({title})", i + 1))
         })?;
     }
     Ok(())
@@ -49,9 +49,14 @@ fn one(step: &PriorStep) -> Result<(), RouteFieldError> {
                 _ => step.temperature_c,
             };
             if bath_c + 2.0 > leaves_c {
-                return Err(fault(
+                return Err(fault_in_degrees(
                     FIELD,
-                    format!("the bath at {bath_c} °C does not cool a piece at {leaves_c} °C"),
+                    [bath_c, leaves_c],
+                    |[bath, leaves], unit| {
+                        format!(
+                            "the bath at {bath} {unit} does not cool a piece at {leaves} {unit}"
+                        )
+                    },
                 ));
             }
             Ok(())

@@ -2,6 +2,7 @@
 
 use super::outcome::{Margin, MarginSources, Verdict};
 use super::spread::Spread;
+use super::taught::Left;
 use crate::heat::CoolingCurve;
 use crate::steel::OutOfRange;
 use crate::transform::{Kinetics, Product};
@@ -34,7 +35,7 @@ pub(super) fn judge(
     let passing_s = arrival_s - clock_s;
     let sources = MarginSources {
         heat_transfer: either_way(medium_band.max(1.0)),
-        nose: either_way(NOSE_BAND),
+        nose: either_way(Left::of_factor(NOSE_BAND, spread.left.nose)),
         chemistry: spread.chemistry,
         soak: spread.soak,
     };

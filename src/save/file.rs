@@ -180,6 +180,11 @@ impl Fields {
         })
     }
 
+    /// A field that may be left out.
+    pub(super) fn take_optional(&mut self, field: &str) -> Option<Value> {
+        self.0.remove(field)
+    }
+
     pub(super) fn rest(self) -> Value {
         Value::Object(self.0)
     }

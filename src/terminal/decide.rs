@@ -2,9 +2,12 @@
 
 use super::asked::Asked;
 use super::catalogue::{Question, needed, optional};
+use super::learnt;
 use super::refusal::Refusal;
 use super::whole_route::route_of;
-use crate::advise::{Shop, Sought, Tolerances, USUAL_CASES, USUAL_ROWS, find, sensitivity, spread};
+use crate::advise::{
+    FindRun, Shop, Sought, Tolerances, USUAL_CASES, USUAL_ROWS, sensitivity, spread,
+};
 use serde::Serialize;
 use serde_json::{Map, Value};
 
@@ -41,6 +44,7 @@ const FIND: Question = Question {
             "whole number, 0 to 4294967295: the same one gives the same chances",
             "the route’s",
         ),
+        learnt::FIELD,
     ],
     answers: &[
         (
@@ -60,6 +64,7 @@ const FIND: Question = Question {
             "where none was found: {limit, nearest, words}: of the limits that stand in the way alone the first on \
              the route, else the first that no route keeps to; and what would help",
         ),
+        learnt::ANSWER,
     ],
     example: r#"{"question":"find","shop":{"furnaces":[{"name":"kiln","least_c":100,"most_c":1100,"band_k":8}],"quenchants":[{"medium":"oil_medium"},{"medium":"oil_fast"}]},"sought":{"target":{"least_hrc":60,"most_hrc":62},"use":"edge"},"route":{"piece":"marking knife","grade":"52100","start":"spheroidised","section":{"shape":"plate","thickness_mm":3},"furnace_band_k":8,"soak":{"temperature_c":845,"time_min":12},"quench":{"medium":"oil_fast"},"target":{"least_hrc":60,"most_hrc":62}}}"#,
     answer: find_route,
@@ -81,6 +86,7 @@ const SPREAD: Question = Question {
             "whole number, 0 to 4294967295: the same one gives the same cases",
             "the route’s",
         ),
+        learnt::FIELD,
     ],
     answers: &[
         ("seed", "as asked, or the route’s"),
@@ -124,6 +130,7 @@ const SPREAD: Question = Question {
             "meets_target_part",
             "part whose hardness lies in the target: of all cases but those outside the models",
         ),
+        learnt::ANSWER,
     ],
     example: r#"{"question":"spread","seed":7,"tolerances":{"temper_band_k":5},"route":{"piece":"marking knife","grade":"52100","start":"spheroidised","section":{"shape":"plate","thickness_mm":3},"furnace_band_k":8,"thermocouple":"type_k_class2","soak":{"temperature_c":845,"time_min":12},"quench":{"medium":"oil_fast"},"tempers":[{"temperature_c":180,"time_min":120}],"target":{"least_hrc":61,"most_hrc":63}}}"#,
     answer: spread_of,
@@ -149,6 +156,7 @@ const SENSITIVITY: Question = Question {
             "whole number, 0 to 4294967295: the same one gives the same cases",
             "the route’s",
         ),
+        learnt::FIELD,
     ],
     answers: &[
         ("seed, rows, refused, inputs", "as for `spread`"),
@@ -159,6 +167,7 @@ const SENSITIVITY: Question = Question {
              errors, by itself (Saltelli 2010) and with all that it does together with others (Jansen 1999); \
              words",
         ),
+        learnt::ANSWER,
     ],
     example: r#"{"question":"sensitivity","rows":64,"route":{"piece":"marking knife","grade":"52100","start":"spheroidised","section":{"shape":"plate","thickness_mm":3},"furnace_band_k":15,"soak":{"temperature_c":845,"time_min":12},"quench":{"medium":"oil_fast"},"tempers":[{"temperature_c":180,"time_min":120}],"target":{"least_hrc":61,"most_hrc":63}}}"#,
     answer: sensitivity_of,
@@ -169,7 +178,7 @@ const TOLERANCES: &str = "{temper_band_k, thickness_band_mm, certificate_part}: 
      part of them, 0 to 0.5 (0.03)";
 
 fn spread_of(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    let route = route_of(asked)?;
+    let route = learnt::taught_route(asked)?;
     let found = spread(
         &route,
         &asked
@@ -178,12 +187,15 @@ fn spread_of(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
         asked.optional("cases")?.unwrap_or(USUAL_CASES),
         asked.optional("seed")?.unwrap_or(route.seed),
     )?;
-    object(&found)
+    let mut reply = object(&found)?;
+    learnt::say(asked, std::iter::once(&route), &mut reply)?;
+    Ok(reply)
 }
 
 fn find_route(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
     let route = route_of(asked)?;
-    let found = find(
+    let correction = learnt::correction_of(asked)?;
+    let mut run = FindRun::taught(
         &route,
         &asked.value::<Shop>("shop")?,
         &asked.value::<Sought>("sought")?,
@@ -191,12 +203,18 @@ fn find_route(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
             .optional::<Tolerances>("tolerances")?
             .unwrap_or_default(),
         asked.optional("seed")?.unwrap_or(route.seed),
+        &correction,
     )?;
-    object(&found)
+    while run.step() {}
+    let found = run.so_far()?;
+    let mut reply = object(&found)?;
+    let routes = found.routes.iter().map(|found| &found.route);
+    learnt::say(asked, routes, &mut reply)?;
+    Ok(reply)
 }
 
 fn sensitivity_of(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    let route = route_of(asked)?;
+    let route = learnt::taught_route(asked)?;
     let found = sensitivity(
         &route,
         &asked
@@ -205,7 +223,9 @@ fn sensitivity_of(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
         asked.optional("rows")?.unwrap_or(USUAL_ROWS),
         asked.optional("seed")?.unwrap_or(route.seed),
     )?;
-    object(&found)
+    let mut reply = object(&found)?;
+    learnt::say(asked, std::iter::once(&route), &mut reply)?;
+    Ok(reply)
 }
 
 /// The fields of an answer that is one object.

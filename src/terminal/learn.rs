@@ -3,6 +3,7 @@
 use super::asked::Asked;
 use super::catalogue::{Question, needed, optional};
 use super::decide::object;
+use super::learnt;
 use super::refusal::Refusal;
 use super::whole_route::route_of;
 use crate::advise::{LoggedRun, Shop, learn};
@@ -34,7 +35,7 @@ pub(super) const QUESTIONS: &[Question] = &[Question {
     answers: &[
         (
             "unknowns",
-            "list of {kind, of, unit, before, after, narrower_part, source, words}; before and after: \
+            "list of {kind, of, unit, before, after, runs, narrower_part, source, words}; before and after: \
              {mean, least, most}, nine in ten; quench_severity and hardenability are factors, on heat \
              transfer and on the time of the nose",
         ),
@@ -63,6 +64,11 @@ pub(super) const QUESTIONS: &[Question] = &[Question {
             "what could be measured next, that which teaches most first: {measure, band_hrc (half of \
              the band of that hardness after it), narrower_hrc, words}",
         ),
+        (
+            "learnt",
+            "all of it as `route`, `find`, `spread` and `sensitivity` take it: {furnaces, learnt: [{kind, owner, value, \
+             left_part, runs}]}",
+        ),
     ],
     example: r#"{"question":"learn","runs":[{"id":"knife-1","day":"2026-03-14","route":{"piece":"marking knife","grade":"52100","composition":{"c":1.0,"mn":0.35,"si":0.25,"cr":1.45},"start":"spheroidised","section":{"shape":"plate","thickness_mm":3},"furnace_band_k":8,"soak":{"temperature_c":845,"time_min":12},"quench":{"medium":"oil_fast"},"tempers":[{"temperature_c":180,"time_min":120}],"target":{"least_hrc":61,"most_hrc":63}},"readings":[{"value":64,"scale":"hrc","after":"quench"},{"value":60.5,"scale":"hrc","after":"temper"}]}]}"#,
     answer: learn_from,
@@ -84,5 +90,8 @@ fn learn_from(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
     };
     let logged: Vec<LoggedRun> = runs.iter().map(Run::logged).collect();
     let shop = asked.optional::<Shop>("shop")?;
-    object(&learn(&logged, shop.as_ref(), route.as_ref())?)
+    let learned = learn(&logged, shop.as_ref(), route.as_ref())?;
+    let mut reply = object(&learned)?;
+    reply.extend([learnt::as_field(&learned)?]);
+    Ok(reply)
 }

@@ -11,6 +11,7 @@ mod heat;
 mod help;
 mod in_order;
 mod learn;
+mod learnt;
 mod lines;
 mod quenchant;
 mod refusal;

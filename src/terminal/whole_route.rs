@@ -2,6 +2,7 @@
 
 use super::asked::Asked;
 use super::catalogue::{Question, needed};
+use super::learnt;
 use super::refusal::Refusal;
 use crate::route::{Route, Sentence, run, sentences};
 use crate::steel;
@@ -13,10 +14,13 @@ pub(super) const QUESTIONS: &[Question] = &[Question {
     name: "route",
     asks: "What comes of a whole route: soak, quench, cold treatment, tempers?",
     of_steel: false,
-    fields: &[needed(
-        "route",
-        "the route, as a saved file has it; with a grade it may lack the composition",
-    )],
+    fields: &[
+        needed(
+            "route",
+            "the route, as a saved file has it; with a grade it may lack the composition",
+        ),
+        learnt::FIELD,
+    ],
     answers: &[
         ("sentences", "the outcome in words"),
         ("critical", "A1, A3 or Acm"),
@@ -38,6 +42,7 @@ pub(super) const QUESTIONS: &[Question] = &[Question {
         ),
         ("influences", "what moves the final hardness"),
         ("cautions", "what can go wrong or hurt"),
+        learnt::ANSWER,
     ],
     example: r#"{"question":"route","route":{"piece":"marking knife","grade":"52100","start":"spheroidised","section":{"shape":"plate","thickness_mm":3},"furnace_band_k":8,"soak":{"temperature_c":845,"time_min":12},"quench":{"medium":"oil_fast","agitation":1,"air_delay_s":1,"end_c":20},"tempers":[{"temperature_c":180,"time_min":120}],"target":{"least_hrc":61,"most_hrc":63}}}"#,
     answer: route,
@@ -59,9 +64,10 @@ pub(super) fn route_of(asked: &Asked<'_>) -> Result<Route, Refusal> {
 }
 
 fn route(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
-    let route = route_of(asked)?;
-    let outcome = run(&route)?;
-    let sentences: Vec<String> = sentences(&route, &outcome, TemperatureScale::Celsius)
+    let planned = learnt::taught_route(asked)?;
+    let route = &*planned.as_taught();
+    let outcome = run(route)?;
+    let sentences: Vec<String> = sentences(route, &outcome, TemperatureScale::Celsius)
         .iter()
         .map(Sentence::text)
         .collect();
@@ -69,5 +75,6 @@ fn route(asked: &Asked<'_>) -> Result<Map<String, Value>, Refusal> {
         return Ok(Map::new());
     };
     reply.insert("sentences".to_owned(), json!(sentences));
+    learnt::say(asked, std::iter::once(&planned), &mut reply)?;
     Ok(reply)
 }

@@ -78,6 +78,8 @@ pub(super) struct Quenched {
     grain_astm: f64,
     piece: QuenchedTrial,
     off: Deviation,
+    /// What of the temperature of its tempers is the same in every piece, K.
+    tempers_off_k: f64,
 }
 
 /// Weighs choices of one quench. A blade is sampled as the plate of its spine, where its deciding
@@ -131,6 +133,7 @@ pub(super) fn quenched_cases(
                 grain_astm: soaked.point.grain_astm,
                 piece: steel.quench(&soaked, soak_c, section, &route.quench, &case.off)?,
                 off: case.off,
+                tempers_off_k: route.taught().off.temper_k,
             })
         };
         match quenched() {
@@ -152,7 +155,8 @@ pub(super) fn weigh(run: &FindRun, choice: &Choice, cases: &Cases) -> Option<Wei
     let (mut kept, mut all_hrc) = (0.0, Vec::new());
     for case in &cases.quenched {
         let off = Deviation {
-            temper_k: case.off.temper_k * plan.band_k / SAMPLED_BAND_K,
+            temper_k: case.tempers_off_k
+                + (case.off.temper_k - case.tempers_off_k) * plan.band_k / SAMPLED_BAND_K,
             ..case.off
         };
         let stages = case.piece.finish(cold, &tempers, &off);

@@ -120,4 +120,6 @@ pub fn find(
 }
 
 #[cfg(test)]
+mod taught_tests;
+#[cfg(test)]
 mod tests;

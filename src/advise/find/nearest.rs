@@ -3,7 +3,7 @@
 use super::options::{TEMPER_C, soak_range};
 use super::run::{Choice, FindRun, Upstream};
 use crate::heat::{Medium, MediumChoice};
-use crate::route::{Cold, Deviation, Quench, finished_stage, inside_a_sentence, shop_media};
+use crate::route::{Cold, Quench, Route, finished_stage, inside_a_sentence, shop_media};
 use crate::units::{format_factor, format_fixed, format_hrc, format_percent, format_temperature};
 use serde::{Deserialize, Serialize};
 
@@ -273,7 +273,11 @@ fn too_slow(run: &FindRun, upstream: &Upstream) -> String {
                     ..run.piece.quench.clone()
                 };
                 let soak_c = plan.soak.temperature_c;
-                let planned = Deviation::default();
+                let taught = run.correction.taught(&Route {
+                    quench: quench.clone(),
+                    ..run.piece_in(plan)
+                });
+                let planned = taught.unwrap_or_default().off;
                 let soaked = &upstream.soaked;
                 let section = run.piece.section;
                 let quenched = run.steel.quench(soaked, soak_c, section, &quench, &planned);
@@ -301,10 +305,9 @@ fn too_much_austenite(run: &FindRun, upstream: &Upstream, best: &Choice) -> Stri
     }
     let tempers = run.tempers.get(best.tempers).map(|plan| plan.all());
     let tempers = tempers.unwrap_or_default();
-    let stages =
-        upstream
-            .quenched
-            .finish(Some(&Cold::FIRST_OFFERED), &tempers, &Deviation::default());
+    let stages = upstream
+        .quenched
+        .finish(Some(&Cold::FIRST_OFFERED), &tempers, &upstream.off());
     let after = finished_stage(&stages, Some(&Cold::FIRST_OFFERED), &tempers)
         .and_then(|stage| Some(stage.fractions?.austenite));
     match after {

@@ -75,14 +75,11 @@ impl FindRun {
         let upstream = self.upstreams.get(choice.upstream)?;
         let plan = self.soakings.get(upstream.soaking)?;
         Some(Route {
-            furnace_band_k: plan.furnace.band_k(),
-            furnace_offset_k: plan.furnace.offset_k,
-            thermocouple: plan.furnace.thermocouple,
-            soak: plan.soak,
             quench: self.quench_in(upstream.quenchant)?,
             cold: *self.colds.get(choice.cold)?,
             tempers: self.tempers.get(choice.tempers)?.all(),
-            ..self.piece.clone()
+            taught: upstream.taught,
+            ..self.piece_in(plan)
         })
     }
 

@@ -7,11 +7,12 @@ use super::rank::{ranked, trade_off};
 use super::{Found, Sought};
 use crate::advise::error::AdviseError;
 use crate::advise::inputs::Tolerances;
+use crate::advise::learn::Correction;
 use crate::advise::shop::Shop;
 use crate::hardness::embrittling_range_c;
 use crate::numeric::order;
 use crate::route::{
-    Cold, Deviation, Piece, Quench, QuenchedTrial, Route, RouteError, Trial, TrialSteel,
+    Cold, Deviation, Piece, Quench, QuenchedTrial, Route, RouteError, Taught, Trial, TrialSteel,
     finished_stage, may_crack,
 };
 use crate::soak::SoakEnd;
@@ -31,15 +32,22 @@ pub(super) struct Upstream {
     pub(super) quenched: QuenchedTrial,
     pub(super) margin_factor: Option<f64>,
     pub(super) may_crack: bool,
+    /// What runs have taught of it.
+    pub(super) taught: Option<Taught>,
 }
 
 impl Upstream {
+    /// What is off about every piece of it, most probably.
+    pub(super) fn off(&self) -> Deviation {
+        self.taught.unwrap_or_default().off
+    }
+
     /// A route with this soak and quench, as planned.
     pub(super) fn as_planned(&self, route: &Route) -> Trial {
-        let planned = Deviation::default();
+        let off = self.off();
         let finished = self
             .quenched
-            .finish(route.cold.as_ref(), &route.tempers, &planned);
+            .finish(route.cold.as_ref(), &route.tempers, &off);
         Trial {
             soak: self.soaked.point,
             stages: finished,
@@ -68,6 +76,8 @@ pub struct FindRun {
     pub(super) shop: Shop,
     pub(super) sought: Sought,
     pub(super) tolerances: Tolerances,
+    /// What a logbook has taught.
+    pub(super) correction: Correction,
     pub(super) steel: TrialSteel,
     pub(super) soakings: Vec<Soaking>,
     pub(super) tempers: Vec<Tempers>,
@@ -100,11 +110,37 @@ impl FindRun {
         tolerances: &Tolerances,
         seed: u32,
     ) -> Result<Self, AdviseError> {
+        Self::taught(
+            piece,
+            shop,
+            sought,
+            tolerances,
+            seed,
+            &Correction::default(),
+        )
+    }
+
+    /// The same with what a logbook has taught of the shop, where that is switched on: furnaces have
+    /// the offsets that were learnt, and pieces come out as they did.
+    ///
+    /// # Errors
+    /// As [`Self::new`], and a correction with numbers out of range.
+    pub fn taught(
+        piece: &Route,
+        shop: &Shop,
+        sought: &Sought,
+        tolerances: &Tolerances,
+        seed: u32,
+        correction: &Correction,
+    ) -> Result<Self, AdviseError> {
+        correction.check()?;
+        let shop = &correction.set_right(shop);
         shop.validate()?;
         sought.limits.check()?;
         tolerances.check()?;
         let piece = Route {
             target: sought.target,
+            taught: None,
             ..piece.clone()
         };
         let steel = TrialSteel::of(&piece)?;
@@ -118,6 +154,7 @@ impl FindRun {
             shop: shop.clone(),
             sought: *sought,
             tolerances: *tolerances,
+            correction: correction.clone(),
             done: 0,
             upstreams: Vec::new(),
             choices: Vec::new(),
@@ -220,22 +257,36 @@ impl FindRun {
         })
     }
 
+    /// The piece in a soak of the shop, which says by which furnace it goes.
+    pub(super) fn piece_in(&self, plan: &Soaking) -> Route {
+        Route {
+            furnace_band_k: plan.furnace.band_k(),
+            furnace_offset_k: plan.furnace.offset_k,
+            thermocouple: plan.furnace.thermocouple,
+            soak: plan.soak,
+            ..self.piece.clone()
+        }
+    }
+
     fn quench(&mut self, soaking: usize, quenchant: usize) -> Result<(), RouteError> {
         let (Some(plan), Some(quench)) = (self.soakings.get(soaking), self.quench_in(quenchant))
         else {
             return Ok(());
         };
-        let soak_c = plan.soak.temperature_c;
-        let planned = Deviation::default();
+        let taught = self.correction.taught(&Route {
+            quench: quench.clone(),
+            ..self.piece_in(plan)
+        });
+        let off = taught.unwrap_or_default().off;
+        let soak_c = plan.soak.temperature_c + off.soak_k;
         let soaked = self.steel.at(soak_c)?.end(60.0 * plan.soak.time_min)?;
         let section = self.piece.section;
-        let quenched = self
-            .steel
-            .quench(&soaked, soak_c, section, &quench, &planned)?;
+        let quenched = self.steel.quench(&soaked, soak_c, section, &quench, &off)?;
         let upstream = Upstream {
             soaking,
             quenchant,
             soaked,
+            taught,
             margin_factor: quenched.margin_factor(),
             may_crack: may_crack(&quench.medium.resolve()?, soaked.dissolved.c),
             quenched,
@@ -262,8 +313,9 @@ impl FindRun {
         let plan = self.tempers.get(tempers)?;
         let soak = &self.soakings.get(upstream.soaking)?.soak;
         let all = plan.all();
-        let stages = upstream.quenched.finish(step, &all, &Deviation::default());
+        let stages = upstream.quenched.finish(step, &all, &upstream.off());
         let last = finished_stage(&stages, step, &all)?;
+        let left = upstream.taught.unwrap_or_default().left;
         let hrc = last.hardness?.hrc_carried();
         let point = &upstream.soaked.point;
         let [from_c, to_c] = self.embrittling_c;
@@ -272,7 +324,7 @@ impl FindRun {
             cold,
             tempers,
             hrc,
-            band_hrc: last.band_hrc,
+            band_hrc: left.tempered * last.band_hrc,
             piece: Piece {
                 hrc: Some(hrc),
                 austenite: last.fractions.map(|f| f.austenite),

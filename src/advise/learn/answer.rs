@@ -11,6 +11,7 @@ use super::slot::Slot;
 use super::unknown::{Owner, Unknown, UnknownKind};
 use super::words::{entangled_words, learnt_words};
 use crate::advise::law::NINE_IN_TEN;
+use crate::advise::shop::Furnace;
 use serde::{Deserialize, Serialize};
 
 /// Correlation from which on two unknowns cannot be told apart: of the variance of either less than
@@ -64,6 +65,8 @@ pub struct Learnt {
     pub before: Band,
     /// After.
     pub after: Band,
+    /// Runs that tell of it.
+    pub runs: usize,
     /// Part by which the band is narrower; of a factor that of its logarithm.
     pub narrower_part: f64,
     /// Where the band before comes from.
@@ -134,6 +137,9 @@ pub struct Learned {
     pub prediction: Option<Prediction>,
     /// What could be measured next, that which would teach most first.
     pub next: Vec<NextMeasurement>,
+    /// The furnaces of the shop.
+    #[serde(skip)]
+    furnaces: Vec<Furnace>,
 }
 
 impl Learned {
@@ -144,9 +150,12 @@ impl Learned {
             kind: learnt.kind,
             owner: learnt.owner.clone(),
             value: learnt.after.mean,
+            left_part: 1.0 - learnt.narrower_part,
+            runs: learnt.runs,
         };
         Correction {
             is_on: false,
+            furnaces: self.furnaces.clone(),
             learnt: self.unknowns.iter().map(corrected).collect(),
         }
     }
@@ -183,6 +192,7 @@ impl Learned {
                 Vec::new()
             },
             unknowns,
+            furnaces: run.model.furnaces().to_vec(),
         }
     }
 }
@@ -249,15 +259,20 @@ fn learnt(run: &LearnRun, estimate: &Estimate) -> Vec<Learnt> {
         let (before, after) = (band(0.0, 1.0), band(*z, part));
         let narrower_part = (1.0 - part).max(0.0);
         let Unknown { kind, owner, .. } = unknown;
-        let of = owner.name(run.model.shop.as_ref());
+        let of = owner.name(run.model.furnaces(), run.scale);
+        let tells = |piece: &&Piece| {
+            let plan = run.model.plans.get(piece.plan);
+            plan.is_some_and(|plan| plan.unknowns.contains(&Some(place)))
+        };
         Learnt {
-            words: learnt_words(*kind, &of, before, after, narrower_part),
+            words: learnt_words(*kind, &of, [before, after], narrower_part, run.scale),
             kind: *kind,
             of,
             owner: owner.clone(),
             unit: kind.unit(),
             before,
             after,
+            runs: run.pieces.iter().filter(tells).count(),
             narrower_part,
             source: kind.source(),
         }

@@ -1,9 +1,17 @@
 //! What was learnt, as later predictions take it: only where the user has switched it on.
 
+use super::slot::same_part;
 use super::unknown::{Owner, UnknownKind};
-use crate::advise::shop::Shop;
-use crate::route::{Deviation, Route};
+use super::words::acting_words;
+use crate::advise::error::{AdviseError, check};
+use crate::advise::inputs::Input;
+use crate::advise::shop::{Furnace, Shop};
+use crate::route::{Deviation, Left, Route, Taught};
+use crate::units::TemperatureScale;
 use serde::{Deserialize, Serialize};
+
+/// Narrowing below which nothing was learnt worth counting with (expert value).
+pub(super) const NOTHING: f64 = 0.05;
 
 /// One thing that was learnt.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -15,6 +23,10 @@ pub struct Corrected {
     pub owner: Owner,
     /// Its most probable value, in its unit; of a factor the factor; of a furnace its whole offset.
     pub value: f64,
+    /// Part of its band that is left, 0 to 1; of a factor that of its logarithm.
+    pub left_part: f64,
+    /// Runs that tell of it.
+    pub runs: usize,
 }
 
 /// What a logbook has taught, off until it is switched on.
@@ -22,39 +34,150 @@ pub struct Corrected {
 #[serde(deny_unknown_fields)]
 pub struct Correction {
     /// Whether later predictions follow it.
+    #[serde(default)]
     pub is_on: bool,
+    /// The furnaces of the shop that it was learnt in: a route that was planned for another is not
+    /// told of.
+    #[serde(default)]
+    pub furnaces: Vec<Furnace>,
     /// Everything that was learnt.
     pub learnt: Vec<Corrected>,
 }
 
+impl Corrected {
+    /// Whether so much was learnt that it counts.
+    fn is_told(&self) -> bool {
+        1.0 - self.left_part >= NOTHING
+    }
+}
+
 impl Correction {
-    /// What it makes off about a route planned in a shop: nothing while it is switched off, nor of
-    /// what the logbook tells nothing of. For [`crate::route::trial`].
+    /// Checks that every number is one that a logbook may teach.
     ///
-    /// A furnace's offset is the whole of it: what the route already counts with is taken off. What
-    /// the tester shows too much is no matter of the piece and left out.
-    #[must_use]
-    pub fn deviation(&self, route: &Route, shop: Option<&Shop>) -> Deviation {
-        let mut off = Deviation::default();
-        if !self.is_on {
-            return off;
+    /// # Errors
+    /// The first that is not a number or out of range, with what is allowed.
+    pub fn check(&self) -> Result<(), AdviseError> {
+        for Corrected {
+            kind,
+            value,
+            left_part,
+            ..
+        } in &self.learnt
+        {
+            let (range, unit) = match kind {
+                UnknownKind::FurnaceOffset
+                | UnknownKind::TemperOvenOffset
+                | UnknownKind::MartensiteStart => ((-200.0, 200.0), " K"),
+                UnknownKind::QuenchSeverity | UnknownKind::Hardenability => ((0.01, 100.0), ""),
+                UnknownKind::QuenchedHardness
+                | UnknownKind::TemperedHardness
+                | UnknownKind::Tester => ((-30.0, 30.0), " HRC"),
+            };
+            check("learnt.value", *value, range, unit)?;
+            check("learnt.left_part", *left_part, (0.0, 1.0), "")?;
         }
-        for corrected in &self.learnt {
-            let Corrected { kind, owner, value } = corrected;
-            if *owner != Owner::of(*kind, route, shop) {
-                continue;
-            }
+        Ok(())
+    }
+
+    /// What it tells of a route: nothing while it is switched off. What the tester shows too much is no
+    /// matter of the piece and left out, and so is that of which next to nothing was learnt.
+    fn acting(&self, route: &Route) -> impl Iterator<Item = &Corrected> {
+        self.learnt.iter().filter(|corrected| {
+            self.is_on
+                && corrected.is_told()
+                && corrected.kind != UnknownKind::Tester
+                && corrected.owner == Owner::of(corrected.kind, route, &self.furnaces)
+        })
+    }
+
+    /// What it makes off about a route, and what it leaves of the bands; none where it tells nothing of
+    /// the route or is switched off. To be put to the route, as [`Route::taught`].
+    ///
+    /// A furnace's offset is the whole of it: what the route already counts with is taken off. What is
+    /// left of each band is taken by itself: that unknowns hang together, and what was learnt of a heat
+    /// narrows its chemistry too, is left out, which makes the bands rather too wide.
+    #[must_use]
+    pub fn taught(&self, route: &Route) -> Option<Taught> {
+        let mut off = Deviation::default();
+        let mut left = Left::default();
+        let mut is_told = false;
+        for corrected in self.acting(route) {
+            let Corrected {
+                kind,
+                value,
+                left_part,
+                ..
+            } = corrected;
+            is_told = true;
+            // What is anew in each piece no logbook narrows.
+            let part = |input: Input| {
+                let same = same_part(input);
+                (1.0 - same + same * left_part.powi(2)).sqrt()
+            };
             match kind {
-                UnknownKind::FurnaceOffset => off.soak_k = value - route.furnace_offset_k,
-                UnknownKind::QuenchSeverity => off.heat_transfer_factor = *value,
-                UnknownKind::Hardenability => off.nose_time_factor = *value,
-                UnknownKind::MartensiteStart => off.ms_k = *value,
-                UnknownKind::TemperOvenOffset => off.temper_k = *value,
-                UnknownKind::QuenchedHardness => off.quenched_hrc = *value,
-                UnknownKind::TemperedHardness => off.tempered_hrc = *value,
+                UnknownKind::FurnaceOffset => {
+                    off.soak_k = value - route.furnace_offset_k;
+                    left.furnace = part(Input::Furnace);
+                    left.thermocouple = part(Input::Thermocouple);
+                }
+                UnknownKind::QuenchSeverity => {
+                    off.heat_transfer_factor = *value;
+                    left.heat_transfer = part(Input::HeatTransfer);
+                }
+                UnknownKind::Hardenability => {
+                    off.nose_time_factor = *value;
+                    left.nose = part(Input::Nose);
+                }
+                UnknownKind::MartensiteStart => {
+                    off.ms_k = *value;
+                    left.ms = part(Input::Ms);
+                }
+                UnknownKind::TemperOvenOffset => {
+                    off.temper_k = *value;
+                    left.temper = part(Input::TemperOven);
+                }
+                UnknownKind::QuenchedHardness => {
+                    off.quenched_hrc = *value;
+                    left.quenched = part(Input::QuenchedHardness);
+                }
+                UnknownKind::TemperedHardness => {
+                    off.tempered_hrc = *value;
+                    left.tempered = part(Input::TemperedHardness);
+                }
                 UnknownKind::Tester => {}
             }
         }
-        off
+        is_told.then(|| Taught::new(off, left))
+    }
+
+    /// What it tells of a route, in sentences: what is shifted, by how much, from how many runs.
+    #[must_use]
+    pub fn words(&self, route: &Route, scale: TemperatureScale) -> Vec<String> {
+        self.acting(route)
+            .map(|corrected| acting_words(corrected, &self.furnaces, scale))
+            .collect()
+    }
+
+    /// A shop whose furnaces have the offsets that were learnt; the same shop while it is switched off.
+    #[must_use]
+    pub(in crate::advise) fn set_right(&self, shop: &Shop) -> Shop {
+        let mut shop = shop.clone();
+        let told = self.learnt.iter().filter(|_| self.is_on);
+        for corrected in told.filter(|corrected| corrected.is_told()) {
+            if let Owner::Furnace(Some(place)) = corrected.owner
+                && let Some(learnt_in) = self.furnaces.get(place)
+            {
+                // A furnace is known again by what a route tells of it.
+                let is_it = |furnace: &&mut Furnace| {
+                    furnace.band_k() == learnt_in.band_k()
+                        && furnace.thermocouple == learnt_in.thermocouple
+                        && furnace.name == learnt_in.name
+                };
+                for furnace in shop.furnaces.iter_mut().filter(is_it) {
+                    furnace.offset_k = corrected.value.clamp(-100.0, 100.0);
+                }
+            }
+        }
+        shop
     }
 }

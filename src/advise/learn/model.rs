@@ -8,7 +8,7 @@ use super::unknown::{Owner, Unknown, UnknownKind, Unknowns};
 use crate::advise::error::AdviseError;
 use crate::advise::inputs::{Tolerances, only_known_grade, open_inputs};
 use crate::advise::law::NINE_IN_TEN;
-use crate::advise::shop::Shop;
+use crate::advise::shop::{Furnace, Shop};
 use crate::advise::spread::hrc;
 use crate::advise::{Tester, USUAL_TESTER_HRC};
 use crate::route::{Deviation, Route, TrialSteel};
@@ -104,7 +104,7 @@ impl Model {
             if sd <= 0.0 {
                 continue;
             }
-            let owner = Owner::of(kind, &plan.route, self.shop.as_ref());
+            let owner = Owner::of(kind, &plan.route, self.furnaces());
             let from = if kind == UnknownKind::FurnaceOffset {
                 let from_k = self.furnace_offset_k(&owner);
                 plan.base
@@ -122,6 +122,11 @@ impl Model {
         }
         self.plans.push(plan);
         Ok(self.plans.len() - 1)
+    }
+
+    /// The furnaces of the shop; none where none is told.
+    pub(super) fn furnaces(&self) -> &[Furnace] {
+        self.shop.as_ref().map_or(&[], |shop| &shop.furnaces)
     }
 
     /// Error of the shop's tester, HRC either way, nine in ten.

@@ -10,6 +10,7 @@ use super::straighten::Straightening;
 use crate::advise::error::{AdviseError, check};
 use crate::advise::shop::Shop;
 use crate::route::Route;
+use crate::units::TemperatureScale;
 
 /// Most runs that are learnt from.
 const MOST_RUNS: f64 = 5000.0;
@@ -66,6 +67,8 @@ pub struct LearnRun {
     pub(super) pieces: Vec<Piece>,
     pub(super) not_used: Vec<NotUsed>,
     weighing: Weighing,
+    /// Scale of the temperatures in what is told.
+    pub(super) scale: TemperatureScale,
     phase: Phase,
     rounds: usize,
     /// The unknowns in standard deviations.
@@ -105,6 +108,7 @@ impl LearnRun {
             pieces: Vec::new(),
             not_used: Vec::new(),
             weighing: Weighing::Robust,
+            scale: TemperatureScale::Celsius,
             phase: Phase::Planning(0),
             rounds: 0,
             at: Vec::new(),
@@ -114,6 +118,12 @@ impl LearnRun {
             estimate: None,
             candidates: Vec::new(),
         })
+    }
+
+    /// The same, telling temperatures on a scale.
+    #[must_use]
+    pub fn on_scale(self, scale: TemperatureScale) -> Self {
+        Self { scale, ..self }
     }
 
     /// The same with every reading counted fully.

@@ -147,7 +147,7 @@ impl Variances {
 }
 
 /// Part of the variance of an input that is the same in every run.
-const fn same_part(input: Input) -> f64 {
+pub(super) const fn same_part(input: Input) -> f64 {
     match input {
         // A heat is one heat, and so is a thermocouple.
         Input::Chemistry | Input::Certificate | Input::Thermocouple | Input::Nose | Input::Ms => {

@@ -1,7 +1,7 @@
 //! What a logbook can teach: each unknown, what it is of, and what was known of it beforehand.
 
 use super::slot::Slot;
-use crate::advise::shop::Shop;
+use crate::advise::shop::Furnace;
 use crate::heat::MediumChoice;
 use crate::route::Route;
 use crate::steel::Composition;
@@ -126,11 +126,9 @@ pub enum Owner {
 
 impl Owner {
     /// What an unknown of a route is of.
-    pub(super) fn of(kind: UnknownKind, route: &Route, shop: Option<&Shop>) -> Self {
+    pub(super) fn of(kind: UnknownKind, route: &Route, furnaces: &[Furnace]) -> Self {
         match kind {
-            UnknownKind::FurnaceOffset => {
-                Self::Furnace(shop.and_then(|shop| furnace_of(route, shop)))
-            }
+            UnknownKind::FurnaceOffset => Self::Furnace(furnace_of(route, furnaces)),
             UnknownKind::QuenchSeverity => {
                 let later = route.quench.then.iter().map(|bath| &bath.medium);
                 let all = std::iter::once(&route.quench.medium).chain(later);
@@ -149,11 +147,11 @@ impl Owner {
         }
     }
 
-    /// What it is called inside a sentence.
-    pub(super) fn name(&self, shop: Option<&Shop>) -> String {
+    /// What it is called inside a sentence, with the temperature of a bath on a scale.
+    pub(super) fn name(&self, furnaces: &[Furnace], scale: TemperatureScale) -> String {
         match self {
             Self::Furnace(place) => place
-                .and_then(|place| shop?.furnaces.get(place))
+                .and_then(|place| furnaces.get(place))
                 .map(|furnace| furnace.name.trim())
                 .filter(|name| !name.is_empty())
                 .map_or_else(
@@ -164,7 +162,7 @@ impl Owner {
                 let titles = media.iter().map(|medium| {
                     medium.resolve().map_or_else(
                         |_| "a quenchant".to_owned(),
-                        |medium| medium.title.words(TemperatureScale::Celsius),
+                        |medium| medium.title.words(scale),
                     )
                 });
                 titles.collect::<Vec<_>>().join(", then ")
@@ -181,8 +179,8 @@ impl Owner {
 
 /// The furnace of a shop that a route was planned for, by its place: the one whose band and
 /// thermocouple the route has and that reaches the soak; of several the first.
-fn furnace_of(route: &Route, shop: &Shop) -> Option<usize> {
-    shop.furnaces.iter().position(|furnace| {
+fn furnace_of(route: &Route, furnaces: &[Furnace]) -> Option<usize> {
+    furnaces.iter().position(|furnace| {
         furnace.band_k() == route.furnace_band_k
             && furnace.thermocouple == route.thermocouple
             && furnace.reaches(route.soak.temperature_c)

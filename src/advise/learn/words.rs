@@ -1,11 +1,12 @@
 //! What a logbook teaches, in sentences.
 
 use super::answer::{Band, Learnt};
+use super::correction::{Corrected, NOTHING};
 use super::next::Measurement;
 use super::unknown::UnknownKind;
+use crate::advise::shop::Furnace;
+use crate::units::TemperatureScale;
 
-/// Narrowing below which nothing was learnt worth saying (expert value).
-const NOTHING: f64 = 0.05;
 /// What is taken off a band below which a measurement is not worth its trouble, HRC (expert value).
 const NOT_WORTH_HRC: f64 = 0.05;
 
@@ -13,23 +14,45 @@ const NOT_WORTH_HRC: f64 = 0.05;
 pub(super) fn learnt_words(
     kind: UnknownKind,
     of: &str,
-    before: Band,
-    after: Band,
+    [before, after]: [Band; 2],
     narrower_part: f64,
+    scale: TemperatureScale,
 ) -> String {
     if narrower_part < NOTHING {
         return format!(
             "The measurements tell next to nothing of {}: {}, nine in ten.",
             kind.subject(of),
-            kind.range(after)
+            kind.range(after, scale)
         );
     }
     format!(
         "{} ({}; before {}, nine in ten): the band is narrower by {:.0} %.",
-        capital(&kind.sentence(of, after.mean)),
-        kind.range(after),
-        kind.range(before),
+        capital(&kind.sentence(of, after.mean, scale)),
+        kind.range(after, scale),
+        kind.range(before, scale),
         100.0 * narrower_part
+    )
+}
+
+/// What a prediction counts with.
+pub(super) fn acting_words(
+    corrected: &Corrected,
+    furnaces: &[Furnace],
+    scale: TemperatureScale,
+) -> String {
+    let Corrected {
+        kind,
+        owner,
+        value,
+        left_part,
+        runs,
+    } = corrected;
+    let of = owner.name(furnaces, scale);
+    let count = if *runs == 1 { "run" } else { "runs" };
+    format!(
+        "{} (from {runs} {count}; the band is narrower by {:.0} %).",
+        capital(&kind.sentence(&of, *value, scale)),
+        100.0 * (1.0 - left_part)
     )
 }
 
@@ -58,23 +81,26 @@ impl UnknownKind {
     }
 
     /// What is most probable.
-    fn sentence(self, of: &str, value: f64) -> String {
-        let number = self.number(value);
-        let size = self.number(value.abs());
+    fn sentence(self, of: &str, value: f64, scale: TemperatureScale) -> String {
+        let number = self.number(value, scale);
+        let size = self.number(value.abs(), scale);
+        let degrees = difference_unit(scale);
         let side = if value < 0.0 { "below" } else { "above" };
         let subject = self.subject(of);
         match self {
             Self::FurnaceOffset => {
                 let way = if value < 0.0 { "colder" } else { "hotter" };
-                format!("pieces in {of} are {size} K {way} than it reads")
+                format!("pieces in {of} are {size} {degrees} {way} than it reads")
             }
             Self::TemperOvenOffset => {
                 let way = if value < 0.0 { "colder" } else { "hotter" };
-                format!("pieces in {of} are {size} K {way} than asked")
+                format!("pieces in {of} are {size} {degrees} {way} than asked")
             }
             Self::QuenchSeverity => format!("{subject} is {number} times the listed one"),
             Self::Hardenability => format!("{of} transforms {number} times as late as computed"),
-            Self::MartensiteStart => format!("{subject} lies {size} K {side} the computed one"),
+            Self::MartensiteStart => {
+                format!("{subject} lies {size} {degrees} {side} the computed one")
+            }
             Self::QuenchedHardness | Self::TemperedHardness => {
                 format!("{subject} is {size} HRC {side} the computed one")
             }
@@ -86,17 +112,34 @@ impl UnknownKind {
     }
 
     /// A band.
-    fn range(self, band: Band) -> String {
-        let unit = self.unit();
+    fn range(self, band: Band, scale: TemperatureScale) -> String {
+        let unit = if self.is_difference() {
+            difference_unit(scale)
+        } else {
+            self.unit()
+        };
         let space = if unit.is_empty() { "" } else { " " };
         format!(
             "{} to {}{space}{unit}",
-            self.number(band.least),
-            self.number(band.most)
+            self.number(band.least, scale),
+            self.number(band.most, scale)
         )
     }
 
-    fn number(self, value: f64) -> String {
+    /// Whether it is a difference of temperatures.
+    const fn is_difference(self) -> bool {
+        matches!(
+            self,
+            Self::FurnaceOffset | Self::MartensiteStart | Self::TemperOvenOffset
+        )
+    }
+
+    fn number(self, value: f64, scale: TemperatureScale) -> String {
+        let value = if self.is_difference() {
+            scale.of_kelvin_difference(value)
+        } else {
+            value
+        };
         let places = match self {
             Self::FurnaceOffset | Self::MartensiteStart | Self::TemperOvenOffset => 0,
             Self::QuenchSeverity | Self::Hardenability => 2,
@@ -141,6 +184,14 @@ impl Measurement {
         format!(
             "{what} would narrow the hardness of the next piece from ±{now_hrc:.1} to ±{after_hrc:.1} HRC."
         )
+    }
+}
+
+/// Unit of a difference of temperatures.
+const fn difference_unit(scale: TemperatureScale) -> &'static str {
+    match scale {
+        TemperatureScale::Celsius => "K",
+        TemperatureScale::Fahrenheit => "°F",
     }
 }
 

@@ -11,7 +11,7 @@ use super::error::{AdviseError, check};
 use super::inputs::{Input, OpenInput, Tolerances, open_inputs};
 use super::points::point;
 use crate::numeric::order;
-use crate::route::{Deviation, Route, RouteError, TrialSteel};
+use crate::route::{Route, RouteError, TrialSteel};
 use indices::{Row, indices};
 use serde::Serialize;
 use stages::{Numbers, Staged};
@@ -137,7 +137,7 @@ impl SensitivityRun {
         let (fewest, most) = ROWS;
         check("rows", rows.into(), (fewest.into(), most.into()), "")?;
         let steel = TrialSteel::of(route)?;
-        let planned = steel.trial(route, &Deviation::default())?;
+        let planned = steel.trial(route, &route.taught().off)?;
         Ok(Self {
             inputs: open_inputs(route, &planned, tolerances)?,
             route: route.clone(),

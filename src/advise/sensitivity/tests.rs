@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::heat::{MediumChoice, Section};
+use crate::route::Deviation;
 use crate::steel::find;
 
 fn plate() -> Route {

@@ -108,6 +108,14 @@ fn constituents(bench: Bench) -> Option<impl IntoView> {
     })
 }
 
+/// What the numbers count with beside the route as it is set.
+fn taught(bench: Bench) -> Option<impl IntoView> {
+    let words = bench.taught_words();
+    (!words.is_empty()).then(|| {
+        view! { <p>"Counted with what the logbook has taught: " {words.join(" ")}</p> }
+    })
+}
+
 /// The code of the address that brings this route, with the address where it can be typed.
 fn code(bench: Bench) -> impl IntoView {
     let address = bench.route.with(link::address_of).ok()?;
@@ -198,6 +206,7 @@ fn sheet(bench: Bench, card: Card) -> impl IntoView {
                         <tbody>{expected}</tbody>
                     </table>
                     {card.unknown.map(|reason| view! { <p>{reason}</p> })}
+                    {taught(bench)}
                     {constituents(bench)}
                 </section>
                 <section>

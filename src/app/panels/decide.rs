@@ -1,6 +1,7 @@
 //! The place where it is decided: what the shop owns, which routes serve the piece on the bench, how
 //! sure the route there is and what matters most about it.
 
+use super::acting::teach;
 use super::decide_compare::{Compared, Comparing, Picked};
 use super::decide_find::Finding;
 use super::decide_learn::Learning;
@@ -12,7 +13,7 @@ use crate::decide::{Question, Sure, Taught, Told};
 use crate::errand::{Errand, Runner, read};
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
-use recalesce::advise::{Found, Limits, Purpose, Shop, Sought, Tolerances};
+use recalesce::advise::{Correction, Found, Limits, Purpose, Shop, Sought, Tolerances};
 use recalesce::route::Route;
 use recalesce::save;
 use recalesce::units::TemperatureScale;
@@ -125,7 +126,7 @@ impl Task {
 /// What the place holds; it stays while another place is looked at.
 #[derive(Clone, Copy)]
 pub(crate) struct Deciding {
-    bench: Bench,
+    pub(super) bench: Bench,
     /// What the shop owns.
     pub(super) shop: RwSignal<Shop>,
     /// What is looked for, but for its target, which is that of the route on the bench.
@@ -138,10 +139,10 @@ pub(crate) struct Deciding {
     pub(super) weighing: Task,
     pub(super) sure: RwSignal<Option<Arc<Sure>>>,
     pub(super) weighed: RwSignal<Option<Route>>,
-    /// What the logbook teaches, and whether that is used here.
+    pub(super) weighed_with: RwSignal<Correction>,
+    /// What the logbook teaches.
     pub(super) learning: Task,
     pub(super) taught: RwSignal<Option<Arc<Taught>>>,
-    pub(super) is_used: RwSignal<bool>,
     /// Routes side by side.
     pub(super) comparing: Task,
     pub(super) compared: RwSignal<Option<Arc<Compared>>>,
@@ -156,17 +157,22 @@ impl Deciding {
     /// With the shop that the browser has kept, or the made-up one.
     fn open(bench: Bench) -> Self {
         let kept = storage::read(storage::SHOP);
-        let shop = match kept.as_ref().map(|text| save::read_shop(text)) {
-            Some(Ok(shop)) => shop,
+        let (shop, learnt) = match kept.as_ref().map(|text| save::read_shop(text)) {
+            Some(Ok((shop, learnt))) => (shop, learnt),
             Some(Err(reason)) => {
                 storage::set_aside(storage::SHOP, kept.as_deref().unwrap_or_default());
                 bench.warn(format!(
                     "Your shop could not be read: {reason} It is set aside in this browser."
                 ));
-                Shop::example()
+                (Shop::example(), None)
             }
-            None => Shop::example(),
+            None => (Shop::example(), None),
         };
+        if let Some(learnt) = learnt
+            && bench.teach.with_untracked(Option::is_none)
+        {
+            teach(bench, learnt);
+        }
         Self {
             bench,
             shop: RwSignal::new(shop),
@@ -177,9 +183,9 @@ impl Deciding {
             weighing: Task::new(bench),
             sure: RwSignal::new(None),
             weighed: RwSignal::new(None),
+            weighed_with: RwSignal::default(),
             learning: Task::new(bench),
             taught: RwSignal::new(None),
-            is_used: RwSignal::new(false),
             comparing: Task::new(bench),
             compared: RwSignal::new(None),
             picked: Picked::default(),
@@ -204,13 +210,7 @@ impl Deciding {
     /// Changes the shop and keeps it.
     pub(super) fn change_shop(self, change: impl FnOnce(&mut Shop)) {
         self.shop.update(change);
-        let written = self.shop.with_untracked(save::write_shop);
-        let kept = written
-            .map_err(|e| e.to_string())
-            .and_then(|text| storage::write(storage::SHOP, &text).map_err(str::to_owned));
-        if let Err(reason) = kept {
-            self.bench.warn(reason);
-        }
+        self.keep_shop();
     }
 }
 

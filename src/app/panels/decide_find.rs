@@ -1,6 +1,7 @@
 //! Finding a route: what is asked of it, the routes that serve, and hardness against toughness.
 
 use super::decide::{Deciding, Working};
+use super::decide_acting::acting_on;
 use super::piece::bath_words;
 use crate::controls::{Segment, Typed, live, quantities};
 use crate::decide::{Question, Told};
@@ -37,7 +38,13 @@ fn sought(bench: Bench, deciding: Deciding) -> Sought {
 fn question(bench: Bench, deciding: Deciding) -> Question {
     let route = bench.route.get();
     let shop = deciding.shop.get();
-    Question::Find(Box::new(route), Box::new(shop), sought(bench, deciding))
+    let learnt = deciding.counted_with();
+    Question::Find(
+        Box::new(route),
+        Box::new(shop),
+        sought(bench, deciding),
+        learnt,
+    )
 }
 
 /// One end of the target.
@@ -430,7 +437,11 @@ pub(super) fn Finding(deciding: Deciding) -> impl IntoView {
             deciding
                 .found
                 .get()
-                .map_or_else(|| ().into_any(), |found| results(bench, &found))
+                .map_or_else(|| ().into_any(), |found| {
+                    let routes = found.1.routes.iter().map(|found| &found.route);
+                    let acting = acting_on(deciding, routes);
+                    view! { {acting} {results(bench, &found)} }.into_any()
+                })
         })}
     }
     .into_any()

@@ -1,12 +1,14 @@
 //! What the logbook teaches of furnace, quenchants, heats and tester, and of the next piece.
 
+use super::acting::learnt;
 use super::decide::{Deciding, Working};
+use super::decide_acting::ActingHere;
 use crate::controls::{Segment, live};
 use crate::decide::{Question, Taught, Told};
 use crate::logbook::Reading;
 use crate::state::bench;
 use leptos::prelude::*;
-use recalesce::advise::Band;
+use recalesce::advise::{Band, Correction};
 use recalesce::save::logbook::Run;
 use recalesce::units::{format_fixed, format_percent};
 use std::sync::Arc;
@@ -110,12 +112,20 @@ pub(super) fn Learning(deciding: Deciding) -> impl IntoView {
         );
         deciding.learning.ask(&question, move |told| match told {
             Told::Taught(taught) => {
+                // What was switched on before stays so, with what is told now.
+                let is_on = untrack(|| deciding.is_used());
+                deciding.set_learnt(Correction {
+                    is_on,
+                    ..taught.correction.clone()
+                });
                 deciding.taught.try_set(Some(Arc::new(*taught)));
                 true
             }
             _ => false,
         });
     };
+    let is_used = Signal::derive(move || deciding.is_used());
+    let has_learnt = move || learnt(bench).is_some();
     let hint = move || {
         match (log.reading.get(), runs.get()) {
         (Reading::Unasked | Reading::Out, _) => "The logbook is being read.".to_owned(),
@@ -123,7 +133,7 @@ pub(super) fn Learning(deciding: Deciding) -> impl IntoView {
             "Nothing is logged yet. Harden a piece, log the run, write down a reading: one coupon already moves what is known of furnace, quenchant and heat.".to_owned()
         }
         (Reading::Done, count) => format!(
-            "From {count} logged runs: how far furnace, quenchants, heats, oven and tester are from what is assumed. Nothing of it is used on the bench."
+            "From {count} logged runs: how far furnace, quenchants, heats, oven and tester are from what is assumed. It is used on the bench, in the search and for how sure a route is only where you switch it on."
         ),
     }
     };
@@ -133,28 +143,23 @@ pub(super) fn Learning(deciding: Deciding) -> impl IntoView {
         <Show when=move || runs.get() != 0>
             <Working task=deciding.learning words="Read the logbook" start=start />
         </Show>
+        <Show when=has_learnt>
+            <div class="actions">
+                <span class="hint">"Used for predictions:"</span>
+                <Segment
+                    name="What the logbook teaches"
+                    entries=vec![(false, "off"), (true, "on")]
+                    chosen=is_used
+                    pick=move |is_on| deciding.use_learnt(is_on)
+                />
+            </div>
+        </Show>
+        <ActingHere deciding=deciding />
         {live(move || {
             deciding
                 .taught
                 .get()
-                .map_or_else(
-                    || ().into_any(),
-                    |taught| {
-                        view! {
-                            <div class="actions">
-                                <span class="hint">"What it teaches is"</span>
-                                <Segment
-                                    name="What the logbook teaches"
-                                    entries=vec![(false, "off"), (true, "on")]
-                                    chosen=deciding.is_used
-                                    pick=move |is_used| deciding.is_used.set(is_used)
-                                />
-                            </div>
-                            {results(&taught, deciding.is_used.get())}
-                        }
-                            .into_any()
-                    },
-                )
+                .map_or_else(|| ().into_any(), |taught| results(&taught, is_used.get()))
         })}
     }
     .into_any()

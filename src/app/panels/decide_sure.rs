@@ -1,6 +1,7 @@
 //! How sure the route on the bench is, and what matters most about it.
 
 use super::decide::{Deciding, Working};
+use super::decide_acting::ActingHere;
 use crate::controls::live;
 use crate::decide::{Matters, Question, Sure, Told, Varies};
 use crate::state::{Bench, bench};
@@ -17,6 +18,7 @@ impl Varies {
         match self {
             Self::FinalHrc => "hardness after the last step",
             Self::QuenchedHrc => "hardness as quenched",
+            Self::QuenchedMartensite => "martensite as quenched",
             Self::FinalAustenite => "retained austenite after the last step",
             Self::Carbon => "carbon in solution",
             Self::Grain => "grain, ASTM number",
@@ -27,7 +29,7 @@ impl Varies {
     fn figure(self, value: f64) -> String {
         match self {
             Self::FinalHrc | Self::QuenchedHrc => format!("{}\u{a0}HRC", format_fixed(value, 1)),
-            Self::FinalAustenite => format_percent(value),
+            Self::QuenchedMartensite | Self::FinalAustenite => format_percent(value),
             Self::Carbon => format_weight_percent(value),
             Self::Grain => format_fixed(value, 1),
             Self::Margin => format_factor(value),
@@ -171,7 +173,9 @@ pub(super) fn HowSure(deciding: Deciding) -> impl IntoView {
         let tolerances = untrack(|| deciding.tolerances(&route));
         deciding.weighed.set(Some(route.clone()));
         deciding.sure.set(None);
-        let question = Question::Sure(Box::new(route), tolerances);
+        let learnt = untrack(|| deciding.counted_with());
+        deciding.weighed_with.set(learnt.clone());
+        let question = Question::Sure(Box::new(route), tolerances, learnt);
         deciding.weighing.ask(&question, move |told| match told {
             Told::Sure(sure) => {
                 let is_whole = sure.is_whole;
@@ -186,6 +190,10 @@ pub(super) fn HowSure(deciding: Deciding) -> impl IntoView {
             && deciding
                 .weighed
                 .with(|weighed| bench.route.with(|now| weighed.as_ref() != Some(now)))
+            || deciding.sure.with(Option::is_some)
+                && deciding
+                    .weighed_with
+                    .with(|with| *with != deciding.counted_with())
     };
     view! {
         <h3>"How sure is the route on the bench?"</h3>
@@ -193,6 +201,7 @@ pub(super) fn HowSure(deciding: Deciding) -> impl IntoView {
             "Furnace, thermocouple, chemistry, thickness, quenchant, oven and the models' own errors are drawn again and again."
         </p>
         <Working task=deciding.weighing words="Work it out" start=start />
+        <ActingHere deciding=deciding />
         <Show when=is_of_another>
             <p class="hint">"The route on the bench has changed since."</p>
         </Show>

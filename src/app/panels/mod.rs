@@ -1,17 +1,20 @@
 //! The parts of the page, each a component that reads the state and computes nothing.
 
+pub(crate) mod acting;
 pub(crate) mod along;
 mod bath;
 pub(crate) mod card;
 mod class;
 mod class_views;
 pub(crate) mod decide;
+mod decide_acting;
 mod decide_compare;
 mod decide_find;
 mod decide_learn;
 mod decide_shop;
 mod decide_sure;
 mod decide_sweep;
+pub(crate) mod drawn;
 pub(crate) mod embed;
 pub(crate) mod furnace;
 pub(crate) mod hardenability;

@@ -163,7 +163,7 @@ pub(crate) fn Explained(
         let outcome = bench.outcome()?;
         let key = trail.now()?;
         let scale = bench.scale.get();
-        let route = bench.route.get();
+        let route = bench.real.get();
         let told = explain(key, &route, &outcome, scale);
         let derivation = why(key, &route, &outcome);
         // A number that is told in words has its own rows: of its law only what they lack.
@@ -203,11 +203,21 @@ pub(crate) fn Explained(
                 <ul class="beside">{beside}</ul>
             }
         });
+        let taught = bench.taught_words();
+        let taught = (!taught.is_empty()).then(|| {
+            view! {
+                <p class="hint">
+                    "Counted with what the logbook has taught: " {taught.join(" ")}
+                    " A shift of the hardness comes on top of what the formula gives."
+                </p>
+            }
+        });
         let equation =
             (!told.equation.is_empty()).then(|| view! { <p class="equation">{told.equation}</p> });
         Some(view! {
             <h2 tabindex="-1" node_ref=trail.heading>{told.title}</h2>
             <p class="figure">{told.figure} " " <small>{told.band}</small></p>
+            {taught}
             {equation}
             {derivation.map(|derivation| derived(&derivation, scale, trail))}
             <dl>{rows}</dl>

@@ -2,7 +2,7 @@
 
 use super::opening::Opening;
 use crate::charts;
-use crate::parts::panels::Panel;
+use crate::parts::panels::{Panel, panel};
 use crate::plot::Plot;
 use crate::state::bench;
 use leptos::prelude::*;
@@ -223,7 +223,7 @@ pub(crate) fn say_all(first_only: Option<usize>) -> impl IntoView {
     let all = Memo::new(move |_| {
         let outcome = bench.outcome()?;
         let scale = bench.scale.get();
-        let all = bench.route.with(|route| sentences(route, &outcome, scale));
+        let all = bench.real.with(|route| sentences(route, &outcome, scale));
         Some(match first_only {
             Some(i) => all.into_iter().skip(i).take(1).collect(),
             None => all,
@@ -301,6 +301,7 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
                         }
                     })
             }}
+            {panel(Panel::Acting)}
             <div class="sentences" class:stale=is_stale>
                 {say_all(None)}
             </div>
@@ -309,6 +310,7 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
             </div>
             <div class:stale=is_stale>
                 <Ladder />
+                <Opening title="How sure, by pieces drawn" panel=Panel::Drawn />
                 <Opening title="What it means in use" panel=Panel::InUse />
             </div>
             <section>

@@ -273,6 +273,11 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
             "A cell that is pressed gives the piece this size; its quenchant is taken, not stirred, and a second bath is dropped."
         }
     };
+    let untaught = move || {
+        bench
+            .is_taught()
+            .then_some(" What the logbook has taught is left out here.")
+    };
     let what = move || match bench.route.with(|route| route.section) {
         Section::Round { .. } => "a round",
         Section::Square { .. } => "a square bar",
@@ -297,7 +302,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
             <h2>"Which quench still does it"</h2>
             <p>
                 "The same soaked steel in every quenchant of the list and in your own, not stirred, in the order of their speed on a thin flat piece, which thicker pieces change in places: seconds to spare at the nose for the centre of "
-                {what} ", and by how many times the quench could be slower. " {of_blade}
+                {what} ", and by how many times the quench could be slower. " {of_blade} {untaught}
             </p>
             <div class="scroll" role="region" aria-label="Quenchants and sizes" tabindex="0">
                 {shown}

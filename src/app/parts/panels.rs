@@ -1,6 +1,8 @@
 //! What opens on the bench: the panels of the words, of the numbers and of the charts.
 
+use crate::panels::acting::Acting;
 use crate::panels::along::Along;
+use crate::panels::drawn::Drawn;
 use crate::panels::furnace::FurnacePanel;
 use crate::panels::hardenability::{ContinuousInside, EndQuenchInside};
 use crate::panels::in_use::InUseInside;
@@ -78,6 +80,10 @@ pub(crate) enum Panel {
     EndQuench,
     /// What the route means in use.
     InUse,
+    /// What the logbook has taught, where it acts.
+    Acting,
+    /// How sure it is by pieces that are drawn.
+    Drawn,
     /// What stands behind a number.
     Opened(NumberKey),
     /// The user's own quenchant.
@@ -162,6 +168,8 @@ fn show(panel: Panel) -> AnyView {
         Panel::Continuous => view! { <ContinuousInside /> }.into_any(),
         Panel::EndQuench => view! { <EndQuenchInside /> }.into_any(),
         Panel::InUse => view! { <InUseInside /> }.into_any(),
+        Panel::Acting => view! { <Acting /> }.into_any(),
+        Panel::Drawn => view! { <Drawn /> }.into_any(),
         Panel::Opened(key) => view! { <Explained key=key /> }.into_any(),
         Panel::Own => view! { <OwnPanel /> }.into_any(),
         Panel::QuenchTable => view! { <QuenchTablePanel /> }.into_any(),

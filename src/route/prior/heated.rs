@@ -43,7 +43,7 @@ pub(super) fn heated(
         soaked.grain_um = forged_grain_um(stock, finish_c, soaked.grain_um, settled);
         soaked.point.grain_astm = grain_number(soaked.grain_um);
     }
-    let hardening = Hardening::of_route(route, &soaked.point, &soaked.dissolved)
+    let hardening = Hardening::before_hardening(route, &soaked.point, &soaked.dissolved)
         .map(|hardening| hardening.with_films(balance.map(|balance| balance.films(&soaked))));
     let Cooling {
         curve,

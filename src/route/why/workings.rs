@@ -65,9 +65,9 @@ impl<'a> Workings<'a> {
         &self.outcome.soak.dissolved
     }
 
-    /// Logarithm of the factor by which an end-quench test lets all transformations begin later.
+    /// Logarithm of the factor by which an end-quench test, and what runs have taught, lets all transformations begin later.
     pub(super) fn later(&self) -> f64 {
-        KineticsOff::of_heat(&self.route.composition, &self.route.end_quench).ln_later
+        KineticsOff::of(self.route).ln_later
     }
 
     pub(super) fn key(&self, quantity: Quantity) -> NumberKey {

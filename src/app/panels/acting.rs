@@ -1,0 +1,99 @@
+//! What the logbook has taught, at work: on the bench it is said with what is shifted, and left out with
+//! one press. Switched on in the place where it is decided.
+
+use crate::browser::storage;
+use crate::state::{Bench, Teach, bench};
+use leptos::prelude::*;
+use recalesce::advise::Correction;
+use recalesce::route::Route;
+use recalesce::save;
+use std::sync::Arc;
+
+/// A route as its pieces go through it, by what was learnt of it.
+fn real(learnt: &Correction, route: &Route) -> Route {
+    let route = Route {
+        taught: learnt.taught(route),
+        ..route.clone()
+    };
+    route.as_taught().into_owned()
+}
+
+/// Puts what a logbook has taught to the bench, where it acts if it is switched on.
+pub(super) fn teach(bench: Bench, learnt: Correction) {
+    bench.teach.set(Some(Teach {
+        is_on: learnt.is_on,
+        learnt: Arc::new(learnt),
+        real,
+        words: Correction::words,
+    }));
+}
+
+/// What the shop's logbook has taught, if anything was read or learnt yet.
+pub(super) fn learnt(bench: Bench) -> Option<Arc<Correction>> {
+    bench.teach.get().map(|teach| teach.learnt)
+}
+
+/// What acts, as a list; that nothing does, where none of it is of the route.
+pub(super) fn acting(words: &[String]) -> AnyView {
+    if words.is_empty() {
+        return view! {
+            <p class="hint">
+                "What the logbook has taught is on, and tells nothing of the furnace, the quenchant or the heat here."
+            </p>
+        }
+        .into_any();
+    }
+    let rows = words.iter().map(|words| view! { <li>{words.clone()}</li> });
+    view! {
+        <p class="hint">"Counted with what the logbook has taught:"</p>
+        <ul class="taught">{rows.collect_view()}</ul>
+    }
+    .into_any()
+}
+
+/// Switches it on or off, and keeps that with the shop.
+pub(super) fn switch(bench: Bench, is_on: bool) {
+    let Some(now) = bench.teach.get_untracked() else {
+        return;
+    };
+    let learnt = Correction {
+        is_on,
+        ..(*now.learnt).clone()
+    };
+    let kept = storage::read(storage::SHOP).and_then(|text| save::read_shop(&text).ok());
+    if let Some((shop, _)) = kept {
+        let written = save::write_shop(&shop, Some(&learnt)).map_err(|e| e.to_string());
+        let kept =
+            written.and_then(|text| storage::write(storage::SHOP, &text).map_err(str::to_owned));
+        if let Err(reason) = kept {
+            bench.warn(reason);
+        }
+    }
+    teach(bench, learnt);
+}
+
+/// The line on the bench; nothing while it is switched off. A shop that was left switched on is read
+/// for it.
+#[component]
+pub(crate) fn Acting() -> impl IntoView {
+    let bench = bench();
+    if bench.teach.with_untracked(Option::is_none) {
+        let kept = storage::read(storage::SHOP).and_then(|text| save::read_shop(&text).ok());
+        if let Some(learnt) = kept.and_then(|(_, learnt)| learnt) {
+            teach(bench, learnt);
+        }
+    }
+    let words = Memo::new(move |_| bench.taught_words());
+    move || {
+        bench.is_taught().then(|| {
+            view! {
+                <section class="acting" aria-label="What the logbook has taught">
+                    {move || words.with(|words| acting(words))}
+                    <button type="button" class="press" on:click=move |_| switch(bench, false)>
+                        "Leave it out"
+                    </button>
+                </section>
+            }
+        })
+    }
+}

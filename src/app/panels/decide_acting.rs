@@ -1,0 +1,81 @@
+//! What the logbook has taught, in the place where it is decided: kept with the shop, and said where a
+//! search or a sample counts with it.
+
+use super::acting::{acting, learnt, teach};
+use super::decide::Deciding;
+use crate::browser::storage;
+use leptos::prelude::*;
+use recalesce::advise::Correction;
+use recalesce::route::Route;
+use recalesce::save;
+
+impl Deciding {
+    /// Keeps what the logbook has taught with the shop, and puts it to the bench.
+    pub(super) fn set_learnt(self, learnt: Correction) {
+        teach(self.bench, learnt);
+        self.keep_shop();
+    }
+
+    /// Whether it is switched on.
+    pub(super) fn is_used(self) -> bool {
+        learnt(self.bench).is_some_and(|learnt| learnt.is_on)
+    }
+
+    /// Switches it on or off.
+    pub(super) fn use_learnt(self, is_on: bool) {
+        if let Some(learnt) = untrack(|| learnt(self.bench)) {
+            self.set_learnt(Correction {
+                is_on,
+                ..(*learnt).clone()
+            });
+        }
+    }
+
+    /// What a search or a sample counts with: nothing while it is switched off.
+    pub(super) fn counted_with(self) -> Correction {
+        learnt(self.bench)
+            .filter(|learnt| learnt.is_on)
+            .map_or_else(Correction::default, |learnt| (*learnt).clone())
+    }
+
+    /// Keeps the shop in this browser.
+    pub(super) fn keep_shop(self) {
+        let learnt = untrack(|| learnt(self.bench));
+        let written = self
+            .shop
+            .with_untracked(|shop| save::write_shop(shop, learnt.as_deref()));
+        let kept = written
+            .map_err(|e| e.to_string())
+            .and_then(|text| storage::write(storage::SHOP, &text).map_err(str::to_owned));
+        if let Err(reason) = kept {
+            self.bench.warn(reason);
+        }
+    }
+}
+
+/// What acts on some routes, each thing once; nothing while it is switched off.
+pub(super) fn acting_on<'a>(
+    deciding: Deciding,
+    routes: impl Iterator<Item = &'a Route>,
+) -> Option<AnyView> {
+    let scale = deciding.bench.scale.get();
+    let learnt = learnt(deciding.bench).filter(|learnt| learnt.is_on)?;
+    let mut told: Vec<String> = Vec::new();
+    for words in routes.flat_map(|route| learnt.words(route, scale)) {
+        if !told.contains(&words) {
+            told.push(words);
+        }
+    }
+    Some(acting(&told))
+}
+
+/// The same of the route on the bench.
+#[component]
+pub(super) fn ActingHere(deciding: Deciding) -> impl IntoView {
+    move || {
+        deciding
+            .bench
+            .route
+            .with(|route| acting_on(deciding, std::iter::once(route)))
+    }
+}

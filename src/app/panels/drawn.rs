@@ -1,0 +1,117 @@
+//! How sure the route on the bench is by a sample: pieces drawn by the second thread once the bench has
+//! been left alone for a moment. Nothing is drawn while something is dragged, or while this is shut.
+
+use crate::decide::{Question, Sure, Told, Varies};
+use crate::errand::{Errand, Runner, read};
+use crate::state::bench;
+use leptos::leptos_dom::helpers::TimeoutHandle;
+use leptos::prelude::*;
+use recalesce::advise::Quantiles;
+use recalesce::units::{format_fixed, format_percent};
+use std::time::Duration;
+
+/// How long the bench has to be left alone.
+const PAUSE: Duration = Duration::from_millis(900);
+
+/// The numbers that are told, with how they are written.
+fn figure(varies: Varies, quantiles: &Quantiles) -> Option<(&'static str, String)> {
+    let between = |write: &dyn Fn(f64) -> String, unit: &str| {
+        let [least, most] = [quantiles.p05, quantiles.p95].map(write);
+        format!("{least} to {most}{unit}")
+    };
+    let hrc = |value: f64| format_fixed(value, 1);
+    Some(match varies {
+        Varies::FinalHrc => ("hardness in the end", between(&hrc, "\u{a0}HRC")),
+        Varies::QuenchedMartensite => (
+            "martensite as quenched",
+            between(&|part| format_percent(part), ""),
+        ),
+        Varies::FinalAustenite => (
+            "retained austenite in the end",
+            between(&|part| format_percent(part), ""),
+        ),
+        _ => return None,
+    })
+}
+
+fn shown(sure: &Sure) -> AnyView {
+    let rows = sure.numbers.iter();
+    let rows = rows
+        .filter_map(|(varies, quantiles)| figure(*varies, quantiles))
+        .map(|(name, between)| view! { <dt>{name}</dt><dd>{between}</dd> })
+        .collect_view();
+    let refused = (sure.refused > 0).then(|| {
+        format!(
+            " {} more have no outcome: too cold to harden, or outside the models.",
+            sure.refused
+        )
+    });
+    view! {
+        <dl class="in-use">{rows}</dl>
+        <p class="hint">{format!("Nine in ten of {} pieces.", sure.cases)} {refused}</p>
+    }
+    .into_any()
+}
+
+/// The panel.
+#[component]
+pub(crate) fn Drawn() -> impl IntoView {
+    let bench = bench();
+    let told = RwSignal::new(None::<Result<Sure, String>>);
+    let is_out = RwSignal::new(true);
+    let runner = StoredValue::new_local(None::<Runner>);
+    let waiting = StoredValue::new(None::<TimeoutHandle>);
+    let stop = move || {
+        if let Some(waiting) = waiting.try_update_value(Option::take).flatten() {
+            waiting.clear();
+        }
+        // The thread is in the middle of an older sample.
+        let _ = runner.try_update_value(Option::take);
+    };
+    let start = move |question: Question| {
+        let Ok(text) = serde_json::to_string(&question) else {
+            return;
+        };
+        let scale = bench.scale.get_untracked();
+        let hired = Runner::of_its_own(move |brought| {
+            let found = match read::<Told>(brought) {
+                Ok(Told::Sure(sure)) => Ok(*sure),
+                Ok(Told::Refused(why)) | Err(why) => Err(why),
+                Ok(_) => return,
+            };
+            told.try_set(Some(found));
+            is_out.try_set(false);
+        });
+        hired.send(Errand::Decide(text, scale));
+        let _ = runner.try_set_value(Some(hired));
+    };
+    Effect::new(move || {
+        let route = bench.route.get();
+        let teach = bench.teach.get().filter(|_| bench.is_taught());
+        let learnt = teach.map(|teach| (*teach.learnt).clone());
+        stop();
+        is_out.set(true);
+        let question = Question::Drawn(Box::new(route), learnt.unwrap_or_default());
+        let begin = move || start(question);
+        let handle = set_timeout_with_handle(begin, PAUSE).ok();
+        let _ = waiting.try_set_value(handle);
+    });
+    on_cleanup(stop);
+    view! {
+        <p class="hint">
+            "The bands elsewhere on the bench are the errors of the models, with what the furnace's band does. Here pieces are drawn with all that is open at once: furnace, thermocouple, heat of the steel, thickness, quenchant, tempers and models. The two need not agree."
+        </p>
+        <div class="drawn" class:stale=move || is_out.get()>
+            {move || {
+                told.with(|told| match told {
+                    Some(Ok(sure)) => Some(shown(sure)),
+                    Some(Err(why)) => Some(view! { <p class="hint">{why.clone()}</p> }.into_any()),
+                    None => None,
+                })
+            }}
+        </div>
+        <p class="hint" role="status">
+            {move || if is_out.get() { "Pieces are drawn once the bench is left alone." } else { "" }}
+        </p>
+    }
+}
