@@ -16,7 +16,7 @@ use crate::numeric::interpolate::linear_held;
 use crate::sources::tempering_stages::{
     BEYOND_DATA_FACTOR, COVERED, NINE_IN_TEN_HRC, RANGE, TEMPERATURE_C, TIME_S,
 };
-use crate::sources::tool_steel_tempering::{BAND_HRC as TABLE_BAND_HRC, GradeTable};
+use crate::sources::tool_steel_tempering::GradeTable;
 use crate::steel::{Composition, OutOfRange};
 use crate::transform::{Formed, Fractions};
 use serde::{Deserialize, Serialize};
@@ -280,7 +280,7 @@ impl Tempering {
                 let hrc = self.parameter.hrc(table)?.unwrap_or(self.quenched_hrc);
                 Ok(Tempered {
                     hardness: self.mix_table(Hardness::from_hrc_carried(hrc).hv),
-                    band_hrc: TABLE_BAND_HRC,
+                    band_hrc: table.band_hrc,
                     retained_austenite_volume_fraction: None,
                 })
             }
@@ -324,8 +324,9 @@ impl Tempering {
 
 /// The piece after each of the tempers, in order.
 ///
-/// `steel` is the whole composition of the steel, wt %. Fitted for 0.20 to 1.25 % C with Mn to
-/// 2.1, Si to 2.2, Ni to 4, Cr to 1.6, Mo to 0.4, V to 0.35, W to 2 %; A2, D2, S7, 420 and 440C by table.
+/// `steel` is the whole composition of the steel, wt %. Used for 0.20 to 1.50 % C with Mn to
+/// 2.1, Si to 2.2, Ni to 4, Cr to 1.6, Mo to 0.5, V to 0.4, W to 4.5 %; A2, D2, S7, 420, 440C, X65Cr13
+/// and X50CrMoV15 by table.
 ///
 /// # Errors
 /// A steel outside both, a temper outside 100 to 710 °C or 10 s to 32 h or outside the grade's

@@ -14,7 +14,7 @@ use crate::sources::{astm_e140, jimenez_melero_2013, krauss_1999, tool_steel_tem
 use crate::steel::Element;
 use crate::transform::Fractions;
 
-const STAGE_VALIDITY: &str = "0.20 to 1.25 % C, low alloy, 100 to 700 °C, 10 s to 32 h";
+const STAGE_VALIDITY: &str = "0.20 to 1.50 % C, low alloy, 100 to 700 °C, 10 s to 32 h";
 
 pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation> {
     match quantity {
@@ -418,8 +418,6 @@ fn hv(count: usize, w: &Workings<'_>) -> Option<Derivation> {
     )
 }
 
-const TABLE_ERROR: &str = "two sheets of one grade differ by up to 3 HRC";
-
 /// The temperature at which the table is read, and its hardness there.
 fn table_hv(
     count: usize,
@@ -450,19 +448,19 @@ fn table_hv(
                 table.grade, table.time_h
             ))
             .source(&[&tool_steel_tempering::SOURCE])
-            .errs(TABLE_ERROR),
+            .errs(table.error_words()),
     )
 }
 
 fn parameter(temper: usize, w: &Workings<'_>) -> Option<Derivation> {
     let value_of = |count: usize| match w.tempered(count)?.1.softening {
-        Softening::Table { parameter, .. } => parameter,
+        Softening::Table { table, parameter } => Some((table, parameter?)),
         Softening::Stages { .. } => None,
     };
     let step = w.route.tempers.get(temper)?;
-    let after = value_of(temper + 1)?;
+    let (table, after) = value_of(temper + 1)?;
     let temperature_k = step.temperature_c + 273.15;
-    let before_h = value_of(temper).map_or(0.0, |before| {
+    let before_h = value_of(temper).map_or(0.0, |(_, before)| {
         f64::powf(
             10.0,
             before / temperature_k - tool_steel_tempering::HOLLOMON_JAFFE_HOURS,
@@ -489,6 +487,6 @@ fn parameter(temper: usize, w: &Workings<'_>) -> Option<Derivation> {
             |x| hollomon_jaffe_of(x.get("T"), x.get("t_0") + x.get("t")),
         )
         .source(&[&tool_steel_tempering::SOURCE])
-        .errs(TABLE_ERROR),
+        .errs(table.error_words()),
     )
 }
