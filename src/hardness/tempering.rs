@@ -9,7 +9,8 @@
 use super::auto_temper::AutoTempered;
 use super::grade_table::{Parameter, grade_table};
 use super::martensite::usual_austenite;
-use super::mixture::{Mixed, Parts, martensite_alone_hv, mixed_hv, sum};
+use super::mixing::{Mixed, evenly_hard, martensite_alone_hv, mixed_hv};
+use super::mixture::Parts;
 use super::stages::{Law, Stages, austenite_half_lives};
 use super::{AS_QUENCHED_BAND_HRC, Hardness};
 use crate::numeric::interpolate::linear_held;
@@ -309,7 +310,7 @@ impl Tempering {
                 fresh_hv: fresh,
                 austenite: left,
                 carbide: x.carbide,
-                soft_hv: self.parts.soft_hv(x, measured_hv),
+                soft: self.parts.soft(x, self.fresh_martensite, measured_hv),
             }),
         }
     }
@@ -318,7 +319,8 @@ impl Tempering {
     fn mix_table(&self, table_hv: f64) -> Hardness {
         let x = &self.constituents;
         let hard = x.martensite + x.austenite + self.fresh_martensite + x.carbide;
-        sum(hard * table_hv + self.parts.soft_hv(x, table_hv))
+        let soft = self.parts.soft(x, self.fresh_martensite, table_hv);
+        evenly_hard(hard, table_hv, soft)
     }
 }
 

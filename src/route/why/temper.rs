@@ -4,8 +4,9 @@ use super::hardness::{MIXTURE, hv_of_hrc, mixture_inputs, soft};
 use super::workings::Workings;
 use super::{Derivation, Input, Quantity, given};
 use crate::hardness::{
-    Mixed, Softening, TemperedParts, equivalent_c_of, fall_hrc_of, half_lives_of, held_hrc_of,
-    hollomon_jaffe_of, martensite_alone_hv, middle_of, mixed_hv, reduced_s_of, whole_fall_hrc_of,
+    Mixed, Softening, TemperedParts, beside, equivalent_c_of, fall_hrc_of, half_lives_of,
+    held_hrc_of, hollomon_jaffe_of, martensite_alone_hv, middle_of, mixed_hv, reduced_s_of,
+    whole_fall_hrc_of,
 };
 use crate::numeric::formula::Number;
 use crate::route::outcome::Step;
@@ -406,7 +407,7 @@ fn hv(count: usize, w: &Workings<'_>) -> Option<Derivation> {
                     fresh_hv: x.get("HV_N"),
                     austenite: x.get("x_A"),
                     carbide: x.get("x_K"),
-                    soft_hv: soft(x, &x.get("HV_0")),
+                    soft: soft(x, beside(&now, parts.fresh_martensite), &x.get("HV_0")),
                 })
             })
             .how(format!(
