@@ -347,7 +347,7 @@ const GROUPS: [Group; 42] = [
         "HRC",
         |r| is(r, "simulated end-quench"),
         Aim::Mean(2.0),
-        69,
+        70,
     ),
     group(
         "ideal critical diameter",

@@ -110,6 +110,7 @@ fn what_the_models_do_not_tell_is_no_outcome() {
     let mut route = plate();
     route.take_grade(find("S5").unwrap());
     route.grade = None;
+    route.composition.mo = 0.6;
     let found = spread(&route, &Tolerances::default(), 16, 1).unwrap();
     assert!(found.quenched_hrc.is_some());
     assert_eq!(found.final_hrc, None);

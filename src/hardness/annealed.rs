@@ -5,7 +5,7 @@
 //! ([`crate::sources::annealed_fit`]).
 
 use super::soft::ferrite_hv;
-use super::{Hardness, mixture::sum};
+use super::{Hardness, mixing::sum};
 use crate::sources::annealed_fit::GAIN_HV_SQRT_UM;
 use crate::steel::{Composition, OutOfRange};
 

@@ -1,6 +1,6 @@
 //! Hardness: as quenched, of mixtures, after tempering; conversion between scales.
 //!
-//! Mixtures add in Vickers; tempering is thought in HRC, where the falls of the three stages add.
+//! Mixtures are made in Vickers; tempering is thought in HRC, where the falls of the three stages add.
 //! [`Hardness`] holds Vickers and gives the other scales where the standard defines them.
 
 mod annealed;
@@ -10,6 +10,7 @@ mod embrittlement;
 mod grade_table;
 mod inverse;
 mod martensite;
+mod mixing;
 mod mixture;
 mod scale;
 mod soft;
@@ -27,7 +28,8 @@ pub use martensite::{
     as_quenched, as_quenched_martensite_hrc, as_quenched_martensite_hv, half_martensite_hrc,
     usual_austenite,
 };
-pub use mixture::{Mixed, martensite_alone_hv, mixed_hv, mixture, soft_hv_of};
+pub use mixing::{Beside, Mixed, Soft, beside, martensite_alone_hv, mixed_hv};
+pub use mixture::mixture;
 pub use scale::{Hardness, Scale, convert};
 pub use stages::{
     fall_hrc_of, half_lives_of, held_hrc_of, middle_of, reduced_s_of, whole_fall_hrc_of,

@@ -9,14 +9,15 @@
 use super::auto_temper::AutoTempered;
 use super::grade_table::{Parameter, grade_table};
 use super::martensite::usual_austenite;
-use super::mixture::{Mixed, Parts, martensite_alone_hv, mixed_hv, sum};
+use super::mixing::{Mixed, evenly_hard, martensite_alone_hv, mixed_hv};
+use super::mixture::Parts;
 use super::stages::{Law, Stages, austenite_half_lives};
 use super::{AS_QUENCHED_BAND_HRC, Hardness};
 use crate::numeric::interpolate::linear_held;
 use crate::sources::tempering_stages::{
     BEYOND_DATA_FACTOR, COVERED, NINE_IN_TEN_HRC, RANGE, TEMPERATURE_C, TIME_S,
 };
-use crate::sources::tool_steel_tempering::{BAND_HRC as TABLE_BAND_HRC, GradeTable};
+use crate::sources::tool_steel_tempering::GradeTable;
 use crate::steel::{Composition, OutOfRange};
 use crate::transform::{Formed, Fractions};
 use serde::{Deserialize, Serialize};
@@ -280,7 +281,7 @@ impl Tempering {
                 let hrc = self.parameter.hrc(table)?.unwrap_or(self.quenched_hrc);
                 Ok(Tempered {
                     hardness: self.mix_table(Hardness::from_hrc_carried(hrc).hv),
-                    band_hrc: TABLE_BAND_HRC,
+                    band_hrc: table.band_hrc,
                     retained_austenite_volume_fraction: None,
                 })
             }
@@ -309,7 +310,7 @@ impl Tempering {
                 fresh_hv: fresh,
                 austenite: left,
                 carbide: x.carbide,
-                soft_hv: self.parts.soft_hv(x, measured_hv),
+                soft: self.parts.soft(x, self.fresh_martensite, measured_hv),
             }),
         }
     }
@@ -318,14 +319,16 @@ impl Tempering {
     fn mix_table(&self, table_hv: f64) -> Hardness {
         let x = &self.constituents;
         let hard = x.martensite + x.austenite + self.fresh_martensite + x.carbide;
-        sum(hard * table_hv + self.parts.soft_hv(x, table_hv))
+        let soft = self.parts.soft(x, self.fresh_martensite, table_hv);
+        evenly_hard(hard, table_hv, soft)
     }
 }
 
 /// The piece after each of the tempers, in order.
 ///
-/// `steel` is the whole composition of the steel, wt %. Fitted for 0.20 to 1.25 % C with Mn to
-/// 2.1, Si to 2.2, Ni to 4, Cr to 1.6, Mo to 0.4, V to 0.35, W to 2 %; A2, D2, S7, 420 and 440C by table.
+/// `steel` is the whole composition of the steel, wt %. Used for 0.20 to 1.50 % C with Mn to
+/// 2.1, Si to 2.2, Ni to 4, Cr to 1.6, Mo to 0.5, V to 0.4, W to 4.5 %; A2, D2, S7, 420, 440C, X65Cr13
+/// and X50CrMoV15 by table.
 ///
 /// # Errors
 /// A steel outside both, a temper outside 100 to 710 °C or 10 s to 32 h or outside the grade's

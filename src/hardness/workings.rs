@@ -1,6 +1,7 @@
 //! What the hardness of a piece is made of, number by number: for who asks why.
 
-use super::mixture::{Parts, martensite_alone_hv};
+use super::mixing::martensite_alone_hv;
+use super::mixture::Parts;
 use super::stages::{Law, anchor_k};
 use super::tempering::{Knowledge, Tempering};
 use super::{AutoTempered, Hardness};

@@ -38,7 +38,6 @@ const TEMPERING_BASIS: &str = "three stages fitted by this project to published 
 /// Temperatures that the fit of tempering covers, °C.
 const TEMPERING_RANGE_C: [f64; 2] = [100.0, 700.0];
 const TABLE_BASIS: &str = "table of supplier sheets for this grade, shifted to other times along the Hollomon-Jaffe parameter";
-const TABLE_ERROR: &str = "two sheets of one grade differ by up to 3 HRC";
 
 pub(super) const TAKES_IN: &str = "takes in";
 pub(super) const SOURCE: &str = "source";
@@ -312,7 +311,7 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             ),
         );
     };
-    let is_tabled = grade_table(&route.composition).is_some();
+    let table = grade_table(&route.composition);
     let snap = route.cold.and_then(|cold| cold.snap);
     let steps = snap
         .iter()
@@ -353,7 +352,7 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             ),
             (
                 SOURCE,
-                if is_tabled {
+                if table.is_some() {
                     TABLE_BASIS
                 } else {
                     TEMPERING_BASIS
@@ -363,17 +362,16 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             (
                 VALID,
                 format!(
-                    "0.20 to 1.25 % C, low alloy, {} to {}, 10 s to 32 h; A2, D2, S7, 420 and 440C by table",
+                    "0.20 to 1.50 % C, low alloy, {} to {}, 10 s to 32 h; A2, D2, S7 and stainless grades by table",
                     format_temperature(TEMPERING_RANGE_C[0], scale),
                     format_temperature(TEMPERING_RANGE_C[1], scale)
                 ),
             ),
             (
                 KNOWN,
-                if is_tabled {
-                    TABLE_ERROR.to_owned()
-                } else {
-                    format!("{}, 30 min to 4 h", tempering_stages::LEFT_OUT.words())
+                match table {
+                    Some(table) => table.error_words().to_owned(),
+                    None => format!("{}, 30 min to 4 h", tempering_stages::LEFT_OUT.words()),
                 },
             ),
         ]

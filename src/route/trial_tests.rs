@@ -118,6 +118,7 @@ fn each_deviation_pulls_the_way_it_should() {
 #[test]
 fn a_piece_whose_temper_is_not_known_is_not_finished() {
     let mut route = plate("S5", 5.0, "oil_fast");
+    route.composition.mo = 0.6;
     let untold = off(&route, |_| ());
     assert!(untold.quenched().is_some());
     assert_eq!(untold.finished(&route), None);

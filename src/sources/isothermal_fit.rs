@@ -8,47 +8,62 @@
 //! diagrams (plain-carbon, Mn, Cr, Si, Cr-Mo and high-carbon grades; those under a second count
 //! half, as the diagrams estimate them) and which product makes the nose; half-martensite
 //! end-quench rates of seven H bands; five critical rates taken as 95 % martensite; the bainite
-//! start curve of 1C-1.5Cr steel; hardness along the bar at 72 positions of ten H bands of eight
-//! steels, where the middle of a band is compared with the mean of a lean and a rich bar (start
-//! times shorter and longer by a factor of two), simulated with heat of transformation and
-//! with what forms as hard as its temperature makes it. The bands of one steel count like one
-//! observation; counted twice or four times they bring the bars nearer and send noses and
-//! half-martensite rates of steels left out further off. Each coefficient is held to the value of
-//! an earlier fit of the same form, whose alloy terms follow the Grossmann factors f of
+//! start curve of 1C-1.5Cr steel; the start of pearlite at 650 °C in two steels with molybdenum, where
+//! bainite makes the nose (85 s in 1Cr-0.2Mo and 600 s in 1.8Ni-Cr-Mo steel, from memory); hardness
+//! along the bar at 72 positions of ten H bands of eight steels, where the middle of a band is
+//! compared with the mean of a lean and a rich bar (start times shorter and longer by a factor of
+//! two), simulated with heat of transformation, with what forms as hard as its temperature makes it,
+//! mixed by the harmonic law of this project, and martensite tempered on the way down. The bands of
+//! one steel count like one observation; counted twice or four times they bring the bars nearer and
+//! send noses and half-martensite rates of steels left out further off. Each coefficient is held to the
+//! value of an earlier fit of the same form, whose alloy terms follow the Grossmann factors f of
 //! hardenability (ln t about 1.7 ln f) and which on rows left out gave noses within a factor of 1.9
 //! (rms, six of seven inside two) and half-martensite rates within 1.34. Q, n and a were chosen
 //! from published forms. The fit and the errors below are run again by `cargo xtask score`.
 //!
-//! Error as rms factor, whole steels left out in turn (in brackets: all steels fitted; without
-//! the bars, left out):
-//! nose time 1.57 (1.42; 1.59), eight of nine inside two; half-martensite rate 1.30 (1.23; 1.27),
-//! all seven inside two; rate for 95 % martensite 1.62 (1.51; 1.74), four of five inside two;
-//! bainite start of 1C-1.5Cr steel 1.27 (1.25; 1.24). Mean error of the mean of lean and rich bar
-//! against the middle of the band 2.4 HRC (2.2; 2.5), of the bar of the middle heat 3.6 HRC
-//! (3.5; 3.8), which lies inside the band at 69 of the 72 positions (69; 68).
+//! Error as rms factor, whole steels left out in turn (in brackets: all steels fitted):
+//! nose time 1.52 (1.43), all nine inside two; half-martensite rate 1.32 (1.27), all seven inside two;
+//! rate for 95 % martensite 1.57 (1.47), four of five inside two; bainite start of 1C-1.5Cr steel 1.29
+//! (1.26); pearlite at 650 °C 2.5 (2.5). Mean error of the mean of lean and rich bar against the middle
+//! of the band 2.4 HRC (2.3), of the bar of the middle heat 3.4 HRC (3.2), which lies inside the band
+//! at 70 of the 72 positions (fitted). Before the harmonic law and without the two starts of pearlite
+//! they were, left out: 1.57, 1.30, 1.62, 1.27, 2.4 and 3.6 HRC.
 //!
-//! Known failures: full-martensite rate of 1C-1.5Cr steel twice too high; noses of plain
-//! high-carbon steel spread from half to 1.9 times the diagrams'; the earlier fit put the nose of
-//! 1.8Ni-Cr-Mo steel four times too late, and nothing here corrects nickel. Bars drop more
-//! steeply than real ones, whose composition is not even.
+//! Where the error of the bars comes from: the rates at 704 °C along it are within 16 % of the table,
+//! under 1 HRC; the mean by volume made half martensite 4 to 5 HRC harder than ASTM A255 and Hodge and
+//! Orehoski have it, which made bars too hard above that place and hid that they turn too early
+//! below it. What is left lies below half martensite, where the bars of steel with chromium come to
+//! pearlite of 34 to 38 HRC, as the lean heats of the bands do, and the middles stay 4 HRC harder.
 //!
-//! The split between pearlite and bainite in steel with molybdenum is not right: the observations
-//! hold only bainite, which comes first there. Pearlite has its nose at 14 s and 580 °C in 1Cr-0.2Mo
-//! steel and at 92 s and 560 °C in 1.8Ni-Cr-Mo steel, where the diagrams have it near 650 °C after one
-//! or two and after some ten minutes (from memory); so coolings of 2 K/s of the one and of 0.5 K/s of
-//! the other come to pearlite, where they should come to bainite. Two published terms of molybdenum
-//! were tried by hand: Kirkaldy and Venugopalan's second path of diffusion (1984) makes pearlite four
-//! to five times slower, as wanted, but that of a steel with 0.02 % Mo three times as well, against
-//! the noses of plain-carbon steel; Li's root of the content (1998) makes it twice slower, which
-//! does not change the outcome. A refit with two starts of pearlite at 650 °C (85 s and 600 s in these
-//! steels, from memory) and molybdenum free in pearlite makes its term 7.0 for 5.1: the bars come nearer by
-//! 0.1 HRC, noses and half-martensite rates of steels left out go further off (1.68 and 1.35), and 2 K/s comes
-//! to pearlite as before. What is missing is the bay: pearlite that molybdenum holds back below 600 °C more
-//! than above, which a delay that does not depend on temperature cannot give.
+//! Known failures: full-martensite rate of 1C-1.5Cr steel twice too high, so that a round of 40 mm in
+//! oil comes out 9 to 15 HRC too soft; noses of plain high-carbon steel spread from half to 1.9 times the
+//! diagrams'; nothing here corrects nickel. Bars drop more steeply than real ones, whose composition is
+//! not even.
+//!
+//! The split between pearlite and bainite in steel with molybdenum is not right. Pearlite has its nose
+//! at 16 s and 580 °C in 1Cr-0.2Mo steel and at 107 s and 560 °C in 1.8Ni-Cr-Mo steel, where the
+//! diagrams have it near 650 °C after one or two and after some ten minutes (from memory); so coolings
+//! of 2 K/s of the one and of 0.5 K/s of the other come to pearlite, where they should come to bainite.
+//! What is missing is the bay: pearlite that molybdenum holds back below 600 °C more than above, which a
+//! delay that does not depend on temperature cannot give. Tried, each with a refit and steels left
+//! out:
+//! - Molybdenum free in pearlite: its term 6.4 for 5.2; bars 3.3, half-martensite rates 1.36.
+//! - An activation energy that rises with chromium and molybdenum beyond the residuals from 27.5 to
+//!   60 kcal/mol, that of their own diffusion, the difference counted from 650 °C. With 0.2 and 3.5 per
+//!   wt % for the exponential approach, noses come to 606 °C in 1C-1.5Cr, 611 in O1, 631 in 1Cr-0.2Mo
+//!   steel, as in the diagrams, and bars of steels left out nearer (3.0 HRC; mean of lean and rich 2.1);
+//!   but half-martensite rates (1.40), rates for 95 % (1.66), bainite (1.43) and pearlite at 650 °C (3.4) go
+//!   further off, and 1Cr-0.2Mo pearlite still begins after 21 s.
+//! - Kirkaldy and Venugopalan's second path of diffusion (1984), by hand: pearlite four to five times
+//!   slower, as wanted, but that of a steel with 0.02 % Mo three times as well, against the noses of
+//!   plain-carbon steel. Li's root of the content (1998), by hand: twice slower, the outcome the same.
+//!
+//! The far end of the bars of 1Cr-0.2Mo steel asks for 37 to 40 HRC, which neither the model's pearlite
+//! nor its bainite has: cooling diagrams with measured fractions would have to tell which is wrong.
 //!
 //! The upper limits of ferrite and pearlite are closed forms. Put in the place of both, the computed
 //! equilibrium of what is dissolved, A3 and the upper end of A1, without another fit, gives (in
-//! brackets: the closed forms): nose time 1.60 (1.57), half-martensite rate 1.27 (1.24), rms; hardness
+//! brackets: the closed forms; before the last fit): nose time 1.60 (1.57), half-martensite rate 1.27 (1.24), rms; hardness
 //! of ASTM A255 with the kinetics beyond its range 1.6 HRC (1.5), of the simulated bar 3.3 HRC (3.5),
 //! mean. That is no better, and finding both for each of a route's austenites takes longer than all
 //! that is made of them. Para-equilibrium lies lower than either and would move ferrite further off. The
@@ -78,7 +93,7 @@ pub const SOURCE: Source = Source {
 pub const NOSES_LEFT_OUT: LeftOut = LeftOut {
     fold: "steel",
     folds: 9,
-    error: 1.57,
+    error: 1.52,
     unit: "factor",
 };
 
@@ -86,7 +101,7 @@ pub const NOSES_LEFT_OUT: LeftOut = LeftOut {
 pub const HALF_RATES_LEFT_OUT: LeftOut = LeftOut {
     fold: "steel",
     folds: 6,
-    error: 1.30,
+    error: 1.32,
     unit: "factor",
 };
 
@@ -133,13 +148,13 @@ pub const TUNGSTEN_AS_MOLYBDENUM: f64 = 0.5;
 pub const FERRITE: StartTime = StartTime {
     activation_cal_mol: 23500.0,
     grain: 0.41,
-    constant: 0.081,
-    c: -0.809,
-    mn: 2.859,
-    si: 0.355,
-    ni: 0.575,
-    cr: 2.534,
-    mo: 4.142,
+    constant: 0.213,
+    c: -0.805,
+    mn: 2.862,
+    si: 0.351,
+    ni: 0.576,
+    cr: 2.536,
+    mo: 4.143,
     v: VANADIUM,
 };
 
@@ -147,13 +162,13 @@ pub const FERRITE: StartTime = StartTime {
 pub const PEARLITE: StartTime = StartTime {
     activation_cal_mol: 27500.0,
     grain: 0.29,
-    constant: -0.855,
-    c: 0.419,
-    mn: 1.581,
-    si: 0.929,
-    ni: 0.610,
-    cr: 2.452,
-    mo: 5.073,
+    constant: -0.739,
+    c: 0.297,
+    mn: 1.576,
+    si: 0.905,
+    ni: 0.631,
+    cr: 2.491,
+    mo: 5.151,
     v: VANADIUM,
 };
 
@@ -161,13 +176,13 @@ pub const PEARLITE: StartTime = StartTime {
 pub const BAINITE: StartTime = StartTime {
     activation_cal_mol: 22371.0,
     grain: 0.29,
-    constant: -4.347,
-    c: 3.690,
-    mn: 1.376,
-    si: 0.498,
-    ni: 0.426,
-    cr: 1.368,
-    mo: 1.278,
+    constant: -4.343,
+    c: 3.681,
+    mn: 1.373,
+    si: 0.490,
+    ni: 0.430,
+    cr: 1.357,
+    mo: 1.275,
     v: 0.0,
 };
 
@@ -282,6 +297,6 @@ mod tests {
             w: 1.0,
             ..Composition::default()
         };
-        assert!((PEARLITE.composition_term(&tungsten, 7.0) - (5.073 / 2.0 - 0.855)).abs() < 1e-12);
+        assert!((PEARLITE.composition_term(&tungsten, 7.0) - (5.151 / 2.0 - 0.739)).abs() < 1e-12);
     }
 }

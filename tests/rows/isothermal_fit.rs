@@ -15,6 +15,22 @@ const CHECKS: &str = include_str!("../checks/transformations.csv");
 pub const EDGE_LN: f64 = 0.7;
 /// Scatter of the middle of a band, HRC.
 const BAND_HRC: f64 = 3.0;
+/// Start of pearlite at 650 °C, its nose, in isothermal diagrams of steel with molybdenum, where bainite
+/// comes first: steel, what is dissolved, grain, s (memory).
+const PEARLITE_AT_650_C: [(&str, &str, f64, f64); 2] = [
+    (
+        "4140",
+        "C 0.37 Mn 0.77 Si 0.15 Ni 0.04 Cr 0.98 Mo 0.21",
+        7.5,
+        85.0,
+    ),
+    (
+        "4340",
+        "C 0.42 Mn 0.78 Si 0.25 Ni 1.79 Cr 0.80 Mo 0.33",
+        7.5,
+        600.0,
+    ),
+];
 /// A steel's bands, whose positions are not independent, count like this many observations.
 const BANDS_COUNT: f64 = 1.0;
 
@@ -30,6 +46,8 @@ pub enum Seen {
     },
     /// 1 % bainite at a temperature.
     Bainite { temperature_c: f64, time_s: f64 },
+    /// 1 % pearlite at a temperature.
+    Pearlite { temperature_c: f64, time_s: f64 },
     /// End-quench band: its middle is the mean of a lean and a rich heat.
     Band { band: Band, weight: f64 },
 }
@@ -119,6 +137,16 @@ pub fn observations() -> Vec<Observation> {
             },
         });
     }
+    for (steel, text, grain_astm, time_s) in PEARLITE_AT_650_C {
+        all.push(Observation {
+            steel: steel.to_owned(),
+            austenite: austenite(text, grain_astm),
+            seen: Seen::Pearlite {
+                temperature_c: 650.0,
+                time_s,
+            },
+        });
+    }
     let bands = bands();
     for band in &bands {
         let steel = family(&band.steel);
@@ -205,6 +233,13 @@ impl Observation {
                 // Six points of one curve count like two.
                 vec![(start_s / time_s).ln() / 1.5_f64.ln() / 3.0_f64.sqrt()]
             }
+            Seen::Pearlite {
+                temperature_c,
+                time_s,
+            } => {
+                let start_s = kinetics.start_s(Product::Pearlite, temperature_c);
+                vec![(start_s / time_s).ln() / 2.0_f64.ln()]
+            }
             Seen::Band { ref band, weight } => {
                 let printed = band.positions.iter().map(|p| p.middle_hrc);
                 let middle = self.middle(band, start_times);
@@ -247,6 +282,13 @@ impl Observation {
             } => {
                 let start_s = kinetics.start_s(Product::Bainite, temperature_c);
                 vec![("bainite", (start_s / time_s).ln())]
+            }
+            Seen::Pearlite {
+                temperature_c,
+                time_s,
+            } => {
+                let start_s = kinetics.start_s(Product::Pearlite, temperature_c);
+                vec![("pearlite", (start_s / time_s).ln())]
             }
             Seen::Band { ref band, .. } => {
                 let (one, middle) = (self.bar(band, set), self.middle(band, set));

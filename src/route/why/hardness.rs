@@ -3,8 +3,8 @@
 use super::workings::Workings;
 use super::{Derivation, Input, Quantity, given};
 use crate::hardness::{
-    Hardness, Mixed, as_quenched_martensite_hrc, martensite_alone_hv, mixed_hv, soft_hv_of,
-    usual_austenite,
+    Beside, Hardness, Mixed, Soft, as_quenched_martensite_hrc, beside, martensite_alone_hv,
+    mixed_hv, usual_austenite,
 };
 use crate::numeric::formula::Formula;
 use crate::route::outcome::Step;
@@ -15,8 +15,7 @@ use crate::transform::{Fractions, Product};
 
 /// Carbon up to which the standard's polynomial is used, wt %.
 const POLYNOMIAL_TO_WT: f64 = 0.60;
-pub(super) const MIXTURE: &str =
-    "Every constituent by its volume; carbide counts a fifth harder than its martensite.";
+pub(super) const MIXTURE: &str = "Hard constituents by their volume, carbide a fifth harder than its martensite; soft ones by theirs. Between both the harmonic mean: what is soft yields first.";
 
 pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation> {
     match quantity {
@@ -202,9 +201,10 @@ pub(super) fn mixture_inputs(
     ]
 }
 
-/// What bainite, pearlite and ferrite bring, beside martensite of a hardness.
-pub(super) fn soft(x: &super::Letters<'_>, limit_hv: &Formula) -> Formula {
-    soft_hv_of(
+/// Bainite, pearlite and ferrite of a mixture, beside martensite of a hardness.
+pub(super) fn soft(x: &super::Letters<'_>, beside: Beside, limit_hv: &Formula) -> Soft<Formula> {
+    Soft::of(
+        beside,
         ["x_B", "x_P", "x_F"].map(|name| x.get(name)),
         ["HV_B", "HV_P", "HV_F"].map(|name| x.get(name)),
         limit_hv,
@@ -253,7 +253,7 @@ fn mixture_hv(step: Step, w: &Workings<'_>) -> Option<Derivation> {
                     fresh_hv: x.get("HV_M"),
                     austenite: x.get("x_A"),
                     carbide: x.get("x_K"),
-                    soft_hv: soft(x, &x.get("HV_0")),
+                    soft: soft(x, beside(&piece.constituents, 0.0), &x.get("HV_0")),
                 })
             })
             .how(MIXTURE)

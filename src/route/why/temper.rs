@@ -4,8 +4,9 @@ use super::hardness::{MIXTURE, hv_of_hrc, mixture_inputs, soft};
 use super::workings::Workings;
 use super::{Derivation, Input, Quantity, given};
 use crate::hardness::{
-    Mixed, Softening, TemperedParts, equivalent_c_of, fall_hrc_of, half_lives_of, held_hrc_of,
-    hollomon_jaffe_of, martensite_alone_hv, middle_of, mixed_hv, reduced_s_of, whole_fall_hrc_of,
+    Mixed, Softening, TemperedParts, beside, equivalent_c_of, fall_hrc_of, half_lives_of,
+    held_hrc_of, hollomon_jaffe_of, martensite_alone_hv, middle_of, mixed_hv, reduced_s_of,
+    whole_fall_hrc_of,
 };
 use crate::numeric::formula::Number;
 use crate::route::outcome::Step;
@@ -14,7 +15,7 @@ use crate::sources::{astm_e140, jimenez_melero_2013, krauss_1999, tool_steel_tem
 use crate::steel::Element;
 use crate::transform::Fractions;
 
-const STAGE_VALIDITY: &str = "0.20 to 1.25 % C, low alloy, 100 to 700 °C, 10 s to 32 h";
+const STAGE_VALIDITY: &str = "0.20 to 1.50 % C, low alloy, 100 to 700 °C, 10 s to 32 h";
 
 pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation> {
     match quantity {
@@ -406,7 +407,7 @@ fn hv(count: usize, w: &Workings<'_>) -> Option<Derivation> {
                     fresh_hv: x.get("HV_N"),
                     austenite: x.get("x_A"),
                     carbide: x.get("x_K"),
-                    soft_hv: soft(x, &x.get("HV_0")),
+                    soft: soft(x, beside(&now, parts.fresh_martensite), &x.get("HV_0")),
                 })
             })
             .how(format!(
@@ -417,8 +418,6 @@ fn hv(count: usize, w: &Workings<'_>) -> Option<Derivation> {
             .errs(tempering_stages::LEFT_OUT.words()),
     )
 }
-
-const TABLE_ERROR: &str = "two sheets of one grade differ by up to 3 HRC";
 
 /// The temperature at which the table is read, and its hardness there.
 fn table_hv(
@@ -450,19 +449,19 @@ fn table_hv(
                 table.grade, table.time_h
             ))
             .source(&[&tool_steel_tempering::SOURCE])
-            .errs(TABLE_ERROR),
+            .errs(table.error_words()),
     )
 }
 
 fn parameter(temper: usize, w: &Workings<'_>) -> Option<Derivation> {
     let value_of = |count: usize| match w.tempered(count)?.1.softening {
-        Softening::Table { parameter, .. } => parameter,
+        Softening::Table { table, parameter } => Some((table, parameter?)),
         Softening::Stages { .. } => None,
     };
     let step = w.route.tempers.get(temper)?;
-    let after = value_of(temper + 1)?;
+    let (table, after) = value_of(temper + 1)?;
     let temperature_k = step.temperature_c + 273.15;
-    let before_h = value_of(temper).map_or(0.0, |before| {
+    let before_h = value_of(temper).map_or(0.0, |(_, before)| {
         f64::powf(
             10.0,
             before / temperature_k - tool_steel_tempering::HOLLOMON_JAFFE_HOURS,
@@ -489,6 +488,6 @@ fn parameter(temper: usize, w: &Workings<'_>) -> Option<Derivation> {
             |x| hollomon_jaffe_of(x.get("T"), x.get("t_0") + x.get("t")),
         )
         .source(&[&tool_steel_tempering::SOURCE])
-        .errs(TABLE_ERROR),
+        .errs(table.error_words()),
     )
 }
