@@ -1,6 +1,7 @@
 //! How sure the route on the bench is, and what matters most about it.
 
 use super::decide::{Deciding, Working};
+use super::save_table::SaveTable;
 use crate::controls::live;
 use crate::decide::{Matters, Question, Sure, Told, Varies};
 use crate::state::{Bench, bench};
@@ -135,6 +136,7 @@ fn results(bench: Bench, sure: &Sure, seed: u32) -> AnyView {
                 <tbody>{rows}</tbody>
             </table>
         </div>
+<SaveTable file="how-sure" />
         <h4>"What matters most"</h4>
         {if sure.is_whole {
             sure.matters.iter().map(matters).collect_view().into_any()
