@@ -36,6 +36,20 @@ pub(crate) fn Plot<F>(
 where
     F: Fn(f64, f64) -> Option<Scene> + Send + Sync + 'static,
 {
+    plot(class, Box::new(scene), handles, nothing, file)
+}
+
+/// Builds a scene for a width and height.
+type Builder = Box<dyn Fn(f64, f64) -> Option<Scene> + Send + Sync>;
+
+/// The plot, one for all scenes: a component for each would bring all of it once more.
+fn plot(
+    class: &'static str,
+    scene: Builder,
+    handles: Option<Handles>,
+    nothing: Signal<String>,
+    file: &'static str,
+) -> AnyView {
     let bench = bench();
     let frame = NodeRef::<Div>::new();
     let canvas = NodeRef::<Canvas>::new();

@@ -12,6 +12,7 @@ mod file;
 mod history;
 mod link;
 pub mod logbook;
+pub(crate) mod packed;
 mod preferences;
 mod shelf;
 mod shop;

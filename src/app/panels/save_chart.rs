@@ -7,7 +7,7 @@ use crate::state::{Bench, bench};
 use leptos::ev::KeyboardEvent;
 use leptos::html::Details;
 use leptos::prelude::*;
-use recalesce::chart::{Ink, Palette, Scene, draw, svg};
+use recalesce::chart::{Ink, Palette, Scene, Surface, draw, svg};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{Blob, CanvasRenderingContext2d, HtmlCanvasElement, HtmlElement};
@@ -40,20 +40,12 @@ fn offer_png(bench: Bench, scene: &Scene, palette: &Palette, name: &str) -> Opti
     let context: CanvasRenderingContext2d = canvas.get_context("2d").ok()??.dyn_into().ok()?;
     let mut surface = CanvasSurface::new(canvas.clone())?;
     surface.begin(scene.size_px, DENSITY).ok()?;
-    draw(scene, palette, &mut surface).ok()?;
-    // The ground comes behind what is drawn.
     let [r, g, b] = palette.rgb(Ink::Sheet.into());
-    context.set_fill_style_str(&format!("rgb({r} {g} {b})"));
-    context
-        .set_global_composite_operation("destination-over")
-        .ok()?;
-    context.set_transform(1.0, 0.0, 0.0, 1.0, 0.0, 0.0).ok()?;
-    context.fill_rect(
-        0.0,
-        0.0,
-        f64::from(canvas.width()),
-        f64::from(canvas.height()),
-    );
+    context.set_fill_style_str(&format!("rgb({r},{g},{b})"));
+    // The surface counts in units much finer than pixels: this covers all of it.
+    let [width, height] = scene.size_px.map(|side| side * surface.grid());
+    context.fill_rect(0.0, 0.0, width, height);
+    draw(scene, palette, &mut surface).ok()?;
     let name = format!("{name}.png");
     let made = Closure::once_into_js(move |image: Option<Blob>| {
         if image
@@ -88,7 +80,8 @@ pub(crate) fn SaveChart(
     let details = NodeRef::<Details>::new();
     let close = move || {
         if let Some(details) = details.get_untracked() {
-            details.set_open(false);
+            // One that is closed already stays so.
+            let _ = details.remove_attribute("open");
             let summary = details.query_selector("summary").ok().flatten();
             if let Some(Ok(summary)) = summary.map(JsCast::dyn_into::<HtmlElement>) {
                 // One that cannot take the focus leaves it where it was.

@@ -6,7 +6,7 @@ use crate::state::bench;
 use leptos::prelude::*;
 use recalesce::save::write_table;
 use wasm_bindgen::JsCast;
-use web_sys::{Element, HtmlElement, MouseEvent};
+use web_sys::{Element, MouseEvent};
 
 /// Rows of a table, its titles first.
 type Rows = Vec<Vec<String>>;
@@ -17,7 +17,7 @@ fn children(of: &Element) -> impl Iterator<Item = Element> + use<> {
 
 /// What a cell shows, in one line.
 fn shown(cell: &Element) -> Option<String> {
-    let text = cell.dyn_ref::<HtmlElement>()?.inner_text();
+    let text = cell.text_content()?;
     Some(text.split_whitespace().collect::<Vec<_>>().join(" "))
 }
 
@@ -34,17 +34,15 @@ fn read(table: &Element) -> Rows {
             })
             .collect()
     };
-    let parts = children(table).filter(|part| part.tag_name() != "CAPTION");
-    parts.flat_map(|part| children(&part)).map(row).collect()
+    // A caption holds no rows.
+    let rows = children(table).flat_map(|part| children(&part));
+    rows.map(row).collect()
 }
 
 /// The table that a control stands behind.
 fn table_of(press: &MouseEvent) -> Option<Element> {
-    let button: Element = press.target()?.dyn_into().ok()?;
-    let before = button
-        .closest(".save-table")
-        .ok()??
-        .previous_element_sibling()?;
+    let button: Element = press.current_target()?.dyn_into().ok()?;
+    let before = button.parent_element()?.previous_element_sibling()?;
     match before.query_selector("table").ok()? {
         Some(table) => Some(table),
         None => Some(before),
