@@ -113,7 +113,7 @@ pub(crate) fn SaveChart(
     let what = file.replace('-', " ");
     view! {
         <details
-            class="save-chart"
+            class=format!("save-chart of-{file}")
             node_ref=details
             hidden=move || shown.with(Option::is_none)
             on:keydown=key
