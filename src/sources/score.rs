@@ -46,6 +46,9 @@ pub struct Outside {
 /// Mark of the unit of errors that are factors.
 const FACTOR: &str = "factor";
 
+/// Letters up to which a unit stands in one line with its number.
+const SHORT_UNIT: usize = 6;
+
 impl QuantityScore {
     /// Whether errors and tolerances are factors.
     #[must_use]
@@ -82,6 +85,10 @@ impl QuantityScore {
     fn with_unit(&self, number: &str) -> String {
         match self.unit.as_str() {
             FACTOR => format!("factor {number}"),
+            // One line, unless the unit is words.
+            unit if unit.len() <= SHORT_UNIT => {
+                format!("{number}\u{a0}{}", unit.replace(' ', "\u{a0}"))
+            }
             unit => format!("{number} {unit}"),
         }
     }

@@ -33,7 +33,7 @@ async function linkOfMine() {
   await bench.go("Experiments");
   await paste(bench, JSON.stringify(mine));
   await bench.page.getByRole("button", { name: "Begin with it" }).waitFor();
-  await bench.page.getByRole("button", { name: `Copy the link: ${mine.title}`, exact: true }).click();
+  await bench.page.getByRole("button", { name: `Copy link: ${mine.title}`, exact: true }).click();
   await bench.messages.filter({ hasText: "on the clipboard" }).waitFor();
   const link = await bench.page.evaluate(() => navigator.clipboard.readText());
   assert.equal(await bench.foreignElements.count(), 0);

@@ -310,7 +310,7 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
             let about = told(bench, &experiment.about);
             let minutes = experiment.minutes;
             let aria = format!("Start: {title}");
-            let link = format!("Copy the link: {title}");
+            let link = format!("Copy link: {title}");
             let shared = experiment.clone();
             view! {
                             <li class="lesson">
