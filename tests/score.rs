@@ -4,10 +4,14 @@
 //! carry the aim of the project where there is one. The test fails only when fewer rows lie
 //! inside their tolerance than the ratchet in [`GROUPS`] says: a number there only ever rises. The fits
 //! of this project are run again with each heat or steel left out of them in turn.
+//!
+//! The page shows the same table: `UPDATE_SCORE=1 cargo test --test score` writes it anew.
 #![cfg(not(target_arch = "wasm32"))]
 
 mod fits;
 mod rows;
+#[path = "score/written.rs"]
+mod written;
 
 use rows::bar::{Band, bands};
 use rows::{Row, Score, score};
@@ -564,6 +568,7 @@ fn score_of_every_quantity() {
     println!("{}", report(&grouped, &rows).expect("a report"));
     println!("{}", bands_met());
     assert!(homeless.is_empty(), "rows without a group: {homeless:#?}");
+    written::check(&grouped);
     for (group, rows) in &grouped {
         let s = score(rows.iter().copied());
         assert!(s.rows > 0, "no rows: {}", group.title);

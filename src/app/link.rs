@@ -42,7 +42,7 @@ pub(crate) fn copy_text(bench: Bench, text: Result<String, String>, what: &'stat
     }
 }
 
-/// Takes a route in from the address, now and whenever the address brings one.
+/// Takes in what the address brings, now and whenever it brings something: a route or an experiment.
 pub(crate) fn follow(bench: Bench) {
     // After the first look of what writes the bench, so that the new route is written.
     Effect::new(move |_| untrack(|| look(bench)));
@@ -50,12 +50,12 @@ pub(crate) fn follow(bench: Bench) {
     on_cleanup(move || changed.remove());
 }
 
-/// Takes the address's route in, if it brings one, once the part that reads it is there.
+/// Takes in what the address brings, once the part that reads it is there.
 fn look(bench: Bench) {
     if address::shown_chart().is_some() {
         // Not on the bench, but instead of it.
         address::reload();
-    } else if address::brings_route() {
+    } else if address::brings_something() {
         bench
             .parts
             .places
@@ -63,10 +63,11 @@ fn look(bench: Bench) {
     }
 }
 
-/// Takes the address's route in.
+/// Takes the address's route in, or hands its experiment to the part that reads it.
 pub(super) fn take(bench: Bench) {
     let Some(link) = address::take_route() else {
-        return;
+        let teaching = bench.parts.teaching;
+        return teaching.then(bench, move |part| (part.take_link)(bench));
     };
     match save::read_link(&link) {
         Err(reason) => say(

@@ -1,7 +1,9 @@
 //! The only component that paints: a canvas in a sized box, with handles over it.
 
 use super::browser::resize::size_of;
-use super::state::bench;
+use super::controls::live;
+use super::parts::panels::{Panel, panel};
+use super::state::{Bench, bench};
 use crate::canvas::CanvasSurface;
 use leptos::html::{Canvas, Div};
 use leptos::prelude::*;
@@ -27,10 +29,27 @@ pub(crate) fn Plot<F>(
     /// What stands in the box when there is nothing to show.
     #[prop(optional, into)]
     nothing: Signal<String>,
+    /// What the chart is called in the name of its file; without it there is none.
+    #[prop(optional)]
+    file: &'static str,
 ) -> impl IntoView
 where
     F: Fn(f64, f64) -> Option<Scene> + Send + Sync + 'static,
 {
+    plot(class, Box::new(scene), handles, nothing, file)
+}
+
+/// Builds a scene for a width and height.
+type Builder = Box<dyn Fn(f64, f64) -> Option<Scene> + Send + Sync>;
+
+/// The plot, one for all scenes: a component for each would bring all of it once more.
+fn plot(
+    class: &'static str,
+    scene: Builder,
+    handles: Option<Handles>,
+    nothing: Signal<String>,
+    file: &'static str,
+) -> AnyView {
     let bench = bench();
     let frame = NodeRef::<Div>::new();
     let canvas = NodeRef::<Canvas>::new();
@@ -85,9 +104,20 @@ where
                     .then(|| view! { <p class="nothing">{nothing}</p> })
             }}
             {handles.map(|build| build(Signal::derive(move || built.get())))}
+            {saved(bench, file, built)}
         </div>
     }
     .into_any()
+}
+
+/// The control that saves a chart, once its part is there: nobody waits for it.
+fn saved(bench: Bench, file: &'static str, built: Memo<Option<Arc<Scene>>>) -> AnyView {
+    if file.is_empty() {
+        return ().into_any();
+    }
+    let shown = Signal::derive(move || built.get());
+    let control = move || panel(Panel::SaveChart(file, shown));
+    live(move || bench.parts.panels.is_there().then(control).into_any())
 }
 
 /// Where the first handle of a scene stands, CSS pixels.

@@ -31,6 +31,10 @@ pub use martensite::{
 pub use mixing::{Beside, Mixed, Soft, beside, martensite_alone_hv, mixed_hv};
 pub use mixture::mixture;
 pub use scale::{Hardness, Scale, convert};
+pub use soft::{
+    Aggregate, aggregate_hv_of, eutectoid_over_ferrite_hv, ferrite_hv_of, is_bainite_alone,
+    pearlite_part_of,
+};
 pub use stages::{
     fall_hrc_of, half_lives_of, held_hrc_of, middle_of, reduced_s_of, whole_fall_hrc_of,
 };

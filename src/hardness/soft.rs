@@ -5,11 +5,12 @@
 //! ferrite of another hardness: HV = ferrite + (eutectoid - its ferrite) (C / 0.77)^m.
 
 use super::Hardness;
+use crate::numeric::formula::Number;
 use crate::numeric::interpolate::linear_held;
 use crate::sources::eutectoid_isothermal::{self, HRC_BY_TEMPERATURE};
 use crate::sources::grange_1961::ae1_c;
-use crate::sources::maynier_1978::ferrite_pearlite_hv;
-use crate::sources::pickering_1978::ferrite_strength_mpa;
+use crate::sources::maynier_1978::{VANADIUM_HV, dissolved_in_ferrite_hv_of};
+use crate::sources::pickering_1978::ferrite_strength_mpa_of;
 use crate::steel::{Composition, CompositionRange, Element};
 use crate::transform::FormedProduct;
 
@@ -49,34 +50,83 @@ const PASSING_C: (f64, f64) = (500.0, 600.0);
 /// and molybdenum by the terms of Maynier's formula that do not follow the rate; vanadium, whose
 /// carbide precipitates in it, by its term for cooling in air.
 pub(super) fn ferrite_hv(steel: &Composition) -> f64 {
-    let iron = Composition::default();
-    let dissolved = Composition {
-        ni: steel.ni,
-        cr: steel.cr,
-        mo: steel.mo,
-        ..iron
-    };
-    let vanadium = Composition { v: steel.v, ..iron };
-    let over_iron = |x: &Composition, log_rate| {
-        ferrite_pearlite_hv(x, log_rate) - ferrite_pearlite_hv(&iron, log_rate)
-    };
-    ferrite_strength_mpa(steel, FERRITE_GRAIN_MM) / MPA_PER_HV
-        + over_iron(&dissolved, 0.0)
-        + over_iron(&vanadium, AIR_LOG_C_PER_H)
+    ferrite_hv_of(|element| steel.get(element))
+}
+
+/// The law of the hardness of ferrite, HV, over contents in wt %.
+pub fn ferrite_hv_of<N: Number>(content: impl Fn(Element) -> N) -> N {
+    let n = N::constant;
+    ferrite_strength_mpa_of(&content, FERRITE_GRAIN_MM) / n(MPA_PER_HV)
+        + dissolved_in_ferrite_hv_of(&content)
+        + n(VANADIUM_HV * AIR_LOG_C_PER_H) * content(Element::V)
 }
 
 /// Hardness of pearlite or bainite of a steel, HV, as it formed. What counts for pearlite is how
 /// far below A1 it formed, since that sets its spacing.
 pub(super) fn aggregate_hv(steel: &Composition, formed: &FormedProduct) -> f64 {
-    let eutectoid = eutectoid_isothermal::steel();
+    aggregate_hv_of(
+        Aggregate {
+            ferrite_hv: ferrite_hv(steel),
+            formed_c: formed.temperature_c,
+            carbon_wt: formed.carbon_wt,
+            a1_c: ae1_c(steel),
+        },
+        Some(pearlite_part_of(formed.temperature_c)),
+        eutectoid_over_ferrite_hv,
+    )
+}
+
+/// What an aggregate of ferrite and carbide is made of.
+pub struct Aggregate<N> {
+    /// Hardness of its ferrite, HV.
+    pub ferrite_hv: N,
+    /// Mean temperature at which it formed, °C.
+    pub formed_c: N,
+    /// Carbon of the austenite from which it formed, wt %.
+    pub carbon_wt: N,
+    /// A1 of its steel by Grange's closed form, °C.
+    pub a1_c: N,
+}
+
+/// How far an aggregate is pearlite by the temperature at which it formed, °C: 0 for bainite.
+pub fn pearlite_part_of<N: Number>(formed_c: N) -> N {
+    let n = N::constant;
     let (bainite_c, pearlite_c) = PASSING_C;
-    let pearlite = ((formed.temperature_c - bainite_c) / (pearlite_c - bainite_c)).clamp(0.0, 1.0);
-    let shift_k = pearlite * (ae1_c(steel) - ae1_c(&eutectoid));
-    let hrc = linear_held(&HRC_BY_TEMPERATURE, formed.temperature_c - shift_k).unwrap_or(0.0);
-    let carbide_hv = Hardness::from_hrc_carried(hrc).hv - ferrite_hv(&eutectoid);
-    let exponent = BAINITE_EXPONENT + pearlite * (PEARLITE_EXPONENT - BAINITE_EXPONENT);
-    let share = (formed.carbon_wt / EUTECTOID_WT).clamp(0.0, 1.0);
-    ferrite_hv(steel) + carbide_hv * share.powf(exponent)
+    ((formed_c - n(bainite_c)) / n(pearlite_c - bainite_c))
+        .max(n(0.0))
+        .min(n(1.0))
+}
+
+/// Whether an aggregate that formed at a temperature, °C, is bainite alone.
+pub fn is_bainite_alone(formed_c: f64) -> bool {
+    formed_c <= PASSING_C.0
+}
+
+/// How much harder the aggregate of eutectoid steel is than its ferrite, HV, by the temperature at which it
+/// formed, °C.
+pub fn eutectoid_over_ferrite_hv(formed_c: f64) -> f64 {
+    let hrc = linear_held(&HRC_BY_TEMPERATURE, formed_c).unwrap_or(0.0);
+    Hardness::from_hrc_carried(hrc).hv - ferrite_hv(&eutectoid_isothermal::steel())
+}
+
+/// The law of the hardness of an aggregate, HV: `pearlite` is how far it is pearlite, none where it is
+/// bainite alone.
+pub fn aggregate_hv_of<N: Number>(
+    x: Aggregate<N>,
+    pearlite: Option<N>,
+    over_ferrite_hv: impl Fn(N) -> N,
+) -> N {
+    let n = N::constant;
+    let (shifted_c, exponent) = match pearlite {
+        None => (x.formed_c, n(BAINITE_EXPONENT)),
+        Some(part) => {
+            let shift_k = part.clone() * (x.a1_c - n(ae1_c(&eutectoid_isothermal::steel())));
+            let exponent = n(BAINITE_EXPONENT) + part * n(PEARLITE_EXPONENT - BAINITE_EXPONENT);
+            (x.formed_c - shift_k, exponent)
+        }
+    };
+    let share = (x.carbon_wt / n(EUTECTOID_WT)).max(n(0.0)).min(n(1.0));
+    x.ferrite_hv + over_ferrite_hv(shifted_c) * (exponent * share.ln()).exp()
 }
 
 #[cfg(test)]

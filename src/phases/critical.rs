@@ -101,6 +101,36 @@ const fn acm(temperature_c: f64) -> UpperLimit {
     UpperLimit::Acm { temperature_c }
 }
 
+/// A temperature at which a phase comes or goes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Bound {
+    /// The first austenite.
+    A1,
+    /// The last ferrite.
+    A3,
+    /// The last carbide other than MC.
+    Acm,
+}
+
+/// How far the phase that comes or goes at a bound lies above the equilibrium of all others, in units of RT
+/// per mole of atoms: zero at the bound, negative where the phase is stable.
+///
+/// # Errors
+/// As [`critical_temperatures`], at that temperature alone.
+pub fn height_at_bound(
+    steel: &Composition,
+    bound: Bound,
+    temperature_c: f64,
+) -> Result<f64, PhaseError> {
+    check(steel)?;
+    let phase = match bound {
+        Bound::A1 => AUSTENITE,
+        Bound::A3 => FERRITE,
+        Bound::Acm => CARBIDES,
+    };
+    Ok(HeldBack::new(phase).height(steel, temperature_c)?)
+}
+
 /// Where the lines A3 and Acm of a steel's alloy content meet; its own carbon does not matter.
 ///
 /// # Errors

@@ -9,7 +9,10 @@ mod search;
 #[cfg(test)]
 mod survival;
 
-pub use critical::{CriticalTemperatures, Eutectoid, UpperLimit, critical_temperatures, eutectoid};
+pub use critical::{
+    Bound, CriticalTemperatures, Eutectoid, UpperLimit, critical_temperatures, eutectoid,
+    height_at_bound,
+};
 #[cfg(test)]
 pub(crate) use equilibrium::failing;
 pub use equilibrium::{

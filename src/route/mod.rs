@@ -100,4 +100,4 @@ pub use validate::{
 pub use validate_prior::MOST_PRIOR_STEPS;
 pub use verdict::HARDENED;
 pub(crate) use verdict::NOSE_BAND;
-pub use why::{Derivation, Input, Quantity, Typeset, beside, why};
+pub use why::{Balance, Derivation, Input, Quantity, Typeset, beside, why};

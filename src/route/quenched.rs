@@ -3,8 +3,8 @@
 
 use super::baths::{Baths, until_arrival};
 use super::hardening::{Hardened, Hardening};
-use super::outcome::{Stage, Step};
-use super::plan::Temper;
+use super::outcome::{Outcome, Stage, Step};
+use super::plan::{Route, Temper};
 use super::tempering::Tempering;
 use crate::heat::{Cooled, CoolingCurve, HeatError, Quenching, cool, cool_turning};
 use crate::steel::{Composition, OutOfRange};
@@ -101,6 +101,29 @@ impl<'a> Judged<'a> {
     pub(super) fn deciding(&self) -> Option<Cow<'_, CoolingCurve>> {
         self.curve(self.deciding)
     }
+}
+
+/// The curve of the place that decides as its margin is judged on it, from those of the outcome.
+pub(super) fn judged_curve(
+    route: &Route,
+    outcome: &Outcome,
+    kinetics: &Kinetics,
+) -> Option<CoolingCurve> {
+    let baths = Baths::of(&route.quench).ok()?;
+    let fractions = &outcome.quench.transformed.given()?.fractions;
+    let ms_c = kinetics.ms_c();
+    let deciding = outcome.quench.deciding;
+    let curve = match without_heat(&baths.quenching(route), fractions, ms_c) {
+        Some(curves) => curves.get(deciding)?.clone(),
+        None => outcome.quench.deciding_curve()?.clone(),
+    };
+    let held_c = baths
+        .held_c(ms_c)
+        .filter(|_| fractions.bainite_of_matrix() >= HOLD_BAINITE);
+    Some(match held_c {
+        Some(bath_c) => until_arrival(&curve, bath_c),
+        None => curve,
+    })
 }
 
 /// The cooling curves as they would be without heat of pearlite and bainite: what could be slower or

@@ -1,21 +1,12 @@
 //! A route as a short text for the address of the page, and back.
 //!
-//! The text is the format's version, a full stop, and in base64url what deflate makes of the saved
-//! route, with a check sum before it. Deflate is first shown [`SHOWN_BEFORE`], so that a route like
-//! most others comes to a few dozen letters, which a QR code holds with large squares. What comes in
-//! goes through the reader of files, and is checked as they are.
+//! The text is the format's version, a full stop, and the saved route as [`packed`] writes it, so that a
+//! route like most others comes to a few dozen letters, which a QR code holds with large squares. What
+//! comes in goes through the reader of files, and is checked as they are.
 
 use super::file::{FORMAT, Kind, ReadError, VERSION, WriteError, read_bench};
+use super::packed::{self, Fault};
 use crate::route::{Route, validate};
-use base64::Engine as _;
-use base64::alphabet::URL_SAFE;
-use base64::engine::general_purpose::{GeneralPurpose, NO_PAD};
-use miniz_oxide::deflate::core::{
-    CompressorOxide, TDEFLFlush, TDEFLStatus, compress, create_comp_flags_from_zip_params,
-};
-use miniz_oxide::inflate::TINFLStatus;
-use miniz_oxide::inflate::core::inflate_flags::TINFL_FLAG_USING_NON_WRAPPING_OUTPUT_BUF;
-use miniz_oxide::inflate::core::{DecompressorOxide, decompress};
 
 /// Longest link that is written or read, characters.
 pub const LONGEST_LINK: usize = 16_000;
@@ -23,36 +14,6 @@ pub const LONGEST_LINK: usize = 16_000;
 const LARGEST_ROUTE_BYTES: usize = 200_000;
 /// The version of the format that had the first links.
 const FIRST_VERSION: u64 = 5;
-/// Bytes of the check sum.
-const SUM_BYTES: usize = 4;
-
-/// What deflate is shown before the route: the words of saved routes, the most common last. It is
-/// part of the format of links: changed, no link made before it could be read.
-const SHOWN_BEFORE: &str = concat!(
-    r#"{"own":{"h_w_m2k":[["title":"bath_c":"h_band_factor":"figures":{"nickel_ball_s":"#,
-    r#""after_s":"at_c":"end_quench":[{"distance_mm":1.5,"hrc":55.0},{"distance_mm":"#,
-    r#""start":"coarse_spheroidised","start":"lamellar_pearlite","start":"fine_pearlite","#,
-    r#""start":"as_forged","start":"quenched_and_refined","prior":[{"work":{"kind":"forge","#,
-    r#""finish_c":900.0,"heats":2},"temperature_c":1100.0,"time_min":5.0,"cooling":{"way":"#,
-    r#""furnace","rate_k_per_h":20.0,"until_c":650.0}},{"work":{"kind":"slow_anneal"},"#,
-    r#"{"work":{"kind":"subcritical_anneal"},{"work":{"kind":"stress_relief"},"#,
-    r#"{"work":{"kind":"refine"},"temperature_c":800.0,"time_min":5.0,"cooling":{"way":"medium","medium":"air_still"}},"#,
-    r#"{"work":{"kind":"normalise"},"temperature_c":870.0,"time_min":10.0,"cooling":{"way":"medium","medium":"air_still"}}],"#,
-    r#""section":{"shape":"plate","thickness_mm":3.0},"section":{"shape":"round","diameter_mm":10.0},"#,
-    r#""section":{"shape":"square","side_mm":10.0},"grind":"convex","#,
-    r#""thermocouple":"type_k_class1","thermocouple":"type_k_class2","furnace_offset_k":-5.0,"#,
-    r#""water20","brine10","oil_fast","oil_slow","oil_marq150","salt200_still","then":[{"leave":{"#,
-    r#"{"piece":"marking knife","grade":"52100","composition":{"c":1.0,"mn":0.35,"si":0.25,"cr":1.45,"ni":0.0,"#,
-    r#""mo":0.0,"v":0.0,"w":0.0,"p":0.0,"s":0.0},"start":"spheroidised","section":{"shape":"blade","edge_mm":0.4,"#,
-    r#""spine_mm":4.0,"height_mm":26.0},"furnace_band_k":8.0,"soak":{"temperature_c":830.0,"time_min":12.0},"#,
-    r#""quench":{"medium":"oil_medium","agitation":1.2,"air_delay_s":1.0,"end_c":20.0},"#,
-    r#""cold":{"temperature_c":-75.0,"time_min":60.0,"delay_min":10.0},"#,
-    r#""tempers":[{"temperature_c":190.0,"time_min":60.0},{"temperature_c":190.0,"time_min":60.0}],"#,
-    r#""target":{"least_hrc":61.0,"most_hrc":63.0}}"#,
-);
-
-const BASE64_URL: GeneralPurpose = GeneralPurpose::new(&URL_SAFE, NO_PAD);
-
 /// Why a link could not be read.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum LinkError {
@@ -92,9 +53,8 @@ pub enum LinkError {
 pub fn write_link(route: &Route) -> Result<String, WriteError> {
     validate(route)?;
     let text = serde_json::to_string(route).map_err(|e| WriteError::Text(e.to_string()))?;
-    let mut bytes = check_sum(text.as_bytes()).to_vec();
-    bytes.extend(deflated(text.as_bytes()).ok_or_else(|| WriteError::Text("deflate".to_owned()))?);
-    let link = format!("{VERSION}.{}", BASE64_URL.encode(bytes));
+    let letters = packed::write(&text).ok_or_else(|| WriteError::Text("deflate".to_owned()))?;
+    let link = format!("{VERSION}.{letters}");
     if link.len() > LONGEST_LINK || text.len() > LARGEST_ROUTE_BYTES {
         return Err(WriteError::LongLink { length: link.len() });
     }
@@ -117,71 +77,17 @@ pub fn read_link(link: &str) -> Result<Route, LinkError> {
     if version < FIRST_VERSION {
         return Err(LinkError::NotOurs);
     }
-    let bytes = BASE64_URL
-        .decode(letters.trim_end())
-        .map_err(|_| LinkError::Damaged)?;
-    let (sum, packed) = bytes
-        .split_at_checked(SUM_BYTES)
-        .ok_or(LinkError::Damaged)?;
-    let route = inflated(packed)?;
-    if sum != check_sum(route.as_bytes()) {
-        return Err(LinkError::Damaged);
-    }
+    let route =
+        packed::read(letters.trim_end(), LARGEST_ROUTE_BYTES).map_err(|fault| match fault {
+            Fault::Damaged => LinkError::Damaged,
+            Fault::TooLarge => LinkError::TooLarge,
+        })?;
     // In the envelope of a file, so that each version has one reader for files and links.
     let kind = Kind::Bench.name();
     let file = format!(
         r#"{{"format":"{FORMAT}","version":{version},"kind":"{kind}","routes":[{{"id":1,"name":"","route":{route}}}]}}"#
     );
     Ok(read_bench(&file)?.route)
-}
-
-/// FNV-1a: deflate alone would read many a changed letter as another route.
-fn check_sum(bytes: &[u8]) -> [u8; SUM_BYTES] {
-    bytes
-        .iter()
-        .fold(0x811c_9dc5_u32, |sum, byte| {
-            (sum ^ u32::from(*byte)).wrapping_mul(0x0100_0193)
-        })
-        .to_be_bytes()
-}
-
-/// Deflates after [`SHOWN_BEFORE`], of which nothing goes into the result.
-fn deflated(bytes: &[u8]) -> Option<Vec<u8>> {
-    const LEVEL: i32 = 9;
-    /// Without header and check sum of its own.
-    const RAW: i32 = -15;
-    let mut compressor = CompressorOxide::new(create_comp_flags_from_zip_params(LEVEL, RAW, 0));
-    let shown = SHOWN_BEFORE.as_bytes();
-    let mut out = vec![0; 2 * bytes.len().max(shown.len()) + 1024];
-    // To a whole byte, so that the rest stands by itself.
-    let (_, read, _) = compress(&mut compressor, shown, &mut out, TDEFLFlush::Sync);
-    if read != shown.len() {
-        return None;
-    }
-    let (status, _, written) = compress(&mut compressor, bytes, &mut out, TDEFLFlush::Finish);
-    out.truncate(written);
-    (status == TDEFLStatus::Done).then_some(out)
-}
-
-/// Inflates behind [`SHOWN_BEFORE`].
-fn inflated(packed: &[u8]) -> Result<String, LinkError> {
-    let shown = SHOWN_BEFORE.as_bytes();
-    let mut out = shown.to_vec();
-    out.resize(shown.len() + LARGEST_ROUTE_BYTES, 0);
-    let (status, _, written) = decompress(
-        &mut DecompressorOxide::new(),
-        packed,
-        &mut out,
-        shown.len(),
-        TINFL_FLAG_USING_NON_WRAPPING_OUTPUT_BUF,
-    );
-    match status {
-        TINFLStatus::Done => {}
-        TINFLStatus::HasMoreOutput => return Err(LinkError::TooLarge),
-        _ => return Err(LinkError::Damaged),
-    }
-    out.truncate(shown.len() + written);
-    String::from_utf8(out.split_off(shown.len())).map_err(|_| LinkError::Damaged)
 }
 
 #[cfg(test)]
@@ -232,9 +138,7 @@ mod tests {
     }
 
     fn packed(text: &str) -> String {
-        let mut bytes = check_sum(text.as_bytes()).to_vec();
-        bytes.extend(deflated(text.as_bytes()).unwrap());
-        format!("5.{}", BASE64_URL.encode(bytes))
+        format!("5.{}", packed::write(text).unwrap())
     }
 
     #[test]

@@ -12,9 +12,11 @@ mod file;
 mod history;
 mod link;
 pub mod logbook;
+pub(crate) mod packed;
 mod preferences;
 mod shelf;
 mod shop;
+mod table;
 mod v7;
 
 pub use embed::{EmbedError, ShownChart, asks_for_chart, frame_text, read_shown, write_shown};
@@ -27,3 +29,4 @@ pub use link::{LONGEST_LINK, LinkError, read_link, write_link};
 pub use preferences::{Preferences, Theme, read_preferences, write_preferences};
 pub use shelf::{Deleted, Imported, ItemId, MOST_ROUTES, Shelf, ShelfError, ShelfItem};
 pub use shop::{read_shop, write_shop};
+pub use table::write_table;

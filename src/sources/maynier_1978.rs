@@ -4,6 +4,7 @@
 //! martensite formula of the same paper is not used: linear in carbon, it overshoots above 0.6 %.
 
 use super::{Source, Standing};
+use crate::numeric::formula::Number;
 use crate::steel::{Composition, CompositionRange, Element};
 
 /// Where these numbers come from.
@@ -54,10 +55,18 @@ pub fn ferrite_pearlite_hv(x: &Composition, log_rate_c_per_h: f64) -> f64 {
     42.0 + 223.0 * x.c
         + 53.0 * x.si
         + 30.0 * x.mn
-        + 12.6 * x.ni
-        + 7.0 * x.cr
-        + 19.0 * x.mo
-        + (10.0 - 19.0 * x.si + 4.0 * x.ni + 8.0 * x.cr + 130.0 * x.v) * log_rate_c_per_h
+        + dissolved_in_ferrite_hv_of(|element| x.get(element))
+        + (10.0 - 19.0 * x.si + 4.0 * x.ni + 8.0 * x.cr + VANADIUM_HV * x.v) * log_rate_c_per_h
+}
+
+/// The term of vanadium in [`ferrite_pearlite_hv`], HV for each wt % and for each power of ten of the rate.
+pub const VANADIUM_HV: f64 = 130.0;
+
+/// The terms of nickel, chromium and molybdenum in [`ferrite_pearlite_hv`] that do not follow the rate,
+/// over contents in wt %.
+pub fn dissolved_in_ferrite_hv_of<N: Number>(content: impl Fn(Element) -> N) -> N {
+    let n = N::constant;
+    n(12.6) * content(Element::Ni) + n(7.0) * content(Element::Cr) + n(19.0) * content(Element::Mo)
 }
 
 #[cfg(test)]

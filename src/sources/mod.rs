@@ -53,6 +53,7 @@ pub mod quench_media;
 pub mod saltelli_2010;
 pub mod saltelli_sobol_1995;
 pub mod sandu_1997;
+pub mod score;
 pub mod simsir_gur_2008;
 pub mod smith_1948;
 pub mod takeuchi_brimacombe_1985;

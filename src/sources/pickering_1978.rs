@@ -1,7 +1,8 @@
 //! Pickering 1978: tensile strength of ferrite, from the regression on ferrite-pearlite steels.
 
 use super::{Source, Standing};
-use crate::steel::Composition;
+use crate::numeric::formula::Number;
+use crate::steel::{Composition, Element};
 
 /// Where these numbers come from.
 pub const SOURCE: Source = Source {
@@ -18,7 +19,17 @@ pub const SOURCE: Source = Source {
 /// Tensile strength without pearlite, MPa, at a mean grain diameter in mm.
 #[must_use]
 pub fn ferrite_strength_mpa(steel: &Composition, grain_mm: f64) -> f64 {
-    15.4 * (19.1 + 1.8 * steel.mn + 5.4 * steel.si + 0.5 / grain_mm.sqrt())
+    ferrite_strength_mpa_of(|element| steel.get(element), grain_mm)
+}
+
+/// The law of [`ferrite_strength_mpa`], over contents in wt %.
+pub fn ferrite_strength_mpa_of<N: Number>(content: impl Fn(Element) -> N, grain_mm: f64) -> N {
+    let n = N::constant;
+    n(15.4)
+        * (n(19.1)
+            + n(1.8) * content(Element::Mn)
+            + n(5.4) * content(Element::Si)
+            + n(0.5 / grain_mm.sqrt()))
 }
 
 #[cfg(test)]

@@ -3,6 +3,7 @@
 
 mod class;
 mod experiment;
+mod link;
 mod number;
 mod read;
 mod worded;
@@ -12,6 +13,9 @@ pub use class::{
     MOST_CLASS_ROUTES, class_csv, class_order, read_handed,
 };
 pub use experiment::{Experiment, Goal, Step};
+pub use link::{
+    EXPERIMENT_MARK, ExperimentLinkError, read_experiment_link, read_pasted, write_experiment_link,
+};
 pub use number::Number;
 pub use read::{
     EXPERIMENT_FORMAT, EXPERIMENT_VERSION, ExperimentError, LARGEST_EXPERIMENT_BYTES,

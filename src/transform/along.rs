@@ -232,6 +232,7 @@ impl Kinetics {
                 volume_fraction: state.film,
                 half_thickness_um: state.film_half_um,
             },
+            ages: state.age,
             additivity: limiting.map_or(0.0, |(_, age)| age),
             limiting: limiting.map(|(product, _)| product),
             history,

@@ -79,6 +79,9 @@ pub struct Transformed {
     /// Largest sum of dt / t(1 %) over the products down to Ms: 1 or more means that the first
     /// per cent of a product has formed. Its inverse is the margin as a factor on time.
     pub additivity: f64,
+    /// Age of each product at the end, in multiples of its 1 % start time, in the order of
+    /// [`Product::ALL`].
+    pub ages: [f64; 3],
     /// The product to which `additivity` belongs; none when the curve passes no product's range.
     pub limiting: Option<Product>,
     /// Fractions at every point of the curve.

@@ -279,6 +279,13 @@ impl Kinetics {
         self.start_s(product, temperature_c) * self.shape(product).age(fraction)
     }
 
+    /// How far a product goes by an age in multiples of its 1 % start time, where nothing else forms beside
+    /// it.
+    #[must_use]
+    pub fn fraction_at_age(&self, product: Product, age: f64) -> f64 {
+        self.shape(product).fraction(age)
+    }
+
     /// Temperature and time of the shortest 1 % start of a product, °C and s.
     #[must_use]
     pub fn nose(&self, product: Product) -> (f64, f64) {

@@ -9,8 +9,15 @@ pub(crate) fn offer(name: &str, mime: &str, text: &str) -> Option<()> {
     let parts = js_sys::Array::of1(&text.into());
     let kind = BlobPropertyBag::new();
     kind.set_type(mime);
-    let blob = Blob::new_with_str_sequence_and_options(&parts, &kind).ok()?;
-    let url = Url::create_object_url_with_blob(&blob).ok()?;
+    offer_whole(
+        name,
+        &Blob::new_with_str_sequence_and_options(&parts, &kind).ok()?,
+    )
+}
+
+/// Offers what is a file already under that name.
+pub(crate) fn offer_whole(name: &str, content: &Blob) -> Option<()> {
+    let url = Url::create_object_url_with_blob(content).ok()?;
     let anchor: HtmlAnchorElement = web_sys::window()?
         .document()?
         .create_element("a")

@@ -125,7 +125,7 @@ pub(super) fn ClassChart(class: Class) -> impl IntoView {
             {axis(class, "Across", class.across)} {axis(class, "Upwards", class.upwards)}
         </div>
         <Plot
-            class="trade"
+            class="trade" file="class"
             scene=scene
             handles=Box::new(points)
             nothing=Signal::stored("No route has both of these numbers.".to_owned())

@@ -1,6 +1,7 @@
 //! Routes side by side: what differs first, then what is the same.
 
 use super::decide::{Deciding, Working};
+use super::save_table::SaveTable;
 use crate::controls::{Segment, live};
 use crate::decide::{Question, Told};
 use crate::plot::Plot;
@@ -186,6 +187,7 @@ fn table(bench: Bench, compared: &Compared) -> AnyView {
                     })}
             </table>
         </div>
+<SaveTable file="routes-side-by-side" />
     }
     .into_any()
 }
@@ -272,7 +274,7 @@ fn overlay(bench: Bench, compared: Arc<Compared>, course: RwSignal<Course>) -> A
             {move || course.get().title()}
             ". Each line has the number of its column."
         </p>
-        <Plot class="trade" scene=scene nothing="The models tell nothing of it for these routes." />
+        <Plot class="trade" file="routes-compared" scene=scene nothing="The models tell nothing of it for these routes." />
     }
     .into_any()
 }

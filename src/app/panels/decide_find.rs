@@ -280,7 +280,7 @@ fn trade_off(bench: Bench, all: &Arc<(Sought, Found)>) -> AnyView {
                 "Routes that none other beats in both. Points of toughness order them; they are no quantity."
             </p>
             <Plot
-                class="trade"
+                class="trade" file="trade-off"
                 scene=move |width, height| trade_off_chart(&data, target, [width, height])
                 handles=Box::new(move |shown| points(picked, shown))
             />

@@ -2,6 +2,7 @@
 
 use super::decide::{Deciding, Working};
 use super::decide_acting::ActingHere;
+use super::save_table::SaveTable;
 use crate::controls::live;
 use crate::decide::{Matters, Question, Sure, Told, Varies};
 use crate::state::{Bench, bench};
@@ -137,6 +138,7 @@ fn results(bench: Bench, sure: &Sure, seed: u32) -> AnyView {
                 <tbody>{rows}</tbody>
             </table>
         </div>
+<SaveTable file="how-sure" />
         <h4>"What matters most"</h4>
         {if sure.is_whole {
             sure.matters.iter().map(matters).collect_view().into_any()

@@ -224,7 +224,7 @@ fn results(bench: Bench, swept: &Arc<Swept>, output: RwSignal<usize>) -> AnyView
         }
     };
     view! {
-        <Plot class="trade" scene=scene nothing="The models tell nothing of it in this range." />
+        <Plot class="trade" file="sweep" scene=scene nothing="The models tell nothing of it in this range." />
         {has_band
             .then(|| view! { <p class="hint">"In the grey band nine in ten pieces lie."</p> })}
         {refused}

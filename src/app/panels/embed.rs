@@ -70,19 +70,19 @@ fn drawn(bench: Bench, chart: ShownChart) -> AnyView {
     match chart {
         ShownChart::Soak => view! {
             <Plot
-                class="alone"
+                class="alone" file="phase-map"
                 scene=move |w, h| charts::soak_map_scene(bench, w, h)
                 nothing=Signal::derive(move || charts::no_map(bench))
             />
         }
         .into_any(),
         ShownChart::Quench => {
-            view! { <Plot class="alone" scene=move |w, h| charts::quench_scene(bench, w, h) /> }
+            view! { <Plot class="alone" file="quench" scene=move |w, h| charts::quench_scene(bench, w, h) /> }
                 .into_any()
         }
         ShownChart::Temper => view! {
             <Plot
-                class="alone"
+                class="alone" file="temper"
                 scene=move |w, h| charts::temper_scene(bench, w, h)
                 nothing=Signal::derive(move || charts::no_temper(bench))
             />
@@ -117,7 +117,7 @@ fn strip(bench: Bench) -> AnyView {
     };
     view! {
         <div class="route">
-            <Plot class="strip" scene=move |w, h| Some(charts::strip(bench, w, h).scene) />
+            <Plot class="strip" file="route" scene=move |w, h| Some(charts::strip(bench, w, h).scene) />
         </div>
         <ol>{steps}</ol>
     }

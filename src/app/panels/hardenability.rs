@@ -1,6 +1,7 @@
 //! How deep this steel hardens: the continuous-cooling diagram and the end-quench test, computed
 //! once they are opened.
 
+use super::save_table::SaveTable;
 use crate::charts;
 use crate::plot::Plot;
 use crate::state::bench;
@@ -52,17 +53,18 @@ fn coolings(found: &ContinuousDiagram) -> AnyView {
         })
         .collect();
     view! {
-        <table class="fan">
-            <thead>
-                <tr>
-                    <th scope="col">"At 700 °C"</th>
-                    <th scope="col">"What is there in the end"</th>
-                    <th scope="col">"Hardness"</th>
-                </tr>
-            </thead>
-            <tbody>{rows}</tbody>
-        </table>
-    }
+            <table class="fan">
+                <thead>
+                    <tr>
+                        <th scope="col">"At 700 °C"</th>
+                        <th scope="col">"What is there in the end"</th>
+                        <th scope="col">"Hardness"</th>
+                    </tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+    <SaveTable file="continuous-cooling" />
+        }
     .into_any()
 }
 
@@ -206,7 +208,7 @@ pub(crate) fn ContinuousInside() -> impl IntoView {
     });
     view! {
         <Plot
-            class="tall"
+            class="tall" file="continuous-cooling"
             scene=move |w, h| {
                 found.with(|f| Some(charts::continuous_scene(bench, f.as_ref()?, w, h)))
             }
@@ -216,6 +218,31 @@ pub(crate) fn ContinuousInside() -> impl IntoView {
         {move || found.with(|f| f.as_ref().map(coolings))}
     }
     .into_any()
+}
+
+/// The points of the end-quench curve with their band, and the standard's where it tells them.
+fn points(found: &EndQuenchTest, unit: LengthUnit) -> Vec<Vec<String>> {
+    let curve = &found.curve;
+    let titles = [
+        format!("distance from the quenched end, {}", unit.symbol()),
+        "hardness, HRC".to_owned(),
+        "band, HRC".to_owned(),
+        "by the standard’s polynomials, HRC".to_owned(),
+    ];
+    let bands = found.band_hrc();
+    let rows = curve.distance_mm.iter().enumerate().map(|(at, &mm)| {
+        let hrc = |values: Option<&[f64]>| {
+            let value = values.and_then(|values| values.get(at));
+            value.map_or_else(String::new, |&value| format_fixed(value, 1))
+        };
+        vec![
+            format_fixed(unit.of_mm(mm), 3),
+            hrc(Some(&curve.hrc)),
+            hrc(Some(&bands)),
+            hrc(curve.standard_hrc.as_deref()),
+        ]
+    });
+    std::iter::once(titles.to_vec()).chain(rows).collect()
 }
 
 /// The end-quench bar.
@@ -231,11 +258,20 @@ pub(crate) fn EndQuenchInside() -> impl IntoView {
     });
     view! {
         <Plot
-            class="history"
+            class="history" file="end-quench"
             scene=move |w, h| {
                 found.with(|f| Some(charts::end_quench_scene(bench, f.as_ref()?, w, h)))
             }
             nothing=Signal::stored(NOTHING.to_owned())
+        />
+        <SaveTable
+            file="end-quench-curve"
+            rows=move || {
+                found
+                    .with_untracked(|found| {
+                        Some(points(found.as_ref()?, bench.length.get_untracked()))
+                    })
+            }
         />
         <p class="hint">
             {move || found.with(|f| f.as_ref().map(|f| depth(f, bench.length.get())))}

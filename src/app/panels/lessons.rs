@@ -2,13 +2,17 @@
 
 use super::class::{Class, ClassView};
 use super::lessons_step::{step_view, told};
-use crate::browser::{files, storage};
+use crate::browser::{address, files, storage};
 use crate::controls::{FileButton, Segment, live};
+use crate::link;
 use crate::state::{Bench, Place, bench};
 use leptos::html::Div;
 use leptos::prelude::*;
 use recalesce::route::Route;
-use recalesce::teach::{BUNDLED, Experiment, LARGEST_EXPERIMENT_BYTES, read_experiment};
+use recalesce::teach::{
+    BUNDLED, Experiment, LARGEST_EXPERIMENT_BYTES, read_experiment, read_experiment_link,
+    read_pasted, write_experiment_link,
+};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 use web_sys::File;
@@ -32,8 +36,12 @@ pub(crate) struct Lessons {
     before: StoredValue<Option<Route>>,
     /// Titles of those played to their end.
     done: RwSignal<BTreeSet<String>>,
-    /// What is wrong with a file.
+    /// What is wrong with a file or a pasted text.
     wrong: RwSignal<Option<String>>,
+    /// What is being pasted.
+    pasted: RwSignal<String>,
+    /// The one that a link brought or that was pasted last.
+    brought: RwSignal<Option<Arc<Experiment>>>,
     /// Whether the class is looked at, and what it holds.
     is_class: RwSignal<bool>,
     class: Class,
@@ -60,6 +68,8 @@ impl Lessons {
             before: StoredValue::new(None),
             done: RwSignal::new(done.into_iter().collect()),
             wrong: RwSignal::new(None),
+            pasted: RwSignal::new(String::new()),
+            brought: RwSignal::new(None),
             is_class: RwSignal::new(false),
             class: Class::open(bench),
             twin: RwSignal::new(None),
@@ -74,6 +84,7 @@ impl Lessons {
             self.before.set_value(Some(bench.route.get_untracked()));
         }
         bench.is_guided.set(true);
+        self.brought.set(None);
         bench.route.set(experiment.route.clone());
         self.of.set(Some(experiment));
         self.step.set(0);
@@ -163,6 +174,35 @@ impl Lessons {
         });
     }
 
+    /// Takes one that a link brought, and offers to begin with it. One that is on the list as it is stays
+    /// there.
+    fn bring(self, experiment: Experiment) {
+        let known = self.all.with_untracked(|all| {
+            let mut all = all.iter();
+            all.find(|other| ***other == experiment).cloned()
+        });
+        if known.is_none() {
+            self.take(experiment.clone());
+        }
+        let is_listed = self
+            .all
+            .with_untracked(|all| all.iter().any(|other| **other == experiment));
+        self.brought
+            .set(is_listed.then(|| known.unwrap_or_else(|| Arc::new(experiment))));
+    }
+
+    /// Takes the experiment of what was pasted. What cannot be read stays in its field.
+    fn paste(self) {
+        match self.pasted.with_untracked(|text| read_pasted(text)) {
+            Ok(experiment) => {
+                self.wrong.set(None);
+                self.pasted.set(String::new());
+                self.bring(experiment);
+            }
+            Err(why) => self.wrong.set(Some(why.to_string())),
+        }
+    }
+
     /// Takes an experiment from a file.
     fn load(self, file: &File) {
         if file.size() > LARGEST_EXPERIMENT_BYTES as f64 {
@@ -187,6 +227,75 @@ fn lessons(bench: Bench) -> Lessons {
     bench.lessons(|| Lessons::open(bench))
 }
 
+/// Takes in the experiment that the address brings.
+pub(crate) fn take_link(bench: Bench) {
+    let Some(link) = address::take_experiment() else {
+        return;
+    };
+    match read_experiment_link(&link) {
+        Err(why) => bench.warn(format!("The experiment of the link was not opened. {why}")),
+        Ok(experiment) => {
+            let lessons = lessons(bench);
+            lessons.is_class.set(false);
+            lessons.bring(experiment);
+            bench.place.set(Place::Experiments);
+        }
+    }
+}
+
+/// Puts the address that brings an experiment onto the clipboard.
+fn copy_link(bench: Bench, experiment: &Experiment) {
+    let text = write_experiment_link(experiment).map_err(|why| why.to_string());
+    let address = text.and_then(|text| {
+        address::with_experiment(&text).ok_or_else(|| "The page has no address.".to_owned())
+    });
+    link::copy_text(bench, address, "The link to the experiment");
+}
+
+/// What a link brought, ready to begin.
+fn brought(lessons: Lessons) -> AnyView {
+    live(move || {
+        let Some(experiment) = lessons.brought.get() else {
+            return ().into_any();
+        };
+        let words = format!("“{}” is on the list.", experiment.title);
+        view! {
+            <p class="brought" role="status">
+                {words}
+                " "
+                <button
+                    type="button"
+                    class="press go"
+                    on:click=move |_| lessons.start(experiment.clone())
+                >
+                    "Begin with it"
+                </button>
+            </p>
+        }
+        .into_any()
+    })
+}
+
+/// Where an experiment is pasted, as a link or as the text of its file.
+fn pasting(lessons: Lessons) -> AnyView {
+    view! {
+        <details class="paste">
+            <summary>"Paste a link or the text of an experiment"</summary>
+            <textarea
+                aria-label="Link or text of an experiment"
+                rows="5"
+                spellcheck="false"
+                prop:value=lessons.pasted
+                on:input:target=move |event| lessons.pasted.set(event.target().value())
+            ></textarea>
+            <button type="button" class="press" on:click=move |_| lessons.paste()>
+                "Take what is pasted"
+            </button>
+        </details>
+    }
+    .into_any()
+}
+
 /// The list.
 #[component]
 pub(crate) fn LessonsPlace() -> impl IntoView {
@@ -201,26 +310,38 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
             let about = told(bench, &experiment.about);
             let minutes = experiment.minutes;
             let aria = format!("Start: {title}");
+            let link = format!("Copy link: {title}");
+            let shared = experiment.clone();
             view! {
-                <li class="lesson">
-                    <div>
-                        <h3>{title}</h3>
-                        <p>{about}</p>
-                        <p class="hint">
-                            {format!("About {minutes} minutes")}
-                            {move || is_done().then_some(". Played to its end.")}
-                        </p>
-                    </div>
-                    <button
-                        type="button"
-                        class="press go"
-                        aria-label=aria
-                        on:click=move |_| lessons.start(experiment.clone())
-                    >
-                        "Start"
-                    </button>
-                </li>
-            }
+                            <li class="lesson">
+                                <div>
+                                    <h3>{title}</h3>
+                                    <p>{about}</p>
+                                    <p class="hint">
+                                        {format!("About {minutes} minutes")}
+                                        {move || is_done().then_some(". Played to its end.")}
+                                    </p>
+                                </div>
+            <div class="actions">
+                                <button
+                                    type="button"
+                                    class="press go"
+                                    aria-label=aria
+                                    on:click=move |_| lessons.start(experiment.clone())
+                                >
+                                    "Start"
+                                </button>
+                                <button
+                                    type="button"
+                                    class="press"
+                                    aria-label=link
+                                    on:click=move |_| copy_link(bench, &shared)
+                                >
+                                    "Copy link"
+                                </button>
+            </div>
+                            </li>
+                        }
         });
         rows.collect_view().into_any()
     });
@@ -244,6 +365,7 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
                 <p>
                     "Predict first, then try it on the bench, then see why. Your own route waits and comes back when you leave."
                 </p>
+                {brought(lessons)}
                 <ol class="lesson-list">{rows}</ol>
                 <div class="actions">
                     <FileButton
@@ -253,6 +375,7 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
                         pick=move |file: File| lessons.load(&file)
                     />
                 </div>
+                {pasting(lessons)}
                 <p class="wrong" role="alert">
                     {move || lessons.wrong.get()}
                 </p>

@@ -1,6 +1,7 @@
 //! Two runs of the logbook side by side.
 
 use super::logbook_run::button;
+use super::save_table::SaveTable;
 use crate::controls::live;
 use crate::logbook::Log;
 use crate::state::bench;
@@ -52,6 +53,7 @@ pub(super) fn SideBySide(log: Log) -> impl IntoView {
                                 <tbody>{rows}</tbody>
                             </table>
                         </div>
+<SaveTable file="runs-side-by-side" />
                         {button("Put them away", move || log.beside.set(Vec::new()))}
                     </section>
                 }

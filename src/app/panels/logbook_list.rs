@@ -2,6 +2,7 @@
 
 use super::logbook::signed;
 use super::logbook_beside::SideBySide;
+use super::save_table::SaveTable;
 use crate::controls::live;
 use crate::logbook::Log;
 use crate::plot::Plot;
@@ -275,11 +276,12 @@ pub(super) fn List(log: Log) -> impl IntoView {
                     </thead>
                     <tbody>{rows}</tbody>
                 </table>
+<SaveTable file="logbook-list" />
                 {more}
             </div>
             <figure>
                 <Plot
-                    class="agreement"
+                    class="agreement" file="logbook"
                     scene=move |w, h| came.with(|came| logbook_chart(&came.dots, [w, h]))
                     nothing=Signal::stored(
                         "Measured hardness stands here against the predicted, once a run has a reading after its last step."

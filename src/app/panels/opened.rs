@@ -4,7 +4,7 @@ use crate::parts::panels::{Panel, panel};
 use crate::state::{Bench, bench};
 use leptos::html::{Dialog, H2};
 use leptos::prelude::*;
-use recalesce::route::{Derivation, NumberKey, beside, explain, why};
+use recalesce::route::{Balance, Derivation, NumberKey, beside, explain, why};
 use recalesce::units::TemperatureScale;
 
 /// The way that was gone from number to number.
@@ -105,7 +105,8 @@ fn derived(
     scale: TemperatureScale,
     trail: Trail,
 ) -> impl IntoView + use<> {
-    let formula = derivation.typeset().map(|typeset| {
+    let equation = derivation.balance.as_ref().map(Balance::typeset);
+    let formula = derivation.typeset().or(equation).map(|typeset| {
         view! {
             <div class="formula">
                 <p role="math" aria-label=typeset.plain inner_html=set_in_type(&typeset.letters)></p>

@@ -208,7 +208,7 @@ fn Ladder() -> impl IntoView {
             <h3>"Hardness, HRC" <i>{target}</i></h3>
             <div style:height=height>
                 <Plot
-                    class="ladder"
+                    class="ladder" file="hardness-by-step"
                     scene=move |w, _| charts::ladder_scene(bench, w)
                     nothing=Signal::stored("No hardness is known.".to_owned())
                 />

@@ -1,6 +1,7 @@
 //! What was found of a quenchant of the user's own, and the way into the route.
 
 use super::own_work::Own;
+use super::save_table::SaveTable;
 use crate::charts;
 use crate::own::Found;
 use crate::plot::Plot;
@@ -64,18 +65,19 @@ fn table(bench: Bench, found: &Found) -> AnyView {
         })
         .collect_view();
     view! {
-        <table>
-            <thead>
-                <tr>
-                    <td></td>
-                    <th scope="col">"given"</th>
-                    <th scope="col">"computed"</th>
-                    <td></td>
-                </tr>
-            </thead>
-            <tbody>{rows}</tbody>
-        </table>
-    }
+            <table>
+                <thead>
+                    <tr>
+                        <td></td>
+                        <th scope="col">"given"</th>
+                        <th scope="col">"computed"</th>
+                        <td></td>
+                    </tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+    <SaveTable file="own-quenchant" />
+        }
     .into_any()
 }
 
@@ -175,7 +177,7 @@ pub(super) fn FoundView(own: Own) -> impl IntoView {
                 <div class="probe">
                     <h3>"The probe"</h3>
                     <Plot
-                        class="tall"
+                        class="tall" file="probe-curve"
                         scene=move |w, h| {
                             found.with(|found| charts::probe_scene(bench, found.as_deref()?, w, h))
                         }
@@ -191,7 +193,7 @@ pub(super) fn FoundView(own: Own) -> impl IntoView {
                 <div>
                     <h3>"Its heat transfer"</h3>
                     <Plot
-                        class="tall"
+                        class="tall" file="heat-transfer"
                         scene=move |w, h| {
                             found
                                 .with(|found| Some(

@@ -1,5 +1,6 @@
 //! The phase map in words, for those who cannot see it or want its numbers.
 
+use super::save_table::SaveTable;
 use crate::charts;
 use crate::state::bench;
 use leptos::prelude::*;
@@ -14,6 +15,8 @@ fn Table(
     titles: [&'static str; 2],
     /// Its rows.
     rows: Vec<(String, String)>,
+    /// What its file is called.
+    file: &'static str,
 ) -> impl IntoView {
     let row = |(head, text): (String, String)| {
         view! {
@@ -31,6 +34,7 @@ fn Table(
             </thead>
             <tbody>{rows.into_iter().map(row).collect_view()}</tbody>
         </table>
+        <SaveTable file=file />
     }
 }
 
@@ -56,6 +60,7 @@ pub(crate) fn PhaseTables() -> impl IntoView {
                     })
                     titles=["Phase", "Share of the mass"]
                     rows
+                    file="phases-at-the-soak"
                 />
             }
             .into_any(),
@@ -66,6 +71,7 @@ pub(crate) fn PhaseTables() -> impl IntoView {
                 caption=Signal::stored(format!("Stable phases with {carbon} % carbon"))
                 titles=["Temperature", "Phases"]
                 rows=fields
+                file="stable-phases"
             />
             {at_soak}
         }

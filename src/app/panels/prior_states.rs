@@ -1,6 +1,7 @@
 //! The state of the piece as it flows along the steps before hardening, as a table.
 
 use super::outcome::number;
+use super::save_table::SaveTable;
 use super::strip::pick;
 use crate::state::bench;
 use leptos::prelude::*;
@@ -99,20 +100,21 @@ pub(super) fn PriorStates(
         })
     };
     view! {
-        <table class="states">
-            <caption>"The piece after each step"</caption>
-            <thead>
-                <tr>
-                    <th scope="col">"after"</th>
-                    <th scope="col">"grain"</th>
-                    <th scope="col">"carbide"</th>
-                    <th scope="col">"boundaries"</th>
-                    <th scope="col">"hardness"</th>
-                </tr>
-            </thead>
-            <tbody>{rows}</tbody>
-        </table>
-    }
+            <table class="states">
+                <caption>"The piece after each step"</caption>
+                <thead>
+                    <tr>
+                        <th scope="col">"after"</th>
+                        <th scope="col">"grain"</th>
+                        <th scope="col">"carbide"</th>
+                        <th scope="col">"boundaries"</th>
+                        <th scope="col">"hardness"</th>
+                    </tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+    <SaveTable file="piece-after-each-step" />
+        }
     .into_any()
 }
 

@@ -380,7 +380,7 @@ pub(crate) fn QuenchStage() -> impl IntoView {
         <QuenchWords />
         <div on:pointermove=point on:pointerdown=point>
             <Plot
-                class="tall"
+                class="tall" file="quench"
                 scene=move |w, h| charts::quench_scene(bench, w, h)
                 handles=Box::new(handle)
             />

@@ -3,6 +3,7 @@
 
 use super::opening::Opening;
 use super::outcome::Say;
+use super::save_table::SaveTable;
 use super::table::{class, mark, signed, word};
 use crate::charts;
 use crate::parts::panels::Panel;
@@ -78,6 +79,7 @@ fn Places() -> impl IntoView {
                 </thead>
                 <tbody>{rows}</tbody>
             </table>
+<SaveTable file="places" />
         </div>
     }
     .into_any()
@@ -99,7 +101,7 @@ pub(crate) fn QuenchBelow() -> impl IntoView {
         <div class="sub">
             <h3>"Where the section hardens"</h3>
             <Plot
-                class="history"
+                class="history" file="section"
                 scene=move |w, h| charts::section_scene(bench, w, h)
                 nothing=Signal::stored("Not known for this steel.".to_owned())
             />

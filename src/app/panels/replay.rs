@@ -72,7 +72,7 @@ pub(crate) fn ReplayInside(
             />
         </div>
         <Plot
-            class="replay-view"
+            class="replay-view" file="replay"
             scene=move |w, h| {
                 replay
                     .with(|r| {

@@ -195,7 +195,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
         <SoakWords />
         <div class="map" aria-busy=is_coming>
             <Plot
-                class="tall"
+                class="tall" file="phase-map"
                 scene=move |w, h| charts::soak_map_scene(bench, w, h)
                 nothing=Signal::derive(move || charts::no_map(bench))
                 handles=Box::new(map_handle)
@@ -210,7 +210,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
                 {move || format_temperature(soak_c.get(), bench.scale.get())}
             </h3>
             <Plot
-                class="history"
+                class="history" file="soak"
                 scene=move |w, h| charts::soak_history_scene(bench, w, h)
                 handles=Box::new(time_handle)
             />

@@ -1,5 +1,7 @@
 //! The publications behind the numbers.
 
+use super::score::ScoreView;
+use leptos::html::Section;
 use leptos::prelude::*;
 use recalesce::sources::{ALL, FITS, Source, Standing};
 
@@ -40,13 +42,34 @@ pub(crate) fn Sources() -> impl IntoView {
             }
         })
         .collect_view();
+    let score = NodeRef::<Section>::new();
+    let show_score = move |_| {
+        if let Some(section) = score.get_untracked() {
+            section.scroll_into_view();
+            // One that cannot take the focus leaves it on the button.
+            let _ = section.focus();
+        }
+    };
     view! {
         <main class="leaf">
             <h2>"Sources"</h2>
             <p>
                 "Every constant of the models, and how it was obtained. What is from memory stays marked so until it has been compared with the printed page."
             </p>
+            <p class="actions">
+                <button type="button" class="press" on:click=show_score>
+                    "How near the models come"
+                </button>
+            </p>
             {rows}
+            <section
+                class="score"
+                node_ref=score
+                tabindex="-1"
+                aria-label="How near the models come"
+            >
+                <ScoreView />
+            </section>
         </main>
     }
     .into_any()

@@ -219,7 +219,7 @@ pub(crate) fn Strip() -> impl IntoView {
     view! {
         <div class="route" aria-label="Route">
             <div node_ref=frame>
-                <Plot class="strip" scene=move |_, _| strip.get().map(|s| s.scene) />
+                <Plot class="strip" file="route" scene=move |_, _| strip.get().map(|s| s.scene) />
             </div>
             <div class="blocks">
                 <button

@@ -1,11 +1,12 @@
 //! Which quench still does it: all quenchants against sizes, each cell a route to load.
 
+use super::save_table::SaveTable;
 use crate::errand::{Errand, kept_up};
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
 use recalesce::heat::{Medium, MediumChoice, Section};
-use recalesce::route::{Quench, QuenchTable, TableCell, Verdict, margin_words};
-use recalesce::units::{format_factor, format_length};
+use recalesce::route::{Quench, QuenchTable, TableCell, TableRow, Verdict, margin_words};
+use recalesce::units::{format_factor, format_fixed, format_length};
 use std::sync::Arc;
 
 /// Disc, half disc or cross: the verdict by shape.
@@ -242,6 +243,27 @@ fn table(bench: Bench, found: Memo<Option<QuenchTable>>, (sizes_mm, choices): Sh
     .into_any()
 }
 
+/// The table for a spreadsheet: of each size the seconds and the factor, without the words beside.
+fn sheet(bench: Bench, found: &QuenchTable) -> Vec<Vec<String>> {
+    let (scale, length) = (bench.scale.get_untracked(), bench.length.get_untracked());
+    let sizes = found.sizes_mm.iter().flat_map(|&size| {
+        let size = format_length(size, length);
+        [format!("{size}: to spare, s"), format!("{size}: margin")]
+    });
+    let titles = std::iter::once("quenchant".to_owned()).chain(sizes);
+    let row = |row: &TableRow| {
+        let title = row.medium.resolve().ok()?.title.words(scale);
+        let cells = row.cells.iter().flat_map(|cell| match cell {
+            Some(cell) => [format_fixed(cell.seconds, 2), format_factor(cell.factor)],
+            None => [String::new(), String::new()],
+        });
+        Some(std::iter::once(title).chain(cells).collect())
+    };
+    std::iter::once(titles.collect())
+        .chain(found.rows.iter().filter_map(row))
+        .collect()
+}
+
 /// All quenchants of the list against sizes of the piece.
 #[component]
 pub(crate) fn QuenchTablePanel() -> impl IntoView {
@@ -308,6 +330,10 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
                 {shown}
                 {move || without().map(|why| view! { <p class="hint">{why}</p> })}
             </div>
+            <SaveTable
+                file="quenchants"
+                rows=move || found.with_untracked(|found| Some(sheet(bench, found.as_ref()?)))
+            />
         </section>
     }
     .into_any()

@@ -260,7 +260,7 @@ pub(crate) fn TemperStage() -> impl IntoView {
     view! {
         <TemperWords />
         <Plot
-            class="tall"
+            class="tall" file="temper"
             scene=move |w, h| charts::temper_scene(bench, w, h)
             nothing=Signal::derive(move || charts::no_temper(bench))
             handles=Box::new(handle)
@@ -279,7 +279,7 @@ pub(crate) fn TemperBelow() -> impl IntoView {
         <div class="sub">
             <h3>"What moves the final hardness"</h3>
             <Plot
-                class="history"
+                class="history" file="what-moves-hardness"
                 scene=move |w, h| charts::influences_scene(bench, w, h)
                 nothing=Signal::stored("Not known for this steel.".to_owned())
             />

@@ -1,6 +1,7 @@
 //! Experiments: their list, and the guide that stands above the bench while one runs.
 
-use crate::panels::lessons::{Guide, LessonsPlace};
+use crate::panels::lessons::{Guide, LessonsPlace, take_link};
+use crate::state::Bench;
 use leptos::prelude::*;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
@@ -11,12 +12,18 @@ pub(crate) struct Teaching {
     pub(crate) show: fn() -> AnyView,
     /// Shows the guide.
     pub(crate) guide: fn() -> AnyView,
+    /// Puts the experiment that the address brings on the list.
+    pub(crate) take_link: fn(Bench),
 }
 
 /// Brings the part.
 #[wasm_split(lessons, fallible)]
 pub(crate) fn teaching() -> Result<Teaching, SplitLoaderError> {
-    Ok(Teaching { show, guide })
+    Ok(Teaching {
+        show,
+        guide,
+        take_link,
+    })
 }
 
 fn show() -> AnyView {

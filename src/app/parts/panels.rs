@@ -16,6 +16,7 @@ use crate::panels::quench::{AgitationPanel, ColdPanel, OnTheWayPanel};
 use crate::panels::quench_below::QuenchBelow;
 use crate::panels::quench_speed::pass;
 use crate::panels::replay::ReplayInside;
+use crate::panels::save_chart::SaveChart;
 use crate::panels::second_bath::SecondBathPanel;
 use crate::panels::section::SectionPanel;
 use crate::panels::soak::{SoakTemperaturePanel, SoakTimePanel};
@@ -98,6 +99,8 @@ pub(crate) enum Panel {
     Along(Along),
     /// Its ring on the chart.
     AlongRing(Along),
+    /// What saves a chart, under that name.
+    SaveChart(&'static str, Shown),
 }
 
 /// What the part can do.
@@ -177,5 +180,6 @@ fn show(panel: Panel) -> AnyView {
         Panel::TemperBelow => view! { <TemperBelow /> }.into_any(),
         Panel::Along(along) => along.line(),
         Panel::AlongRing(along) => along.ring(),
+        Panel::SaveChart(file, shown) => view! { <SaveChart file=file shown=shown /> }.into_any(),
     }
 }

@@ -17,7 +17,7 @@ pub(crate) struct Places {
     pub(crate) show: fn(Place) -> AnyView,
     /// Logs a run of the route on the bench, and opens it.
     pub(crate) log: fn(Bench),
-    /// Puts the route that the address brings on the bench.
+    /// Takes in what the address brings: a route, or an experiment.
     pub(crate) take_link: fn(Bench),
     /// Shows the one chart that the address asks for.
     pub(crate) embedded: fn() -> AnyView,

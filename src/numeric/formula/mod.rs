@@ -7,7 +7,9 @@
 mod typeset;
 
 use std::borrow::Cow;
+use std::fmt;
 use std::ops::{Add, Div, Mul, Neg, Sub};
+use std::sync::Arc;
 
 /// A number with the four digits that count.
 #[must_use]
@@ -116,8 +118,21 @@ pub enum Between {
     Most,
 }
 
+/// A function that is told by its name: a curve through the points of a table, or what a model answers.
+#[derive(Clone)]
+pub struct Curve {
+    name: &'static str,
+    at: Arc<dyn Fn(f64) -> f64 + Send + Sync>,
+}
+
+impl fmt::Debug for Curve {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.name)
+    }
+}
+
 /// A function of one.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 pub enum Of {
     /// The negative.
     Negative,
@@ -133,8 +148,8 @@ pub enum Of {
     Root,
     /// To a whole power.
     Power(i32),
-    /// A curve through the points of a table, by its name.
-    Curve(&'static str, fn(f64) -> f64),
+    /// One that is told by its name.
+    Curve(Curve),
 }
 
 /// The tree of what a law computes.
@@ -160,10 +175,15 @@ impl Formula {
         })
     }
 
-    /// A curve through the points of a table, at this place.
+    /// A function that is told by its name, at this place.
     #[must_use]
-    pub fn curve(self, name: &'static str, curve: fn(f64) -> f64) -> Self {
-        Self::One(Of::Curve(name, curve), Box::new(self))
+    pub fn curve(
+        self,
+        name: &'static str,
+        at: impl Fn(f64) -> f64 + Send + Sync + 'static,
+    ) -> Self {
+        let at = Arc::new(at);
+        Self::One(Of::Curve(Curve { name, at }), Box::new(self))
     }
 
     fn pair(self, between: Between, other: Self) -> Self {
@@ -206,7 +226,7 @@ impl Formula {
                     Of::Log10 => x.log10(),
                     Of::Root => x.sqrt(),
                     Of::Power(exponent) => x.powi(*exponent),
-                    Of::Curve(_, curve) => curve(x),
+                    Of::Curve(curve) => (curve.at)(x),
                 }
             }
         }

@@ -171,7 +171,7 @@ impl Formula {
                     Of::Log10 => format!("log({text})"),
                     Of::Root => format!("root of ({text})"),
                     Of::Power(exponent) => format!("{}^{exponent}", held(inside, Grip::Whole)),
-                    Of::Curve(name, _) => format!("{name}({text})"),
+                    Of::Curve(curve) => format!("{}({text})", curve.name),
                 }
             }
         }
@@ -232,7 +232,7 @@ impl Formula {
                 Letters::Values => number(&symbol.value_text()),
             }),
             Self::Pair(between, sides) => Self::put_pair(out, *between, sides, letters),
-            Self::One(of, inside) => Self::put_one(out, *of, inside, letters),
+            Self::One(of, inside) => Self::put_one(out, of, inside, letters),
         }
     }
 
@@ -271,7 +271,7 @@ impl Formula {
         }
     }
 
-    fn put_one(out: &mut String, of: Of, inside: &Self, letters: Letters) {
+    fn put_one(out: &mut String, of: &Of, inside: &Self, letters: Letters) {
         let mut on_high = |base: &str| {
             let _ = write!(out, "<msup>{base}<mrow>");
             inside.put(out, letters);
@@ -298,7 +298,7 @@ impl Formula {
                 let name = match of {
                     Of::Ln => "ln",
                     Of::Log10 => "log",
-                    Of::Curve(name, _) => name,
+                    Of::Curve(curve) => curve.name,
                     _ => "",
                 };
                 let _ = write!(

@@ -3,12 +3,14 @@
 use super::workings::Workings;
 use super::{Derivation, Input, Quantity, given};
 use crate::hardness::{
-    Beside, Hardness, Mixed, Soft, as_quenched_martensite_hrc, beside, martensite_alone_hv,
-    mixed_hv, usual_austenite,
+    Aggregate, Beside, Hardness, Mixed, Soft, aggregate_hv_of, as_quenched_martensite_hrc, beside,
+    eutectoid_over_ferrite_hv, ferrite_hv_of, is_bainite_alone, martensite_alone_hv, mixed_hv,
+    pearlite_part_of, usual_austenite,
 };
 use crate::numeric::formula::Formula;
 use crate::route::outcome::Step;
 use crate::sources::astm_a255_hardness::{self, FULL_MARTENSITE, hrc_of};
+use crate::sources::grange_1961::{self, ae1_c_of};
 use crate::sources::{astm_e140, eutectoid_isothermal, krauss_1999, maynier_1978, pickering_1978};
 use crate::steel::Element;
 use crate::transform::{Fractions, Product};
@@ -110,35 +112,85 @@ fn alone_hv(step: Step, w: &Workings<'_>) -> Option<Derivation> {
     )
 }
 
+/// Elements that harden ferrite, and those that move its A1.
+const IN_FERRITE: [Element; 6] = [
+    Element::Mn,
+    Element::Si,
+    Element::Ni,
+    Element::Cr,
+    Element::Mo,
+    Element::V,
+];
+const OF_A1: [Element; 4] = [Element::Mn, Element::Si, Element::Cr, Element::Ni];
+
 fn product_hv(product: Product, w: &Workings<'_>) -> Option<Derivation> {
     let (piece, parts) = w.quenched_parts(Step::Quench)?;
-    let [bainite, pearlite, ferrite] = parts.soft_hv;
-    let (value, formed) = match product {
-        Product::Bainite => (bainite, piece.formed.bainite),
-        Product::Pearlite => (pearlite, piece.formed.pearlite),
-        Product::Ferrite => (ferrite, None),
+    let [bainite_hv, pearlite_hv, ferrite_hv] = parts.soft_hv;
+    let title = format!("Hardness of {}", product.name());
+    let told = |value| {
+        Derivation::new(title, "HV", value, "HV")
+            .valid("up to 2.1 % Mn, 2.2 % Si, 4 % Ni, 3 % Cr, 1 % Mo")
     };
-    let mut inputs: Vec<Input> = Vec::new();
-    if let Some(formed) = formed {
-        inputs.push(given(
+    let (value, formed) = match product {
+        Product::Bainite => (bainite_hv, piece.formed.bainite),
+        Product::Pearlite => (pearlite_hv, piece.formed.pearlite),
+        Product::Ferrite => {
+            return Some(
+                told(ferrite_hv)
+                    .by(w.dissolved_inputs(&IN_FERRITE), |x| {
+                        ferrite_hv_of(|element| x.content(element))
+                    })
+                    .how("Iron, hardened by what it holds in solution.")
+                    .source(&[&maynier_1978::SOURCE, &pickering_1978::SOURCE]),
+            );
+        }
+    };
+    let Some(formed) = formed else {
+        return Some(told(value).how("There is none of it."));
+    };
+    let is_bainite = is_bainite_alone(formed.temperature_c);
+    let mut inputs = vec![
+        w.input(
+            "HV_F",
+            "its ferrite",
+            ferrite_hv,
+            "HV",
+            Quantity::ProductHv(Product::Ferrite),
+        ),
+        given(
             "T",
             "mean temperature at which it formed",
             formed.temperature_c,
             "°C",
-        ));
-        inputs.push(given(
+        ),
+        given(
             "C",
             "carbon of the austenite it formed from",
             formed.carbon_wt,
             "wt %",
-        ));
+        ),
+    ];
+    if !is_bainite {
+        inputs.extend(w.dissolved_inputs(&OF_A1));
     }
+    let derivation = told(value).by(inputs, |x| {
+        let pearlite = (!is_bainite).then(|| pearlite_part_of(x.get("T")));
+        aggregate_hv_of(
+            Aggregate {
+                ferrite_hv: x.get("HV_F"),
+                formed_c: x.get("T"),
+                carbon_wt: x.get("C"),
+                a1_c: ae1_c_of(|element| x.content(element)),
+            },
+            pearlite,
+            |formed_c| formed_c.curve("ΔHV", eutectoid_over_ferrite_hv),
+        )
+    });
+    let words = "The colder it forms the finer it is: ΔHV is how much harder than its ferrite the diagram of eutectoid steel has what forms at that temperature, for pearlite at the same distance below A1; carbon sets how much carbide lies in it.";
     Some(
-        Derivation::new(format!("Hardness of {}", product.name()), "HV", value, "HV")
-            .from(inputs)
-            .how("The colder it forms the finer it is; carbon sets how much carbide lies in it, alloying the hardness of its ferrite.")
-            .source(&[&eutectoid_isothermal::SOURCE, &maynier_1978::SOURCE, &pickering_1978::SOURCE])
-            .valid("up to 2.1 % Mn, 2.2 % Si, 4 % Ni, 3 % Cr, 1 % Mo"),
+        derivation
+            .how(words)
+            .source(&[&eutectoid_isothermal::SOURCE, &grange_1961::SOURCE]),
     )
 }
 

@@ -1,11 +1,18 @@
 //! Is the quench fast enough: the time it takes, the time it may take, and how far that is open.
 
-use super::quench::ADDITIVITY;
+use super::parts::ADDITIVITY;
 use super::workings::Workings;
 use super::{Derivation, Input, Quantity, given};
 use crate::numeric::formula::{Formula, Number};
+use crate::route::quenched::judged_curve;
+use crate::route::verdict::HARDENED;
 use crate::sources::isothermal_fit as fit;
 use crate::transform::Product;
+
+/// Accuracy of the factor, as a part of it.
+const FACTOR_WITHIN: f64 = 5e-4;
+/// Beyond this the factor is none that solves anything.
+const FAR: f64 = 0.02;
 
 pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation> {
     Some(match quantity {
@@ -101,13 +108,47 @@ fn factor(w: &Workings<'_>) -> Option<Derivation> {
             ));
         }
     }
-    Some(
-        Derivation::new("Factor by which the quench may be slower", "f", quench.margin.factor, "")
-            .from(inputs)
-            .how(format!("{ADDITIVITY} All times of the curve are stretched by one factor until just 95 % of the austenite is left for martensite; the factor is found by halving."))
-            .source(&[&fit::SOURCE])
-            .errs(fit::HALF_RATES_LEFT_OUT.words()),
-    )
+    let factor = quench.margin.factor;
+    let derivation = Derivation::new("Factor by which the quench may be slower", "f", factor, "")
+        .from(inputs)
+        .how(format!("{ADDITIVITY} All times of the curve are stretched by one factor until just 95 % of the austenite is left for martensite; the factor is found by false position."))
+        .source(&[&fit::SOURCE])
+        .errs(fit::HALF_RATES_LEFT_OUT.words());
+    let (kinetics, curve) = (
+        w.kinetics()?.clone(),
+        judged_curve(w.route, w.outcome, w.kinetics()?)?,
+    );
+    let stretched = |factor: f64| {
+        curve
+            .time_s
+            .iter()
+            .map(|time| factor * time)
+            .collect::<Vec<_>>()
+    };
+    let finer = kinetics
+        .along(&stretched(factor), &curve.temperature_c)
+        .ok()?;
+    let finer = finer.fractions.hardened();
+    let hardens = move |factor: f64| {
+        let time_s: Vec<f64> = curve.time_s.iter().map(|time| factor * time).collect();
+        let found = kinetics.hardened(&time_s, &curve.temperature_c);
+        found.unwrap_or(f64::NAN)
+    };
+    let zero =
+        Formula::symbol("f", factor).curve("h", hardens.clone()) - Formula::constant(HARDENED);
+    let within = [-FACTOR_WITHIN, FACTOR_WITHIN]
+        .map(|off| (hardens(factor * (1.0 + off)) - hardens(factor)).abs())
+        .into_iter()
+        .fold(0.0, f64::max);
+    // A quench that is faster or slower than is sought has its factor at the end of the range.
+    if zero.evaluate().abs() > FAR {
+        return Some(derivation);
+    }
+    Some(derivation.solves(
+        zero,
+        within,
+        format!("h is the part of the austenite that hardens on the curve whose times are f times as long, without the heat of what forms and followed as for every verdict; in the finer steps of the outcome it is {finer:.4}."),
+    ))
 }
 
 fn factor_end(is_least: bool, w: &Workings<'_>) -> Option<Derivation> {

@@ -5,8 +5,10 @@
 //! written a second time. Where a number comes of a search or of steps in time, the balance is shown
 //! that holds between the numbers found, with what found them.
 
+mod balance;
 mod hardness;
 mod margin;
+mod parts;
 mod quench;
 mod soak;
 mod starts;
@@ -14,6 +16,8 @@ mod temper;
 #[cfg(test)]
 mod tests;
 mod workings;
+
+pub use balance::Balance;
 
 use super::outcome::{Outcome, Step};
 use super::plan::Route;
@@ -79,6 +83,8 @@ pub enum Quantity {
     Seconds,
     /// Volume fraction of a product of diffusion after the quench.
     Part(Product),
+    /// Its age after the quench, in multiples of its 1 % start time.
+    Age(Product),
     /// Volume fraction of martensite after the quench.
     Martensite,
     /// Volume fraction of retained austenite after a step.
@@ -199,6 +205,8 @@ pub struct Derivation {
     pub unit: &'static str,
     /// The formula; none where the number is given, or found in another way.
     pub formula: Option<Formula>,
+    /// The equation that it solves, where it was found by steps.
+    pub balance: Option<Balance>,
     /// What goes in.
     pub inputs: Vec<Input>,
     /// How it was found, in words.
@@ -220,6 +228,7 @@ pub fn why(key: NumberKey, route: &Route, outcome: &Outcome) -> Option<Derivatio
     soak::derive(quantity, &workings)
         .or_else(|| starts::derive(quantity, &workings))
         .or_else(|| quench::derive(quantity, &workings))
+        .or_else(|| parts::derive(quantity, &workings))
         .or_else(|| margin::derive(quantity, &workings))
         .or_else(|| hardness::derive(quantity, &workings))
         .or_else(|| temper::derive(quantity, &workings))
@@ -259,6 +268,7 @@ impl Derivation {
             },
             unit,
             formula: None,
+            balance: None,
             inputs: Vec::new(),
             how: Cow::Borrowed(""),
             sources: Vec::new(),
@@ -373,8 +383,10 @@ impl Derivation {
         let words = |term, text: &Cow<'static, str>| {
             (!text.is_empty()).then(|| (term, text.clone().into_owned()))
         };
+        let check = self.balance.as_ref();
         words("how", &self.how)
             .into_iter()
+            .chain(check.map(|balance| ("check", balance.told())))
             .chain(sources)
             .chain(words("valid for", &self.validity))
             .chain(words("known error", &self.error))

@@ -6,13 +6,8 @@ use super::{Derivation, Input, Quantity, given};
 use crate::numeric::formula::{Formula, Number};
 use crate::route::outcome::Step;
 use crate::route::plan::Cold;
-use crate::sources::isothermal_fit as fit;
-use crate::sources::{
-    kirkaldy_venugopalan_1984, koistinen_marburger_1959, li_1998, van_bohemen_2012,
-};
+use crate::sources::{koistinen_marburger_1959, van_bohemen_2012};
 use crate::transform::{Product, left_at_of, rate_parameter_of, stabilisation_k};
-
-pub(super) const ADDITIVITY: &str = "Followed along the cooling curve: each moment counts for its part of the start time at its temperature, and what has formed shares the austenite (additivity).";
 
 pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation> {
     Some(match quantity {
@@ -33,7 +28,6 @@ pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation>
                 .valid(MS_VALIDITY)
                 .errs("retained austenite 1.5 vol % on plain steels, up to 4 vol % otherwise")
         }
-        Quantity::Part(product) => part(product, w)?,
         Quantity::Martensite => martensite(w)?,
         Quantity::Austenite(Step::Quench) => austenite(w)?,
         Quantity::Austenite(Step::Cold) => after_cold(w)?,
@@ -79,53 +73,6 @@ fn taken(w: &Workings<'_>) -> Option<Vec<Input>> {
             Quantity::CarbideVolume,
         ),
     ])
-}
-
-fn part(product: Product, w: &Workings<'_>) -> Option<Derivation> {
-    let x = &w.quench()?.fractions;
-    let (symbol, own) = match product {
-        Product::Ferrite => ("x_F", x.ferrite),
-        Product::Pearlite => ("x_P", x.pearlite),
-        Product::Bainite => ("x_B", x.bainite),
-    };
-    let nose = w
-        .quench()?
-        .isothermal
-        .products
-        .iter()
-        .find(|c| c.product == product.into());
-    let mut inputs = Vec::new();
-    if let Some(curve) = nose {
-        inputs.push(w.input(
-            "t_nose",
-            format!("nose of {}", product.name()),
-            curve.nose_s,
-            "s",
-            Quantity::NoseTime(product),
-        ));
-    }
-    inputs.push(given(
-        "t_end",
-        "length of the cooling curve",
-        w.curve()?.time_s.last().copied()?,
-        "s",
-    ));
-    Some(
-        Derivation::new(
-            format!("{} after the quench", product.name()),
-            symbol,
-            own,
-            "",
-        )
-        .from(inputs)
-        .how(ADDITIVITY)
-        .source(&[
-            &fit::SOURCE,
-            &kirkaldy_venugopalan_1984::SOURCE,
-            &li_1998::SOURCE,
-        ])
-        .errs(fit::HALF_RATES_LEFT_OUT.words()),
-    )
 }
 
 /// What goes into martensite and retained austenite.

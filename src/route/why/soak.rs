@@ -3,7 +3,7 @@
 use super::workings::Workings;
 use super::{Derivation, Quantity, contents, given};
 use crate::numeric::formula::{Formula, Number};
-use crate::phases::UpperLimit;
+use crate::phases::{Bound, UpperLimit, height_at_bound};
 use crate::route::run::hot_s;
 use crate::soak::decarburised_depth_mm;
 use crate::sources::astm_e112::{self, grain_number_of};
@@ -29,22 +29,13 @@ pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation>
             "wt %",
         )
         .how("Given with the route: the grade's usual content, or what was entered."),
-        Quantity::A1 => Derivation::new("A1", "A_1", w.outcome.critical.a1_c, "°C")
-            .from(nominal(w))
-            .how("The lowest temperature at which equilibrium holds austenite, found by halving to 0.02 K. On heating in a shop it begins 10 to 40 K higher.")
-            .valid(EQUILIBRIUM_VALIDITY)
-            .errs("5 K for plain carbon steel, 10 K for low alloy, 20 K for 5 to 18 % Cr"),
-        Quantity::SecondPhase => {
-            let (title, symbol, value_c) = match w.outcome.critical.upper {
-                UpperLimit::A3 { temperature_c } => ("A3", "A_3", temperature_c),
-                UpperLimit::Acm { temperature_c } => ("Acm", "A_cm", temperature_c),
-            };
-            Derivation::new(title, symbol, value_c, "°C")
-                .from(nominal(w))
-                .how("The temperature at which the last of the second phase is gone at equilibrium, found by halving to 0.02 K.")
-                .valid(EQUILIBRIUM_VALIDITY)
-                .errs("5 K for plain carbon steel, 10 K for low alloy, 20 K for 5 to 18 % Cr")
+        Quantity::A1 => bound(Bound::A1, "A1", "A_1", w.outcome.critical.a1_c, w)
+            .how("The lowest temperature at which equilibrium holds austenite, found by false position to 0.02 K. On heating in a shop it begins 10 to 40 K higher."),
+        Quantity::SecondPhase => match w.outcome.critical.upper {
+            UpperLimit::A3 { temperature_c } => bound(Bound::A3, "A3", "A_3", temperature_c, w),
+            UpperLimit::Acm { temperature_c } => bound(Bound::Acm, "Acm", "A_cm", temperature_c, w),
         }
+        .how("The temperature at which the last of the second phase is gone at equilibrium, found by false position to 0.02 K."),
         Quantity::AllowedCarbon => allowed_carbon(w),
         Quantity::Dissolved(Element::C) => dissolved_carbon(w),
         Quantity::Dissolved(element) => dissolved(element, w),
@@ -76,6 +67,43 @@ pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation>
         Quantity::Stock => stock(w)?,
         _ => return None,
     })
+}
+
+/// How far from a bound the check may look to say what its accuracy allows, K: what the search leaves open,
+/// and the digits of the solver.
+const BESIDE_K: f64 = 0.05;
+
+/// A temperature at which a phase comes or goes, with the equation that it solves.
+fn bound(
+    bound: Bound,
+    title: &'static str,
+    symbol: &'static str,
+    value_c: f64,
+    w: &Workings<'_>,
+) -> Derivation {
+    let derivation = Derivation::new(title, symbol, value_c, "°C")
+        .from(nominal(w))
+        .valid(EQUILIBRIUM_VALIDITY)
+        .errs("5 K for plain carbon steel, 10 K for low alloy, 20 K for 5 to 18 % Cr");
+    let steel = w.route.composition;
+    let height =
+        move |temperature_c| height_at_bound(&steel, bound, temperature_c).unwrap_or(f64::NAN);
+    let beside = [-BESIDE_K, BESIDE_K].map(|off_k| height(value_c + off_k));
+    let [below, above] = beside;
+    // Where the second phase is still there at the highest temperature there is nothing to solve.
+    if below * above >= 0.0 || (below * above).is_nan() {
+        return derivation;
+    }
+    let phase = match bound {
+        Bound::A1 => "austenite",
+        Bound::A3 => "ferrite",
+        Bound::Acm => "carbide",
+    };
+    derivation.solves(
+        Formula::symbol(symbol, value_c).curve("Δg", height),
+        beside.map(f64::abs).into_iter().fold(0.0, f64::max),
+        format!("Δg is how far {phase} lies above the equilibrium of the other phases, as a Gibbs energy in RT for each mole of atoms: less than zero where {phase} is stable."),
+    )
 }
 
 fn capital(name: &str) -> String {

@@ -2,6 +2,7 @@ use super::{Derivation, Quantity, why};
 use crate::heat::MediumChoice;
 use crate::route::{Cold, NumberKey, Outcome, Route, Step, Temper, run};
 use crate::steel::{Element, find};
+use crate::transform::Product;
 use std::collections::HashMap;
 
 fn route_of(designation: &str, medium: &str, soak_c: f64) -> Route {
@@ -93,6 +94,7 @@ fn what_is_shown_is_what_was_computed() {
         let outcome = run(&route).unwrap();
         let all = walked(&route, &outcome);
         let mut evaluated = 0;
+        let mut solved = 0;
         for (key, derivation) in &all {
             let value = derivation.symbol.value;
             assert!(value.is_finite(), "{key:?}");
@@ -124,6 +126,17 @@ fn what_is_shown_is_what_was_computed() {
                     assert!(derivation.inputs.iter().any(is_told), "{key:?} {symbol:?}");
                 }
             }
+            if let Some(balance) = &derivation.balance {
+                let left = balance.left();
+                assert!(
+                    left.abs() <= balance.within,
+                    "{:?} {key:?}: {} leaves {left}, {} are allowed",
+                    route.grade,
+                    balance.zero.plain(),
+                    balance.within
+                );
+                solved += 1;
+            }
             for input in &derivation.inputs {
                 let behind = input.came_from.and_then(|key| all.get(&key));
                 if let Some(behind) = behind
@@ -141,7 +154,7 @@ fn what_is_shown_is_what_was_computed() {
             }
         }
         println!(
-            "{:?}: {} numbers, {evaluated} by formula",
+            "{:?}: {} numbers, {evaluated} by formula, {solved} that solve an equation",
             route.grade,
             all.len()
         );
@@ -169,6 +182,52 @@ fn the_final_hardness_leads_back_to_the_composition() {
             "{:?} {}",
             route.grade,
             route.soak.temperature_c
+        );
+    }
+}
+
+#[test]
+fn numbers_found_by_steps_solve_their_equation() {
+    for (designation, medium, soak_c) in [
+        ("52100", "oil_medium", 830.0),
+        ("1045", "oil_fast", 850.0),
+        ("1084", "oil_slow", 815.0),
+        ("4140", "oil_fast", 860.0),
+    ] {
+        let route = route_of(designation, medium, soak_c);
+        let outcome = run(&route).unwrap();
+        let derivation = |quantity| why(NumberKey::Behind(quantity), &route, &outcome).unwrap();
+        for quantity in [Quantity::A1, Quantity::SecondPhase, Quantity::Factor] {
+            let found = derivation(quantity);
+            let balance = found.balance.as_ref();
+            let balance = balance.unwrap_or_else(|| panic!("{designation} {quantity:?}"));
+            assert!(balance.left().abs() <= balance.within);
+            // Another number does not solve it.
+            let other = |symbol: &crate::numeric::formula::Symbol| 1.01 * symbol.value;
+            let off = balance.zero.evaluate_with(&other);
+            assert!(
+                off.is_nan() || off.abs() > balance.within,
+                "{designation} {quantity:?} {off}"
+            );
+        }
+        for product in [Product::Pearlite, Product::Bainite] {
+            let part = derivation(Quantity::Part(product));
+            let is_told = part.formula.is_some() || part.balance.is_some();
+            assert!(is_told, "{designation} {product:?}");
+            let age = derivation(Quantity::Age(product));
+            assert!(
+                age.balance.is_some() || age.symbol.value == 0.0,
+                "{designation} {product:?}"
+            );
+            if part.symbol.value > 0.0 {
+                let hv = derivation(Quantity::ProductHv(product));
+                assert!(hv.formula.is_some(), "{designation} {product:?}");
+            }
+        }
+        assert!(
+            derivation(Quantity::ProductHv(Product::Ferrite))
+                .formula
+                .is_some()
         );
     }
 }
