@@ -253,6 +253,12 @@ impl Bench {
         self.teach.with(is_on) && !self.is_guided.get()
     }
 
+    /// Another route as its pieces would go through it.
+    pub(crate) fn as_real(self, route: &Route) -> Route {
+        let teach = self.teach.get().filter(|_| self.is_taught());
+        teach.map_or_else(|| route.clone(), |teach| (teach.real)(&teach.learnt, route))
+    }
+
     /// What acts of what the logbook has taught on the route on the bench, in sentences.
     pub(crate) fn taught_words(self) -> Vec<String> {
         let scale = self.scale.get();

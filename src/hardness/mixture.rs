@@ -38,7 +38,7 @@ fn check(parts: &Fractions) -> Result<(), OutOfRange> {
 
 /// Share of soft products up to which their hardness may be outside of its range: there an error
 /// of some 200 HV costs less than 1 HRC. Above it the mixture is refused.
-const HELD_SHARE: f64 = 0.05;
+const HELD_SHARE: f64 = 0.015;
 
 /// Temperatures at which a product may have formed, °C.
 const FORMED_C: (f64, f64) = (0.0, 950.0);

@@ -43,6 +43,6 @@ pub use tempering::{
 };
 pub use workings::{QuenchedParts, Softening, TemperedParts};
 
-/// Half-width of the band on as-quenched hardness, HRC: nine in ten. An estimate from the spread of
-/// handbook values (memory); the check rows agree within it.
+/// Half-width of the band on as-quenched hardness, HRC: nine in ten of pieces with these constituents. An
+/// estimate from the spread of handbook values (memory). How sure the constituents are is not in it.
 pub const AS_QUENCHED_BAND_HRC: f64 = 2.0;

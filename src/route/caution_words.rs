@@ -71,6 +71,8 @@ pub enum Caution {
     },
     /// The temper lies in the embrittling range.
     Embrittling {
+        /// The temper, counted from zero: a route that is put right for its oven has others.
+        temper: usize,
         /// Temper, °C.
         temperature_c: f64,
         /// Range, °C.
@@ -148,6 +150,7 @@ pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
         Caution::Embrittling {
             temperature_c,
             range_c: [from_c, to_c],
+            ..
         } => format!(
             "{} is inside the embrittling range. Stay below {} or go above {}.",
             degrees(*temperature_c),

@@ -190,12 +190,14 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
         told.push(Caution::NotTempered);
     }
     let range_c = embrittling_range_c(&route.composition);
-    if let Some(temper) = route
+    if let Some((index, temper)) = route
         .tempers
         .iter()
-        .find(|t| (range_c[0]..=range_c[1]).contains(&t.temperature_c))
+        .enumerate()
+        .find(|(_, t)| (range_c[0]..=range_c[1]).contains(&t.temperature_c))
     {
         told.push(Caution::Embrittling {
+            temper: index,
             temperature_c: temper.temperature_c,
             range_c,
         });

@@ -191,7 +191,7 @@ fn margin(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanat
                 (
                     TAKES_IN,
                     format!(
-                        "{} C dissolved, grain ASTM {}, {}, stirred {}",
+                        "{} C dissolved, grain ASTM {}, {}, heat transfer {}",
                         format_weight_percent(outcome.soak.end.carbon_wt),
                         format_fixed(outcome.soak.end.grain_astm, 0),
                         outcome.quench.medium_title.words(scale),
@@ -333,7 +333,7 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             format_hrc(stage.band_hrc)
         ),
         equation: outcome.temper.given().map_or_else(
-            || "hardness of the constituents, mixed by volume".to_owned(),
+            || "martensite and what is soft beside it, by the harmonic mean".to_owned(),
             |temper| {
                 format!(
                     "as quenched {} − what tempering takes",
@@ -371,6 +371,9 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
                 KNOWN,
                 match table {
                     Some(table) => table.error_words().to_owned(),
+                    None if tempering_stages::COVERED.check(&route.composition).is_err() => {
+                        "beyond the data: the band is wider by an estimate".to_owned()
+                    }
                     None => format!("{}, 30 min to 4 h", tempering_stages::LEFT_OUT.words()),
                 },
             ),

@@ -141,9 +141,9 @@ pub const LARGEST_VANADIUM_EFFECT_WT: f64 = 0.16;
 /// and Baughman and gets the wider band.
 ///
 /// Carbon and tungsten reach to the steels with 3 to 4 % W (F2, 142WV13) and S1, of which the data hold
-/// none: at their hardening temperatures next to all the tungsten stays in carbide, F2 at 830 °C
-/// dissolving 0.9 % C and 0.3 % W by the computed equilibrium, and the martensite that tempers is that
-/// of a steel inside the data. What tungsten counts is capped ([`TUNGSTEN_AS_MOLYBDENUM`]) in any case.
+/// none. By the computed equilibrium F2 at 830 °C dissolves 0.9 % C and 0.3 % W, the rest stays in carbide,
+/// and the martensite that tempers is that of a steel inside the data. S1 dissolves about 1 % W at 940 °C,
+/// more than any of them: of it only the cap on what tungsten counts ([`TUNGSTEN_AS_MOLYBDENUM`]) is left.
 /// Molybdenum reaches to S5 with 0.45 % where the data end at 0.36 %.
 pub const RANGE: CompositionRange = CompositionRange {
     model: "Tempering of carbon and low-alloy steel",

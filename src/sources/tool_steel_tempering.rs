@@ -43,7 +43,7 @@ impl GradeTable {
     #[must_use]
     pub fn error_words(&self) -> &'static str {
         if self.band_hrc > OWN_SHEET_HRC {
-            "no sheet of this grade: it falls as a kindred one, within 4 HRC nine times in ten"
+            "no sheet of this grade: it falls as a kindred one, within an estimated 4 HRC"
         } else {
             "two sheets of one grade differ by up to 3 HRC"
         }
@@ -52,9 +52,8 @@ impl GradeTable {
 
 /// Half width of the band of a grade's own sheet, HRC: two sheets of one grade differ by up to 3.
 const OWN_SHEET_HRC: f64 = 3.0;
-/// The same where the fall is that of a kindred grade, HRC, nine times in ten: with the error of the
-/// hardness as quenched, 2 HRC, and that of the fall, as the two stainless sheets differ, 1 HRC. An
-/// estimate.
+/// The same where the fall is that of a kindred grade, HRC: an estimate, above what a grade's own sheet
+/// leaves open.
 const KINDRED_HRC: f64 = 4.0;
 
 /// The tables.
@@ -190,7 +189,7 @@ pub const TABLES: [GradeTable; 7] = [
         band_hrc: OWN_SHEET_HRC,
         remark: "round of 25 mm, 1038 °C, oil, one temper of 1 h. Another sheet has the same from 204 to 371 °C",
     },
-    // No sheet of the next two was read. Their hardness as quenched less the fall of X46Cr13, with
+    // No sheet of how the next two temper was read. Their hardness as quenched less the fall of X46Cr13, with
     // which the fall of 440C agrees within 1 HRC from 150 to 400 °C: between 0.46 and 1.05 % carbon and
     // 13 and 17 % chromium it does not follow the grade. Higher, molybdenum and vanadium count.
     GradeTable {

@@ -94,7 +94,7 @@ test("a heat's own end-quench test is read, shifts the verdict and is there afte
   const before = await bench.until(words, Boolean, "DI");
   await part.locator("textarea").fill("J1 57\nJ4 49\nJ8 38\nJ16 30 HRC\n1 1/2 in 26");
   const after = await bench.until(words, (text) => /by your own test of the heat/.test(text), "DI of the test");
-  assert.match(after, /It transforms 0\.\d\d times as late/);
+  assert.match(after, /It begins to transform after 0\.\d\d times the time/);
   assert.notEqual(before, after);
   await part.locator("textarea").fill("J1 57\nsoft 49");
   await bench.until(async () => plain(await part.locator(".wrong").innerText()), (text) => /^line 2: /.test(text), "the line");

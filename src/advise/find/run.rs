@@ -335,7 +335,8 @@ impl FindRun {
                 carbon_in_solution_wt: point.carbon_wt,
                 grain_astm: point.grain_astm,
                 is_tempered: true,
-                is_embrittled: (from_c..=to_c).contains(&plan.temper.temperature_c),
+                is_embrittled: (from_c..=to_c)
+                    .contains(&(plan.temper.temperature_c + upstream.off().temper_k)),
             },
             time_min: soak.time_min
                 + plan.time_min()

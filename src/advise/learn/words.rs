@@ -97,7 +97,9 @@ impl UnknownKind {
                 format!("pieces in {of} are {size} {degrees} {way} than asked")
             }
             Self::QuenchSeverity => format!("{subject} is {number} times the listed one"),
-            Self::Hardenability => format!("{of} transforms {number} times as late as computed"),
+            Self::Hardenability => {
+                format!("{of} begins to transform after {number} times the computed time")
+            }
             Self::MartensiteStart => {
                 format!("{subject} lies {size} {degrees} {side} the computed one")
             }

@@ -107,7 +107,7 @@ pub(crate) fn soak_map_scene(bench: Bench, width: f64, height: f64) -> Option<Sc
     }
     let map = mapped.map.as_deref();
     let labels = labels(bench);
-    let route = bench.route.get();
+    let route = bench.real.get();
     let outcome = bench.outcome();
     let soak = outcome.as_ref().map(|o| &o.soak);
     let dissolved_wt = soak.map_or(0.0, |s| s.end.carbon_wt);
@@ -167,7 +167,7 @@ pub(crate) fn soak_history_scene(bench: Bench, width: f64, height: f64) -> Optio
             history,
             now: point(&outcome.soak.end),
             end_s,
-            soak_c: bench.route.with(|r| r.soak.temperature_c),
+            soak_c: bench.real.with(|r| r.soak.temperature_c),
             heating: heating.core.iter().map(to_soak).collect(),
         },
         &labels(bench),

@@ -16,7 +16,7 @@ pub(crate) fn replay_scene(
     width: f64,
     height: f64,
 ) -> Scene {
-    let (section, start_c) = bench.route.with(|r| (r.section, r.soak.temperature_c));
+    let (section, start_c) = bench.real.with(|r| (r.section, r.soak.temperature_c));
     let (size_mm, ends) = match section {
         Section::Blade { height_mm, .. } => (height_mm, ["cutting edge", "spine"]),
         Section::Plate { thickness_mm: size } => (0.5 * size, ["surface", "surface"]),

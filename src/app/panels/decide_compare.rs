@@ -376,6 +376,7 @@ pub(super) fn Comparing(deciding: Deciding) -> impl IntoView {
         <h3>"Side by side"</h3>
         <p class="hint">
             "The route on the bench with its handbook’s and with routes of the shelf, up to six: what differs first."
+            {move || bench.is_taught().then_some(" What the logbook has taught is left out here.")}
         </p>
         <div class="ticks" role="group" aria-label="Routes to compare">
             <Show when=move || has_handbook.get()>

@@ -228,6 +228,7 @@ fn results(bench: Bench, swept: &Arc<Swept>, output: RwSignal<usize>) -> AnyView
         {has_band
             .then(|| view! { <p class="hint">"In the grey band nine in ten pieces lie."</p> })}
         {refused}
+        {bench.is_taught().then(|| view! { <p class="hint">"What the logbook has taught is left out here."</p> })}
         <div class="actions">
             <button type="button" class="press" on:click=offer>
                 "Save all numbers as CSV"

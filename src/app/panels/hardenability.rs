@@ -131,7 +131,7 @@ fn depth(found: &EndQuenchTest, unit: LengthUnit) -> String {
         )
     }) + &found.measured.map_or_else(String::new, |heat| {
         format!(
-            " It transforms {} times as late as computed from its composition; the verdict on the quench goes by that. The test is taken to have grain 7, the simulated bar has that of this soak.",
+            " It begins to transform after {} times the time computed from its composition; the verdict on the quench goes by that. The test is taken to have grain 7, the simulated bar has that of this soak.",
             format_fixed(heat.delay_factor, 2)
         )
     })

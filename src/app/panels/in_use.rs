@@ -71,7 +71,7 @@ pub(crate) fn InUseInside() -> impl IntoView {
     let name = RwSignal::new(String::new());
     let other = Memo::new(move |_| name.with(|name| other_route(bench, name)));
     let compared = Memo::new(move |_| {
-        let other = other.get()?;
+        let other = bench.as_real(&other.get()?);
         let prepared = bench.prepared.get();
         let outcome = match prepared.as_ref() {
             Some(prepared) => prepared.run(&other),
@@ -85,7 +85,7 @@ pub(crate) fn InUseInside() -> impl IntoView {
         compared.with(|compared| {
             let (other, of_other) = compared.as_ref()?;
             let found = bench
-                .route
+                .real
                 .with(|route| in_use((route, &outcome), (other, of_other)));
             Some(found.into_iter().map(line).collect_view())
         })

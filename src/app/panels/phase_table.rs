@@ -45,7 +45,7 @@ pub(crate) fn PhaseTables() -> impl IntoView {
     let bench = bench();
     let tables = move || {
         let fields = charts::own_fields(bench);
-        let soak_c = Memo::new(move |_| bench.route.with(|r| r.soak.temperature_c));
+        let soak_c = Memo::new(move |_| bench.real.with(|r| r.soak.temperature_c));
         let carbon = bench
             .route
             .with(|r| recalesce::units::format_fixed(r.composition.c, 2));

@@ -44,7 +44,7 @@ pub(super) const fn class(verdict: Verdict) -> &'static str {
 
 pub(super) const fn word(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Holds => "safe",
+        Verdict::Holds => "fast enough",
         Verdict::Narrow => "at the edge",
         Verdict::Misses => "too slow",
     }

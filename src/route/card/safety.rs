@@ -29,7 +29,7 @@ enum Row {
 }
 
 /// The row that brings a caution which is no hazard.
-fn row_of(caution: &Caution, route: &Route) -> Option<Row> {
+fn row_of(caution: &Caution) -> Option<Row> {
     Some(match caution {
         Caution::FurnaceHot { .. }
         | Caution::FerriteLeft { .. }
@@ -44,10 +44,7 @@ fn row_of(caution: &Caution, route: &Route) -> Option<Row> {
             Row::Test
         }
         Caution::SnapKeeps { .. } => Row::Snap,
-        Caution::Embrittling { temperature_c, .. } => {
-            let mut tempers = route.tempers.iter();
-            Row::Temper(tempers.position(|temper| temper.temperature_c == *temperature_c)?)
-        }
+        Caution::Embrittling { temper, .. } => Row::Temper(*temper),
         Caution::Hazard { .. } => return None,
     })
 }
@@ -97,7 +94,7 @@ pub(super) fn by_row(
             Row::Test | Row::Snap | Row::Temper(_) => Vec::new(),
         });
         let cautions = outcome.cautions.iter();
-        let of_row = cautions.filter(|caution| row_of(caution, route) == Some(row));
+        let of_row = cautions.filter(|caution| row_of(caution) == Some(row));
         lines.extend(of_row.map(|caution| caution_text(caution, scale)));
         all.push(lines);
     }

@@ -1,6 +1,8 @@
 use super::*;
 use crate::heat::{Leave, MediumChoice, Section};
-use crate::route::{Cold, NextBath, PriorStep, SlowCooling, Work, run};
+use crate::route::{
+    Cold, Deviation, Left, NextBath, PriorStep, SlowCooling, Taught, Temper, Work, run,
+};
 
 fn card_of(route: &Route) -> Card {
     card(
@@ -334,4 +336,46 @@ fn the_cold_row_says_when_the_core_is_cold() {
         "{}",
         cold.look_for
     );
+}
+
+/// The oven as it was learnt brings the piece into the range, the temper asked for does not.
+#[test]
+fn a_temper_that_only_the_oven_makes_embrittling_is_cautioned_on_its_row() {
+    let mut asked = Route::example();
+    asked.take_grade(crate::steel::find("5160").unwrap());
+    let [from_c, _] = crate::hardness::embrittling_range_c(&asked.composition);
+    asked.tempers = vec![
+        Temper {
+            temperature_c: from_c - 60.0,
+            time_min: 60.0,
+        },
+        Temper {
+            temperature_c: from_c - 10.0,
+            time_min: 60.0,
+        },
+    ];
+    let off = Deviation {
+        temper_k: 20.0,
+        ..Deviation::default()
+    };
+    let real = Route {
+        taught: Some(Taught::new(off, Left::default())),
+        ..asked.clone()
+    };
+    let card = card(
+        &asked,
+        &run(&real).unwrap(),
+        TemperatureScale::Celsius,
+        LengthUnit::Millimetre,
+    );
+    let row = card
+        .rows
+        .iter()
+        .find(|row| row.title == "Temper 2")
+        .unwrap();
+    let cautioned = row
+        .cautions
+        .iter()
+        .any(|words| words.contains("embrittling range"));
+    assert!(cautioned, "{:?}", row.cautions);
 }

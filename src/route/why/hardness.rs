@@ -310,7 +310,7 @@ fn mixture_hv(step: Step, w: &Workings<'_>) -> Option<Derivation> {
             })
             .how(MIXTURE)
             .source(&[&krauss_1999::SOURCE])
-            .errs("2 HRC, nine times in ten, from the spread of handbook values"),
+            .errs("2 HRC, nine times in ten, for these constituents, from the spread of handbook values; the harder part of a half-hardened piece comes out up to 5 HRC too hard or soft"),
     )
 }
 
