@@ -105,7 +105,7 @@ impl UnknownKind {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Owner {
-    /// A furnace of the shop, by its place in the list; none for one that is not told.
+    /// A furnace of the shop, by its place in the list; none for one that the shop does not have.
     Furnace(Option<usize>),
     /// The quenchants of a quench in order.
     Quenchants(Vec<MediumChoice>),
@@ -125,10 +125,17 @@ pub enum Owner {
 }
 
 impl Owner {
-    /// What an unknown of a route is of.
-    pub(super) fn of(kind: UnknownKind, route: &Route, furnaces: &[Furnace]) -> Self {
-        match kind {
-            UnknownKind::FurnaceOffset => Self::Furnace(furnace_of(route, furnaces)),
+    /// What an unknown of a route is of; none where several furnaces of the shop may have been meant.
+    pub(super) fn of(kind: UnknownKind, route: &Route, furnaces: &[Furnace]) -> Option<Self> {
+        Some(match kind {
+            UnknownKind::FurnaceOffset => {
+                let mut places = furnaces_of(route, furnaces);
+                let first = places.next();
+                if places.next().is_some() {
+                    return None;
+                }
+                Self::Furnace(first)
+            }
             UnknownKind::QuenchSeverity => {
                 let later = route.quench.then.iter().map(|bath| &bath.medium);
                 let all = std::iter::once(&route.quench.medium).chain(later);
@@ -144,7 +151,7 @@ impl Owner {
             },
             UnknownKind::TemperOvenOffset => Self::TemperOven,
             UnknownKind::Tester => Self::Tester,
-        }
+        })
     }
 
     /// What it is called inside a sentence, with the temperature of a bath on a scale.
@@ -177,14 +184,16 @@ impl Owner {
     }
 }
 
-/// The furnace of a shop that a route was planned for, by its place: the one whose band and
-/// thermocouple the route has and that reaches the soak; of several the first.
-fn furnace_of(route: &Route, furnaces: &[Furnace]) -> Option<usize> {
-    furnaces.iter().position(|furnace| {
+/// The furnaces of a shop that a route may have been planned for, by their places: those whose band
+/// and thermocouple the route has and that reach the soak.
+fn furnaces_of(route: &Route, furnaces: &[Furnace]) -> impl Iterator<Item = usize> {
+    let all = furnaces.iter().enumerate();
+    all.filter(|(_, furnace)| {
         furnace.band_k() == route.furnace_band_k
             && furnace.thermocouple == route.thermocouple
             && furnace.reaches(route.soak.temperature_c)
     })
+    .map(|(place, _)| place)
 }
 
 /// An unknown with what was known beforehand: normal about none.
