@@ -65,16 +65,12 @@ impl Correction {
             ..
         } in &self.learnt
         {
-            let (range, unit) = match kind {
-                UnknownKind::FurnaceOffset
-                | UnknownKind::TemperOvenOffset
-                | UnknownKind::MartensiteStart => ((-200.0, 200.0), " K"),
-                UnknownKind::QuenchSeverity | UnknownKind::Hardenability => ((0.01, 100.0), ""),
-                UnknownKind::QuenchedHardness
-                | UnknownKind::TemperedHardness
-                | UnknownKind::Tester => ((-30.0, 30.0), " HRC"),
+            let unit = match kind.unit() {
+                "K" => " K",
+                "HRC" => " HRC",
+                _ => "",
             };
-            check("learnt.value", *value, range, unit)?;
+            check("learnt.value", *value, kind.allowed(), unit)?;
             check("learnt.left_part", *left_part, (0.0, 1.0), "")?;
         }
         Ok(())
@@ -202,6 +198,22 @@ impl Correction {
             .collect()
     }
 
+    /// What it tells of several routes, each thing once.
+    #[must_use]
+    pub fn words_of<'a>(
+        &self,
+        routes: impl Iterator<Item = &'a Route>,
+        scale: TemperatureScale,
+    ) -> Vec<String> {
+        let mut told: Vec<String> = Vec::new();
+        for words in routes.flat_map(|route| self.words(route, scale)) {
+            if !told.contains(&words) {
+                told.push(words);
+            }
+        }
+        told
+    }
+
     /// A shop whose furnaces have the offsets that were learnt; the same shop while it is switched off.
     #[must_use]
     pub(in crate::advise) fn set_right(&self, shop: &Shop) -> Shop {
@@ -214,7 +226,7 @@ impl Correction {
             };
             let owner = Owner::Furnace(Some(place));
             if let Some(learnt) = told.iter().find(|corrected| corrected.owner == owner) {
-                furnace.offset_k = learnt.value.clamp(-100.0, 100.0);
+                furnace.offset_k = learnt.kind.within_allowed(learnt.value);
             }
         }
         right

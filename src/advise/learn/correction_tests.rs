@@ -93,6 +93,31 @@ fn of_two_furnaces_alike_a_route_tells_neither() {
     assert_eq!(soak_k(&of_first, &route), Some(12.0));
 }
 
+/// What may be learnt of a furnace is what a route may say of it.
+#[test]
+fn the_offset_of_a_furnace_is_one_that_a_route_may_have() {
+    let mut route = in_kiln();
+    route.soak.temperature_c = 800.0;
+    for (value, is_allowed) in [
+        (-100.0, true),
+        (100.0, true),
+        (-150.0, false),
+        (150.0, false),
+    ] {
+        let mut correction = offset_of(Owner::Furnace(Some(0)), vec![furnace("kiln")]);
+        correction.learnt[0].value = value;
+        assert_eq!(correction.check().is_ok(), is_allowed, "{value}");
+        // Whatever is put to it, the route as its pieces go through it is one.
+        let taught = Route {
+            taught: correction.taught(&route),
+            ..route.clone()
+        };
+        let as_taught = taught.as_taught();
+        assert_eq!(as_taught.furnace_offset_k, f64::clamp(value, -100.0, 100.0));
+        assert_eq!(crate::route::validate(&as_taught), Ok(()));
+    }
+}
+
 #[test]
 fn of_two_furnaces_alike_nothing_is_learnt() {
     let run = logged(&in_kiln(), vec![reading(62.0, Step::Quench)]);

@@ -3,7 +3,7 @@
 use super::slot::Slot;
 use crate::advise::shop::Furnace;
 use crate::heat::MediumChoice;
-use crate::route::Route;
+use crate::route::{FURNACE_OFFSET_K, Route};
 use crate::steel::Composition;
 use crate::transform::BarPoint;
 use crate::units::TemperatureScale;
@@ -51,6 +51,22 @@ impl UnknownKind {
     #[must_use]
     pub const fn is_factor(self) -> bool {
         matches!(self, Self::QuenchSeverity | Self::Hardenability)
+    }
+
+    /// What a correction may have of it, in its unit: of a furnace what a route may have.
+    pub(super) const fn allowed(self) -> (f64, f64) {
+        match self {
+            Self::FurnaceOffset => FURNACE_OFFSET_K,
+            Self::TemperOvenOffset | Self::MartensiteStart => (-200.0, 200.0),
+            Self::QuenchSeverity | Self::Hardenability => (0.01, 100.0),
+            Self::QuenchedHardness | Self::TemperedHardness | Self::Tester => (-30.0, 30.0),
+        }
+    }
+
+    /// The nearest that a correction may have of it.
+    pub(super) fn within_allowed(self, value: f64) -> f64 {
+        let (least, most) = self.allowed();
+        value.clamp(least, most)
     }
 
     /// Its unit; empty for a factor.
