@@ -200,11 +200,12 @@ fn what_was_learnt_is_used_where_it_is_brought_along() {
     let (without, with) = (find(None), find(Some(learnt)));
     assert!(without.get("learnt").is_none() && with["learnt"].is_array());
     // The same temper gives less than before: what is found first is tempered less for as much.
-    assert_ne!(without["routes"][0], with["routes"][0]);
-    let unheard = asked(&json!({
-        "question": "route", "route": other, "learnt": {"learnt": []}
-    }));
+    let temper_c = |found: &Value| number(found, "/routes/0/route/tempers/0/temperature_c");
+    assert!(temper_c(&with) < temper_c(&without), "{with}");
+    let unlearnt = asked(&json!({"question": "route", "route": other}));
+    let unheard = asked(&json!({"question": "route", "route": other, "learnt": learnt}));
     assert_eq!(unheard["learnt"], json!([]));
+    assert_eq!(unheard["stages"], unlearnt["stages"]);
     let broken = asked(&json!({
         "question": "route", "route": route(),
         "learnt": {"learnt": [{"kind": "tester", "owner": "tester", "value": 0, "left_part": 2, "runs": 1}]}

@@ -5,7 +5,7 @@ use super::furnace::Thermocouple;
 use super::outcome::{Stage, Step};
 use super::plan::{Route, Temper};
 use super::trial::Deviation;
-use super::validate::{AGITATION, SNAP_C, SOAK_C, TEMPER_C};
+use super::validate::{AGITATION, FURNACE_OFFSET_K, SNAP_C, SOAK_C, TEMPER_C};
 use std::borrow::Cow;
 
 /// What runs have taught of the pieces of a route.
@@ -132,7 +132,10 @@ impl Route {
             (agitation * off.heat_transfer_factor).clamp(least, most)
         };
         let mut route = self.clone();
-        route.soak.temperature_c = (self.soak.temperature_c + off.soak_k).clamp(SOAK_C.0, SOAK_C.1);
+        let (least_k, most_k) = FURNACE_OFFSET_K;
+        let offset_k = (self.furnace_offset_k + off.soak_k).clamp(least_k, most_k);
+        let soak_c = self.soak.temperature_c + (offset_k - self.furnace_offset_k);
+        route.soak.temperature_c = soak_c.clamp(SOAK_C.0, SOAK_C.1);
         route.furnace_offset_k += route.soak.temperature_c - self.soak.temperature_c;
         if (left.furnace, left.thermocouple) != (1.0, 1.0) {
             let tolerance_k = self.thermocouple.tolerance_k(route.soak.temperature_c);

@@ -18,6 +18,8 @@ pub const MOST_LATER_BATHS: usize = 3;
 pub const SNAP_C: (f64, f64) = (120.0, 200.0);
 /// Times of a snap temper, min: long enough to go through, short of a temper.
 pub const SNAP_MIN: (f64, f64) = (5.0, 480.0);
+/// How much hotter the piece may be than the furnace reads, K.
+pub(crate) const FURNACE_OFFSET_K: (f64, f64) = (-100.0, 100.0);
 /// Temperatures of the soak, °C.
 pub(super) const SOAK_C: (f64, f64) = (500.0, 1300.0);
 /// Temperatures of a temper, °C.
@@ -162,7 +164,7 @@ pub fn validate(route: &Route) -> Result<(), RouteFieldError> {
     allowed(
         "furnace_offset_k",
         "offset of the furnace",
-        (-100.0, 100.0),
+        FURNACE_OFFSET_K,
         "K",
     )
     .check(route.furnace_offset_k)?;

@@ -56,12 +56,7 @@ pub(super) fn say<'a>(
         return Ok(());
     }
     let correction = correction_of(asked)?;
-    let mut told: Vec<String> = Vec::new();
-    for words in routes.flat_map(|route| correction.words(route, TemperatureScale::Celsius)) {
-        if !told.contains(&words) {
-            told.push(words);
-        }
-    }
+    let told = correction.words_of(routes, TemperatureScale::Celsius);
     reply.insert(NAME.to_owned(), json!(told));
     Ok(())
 }

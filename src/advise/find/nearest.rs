@@ -3,7 +3,7 @@
 use super::options::{TEMPER_C, soak_range};
 use super::run::{Choice, FindRun, Upstream};
 use crate::heat::{Medium, MediumChoice};
-use crate::route::{Cold, Quench, Route, finished_stage, inside_a_sentence, shop_media};
+use crate::route::{Cold, Quench, finished_stage, inside_a_sentence, shop_media};
 use crate::units::{format_factor, format_fixed, format_hrc, format_percent, format_temperature};
 use serde::{Deserialize, Serialize};
 
@@ -272,12 +272,9 @@ fn too_slow(run: &FindRun, upstream: &Upstream) -> String {
                     then: Vec::new(),
                     ..run.piece.quench.clone()
                 };
-                let soak_c = plan.soak.temperature_c;
-                let taught = run.correction.taught(&Route {
-                    quench: quench.clone(),
-                    ..run.piece_in(plan)
-                });
+                let taught = run.taught_in(plan, &quench);
                 let planned = taught.unwrap_or_default().off;
+                let soak_c = plan.soak.temperature_c + planned.soak_k;
                 let soaked = &upstream.soaked;
                 let section = run.piece.section;
                 let quenched = run.steel.quench(soaked, soak_c, section, &quench, &planned);

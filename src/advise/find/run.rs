@@ -268,15 +268,21 @@ impl FindRun {
         }
     }
 
+    /// What runs have taught of the piece in a soak and a quench, in the furnace of the soak.
+    pub(super) fn taught_in(&self, plan: &Soaking, quench: &Quench) -> Option<Taught> {
+        let route = Route {
+            quench: quench.clone(),
+            ..self.piece_in(plan)
+        };
+        self.correction.taught_in(&self.shop, &plan.furnace, &route)
+    }
+
     fn quench(&mut self, soaking: usize, quenchant: usize) -> Result<(), RouteError> {
         let (Some(plan), Some(quench)) = (self.soakings.get(soaking), self.quench_in(quenchant))
         else {
             return Ok(());
         };
-        let taught = self.correction.taught(&Route {
-            quench: quench.clone(),
-            ..self.piece_in(plan)
-        });
+        let taught = self.taught_in(plan, &quench);
         let off = taught.unwrap_or_default().off;
         let soak_c = plan.soak.temperature_c + off.soak_k;
         let soaked = self.steel.at(soak_c)?.end(60.0 * plan.soak.time_min)?;

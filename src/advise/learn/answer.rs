@@ -149,7 +149,7 @@ impl Learned {
         let corrected = |learnt: &Learnt| Corrected {
             kind: learnt.kind,
             owner: learnt.owner.clone(),
-            value: learnt.after.mean,
+            value: learnt.kind.within_allowed(learnt.after.mean),
             left_part: 1.0 - learnt.narrower_part,
             runs: learnt.runs,
         };
@@ -262,7 +262,12 @@ fn learnt(run: &LearnRun, estimate: &Estimate) -> Vec<Learnt> {
         let of = owner.name(run.model.furnaces(), run.scale);
         let tells = |piece: &&Piece| {
             let plan = run.model.plans.get(piece.plan);
-            plan.is_some_and(|plan| plan.unknowns.contains(&Some(place)))
+            plan.zip(run.now.get(piece.plan))
+                .is_some_and(|(plan, linear)| {
+                    let by = |seen: &Observed| run.model.by(plan, linear, seen.what);
+                    let mut all = piece.observed.iter().flat_map(by);
+                    all.any(|(of, _)| of == place)
+                })
         };
         Learnt {
             words: learnt_words(*kind, &of, [before, after], narrower_part, run.scale),

@@ -285,7 +285,12 @@ fn a_certificate_narrows_what_is_open_about_a_heat() {
 fn a_correction_is_off_until_it_is_switched_on() {
     let route = plate("52100", 3.0, &[180.0]);
     let run = logged(&route, vec![reading(62.0, Step::Quench)]);
-    let found = estimated(LearnRun::new(&[run], None, Some(&route)).unwrap());
+    let mut owned = shop();
+    owned.furnaces.truncate(1);
+    owned.furnaces[0].offset_k = 0.0;
+    owned.furnaces[0].band_k = route.furnace_band_k;
+    owned.furnaces[0].thermocouple = route.thermocouple;
+    let found = estimated(LearnRun::new(&[run], Some(&owned), Some(&route)).unwrap());
     let mut correction = found.correction();
     assert_eq!(
         correction.taught(&route).unwrap_or_default().off,

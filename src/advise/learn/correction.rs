@@ -36,8 +36,9 @@ pub struct Correction {
     /// Whether later predictions follow it.
     #[serde(default)]
     pub is_on: bool,
-    /// The furnaces of the shop that it was learnt in: a route that was planned for another is not
-    /// told of.
+    /// The furnaces of the shop that it was learnt in. Of the furnace of a route it tells where
+    /// exactly one of these has its band and thermocouple and reaches its soak; what was learnt of a
+    /// furnace that the shop does not have acts nowhere.
     #[serde(default)]
     pub furnaces: Vec<Furnace>,
     /// Everything that was learnt.
@@ -64,30 +65,54 @@ impl Correction {
             ..
         } in &self.learnt
         {
-            let (range, unit) = match kind {
-                UnknownKind::FurnaceOffset
-                | UnknownKind::TemperOvenOffset
-                | UnknownKind::MartensiteStart => ((-200.0, 200.0), " K"),
-                UnknownKind::QuenchSeverity | UnknownKind::Hardenability => ((0.01, 100.0), ""),
-                UnknownKind::QuenchedHardness
-                | UnknownKind::TemperedHardness
-                | UnknownKind::Tester => ((-30.0, 30.0), " HRC"),
+            let unit = match kind.unit() {
+                "K" => " K",
+                "HRC" => " HRC",
+                _ => "",
             };
-            check("learnt.value", *value, range, unit)?;
+            check("learnt.value", *value, kind.allowed(), unit)?;
             check("learnt.left_part", *left_part, (0.0, 1.0), "")?;
         }
         Ok(())
     }
 
-    /// What it tells of a route: nothing while it is switched off. What the tester shows too much is no
-    /// matter of the piece and left out, and so is that of which next to nothing was learnt.
-    fn acting(&self, route: &Route) -> impl Iterator<Item = &Corrected> {
-        self.learnt.iter().filter(|corrected| {
-            self.is_on
-                && corrected.is_told()
-                && corrected.kind != UnknownKind::Tester
-                && corrected.owner == Owner::of(corrected.kind, route, &self.furnaces)
+    /// What it tells of a route that goes by a furnace of its list: nothing while it is switched off.
+    /// What the tester shows too much is no matter of the piece and left out, and so is that of which
+    /// next to nothing was learnt.
+    fn acting(&self, route: &Route, furnace: Option<usize>) -> impl Iterator<Item = &Corrected> {
+        self.learnt.iter().filter(move |corrected| {
+            let is_of_it = || match corrected.kind {
+                // A furnace that is not known may be any.
+                UnknownKind::FurnaceOffset => {
+                    furnace.is_some() && corrected.owner == Owner::Furnace(furnace)
+                }
+                UnknownKind::Tester => false,
+                kind => Owner::of(kind, route, &self.furnaces).as_ref() == Some(&corrected.owner),
+            };
+            self.is_on && corrected.is_told() && is_of_it()
         })
+    }
+
+    /// The furnace of its list that a route was planned for, by its place.
+    fn furnace_of(&self, route: &Route) -> Option<usize> {
+        match Owner::of(UnknownKind::FurnaceOffset, route, &self.furnaces)? {
+            Owner::Furnace(place) => place,
+            _ => None,
+        }
+    }
+
+    /// The furnace of its list that one of a shop is, by its place: known again by its name and what a
+    /// route tells of it, where that is one alone in both.
+    fn place_of(&self, furnace: &Furnace, shop: &Shop) -> Option<usize> {
+        let is_it = |other: &Furnace| {
+            furnace.band_k() == other.band_k()
+                && furnace.thermocouple == other.thermocouple
+                && furnace.name == other.name
+        };
+        let is_one = shop.furnaces.iter().filter(|other| is_it(other)).count() == 1;
+        let mut places = (0..).zip(&self.furnaces).filter(|(_, other)| is_it(other));
+        let (place, _) = places.next()?;
+        (is_one && places.next().is_none()).then_some(place)
     }
 
     /// What it makes off about a route, and what it leaves of the bands; none where it tells nothing of
@@ -98,10 +123,25 @@ impl Correction {
     /// narrows its chemistry too, is left out, which makes the bands rather too wide.
     #[must_use]
     pub fn taught(&self, route: &Route) -> Option<Taught> {
+        self.taught_by(route, self.furnace_of(route))
+    }
+
+    /// The same of a route that is known to go by a furnace of a shop.
+    #[must_use]
+    pub(in crate::advise) fn taught_in(
+        &self,
+        shop: &Shop,
+        furnace: &Furnace,
+        route: &Route,
+    ) -> Option<Taught> {
+        self.taught_by(route, self.place_of(furnace, shop))
+    }
+
+    fn taught_by(&self, route: &Route, furnace: Option<usize>) -> Option<Taught> {
         let mut off = Deviation::default();
         let mut left = Left::default();
         let mut is_told = false;
-        for corrected in self.acting(route) {
+        for corrected in self.acting(route, furnace) {
             let Corrected {
                 kind,
                 value,
@@ -153,31 +193,46 @@ impl Correction {
     /// What it tells of a route, in sentences: what is shifted, by how much, from how many runs.
     #[must_use]
     pub fn words(&self, route: &Route, scale: TemperatureScale) -> Vec<String> {
-        self.acting(route)
+        self.acting(route, self.furnace_of(route))
             .map(|corrected| acting_words(corrected, &self.furnaces, scale))
             .collect()
+    }
+
+    /// What it tells of several routes, each thing once.
+    #[must_use]
+    pub fn words_of<'a>(
+        &self,
+        routes: impl Iterator<Item = &'a Route>,
+        scale: TemperatureScale,
+    ) -> Vec<String> {
+        let mut told: Vec<String> = Vec::new();
+        for words in routes.flat_map(|route| self.words(route, scale)) {
+            if !told.contains(&words) {
+                told.push(words);
+            }
+        }
+        told
     }
 
     /// A shop whose furnaces have the offsets that were learnt; the same shop while it is switched off.
     #[must_use]
     pub(in crate::advise) fn set_right(&self, shop: &Shop) -> Shop {
-        let mut shop = shop.clone();
         let told = self.learnt.iter().filter(|_| self.is_on);
-        for corrected in told.filter(|corrected| corrected.is_told()) {
-            if let Owner::Furnace(Some(place)) = corrected.owner
-                && let Some(learnt_in) = self.furnaces.get(place)
-            {
-                // A furnace is known again by what a route tells of it.
-                let is_it = |furnace: &&mut Furnace| {
-                    furnace.band_k() == learnt_in.band_k()
-                        && furnace.thermocouple == learnt_in.thermocouple
-                        && furnace.name == learnt_in.name
-                };
-                for furnace in shop.furnaces.iter_mut().filter(is_it) {
-                    furnace.offset_k = corrected.value.clamp(-100.0, 100.0);
-                }
+        let told: Vec<&Corrected> = told.filter(|corrected| corrected.is_told()).collect();
+        let mut right = shop.clone();
+        for furnace in &mut right.furnaces {
+            let Some(place) = self.place_of(furnace, shop) else {
+                continue;
+            };
+            let owner = Owner::Furnace(Some(place));
+            if let Some(learnt) = told.iter().find(|corrected| corrected.owner == owner) {
+                furnace.offset_k = learnt.kind.within_allowed(learnt.value);
             }
         }
-        shop
+        right
     }
 }
+
+#[cfg(test)]
+#[path = "correction_tests.rs"]
+mod tests;

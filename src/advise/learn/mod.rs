@@ -43,7 +43,8 @@ use crate::route::Route;
 /// about that of the last run.
 ///
 /// A shop tells the furnaces apart, by band and thermocouple of the route, and gives the error of
-/// the tester; without one all runs are taken to share one furnace. Nothing of it changes any
+/// the tester; without one all runs are taken to share one furnace, whose offset is told and acts
+/// nowhere. Of a route that several furnaces fit nothing is learnt about the furnace. Nothing of it changes any
 /// prediction: see [`Learned::correction`].
 ///
 /// # Errors

@@ -104,7 +104,11 @@ impl Model {
             if sd <= 0.0 {
                 continue;
             }
-            let owner = Owner::of(kind, &plan.route, self.furnaces());
+            let Some(owner) = Owner::of(kind, &plan.route, self.furnaces()) else {
+                // Runs that may have been in different furnaces have nothing in common.
+                plan.variances.make_anew(slot);
+                continue;
+            };
             let from = if kind == UnknownKind::FurnaceOffset {
                 let from_k = self.furnace_offset_k(&owner);
                 plan.base

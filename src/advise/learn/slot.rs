@@ -140,6 +140,12 @@ impl Variances {
         self.anew.add(slot, (1.0 - same_part) * variance);
     }
 
+    /// Takes all of it to be anew in each run.
+    pub(super) fn make_anew(&mut self, slot: Slot) {
+        self.anew.add(slot, self.same.get(slot));
+        self.same.set(slot, 0.0);
+    }
+
     /// Standard deviation of all of it.
     pub(super) fn sd(&self, slot: Slot) -> f64 {
         (self.same.get(slot) + self.anew.get(slot)).sqrt()

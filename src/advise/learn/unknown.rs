@@ -3,7 +3,7 @@
 use super::slot::Slot;
 use crate::advise::shop::Furnace;
 use crate::heat::MediumChoice;
-use crate::route::Route;
+use crate::route::{FURNACE_OFFSET_K, Route};
 use crate::steel::Composition;
 use crate::transform::BarPoint;
 use crate::units::TemperatureScale;
@@ -51,6 +51,22 @@ impl UnknownKind {
     #[must_use]
     pub const fn is_factor(self) -> bool {
         matches!(self, Self::QuenchSeverity | Self::Hardenability)
+    }
+
+    /// What a correction may have of it, in its unit: of a furnace what a route may have.
+    pub(super) const fn allowed(self) -> (f64, f64) {
+        match self {
+            Self::FurnaceOffset => FURNACE_OFFSET_K,
+            Self::TemperOvenOffset | Self::MartensiteStart => (-200.0, 200.0),
+            Self::QuenchSeverity | Self::Hardenability => (0.01, 100.0),
+            Self::QuenchedHardness | Self::TemperedHardness | Self::Tester => (-30.0, 30.0),
+        }
+    }
+
+    /// The nearest that a correction may have of it.
+    pub(super) fn within_allowed(self, value: f64) -> f64 {
+        let (least, most) = self.allowed();
+        value.clamp(least, most)
     }
 
     /// Its unit; empty for a factor.
@@ -105,7 +121,7 @@ impl UnknownKind {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Owner {
-    /// A furnace of the shop, by its place in the list; none for one that is not told.
+    /// A furnace of the shop, by its place in the list; none for one that the shop does not have.
     Furnace(Option<usize>),
     /// The quenchants of a quench in order.
     Quenchants(Vec<MediumChoice>),
@@ -125,10 +141,17 @@ pub enum Owner {
 }
 
 impl Owner {
-    /// What an unknown of a route is of.
-    pub(super) fn of(kind: UnknownKind, route: &Route, furnaces: &[Furnace]) -> Self {
-        match kind {
-            UnknownKind::FurnaceOffset => Self::Furnace(furnace_of(route, furnaces)),
+    /// What an unknown of a route is of; none where several furnaces of the shop may have been meant.
+    pub(super) fn of(kind: UnknownKind, route: &Route, furnaces: &[Furnace]) -> Option<Self> {
+        Some(match kind {
+            UnknownKind::FurnaceOffset => {
+                let mut places = furnaces_of(route, furnaces);
+                let first = places.next();
+                if places.next().is_some() {
+                    return None;
+                }
+                Self::Furnace(first)
+            }
             UnknownKind::QuenchSeverity => {
                 let later = route.quench.then.iter().map(|bath| &bath.medium);
                 let all = std::iter::once(&route.quench.medium).chain(later);
@@ -144,7 +167,7 @@ impl Owner {
             },
             UnknownKind::TemperOvenOffset => Self::TemperOven,
             UnknownKind::Tester => Self::Tester,
-        }
+        })
     }
 
     /// What it is called inside a sentence, with the temperature of a bath on a scale.
@@ -177,14 +200,16 @@ impl Owner {
     }
 }
 
-/// The furnace of a shop that a route was planned for, by its place: the one whose band and
-/// thermocouple the route has and that reaches the soak; of several the first.
-fn furnace_of(route: &Route, furnaces: &[Furnace]) -> Option<usize> {
-    furnaces.iter().position(|furnace| {
+/// The furnaces of a shop that a route may have been planned for, by their places: those whose band
+/// and thermocouple the route has and that reach the soak.
+fn furnaces_of(route: &Route, furnaces: &[Furnace]) -> impl Iterator<Item = usize> {
+    let all = furnaces.iter().enumerate();
+    all.filter(|(_, furnace)| {
         furnace.band_k() == route.furnace_band_k
             && furnace.thermocouple == route.thermocouple
             && furnace.reaches(route.soak.temperature_c)
     })
+    .map(|(place, _)| place)
 }
 
 /// An unknown with what was known beforehand: normal about none.

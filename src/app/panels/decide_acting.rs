@@ -60,13 +60,7 @@ pub(super) fn acting_on<'a>(
 ) -> Option<AnyView> {
     let scale = deciding.bench.scale.get();
     let learnt = learnt(deciding.bench).filter(|learnt| learnt.is_on)?;
-    let mut told: Vec<String> = Vec::new();
-    for words in routes.flat_map(|route| learnt.words(route, scale)) {
-        if !told.contains(&words) {
-            told.push(words);
-        }
-    }
-    Some(acting(&told))
+    Some(acting(&learnt.words_of(routes, scale)))
 }
 
 /// The same of the route on the bench.

@@ -205,7 +205,7 @@ pub(super) fn HowSure(deciding: Deciding) -> impl IntoView {
         <Working task=deciding.weighing words="Work it out" start=start />
         <ActingHere deciding=deciding />
         <Show when=is_of_another>
-            <p class="hint">"The route on the bench has changed since."</p>
+            <p class="hint">"The route, or what the logbook has taught, has changed since."</p>
         </Show>
         {live(move || {
             let seed = deciding.weighed.with(|route| route.as_ref().map_or(1, |route| route.seed));

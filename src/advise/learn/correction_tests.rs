@@ -1,0 +1,139 @@
+//! Of which furnace a correction tells.
+
+use super::*;
+use crate::advise::learn::simulated::{estimated, logged, plate, reading};
+use crate::advise::{LearnRun, Learned, Quenchant};
+use crate::heat::MediumChoice;
+use crate::route::{Step, Thermocouple};
+
+fn furnace(name: &str) -> Furnace {
+    Furnace {
+        name: name.to_owned(),
+        least_c: 100.0,
+        most_c: 1100.0,
+        band_k: 6.0,
+        offset_k: 0.0,
+        thermocouple: Thermocouple::Checked,
+        holds: true,
+    }
+}
+
+fn shop(furnaces: Vec<Furnace>) -> Shop {
+    Shop {
+        furnaces,
+        quenchants: vec![Quenchant {
+            medium: MediumChoice::Named("oil_fast".to_owned()),
+            agitation: 1.0,
+        }],
+        ..Shop::default()
+    }
+}
+
+fn in_kiln() -> Route {
+    Route {
+        furnace_band_k: 6.0,
+        thermocouple: Thermocouple::Checked,
+        ..plate("52100", 3.0, &[180.0])
+    }
+}
+
+fn offset_of(owner: Owner, furnaces: Vec<Furnace>) -> Correction {
+    Correction {
+        is_on: true,
+        furnaces,
+        learnt: vec![Corrected {
+            kind: UnknownKind::FurnaceOffset,
+            owner,
+            value: 12.0,
+            left_part: 0.5,
+            runs: 4,
+        }],
+    }
+}
+
+fn soak_k(correction: &Correction, route: &Route) -> Option<f64> {
+    correction.taught(route).map(|taught| taught.off.soak_k)
+}
+
+#[test]
+fn what_was_learnt_of_an_unnamed_furnace_acts_on_no_other() {
+    let route = in_kiln();
+    let of_none = offset_of(Owner::Furnace(None), vec![furnace("kiln")]);
+    let another = Route {
+        furnace_band_k: 40.0,
+        ..route.clone()
+    };
+    for route in [&route, &another] {
+        assert_eq!(soak_k(&of_none, route), None);
+        assert!(of_none.words(route, TemperatureScale::Celsius).is_empty());
+    }
+    let of_kiln = offset_of(Owner::Furnace(Some(0)), vec![furnace("kiln")]);
+    assert_eq!(soak_k(&of_kiln, &route), Some(12.0));
+    assert_eq!(soak_k(&of_kiln, &another), None);
+}
+
+/// A route tells of a furnace its band and its thermocouple: of two that share them it may be either.
+#[test]
+fn of_two_furnaces_alike_a_route_tells_neither() {
+    let route = in_kiln();
+    let both = vec![furnace("kiln"), furnace("other kiln")];
+    let of_first = offset_of(Owner::Furnace(Some(0)), both.clone());
+    assert_eq!(soak_k(&of_first, &route), None);
+    // Where the furnace is known it is that one's alone.
+    let shop = shop(both.clone());
+    let known = |place: usize| of_first.taught_in(&shop, &shop.furnaces[place], &route);
+    assert_eq!(known(0).map(|taught| taught.off.soak_k), Some(12.0));
+    assert_eq!(known(1), None);
+    let offsets = of_first.set_right(&shop).furnaces;
+    assert_eq!([offsets[0].offset_k, offsets[1].offset_k], [12.0, 0.0]);
+    // One that does not reach the soak is not meant.
+    let mut cooler = both;
+    cooler[1].most_c = 700.0;
+    let of_first = offset_of(Owner::Furnace(Some(0)), cooler);
+    assert_eq!(soak_k(&of_first, &route), Some(12.0));
+}
+
+/// What may be learnt of a furnace is what a route may say of it.
+#[test]
+fn the_offset_of_a_furnace_is_one_that_a_route_may_have() {
+    let mut route = in_kiln();
+    route.soak.temperature_c = 800.0;
+    for (value, is_allowed) in [
+        (-100.0, true),
+        (100.0, true),
+        (-150.0, false),
+        (150.0, false),
+    ] {
+        let mut correction = offset_of(Owner::Furnace(Some(0)), vec![furnace("kiln")]);
+        correction.learnt[0].value = value;
+        assert_eq!(correction.check().is_ok(), is_allowed, "{value}");
+        // Whatever is put to it, the route as its pieces go through it is one.
+        let taught = Route {
+            taught: correction.taught(&route),
+            ..route.clone()
+        };
+        let as_taught = taught.as_taught();
+        assert_eq!(as_taught.furnace_offset_k, f64::clamp(value, -100.0, 100.0));
+        assert_eq!(crate::route::validate(&as_taught), Ok(()));
+    }
+}
+
+#[test]
+fn of_two_furnaces_alike_nothing_is_learnt() {
+    let run = logged(&in_kiln(), vec![reading(62.0, Step::Quench)]);
+    let learned = |furnaces: Vec<Furnace>| -> Learned {
+        let shop = shop(furnaces);
+        estimated(LearnRun::new(std::slice::from_ref(&run), Some(&shop), None).unwrap())
+    };
+    let of_furnace = |found: &Learned| {
+        let all = found.unknowns.iter();
+        all.filter(|learnt| learnt.kind == UnknownKind::FurnaceOffset)
+            .count()
+    };
+    let one = learned(vec![furnace("kiln")]);
+    let two = learned(vec![furnace("kiln"), furnace("other kiln")]);
+    assert_eq!([of_furnace(&one), of_furnace(&two)], [1, 0]);
+    // It is as open about a piece; slopes are taken over another step.
+    let [one, two] = [one, two].map(|found| found.prediction.unwrap().before);
+    approx::assert_abs_diff_eq!(one.most - one.least, two.most - two.least, epsilon = 1e-3);
+}
