@@ -133,7 +133,9 @@ async function checkTable(bench, name) {
   await button.first().waitFor();
   const file = await given(bench, () => button.first().click());
   assert.equal(file.name, `recalesce-${name.replaceAll(" ", "-")}.csv`);
-  const rows = rowsOf(file.content.toString("utf8"));
+  const text = file.content.toString("utf8");
+  assert.equal(text[0], "\uFEFF", "spreadsheets are told that it is UTF-8");
+  const rows = rowsOf(text.slice(1));
   const shown = await shownBefore(button.first());
   assert.ok(rows.length > 1);
   for (const row of rows) assert.equal(row.length, rows[0].length, row.join("|"));
