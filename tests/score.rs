@@ -10,9 +10,12 @@
 
 mod fits;
 mod rows;
+#[path = "score/shown.rs"]
+mod shown;
 #[path = "score/written.rs"]
 mod written;
 
+use recalesce::sources::score::Against;
 use rows::bar::{Band, bands};
 use rows::{Row, Score, score};
 use std::collections::BTreeSet;
@@ -61,6 +64,8 @@ struct Group {
     unit: &'static str,
     takes: fn(&Row) -> bool,
     aim: Aim,
+    /// What its values are.
+    against: Against,
     /// Rows inside their tolerance when this was last written: never fewer.
     ratchet: usize,
 }
@@ -77,7 +82,15 @@ const fn group(
         unit,
         takes,
         aim,
+        against: Against::Published,
         ratchet,
+    }
+}
+
+impl Group {
+    /// The same, of values that are no published ones.
+    const fn of(self, against: Against) -> Self {
+        Self { against, ..self }
     }
 }
 
@@ -89,42 +102,48 @@ const GROUPS: [Group; 42] = [
         rows::equilibrium::reference_is_incomplete,
         Aim::None,
         17,
-    ),
+    )
+    .of(Against::FaultyReference),
     group(
         "phase fractions at equilibrium",
         "mass fraction",
         |r| is(r, "mass fraction of"),
         Aim::Largest(0.005),
         1138,
-    ),
+    )
+    .of(Against::Computed),
     group(
         "carbon in austenite at equilibrium",
         "wt %",
         |r| r.quantity == "C in austenite, wt %",
         Aim::Largest(0.005),
         264,
-    ),
+    )
+    .of(Against::Computed),
     group(
         "alloy in austenite at equilibrium",
         "wt %",
         |r| r.quantity.ends_with("in austenite, wt %"),
         Aim::None,
         528,
-    ),
+    )
+    .of(Against::Computed),
     group(
         "boundaries against computed ones",
         "K",
         |r| is(r, "transition") || is(r, "T_"),
         Aim::Largest(1.0),
         74,
-    ),
+    )
+    .of(Against::Computed),
     group(
         "carbon beside cementite for the soak",
         "wt %",
         |r| is(r, "carbon in austenite beside"),
         Aim::None,
         53,
-    ),
+    )
+    .of(Against::Computed),
     group(
         "iron and carbon of the textbook",
         "K, wt %",
@@ -163,7 +182,8 @@ const GROUPS: [Group; 42] = [
         |r| is(r, "regression"),
         Aim::None,
         34,
-    ),
+    )
+    .of(Against::OwnData),
     group(
         "dissolved carbon after a soak",
         "wt %",
@@ -198,42 +218,48 @@ const GROUPS: [Group; 42] = [
         |r| is(r, "E112"),
         Aim::None,
         4,
-    ),
+    )
+    .of(Against::OwnData),
     group(
         "conduction against series",
         "of the range",
         |r| r.quantity.ends_with("_theta") || is(r, "semi_infinite"),
         Aim::Largest(0.001),
         43,
-    ),
+    )
+    .of(Against::Computed),
     group(
         "eigenvalues and half-temperature time",
         "–",
         |r| r.quantity.ends_with("eigenvalue") || is(r, "half_temperature"),
         Aim::None,
         5,
-    ),
+    )
+    .of(Against::Computed),
     group(
         "plates and lumps in given baths",
         "s, °C",
         |r| is(r, "plate_centre_time") || is(r, "lumped") || is(r, "air_delay"),
         Aim::None,
         14,
-    ),
+    )
+    .of(Against::Computed),
     group(
         "probe figures",
         "s, °C, K/s",
         |r| is(r, "probe_") || is(r, "ref_fluid"),
         Aim::Inside(1.0),
         23,
-    ),
+    )
+    .of(Against::Computed),
     group(
         "severity and ideal diameter of bars",
         "in",
         |r| is(r, "grossmann_"),
         Aim::None,
         23,
-    ),
+    )
+    .of(Against::Computed),
     group(
         "cooling of the end-quench bar",
         "K/s",
@@ -373,7 +399,8 @@ const GROUPS: [Group; 42] = [
         |r| is(r, "tempered") && is_own_tempering(r),
         Aim::None,
         99,
-    ),
+    )
+    .of(Against::OwnData),
     group(
         "tempered hardness, data not used",
         "HRC",

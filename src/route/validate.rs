@@ -106,22 +106,50 @@ impl Allowed {
             most,
             unit,
         } = self;
-        let told = |[value, least, most]: [f64; 3], unit: &str| {
-            let space = if unit.is_empty() { "" } else { " " };
+        let space = if unit.is_empty() { "" } else { " " };
+        let told = |value: String, least: String, most: String, unit: &str| {
             format!("{words} {value}{space}{unit} is outside {least} to {most}{space}{unit}")
         };
-        let numbers = [value, *least, *most];
-        let zero_f = match *unit {
-            "°C" => Some(32.0),
-            "K" => Some(0.0),
+        let scale = TemperatureScale::Fahrenheit;
+        let of_number: Option<fn(TemperatureScale, f64) -> f64> = match *unit {
+            "°C" => Some(TemperatureScale::of_celsius),
+            "K" => Some(TemperatureScale::of_kelvin_difference),
             _ => None,
         };
         Err(RouteFieldError {
             field,
-            message: told(numbers, unit),
-            fahrenheit: zero_f
-                .map(|zero_f| told(numbers.map(|number| (zero_f + 1.8 * number).round()), "°F")),
+            message: told(value.to_string(), least.to_string(), most.to_string(), unit),
+            fahrenheit: of_number.map(|of_number| {
+                let [value, least, most] = [value, *least, *most].map(|x| of_number(scale, x));
+                let limit = if value < least { least } else { most };
+                let told_f = |x: f64| degrees(x, decimals(value, limit));
+                told(told_f(value), told_f(least), told_f(most), scale.symbol())
+            }),
         })
+    }
+}
+
+/// Most decimals of a degree.
+const MOST_DECIMALS: usize = 6;
+
+/// Decimals that tell a value from the limit that it is outside of; none where whole degrees do.
+fn decimals(value: f64, limit: f64) -> usize {
+    let reads_alike = |decimals: &usize| degrees(value, *decimals) == degrees(limit, *decimals);
+    // Rounding whole degrees may bring even unlike ones to the wrong side of each other.
+    if (value - limit).abs() >= 1.0 {
+        return 0;
+    }
+    (1..MOST_DECIMALS)
+        .find(|decimals| !reads_alike(decimals))
+        .unwrap_or(MOST_DECIMALS)
+}
+
+/// Degrees, without zeros behind the point.
+fn degrees(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    match text.split_once('.') {
+        Some(_) => text.trim_end_matches('0').trim_end_matches('.').to_owned(),
+        None => text,
     }
 }
 
@@ -468,6 +496,31 @@ mod tests {
                 "piece"
             ]
             .map(Some)
+        );
+    }
+
+    #[test]
+    fn a_value_just_outside_does_not_read_like_the_limit() {
+        let soak = allowed("soak.temperature_c", "soak temperature", SOAK_C, "°C");
+        let told = |value_c: f64| {
+            let error = soak.check(value_c).unwrap_err();
+            error.words(TemperatureScale::Fahrenheit).to_owned()
+        };
+        assert_eq!(
+            told(1300.1),
+            "soak temperature 2372.2 °F is outside 932 to 2372 °F"
+        );
+        assert_eq!(
+            told(499.9),
+            "soak temperature 931.8 °F is outside 932 to 2372 °F"
+        );
+        assert_eq!(
+            told(1300.001),
+            "soak temperature 2372.002 °F is outside 932 to 2372 °F"
+        );
+        assert_eq!(
+            told(5000.0),
+            "soak temperature 9032 °F is outside 932 to 2372 °F"
         );
     }
 

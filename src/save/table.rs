@@ -5,6 +5,59 @@ use super::logbook::{add_line, words};
 /// What stands in a cell that has nothing.
 const NOTHING: &str = "–";
 
+/// Units that the tables of the page write behind numbers; anything else behind digits is a text, as the
+/// name of a grade.
+const UNITS: [&str; 48] = [
+    "",
+    "°C",
+    "°F",
+    "K",
+    "%",
+    "wt %",
+    "vol %",
+    "s",
+    "min",
+    "h",
+    "d",
+    "mm",
+    "cm",
+    "m",
+    "µm",
+    "nm",
+    "in",
+    "in²",
+    "mm²",
+    "HRC",
+    "HV",
+    "HB",
+    "HBW",
+    "K/s",
+    "°C/s",
+    "°F/s",
+    "K/min",
+    "K/h",
+    "°F/h",
+    "MPa",
+    "GPa",
+    "ksi",
+    "psi",
+    "J",
+    "kJ",
+    "kJ/kg",
+    "kJ/mol",
+    "W",
+    "kW",
+    "W/m²K",
+    "W/(m² K)",
+    "kW/m²K",
+    "kW/(m² K)",
+    "kg",
+    "g",
+    "lb",
+    "1/in",
+    "pp",
+];
+
 /// Writes a table as it is shown, titles first. Where every number of a column has the same unit, the unit
 /// goes into the title and the cells are bare numbers; any other column keeps its words. Rows that are
 /// shorter than the titles are filled up with empty cells.
@@ -56,7 +109,7 @@ fn column(title: &str, cells: &[&str]) -> (String, Vec<String>) {
     }
     let title = match unit {
         None | Some("") => words(title),
-        Some(unit) if title.is_empty() => unit.to_owned(),
+        Some(unit) if title.is_empty() => words(unit),
         Some(unit) => words(&format!("{title}, {unit}")),
     };
     (title, numbers)
@@ -79,7 +132,7 @@ fn measured(text: &str) -> Option<(String, &str)> {
     let (number, unit) = rest.split_at_checked(end)?;
     number.parse::<f64>().ok()?;
     let unit = unit.trim_start();
-    let is_unit = !unit.contains(|c: char| c.is_ascii_digit() || c == '±');
+    let is_unit = UNITS.contains(&unit.replace('\u{a0}', " ").as_str());
     let unit = if is_factor && unit.is_empty() {
         "factor"
     } else {
@@ -113,6 +166,19 @@ mod tests {
                 "two,-75,,0.8,310 HV",
             ]
         );
+    }
+
+    #[test]
+    fn a_name_that_begins_with_digits_is_no_number() {
+        let table = written(&[
+            &["Grade", ""],
+            &["440C", "5 %"],
+            &["52100", "6 %"],
+            &["–", "7 %"],
+        ]);
+        assert_eq!(table, ["Grade,%", "440C,5", "52100,6", "–,7"]);
+        let table = written(&[&["Grade", "=sum"], &["440C", "5 =A1"]]);
+        assert_eq!(table, ["Grade,'=sum", "440C,5 =A1"]);
     }
 
     #[test]

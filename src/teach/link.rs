@@ -45,10 +45,13 @@ pub enum ExperimentLinkError {
 /// An experiment as the text of a link.
 ///
 /// # Errors
-/// One that is so long that its link would not be read.
+/// One that is so large, or whose link is so long, that it would not be read.
 pub fn write_experiment_link(experiment: &Experiment) -> Result<String, ExperimentLinkError> {
     let text = serde_json::to_string(experiment)
         .map_err(|why| ExperimentError::Format(why.to_string()))?;
+    if text.len() > LARGEST_EXPERIMENT_BYTES {
+        return Err(ExperimentLinkError::TooLarge);
+    }
     let letters = packed::write(&text).ok_or(ExperimentLinkError::TooLarge)?;
     let link = format!("{EXPERIMENT_VERSION}.{letters}");
     if link.len() > LONGEST_LINK {
@@ -121,6 +124,14 @@ mod tests {
             let address = format!(" https://example.org/page{EXPERIMENT_MARK}{link}\n");
             assert_eq!(read_pasted(&address).unwrap(), experiment);
         }
+    }
+
+    #[test]
+    fn one_that_would_not_be_read_is_not_written() {
+        let mut large = all().remove(0);
+        large.about = " ".repeat(LARGEST_EXPERIMENT_BYTES);
+        let refused = write_experiment_link(&large);
+        assert_eq!(refused, Err(ExperimentLinkError::TooLarge));
     }
 
     /// The first link that was made: it is read for ever.

@@ -317,7 +317,7 @@ test("one input is taken through a range, drawn, and saved as a table", async ()
   const { name, text } = await bench.offered("Save all numbers as CSV");
   assert.equal(name, "recalesce-sweep.csv");
   assert.equal(text.trim().split("\n").length, 42);
-  assert.match(text, /^temper_c,carbon_wt_percent,/);
+  assert.match(text, /^\uFEFF?temper_c,carbon_wt_percent,/);
   assert.deepEqual(await bench.accessibilityFaults(), []);
   bench.assertNoTrouble();
   await bench.close();

@@ -15,6 +15,11 @@ pub(crate) fn offer(name: &str, mime: &str, text: &str) -> Option<()> {
     )
 }
 
+/// Offers a table for a spreadsheet, with the mark by which spreadsheets tell UTF-8: °C reads as it should.
+pub(crate) fn offer_table(name: &str, text: &str) -> Option<()> {
+    offer(name, "text/csv", &format!("\u{feff}{text}"))
+}
+
 /// Offers what is a file already under that name.
 pub(crate) fn offer_whole(name: &str, content: &Blob) -> Option<()> {
     let url = Url::create_object_url_with_blob(content).ok()?;

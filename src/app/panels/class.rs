@@ -190,7 +190,7 @@ impl Class {
         let table = class_csv(&rows, |route| {
             bath_words(&route.quench, TemperatureScale::Celsius)
         });
-        if files::offer(FILE_NAME, "text/csv", &table).is_none() {
+        if files::offer_table(FILE_NAME, &table).is_none() {
             self.bench.warn("The file could not be offered.".to_owned());
         }
     }

@@ -218,7 +218,7 @@ fn results(bench: Bench, swept: &Arc<Swept>, output: RwSignal<usize>) -> AnyView
     let offer = move |_| {
         let offered = sweep_csv(swept.input, &swept.points)
             .ok()
-            .and_then(|text| files::offer(FILE_NAME, "text/csv", &text));
+            .and_then(|text| files::offer_table(FILE_NAME, &text));
         if offered.is_none() {
             bench.warn("The file could not be offered.".to_owned());
         }

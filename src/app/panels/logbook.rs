@@ -47,7 +47,9 @@ fn offer(log: Log, name: &str, mime: &str, text: Result<String, WriteError>) {
 /// The listed runs as a table for a spreadsheet.
 fn export_csv(log: Log) {
     let text = with_list(log, write_csv);
-    offer(log, "recalesce-logbook.csv", "text/csv", Ok(text));
+    if files::offer_table("recalesce-logbook.csv", &text).is_none() {
+        log.say("The file could not be offered.".to_owned(), true, None);
+    }
 }
 
 /// The whole logbook with its photos.

@@ -2,7 +2,6 @@
 
 use super::logbook::signed;
 use super::logbook_beside::SideBySide;
-use super::save_table::SaveTable;
 use crate::controls::live;
 use crate::logbook::Log;
 use crate::plot::Plot;
@@ -276,7 +275,6 @@ pub(super) fn List(log: Log) -> impl IntoView {
                     </thead>
                     <tbody>{rows}</tbody>
                 </table>
-<SaveTable file="logbook-list" />
                 {more}
             </div>
             <figure>

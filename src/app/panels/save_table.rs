@@ -66,7 +66,7 @@ pub(super) fn SaveTable(
         };
         let offered = rows.and_then(|rows| {
             let name = format!("recalesce-{file}.csv");
-            files::offer(&name, "text/csv", &write_table(&rows))
+            files::offer_table(&name, &write_table(&rows))
         });
         if offered.is_none() {
             bench.warn("The table could not be offered as a file.".to_owned());
