@@ -184,7 +184,7 @@ test("how sure the route is, and what matters most, on the phone", async () => {
   await bench.page.getByText("What was drawn, and from where").tap();
   await bench.page.getByText("drawn evenly with seed 1,", { exact: false }).waitFor();
   await button("Take another seed").tap();
-  await bench.page.getByText("The route on the bench has changed since.").waitFor();
+  await bench.page.getByText("The route, or what the logbook has taught, has changed since.").waitFor();
   await button("Work it out").tap();
   await bench.page.getByText("drawn evenly with seed 2,", { exact: false }).waitFor({ state: "attached", timeout: PATIENCE_MS });
   assert.deepEqual(await bench.accessibilityFaults(), []);

@@ -135,6 +135,8 @@ pub(crate) struct Deciding {
     /// The search.
     pub(super) finding: Task,
     pub(super) found: RwSignal<Option<Arc<(Sought, Found)>>>,
+    /// What it counted with.
+    pub(super) found_with: RwSignal<Correction>,
     /// How sure the route is, with the route it was asked of.
     pub(super) weighing: Task,
     pub(super) sure: RwSignal<Option<Arc<Sure>>>,
@@ -180,6 +182,7 @@ impl Deciding {
             limits: RwSignal::default(),
             finding: Task::new(bench),
             found: RwSignal::new(None),
+            found_with: RwSignal::default(),
             weighing: Task::new(bench),
             sure: RwSignal::new(None),
             weighed: RwSignal::new(None),

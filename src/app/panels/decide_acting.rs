@@ -53,23 +53,25 @@ impl Deciding {
     }
 }
 
-/// What acts on some routes, each thing once; nothing while it is switched off.
+/// What of a correction acts on some routes, each thing once; nothing where it is switched off.
 pub(super) fn acting_on<'a>(
     deciding: Deciding,
+    learnt: &Correction,
     routes: impl Iterator<Item = &'a Route>,
 ) -> Option<AnyView> {
     let scale = deciding.bench.scale.get();
-    let learnt = learnt(deciding.bench).filter(|learnt| learnt.is_on)?;
-    Some(acting(&learnt.words_of(routes, scale)))
+    learnt
+        .is_on
+        .then(|| acting(&learnt.words_of(routes, scale)))
 }
 
-/// The same of the route on the bench.
+/// What acts now on the route on the bench.
 #[component]
 pub(super) fn ActingHere(deciding: Deciding) -> impl IntoView {
     move || {
         deciding
             .bench
             .route
-            .with(|route| acting_on(deciding, std::iter::once(route)))
+            .with(|route| acting_on(deciding, &deciding.counted_with(), std::iter::once(route)))
     }
 }

@@ -365,8 +365,10 @@ pub(super) fn Finding(deciding: Deciding) -> impl IntoView {
     let start = move |()| {
         let sought = untrack(|| sought(bench, deciding));
         let question = untrack(|| question(bench, deciding));
+        let learnt = untrack(|| deciding.counted_with());
         deciding.finding.ask(&question, move |told| match told {
             Told::Found(done, found) => {
+                deciding.found_with.try_set(learnt.clone());
                 deciding.found.try_set(Some(Arc::new((sought, *found))));
                 done >= 1.0
             }
@@ -439,7 +441,9 @@ pub(super) fn Finding(deciding: Deciding) -> impl IntoView {
                 .get()
                 .map_or_else(|| ().into_any(), |found| {
                     let routes = found.1.routes.iter().map(|found| &found.route);
-                    let acting = acting_on(deciding, routes);
+                    let acting = deciding
+                        .found_with
+                        .with(|learnt| acting_on(deciding, learnt, routes));
                     view! { {acting} {results(bench, &found)} }.into_any()
                 })
         })}

@@ -1,7 +1,7 @@
 //! How sure the route on the bench is, and what matters most about it.
 
 use super::decide::{Deciding, Working};
-use super::decide_acting::ActingHere;
+use super::decide_acting::{ActingHere, acting_on};
 use super::save_table::SaveTable;
 use crate::controls::live;
 use crate::decide::{Matters, Question, Sure, Told, Varies};
@@ -197,13 +197,24 @@ pub(super) fn HowSure(deciding: Deciding) -> impl IntoView {
                     .weighed_with
                     .with(|with| *with != deciding.counted_with())
     };
+    // Beside numbers, what they were asked with; before, what would be counted with now.
+    let acting = move || {
+        if deciding.sure.with(Option::is_none) {
+            return Some(view! { <ActingHere deciding=deciding /> }.into_any());
+        }
+        deciding.weighed.with(|route| {
+            deciding
+                .weighed_with
+                .with(|learnt| acting_on(deciding, learnt, route.iter()))
+        })
+    };
     view! {
         <h3>"How sure is the route on the bench?"</h3>
         <p class="hint">
             "Furnace, thermocouple, chemistry, thickness, quenchant, oven and the models' own errors are drawn again and again."
         </p>
         <Working task=deciding.weighing words="Work it out" start=start />
-        <ActingHere deciding=deciding />
+        {acting}
         <Show when=is_of_another>
             <p class="hint">"The route, or what the logbook has taught, has changed since."</p>
         </Show>
