@@ -52,9 +52,13 @@ test("an experiment goes into a link and comes out of it, whatever its title hol
   assert.equal(await bench.page.evaluate(() => location.hash), "");
   assert.equal(await bench.foreignElements.count(), 0);
   assert.deepEqual(await bench.accessibilityFaults(), []);
+  // It is told as one of others, on the list and where it runs.
+  const foreign = (of) => of.getByText("not of this project", { exact: false });
+  assert.equal(await foreign(bench.page).count(), 1);
   await begin.click();
   const guide = bench.page.getByRole("region", { name: "Experiment" });
   await guide.waitFor();
+  assert.equal(await foreign(guide).count(), 1);
   assert.equal(await guide.getByRole("heading").first().textContent(), mine.title);
   await guide.getByRole("button", { name: "Show me" }).click();
   await guide.getByText("Done.", { exact: true }).waitFor();
@@ -95,6 +99,11 @@ test("what is pasted is a link or the text of a file; what cannot be read stays 
   // The same once more is on the list already.
   await paste(bench, JSON.stringify(mine));
   await bench.page.getByRole("button", { name: "Begin with it" }).waitFor();
+  assert.equal(await starts.count(), count);
+  // A reload does not lose it.
+  await bench.reload();
+  await bench.go("Experiments");
+  await bench.page.getByRole("button", { name: `Start: ${mine.title}`, exact: true }).waitFor();
   assert.equal(await starts.count(), count);
   bench.assertNoTrouble();
   await bench.close();

@@ -11,6 +11,8 @@ pub(crate) const SHELF: &str = "recalesce.shelf";
 pub(crate) const SHOP: &str = "recalesce.shop";
 /// Where it is kept which experiments were played to their end.
 pub(crate) const EXPERIMENTS: &str = "recalesce.experiments";
+/// Where the experiments that are not of the project are kept, a link a line.
+pub(crate) const BROUGHT: &str = "recalesce.brought-experiments";
 /// Where units and theme are kept; the page's first script reads the theme before anything is
 /// drawn.
 pub(crate) const PREFERENCES: &str = "recalesce.preferences";

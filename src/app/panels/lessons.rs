@@ -1,6 +1,7 @@
 //! Experiments: the list of them, and the one that runs on the bench.
 
 use super::class::{Class, ClassView};
+use super::lessons_kept::{foreign, keep, with_kept};
 use super::lessons_step::{step_view, told};
 use crate::browser::{address, files, storage};
 use crate::controls::{FileButton, Segment, live};
@@ -59,7 +60,7 @@ impl Lessons {
             .unwrap_or_default();
         Self {
             bench,
-            all: RwSignal::new(all.map(Arc::new).collect()),
+            all: RwSignal::new(with_kept(all.map(Arc::new).collect())),
             of: RwSignal::new(None),
             step: RwSignal::new(0),
             chosen: RwSignal::new(None),
@@ -152,7 +153,10 @@ impl Lessons {
         self.wrong.set(None);
         self.twin.set(None);
         match place {
-            None => self.all.update(|all| all.push(Arc::new(experiment))),
+            None => {
+                self.all.update(|all| all.push(Arc::new(experiment)));
+                self.keep();
+            }
             Some(place) if place < BUNDLED.len() => self.wrong.set(Some(format!(
                 "title: “{}” is an experiment of the project. Give yours another title.",
                 experiment.title
@@ -172,6 +176,13 @@ impl Lessons {
                 *other = twin.clone();
             }
         });
+        self.keep();
+    }
+
+    fn keep(self) {
+        if let Err(why) = self.all.with_untracked(|all| keep(all)) {
+            self.bench.warn(why.to_owned());
+        }
     }
 
     /// Takes one that a link brought, and offers to begin with it. One that is on the list as it is stays
@@ -312,11 +323,13 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
             let aria = format!("Start: {title}");
             let link = format!("Copy link: {title}");
             let shared = experiment.clone();
+            let of_others = lessons.all.with_untracked(|all| foreign(&experiment, all));
             view! {
                             <li class="lesson">
                                 <div>
                                     <h3>{title}</h3>
                                     <p>{about}</p>
+                                    {of_others}
                                     <p class="hint">
                                         {format!("About {minutes} minutes")}
                                         {move || is_done().then_some(". Played to its end.")}
@@ -450,6 +463,7 @@ pub(crate) fn Guide() -> impl IntoView {
             }
             .into_any(),
         };
+        let of_others = lessons.all.with_untracked(|all| foreign(&of, all));
         view! {
             <div class="guide-head">
                 <h2>{of.title.clone()}</h2>
@@ -458,6 +472,7 @@ pub(crate) fn Guide() -> impl IntoView {
                     "Leave the experiment"
                 </button>
             </div>
+            {of_others}
             <div class="guide-text" tabindex="-1" aria-live="polite" node_ref=lessons.text>
                 {body}
             </div>

@@ -21,6 +21,7 @@ pub(crate) mod hardenability;
 pub(crate) mod header;
 pub(crate) mod in_use;
 pub(crate) mod lessons;
+mod lessons_kept;
 mod lessons_step;
 pub(crate) mod logbook;
 mod logbook_beside;

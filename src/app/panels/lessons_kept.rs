@@ -1,0 +1,43 @@
+//! Experiments that are not of the project: told as such, and kept in the browser so that a reload does not
+//! lose them.
+
+use crate::browser::storage;
+use leptos::prelude::*;
+use recalesce::teach::{BUNDLED, Experiment, read_experiment_link, write_experiment_link};
+use std::sync::Arc;
+
+/// What stands beside an experiment that others wrote.
+const FOREIGN: &str =
+    "From a link or a file, not of this project. With heat, oil and salt follow your local rules.";
+
+/// Puts those that were kept behind those of the project.
+pub(super) fn with_kept(mut all: Vec<Arc<Experiment>>) -> Vec<Arc<Experiment>> {
+    let text = storage::read(storage::BROUGHT).unwrap_or_default();
+    for experiment in text
+        .lines()
+        .filter_map(|link| read_experiment_link(link).ok())
+    {
+        if all.iter().all(|other| other.title != experiment.title) {
+            all.push(Arc::new(experiment));
+        }
+    }
+    all
+}
+
+/// Keeps those behind the ones of the project.
+///
+/// # Errors
+/// One line for the user when the store is closed or full.
+pub(super) fn keep(all: &[Arc<Experiment>]) -> Result<(), &'static str> {
+    let brought = all.iter().skip(BUNDLED.len());
+    // One that is too long for a link is there until the page is left, as its file remains.
+    let links = brought.filter_map(|experiment| write_experiment_link(experiment).ok());
+    storage::write(storage::BROUGHT, &links.collect::<Vec<_>>().join("\n"))
+}
+
+/// Says of an experiment that it is not of the project; nothing of one that is.
+pub(super) fn foreign(experiment: &Experiment, all: &[Arc<Experiment>]) -> Option<AnyView> {
+    let mut of_project = all.iter().take(BUNDLED.len());
+    let is_foreign = of_project.all(|other| **other != *experiment);
+    is_foreign.then(|| view! { <p class="hint">{FOREIGN}</p> }.into_any())
+}
