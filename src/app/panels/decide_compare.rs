@@ -187,7 +187,7 @@ fn table(bench: Bench, compared: &Compared) -> AnyView {
                     })}
             </table>
         </div>
-<SaveTable file="routes-side-by-side" />
+        <SaveTable file="routes-side-by-side" />
     }
     .into_any()
 }

@@ -138,7 +138,7 @@ fn results(bench: Bench, sure: &Sure, seed: u32) -> AnyView {
                 <tbody>{rows}</tbody>
             </table>
         </div>
-<SaveTable file="how-sure" />
+        <SaveTable file="how-sure" />
         <h4>"What matters most"</h4>
         {if sure.is_whole {
             sure.matters.iter().map(matters).collect_view().into_any()

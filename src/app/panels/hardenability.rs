@@ -53,18 +53,18 @@ fn coolings(found: &ContinuousDiagram) -> AnyView {
         })
         .collect();
     view! {
-            <table class="fan">
-                <thead>
-                    <tr>
-                        <th scope="col">"At 700 °C"</th>
-                        <th scope="col">"What is there in the end"</th>
-                        <th scope="col">"Hardness"</th>
-                    </tr>
-                </thead>
-                <tbody>{rows}</tbody>
-            </table>
-    <SaveTable file="continuous-cooling" />
-        }
+        <table class="fan">
+            <thead>
+                <tr>
+                    <th scope="col">"At 700 °C"</th>
+                    <th scope="col">"What is there in the end"</th>
+                    <th scope="col">"Hardness"</th>
+                </tr>
+            </thead>
+            <tbody>{rows}</tbody>
+        </table>
+        <SaveTable file="continuous-cooling" />
+    }
     .into_any()
 }
 

@@ -53,7 +53,7 @@ pub(super) fn SideBySide(log: Log) -> impl IntoView {
                                 <tbody>{rows}</tbody>
                             </table>
                         </div>
-<SaveTable file="runs-side-by-side" />
+                        <SaveTable file="runs-side-by-side" />
                         {button("Put them away", move || log.beside.set(Vec::new()))}
                     </section>
                 }

@@ -129,7 +129,7 @@ fn figures(medium: &Medium, scale: TemperatureScale) -> AnyView {
             </thead>
             <tbody>{rows}</tbody>
         </table>
-<SaveTable file="quenchant" />
+        <SaveTable file="quenchant" />
         <p>
             "Two kinds of H, which do not mix. That of handbooks was found from hardened depths of round bars and given to words for agitation. The effective one is the constant heat transfer that takes a round of 1 in to half its excess temperature in the same time, with the conductivity of hot austenite: for oils two to three times the handbook's, for water four times."
         </p>

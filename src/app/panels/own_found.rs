@@ -65,19 +65,19 @@ fn table(bench: Bench, found: &Found) -> AnyView {
         })
         .collect_view();
     view! {
-            <table>
-                <thead>
-                    <tr>
-                        <td></td>
-                        <th scope="col">"given"</th>
-                        <th scope="col">"computed"</th>
-                        <td></td>
-                    </tr>
-                </thead>
-                <tbody>{rows}</tbody>
-            </table>
-    <SaveTable file="own-quenchant" />
-        }
+        <table>
+            <thead>
+                <tr>
+                    <td></td>
+                    <th scope="col">"given"</th>
+                    <th scope="col">"computed"</th>
+                    <td></td>
+                </tr>
+            </thead>
+            <tbody>{rows}</tbody>
+        </table>
+        <SaveTable file="own-quenchant" />
+    }
     .into_any()
 }
 

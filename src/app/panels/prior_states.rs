@@ -100,21 +100,21 @@ pub(super) fn PriorStates(
         })
     };
     view! {
-            <table class="states">
-                <caption>"The piece after each step"</caption>
-                <thead>
-                    <tr>
-                        <th scope="col">"after"</th>
-                        <th scope="col">"grain"</th>
-                        <th scope="col">"carbide"</th>
-                        <th scope="col">"boundaries"</th>
-                        <th scope="col">"hardness"</th>
-                    </tr>
-                </thead>
-                <tbody>{rows}</tbody>
-            </table>
-    <SaveTable file="piece-after-each-step" />
-        }
+        <table class="states">
+            <caption>"The piece after each step"</caption>
+            <thead>
+                <tr>
+                    <th scope="col">"after"</th>
+                    <th scope="col">"grain"</th>
+                    <th scope="col">"carbide"</th>
+                    <th scope="col">"boundaries"</th>
+                    <th scope="col">"hardness"</th>
+                </tr>
+            </thead>
+            <tbody>{rows}</tbody>
+        </table>
+        <SaveTable file="piece-after-each-step" />
+    }
     .into_any()
 }
 

@@ -79,7 +79,7 @@ fn Places() -> impl IntoView {
                 </thead>
                 <tbody>{rows}</tbody>
             </table>
-<SaveTable file="places" />
+            <SaveTable file="places" />
         </div>
     }
     .into_any()
