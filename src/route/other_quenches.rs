@@ -6,7 +6,9 @@ use super::outcome::{Margin, Neighbour};
 use super::plan::Route;
 use super::spread::Spread;
 use super::verdict::{HARDENED, judge};
-use crate::heat::{CoolingCurve, Family, Medium, Place, Quenching, Section, cool, media, medium};
+use crate::heat::{
+    CoolingCurve, Family, Medium, Place, Quenching, Section, cool, media, medium, quasi_steady_s,
+};
 use crate::numeric::roots::{Crossing, falling_root};
 use crate::transform::{Kinetics, spare_of};
 
@@ -178,17 +180,15 @@ impl Quencher<'_> {
         let carbon_wt = self.kinetics.austenite().composition.c;
         let (harsh, gentle): (Vec<&Medium>, Vec<&Medium>) =
             shop_media().partition(|medium| may_crack(medium, carbon_wt));
-        let slowest = self
-            .slowest_of(&gentle)
-            .or_else(|| self.slowest_of(&harsh))?;
+        let slowest = self.slowest_of(gentle).or_else(|| self.slowest_of(harsh))?;
         self.neighbour(slowest)
     }
 
-    /// The slowest of some that hardens this section. They come from fast to slow, so the search
-    /// halves them, and then looks at all on both sides that may stand on the wrong one: their order is
-    /// that of a thin plate, and differs for a thick one.
-    fn slowest_of<'m>(&self, list: &[&'m Medium]) -> Option<&'m Medium> {
+    /// The slowest of some that hardens this section. Sorted from fast to slow the search halves them,
+    /// and then looks at all on both sides that may stand on the wrong one.
+    fn slowest_of<'m>(&self, mut list: Vec<&'m Medium>) -> Option<&'m Medium> {
         let section = compared_section(self.route.section);
+        sort_by_speed(&mut list, section);
         let mut known: Vec<Option<f64>> = vec![None; list.len()];
         let mut hardened = |place: usize| {
             *known[place].get_or_insert_with(|| {
@@ -246,15 +246,20 @@ impl Quencher<'_> {
 /// Fluids of the list that calibrate probes: no shop quenches in them.
 const REFERENCE_FLUIDS: [&str; 1] = ["ref_fluid"];
 
-/// By how many places a quenchant of the list may stand before or behind where it would by its speed
-/// for a section: a test measures it. Warm water gains most on the others where the surface of a thick
-/// piece is far colder than its core.
+/// By how many places a quenchant may stand before or behind where it would by its speed for a section:
+/// a test measures it. Water gains most on the others where the surface is far colder than the core.
 fn out_of_order(section: Section) -> usize {
     match section.thickness_mm() {
-        ..=10.0 => 2,
-        ..=20.0 => 4,
+        ..=4.0 => 1,
+        ..=12.0 => 2,
+        ..=30.0 => 4,
         _ => 7,
     }
+}
+
+/// Sorts quenchants from fast to slow for a section, as far as a glance tells.
+fn sort_by_speed(list: &mut [&Medium], section: Section) {
+    list.sort_by_cached_key(|medium| quasi_steady_s(medium, section).to_bits());
 }
 
 /// The quenchants of the list that a shop can quench in, from fast to slow on a thin plate.
@@ -342,12 +347,14 @@ const LN_SIZE_TOLERANCE: f64 = 1e-2;
 mod tests {
     use super::*;
 
-    /// The list is in the order of a thin plate; how far others are from it is what the search allows.
+    /// How far quenchants are from where a glance puts them is what the search allows.
     #[test]
     fn quenchants_are_as_far_out_of_order_as_the_search_allows() {
         let plate = |thickness_mm| Section::Plate { thickness_mm };
         let round = |diameter_mm| Section::Round { diameter_mm };
-        let sections = [0.5, 2.0, 6.0, 10.0, 15.0, 20.0, 40.0, 100.0];
+        let sections = [
+            0.5, 2.0, 3.0, 4.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 30.0, 40.0, 100.0,
+        ];
         for section in sections.into_iter().flat_map(|mm| [plate(mm), round(mm)]) {
             let to_540_s = |medium: &Medium| {
                 let cooled = cool(&Quenching {
@@ -362,7 +369,9 @@ mod tests {
                 });
                 cooled.unwrap().slowest().unwrap().time_to_c(540.0).unwrap()
             };
-            let times: Vec<f64> = shop_media().map(to_540_s).collect();
+            let mut list: Vec<&Medium> = shop_media().collect();
+            sort_by_speed(&mut list, section);
+            let times: Vec<f64> = list.iter().map(|medium| to_540_s(medium)).collect();
             let mut order: Vec<usize> = (0..times.len()).collect();
             order.sort_by(|a, b| times[*a].total_cmp(&times[*b]));
             let places = order.iter().enumerate();
@@ -375,12 +384,15 @@ mod tests {
     #[test]
     fn the_slowest_is_that_of_the_whole_list() {
         for section in [
+            Section::Plate { thickness_mm: 1.5 },
             Section::Plate { thickness_mm: 3.0 },
+            Section::Plate { thickness_mm: 4.0 },
+            Section::Plate { thickness_mm: 6.0 },
             Section::Round { diameter_mm: 16.0 },
             Section::Plate { thickness_mm: 30.0 },
             Section::Round { diameter_mm: 80.0 },
         ] {
-            for grade in ["1045", "4140", "O1"] {
+            for grade in ["1045", "1095", "52100", "4140", "O1"] {
                 let mut route = Route::example();
                 route.take_grade(crate::steel::find(grade).unwrap());
                 route.section = section;

@@ -37,6 +37,7 @@ mod own;
 mod piece;
 mod probe;
 mod properties;
+mod quasi_steady;
 mod quench;
 mod section;
 mod severity;
@@ -67,6 +68,7 @@ pub use own::{
 pub use piece::Piece;
 pub use probe::{ProbeFigures, nickel_ball_s, probe};
 pub use properties::Material;
+pub use quasi_steady::quasi_steady_s;
 pub use quench::AGITATION;
 pub use quench::{Cooled, HeatError, Quenching, cool, cool_across, cool_turning};
 pub use section::{Grind, Section, SectionError};

@@ -13,8 +13,8 @@ pub use critical::{
     Bound, CriticalTemperatures, Eutectoid, UpperLimit, critical_temperatures, eutectoid,
     height_at_bound,
 };
-#[cfg(test)]
-pub(crate) use equilibrium::failing;
+#[cfg(any(test, feature = "failing-solver"))]
+pub use equilibrium::failing;
 pub use equilibrium::{
     CriticalPoints, Equilibrium, EquilibriumError, EquilibriumSeries, PhaseAmount, PhaseName,
     RANGE as EQUILIBRIUM_RANGE, StableRange, carbon_beside_cementite_wt, critical_points,

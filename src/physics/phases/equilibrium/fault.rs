@@ -9,7 +9,7 @@ thread_local! {
 
 /// Runs something with a solver that finds as many equilibria as it is told to, fails as often, and
 /// works again after that.
-pub(crate) fn failing<T>(after: u32, times: u32, what: impl FnOnce() -> T) -> T {
+pub fn failing<T>(after: u32, times: u32, what: impl FnOnce() -> T) -> T {
     PLAN.set((after, times));
     let given = what();
     PLAN.set((u32::MAX, 0));

@@ -3,7 +3,7 @@
 
 mod boundaries;
 mod column;
-#[cfg(test)]
+#[cfg(any(test, feature = "failing-solver"))]
 mod fault;
 mod frozen;
 mod held_back;
@@ -20,8 +20,8 @@ mod tests;
 
 pub use boundaries::{CriticalPoints, StableRange, critical_points};
 pub(super) use column::{Change, Column, ColumnSearch, PhaseSet};
-#[cfg(test)]
-pub(crate) use fault::failing;
+#[cfg(any(test, feature = "failing-solver"))]
+pub use fault::failing;
 pub(super) use held_back::HeldBack;
 pub use para::{carbon_beside_cementite_wt, para_equilibrium};
 pub use state::{

@@ -75,7 +75,7 @@ impl Solver {
         let failure = |_| EquilibriumError::NotConverged {
             temperature_c: kelvin - crate::phases::equilibrium::ZERO_C_K,
         };
-        #[cfg(test)]
+        #[cfg(any(test, feature = "failing-solver"))]
         if super::fault::strikes() {
             self.solved = false;
             return Err(failure(Stuck));
