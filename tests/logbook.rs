@@ -4,7 +4,7 @@
 use proptest::prelude::*;
 use recalesce::chart::{LoggedHardness, Palette, logbook_chart, svg};
 use recalesce::hardness::Scale;
-use recalesce::route::{Route, run};
+use recalesce::route::{MODELS, Route, run};
 use recalesce::save::logbook::{
     After, Day, Differing, Filter, Id, LARGEST_LOGBOOK_BYTES, Logbook, LogbookError, MOST_RUNS,
     Merge, Order, Photo, Predicted, Reading, Run, UseTest, agreement, list, read_logbook,
@@ -119,7 +119,7 @@ fn a_run_keeps_what_was_predicted() {
     let last = outcome.stages.last().expect("a stage");
     assert_eq!(Some(predicted.hrc), last.hardness.and_then(|h| h.hrc()));
     assert_eq!(predicted.band_hrc, last.band_hrc);
-    assert_eq!(predicted.model, env!("CARGO_PKG_VERSION"));
+    assert_eq!(predicted.model, MODELS);
 }
 
 #[test]

@@ -66,6 +66,7 @@ pub fn write_shop(shop: &Shop, learnt: Option<&Correction>) -> Result<String, Wr
 mod tests {
     use super::*;
     use crate::advise::{Corrected, Owner, UnknownKind};
+    use crate::route::MODELS;
 
     #[test]
     fn a_shop_comes_back_as_it_was_and_another_file_is_refused() {
@@ -75,6 +76,7 @@ mod tests {
         assert_eq!(read_shop(&text), Ok((shop.clone(), None)));
         let learnt = Correction {
             is_on: true,
+            models: Some(MODELS.to_owned()),
             furnaces: shop.furnaces.clone(),
             learnt: vec![Corrected {
                 kind: UnknownKind::TemperOvenOffset,

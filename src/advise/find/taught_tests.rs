@@ -3,7 +3,7 @@
 use super::*;
 use crate::advise::{Corrected, Correction, Furnace, Owner, Quenchant, TemperOven, UnknownKind};
 use crate::heat::{MediumChoice, Section};
-use crate::route::{Thermocouple, run};
+use crate::route::{MODELS, Thermocouple, run};
 use crate::steel::find as find_grade;
 
 fn medium() -> MediumChoice {
@@ -57,6 +57,7 @@ fn learnt() -> Correction {
     };
     Correction {
         is_on: true,
+        models: Some(MODELS.to_owned()),
         furnaces: shop().furnaces,
         learnt: vec![
             one(UnknownKind::FurnaceOffset, Owner::Furnace(Some(0)), 14.0),

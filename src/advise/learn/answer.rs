@@ -12,6 +12,7 @@ use super::unknown::{Owner, Unknown, UnknownKind};
 use super::words::{entangled_words, learnt_words};
 use crate::advise::law::NINE_IN_TEN;
 use crate::advise::shop::Furnace;
+use crate::route::MODELS;
 use serde::{Deserialize, Serialize};
 
 /// Correlation from which on two unknowns cannot be told apart: of the variance of either less than
@@ -155,6 +156,7 @@ impl Learned {
         };
         Correction {
             is_on: false,
+            models: Some(MODELS.to_owned()),
             furnaces: self.furnaces.clone(),
             learnt: self.unknowns.iter().map(corrected).collect(),
         }

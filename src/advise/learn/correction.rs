@@ -6,7 +6,7 @@ use super::words::acting_words;
 use crate::advise::error::{AdviseError, check};
 use crate::advise::inputs::Input;
 use crate::advise::shop::{Furnace, Shop};
-use crate::route::{Deviation, Left, Route, Taught};
+use crate::route::{Deviation, Left, MODELS, Route, Taught};
 use crate::units::TemperatureScale;
 use serde::{Deserialize, Serialize};
 
@@ -36,6 +36,10 @@ pub struct Correction {
     /// Whether later predictions follow it.
     #[serde(default)]
     pub is_on: bool,
+    /// Version of the models that it was learnt with: the error of another one acts nowhere. None where
+    /// it was learnt before that was kept, with an earlier one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub models: Option<String>,
     /// The furnaces of the shop that it was learnt in. Of the furnace of a route it tells where
     /// exactly one of these has its band and thermocouple and reaches its soak; what was learnt of a
     /// furnace that the shop does not have acts nowhere.
@@ -53,6 +57,18 @@ impl Corrected {
 }
 
 impl Correction {
+    /// Whether it was learnt with the models as they are.
+    #[must_use]
+    pub fn is_of_these_models(&self) -> bool {
+        self.models.as_deref() == Some(MODELS)
+    }
+
+    /// Whether it acts: it is switched on, and was learnt with the models as they are.
+    #[must_use]
+    pub fn acts(&self) -> bool {
+        self.is_on && self.is_of_these_models()
+    }
+
     /// Checks that every number is one that a logbook may teach.
     ///
     /// # Errors
@@ -76,11 +92,12 @@ impl Correction {
         Ok(())
     }
 
-    /// What it tells of a route that goes by a furnace of its list: nothing while it is switched off.
+    /// What it tells of a route that goes by a furnace of its list: nothing where it does not act.
     /// What the tester shows too much is no matter of the piece and left out, and so is that of which
     /// next to nothing was learnt.
     fn acting(&self, route: &Route, furnace: Option<usize>) -> impl Iterator<Item = &Corrected> {
-        self.learnt.iter().filter(move |corrected| {
+        let learnt = self.learnt.iter().filter(|_| self.acts());
+        learnt.filter(move |corrected| {
             let is_of_it = || match corrected.kind {
                 // A furnace that is not known may be any.
                 UnknownKind::FurnaceOffset => {
@@ -89,7 +106,7 @@ impl Correction {
                 UnknownKind::Tester => false,
                 kind => Owner::of(kind, route, &self.furnaces).as_ref() == Some(&corrected.owner),
             };
-            self.is_on && corrected.is_told() && is_of_it()
+            corrected.is_told() && is_of_it()
         })
     }
 
@@ -116,7 +133,7 @@ impl Correction {
     }
 
     /// What it makes off about a route, and what it leaves of the bands; none where it tells nothing of
-    /// the route or is switched off. To be put to the route, as [`Route::taught`].
+    /// the route or does not act. To be put to the route, as [`Route::taught`].
     ///
     /// A furnace's offset is the whole of it: what the route already counts with is taken off. What is
     /// left of each band is taken by itself: that unknowns hang together, and what was learnt of a heat
@@ -214,10 +231,10 @@ impl Correction {
         told
     }
 
-    /// A shop whose furnaces have the offsets that were learnt; the same shop while it is switched off.
+    /// A shop whose furnaces have the offsets that were learnt; the same shop where it does not act.
     #[must_use]
     pub(in crate::advise) fn set_right(&self, shop: &Shop) -> Shop {
-        let told = self.learnt.iter().filter(|_| self.is_on);
+        let told = self.learnt.iter().filter(|_| self.acts());
         let told: Vec<&Corrected> = told.filter(|corrected| corrected.is_told()).collect();
         let mut right = shop.clone();
         for furnace in &mut right.furnaces {

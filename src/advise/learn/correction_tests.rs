@@ -4,7 +4,7 @@ use super::*;
 use crate::advise::learn::simulated::{estimated, logged, plate, reading};
 use crate::advise::{LearnRun, Learned, Quenchant};
 use crate::heat::MediumChoice;
-use crate::route::{Step, Thermocouple};
+use crate::route::{MODELS, Step, Thermocouple};
 
 fn furnace(name: &str) -> Furnace {
     Furnace {
@@ -40,6 +40,7 @@ fn in_kiln() -> Route {
 fn offset_of(owner: Owner, furnaces: Vec<Furnace>) -> Correction {
     Correction {
         is_on: true,
+        models: Some(MODELS.to_owned()),
         furnaces,
         learnt: vec![Corrected {
             kind: UnknownKind::FurnaceOffset,
@@ -136,4 +137,29 @@ fn of_two_furnaces_alike_nothing_is_learnt() {
     // It is as open about a piece; slopes are taken over another step.
     let [one, two] = [one, two].map(|found| found.prediction.unwrap().before);
     approx::assert_abs_diff_eq!(one.most - one.least, two.most - two.least, epsilon = 1e-3);
+}
+
+/// The error of one version of the models says nothing of the next: it acts nowhere, and is kept.
+#[test]
+fn what_was_learnt_with_another_version_of_the_models_does_not_act() {
+    let route = in_kiln();
+    let now = offset_of(Owner::Furnace(Some(0)), vec![furnace("kiln")]);
+    assert!(now.acts() && soak_k(&now, &route).is_some());
+    for models in [None, Some("1".to_owned()), Some("999".to_owned())] {
+        let other = Correction {
+            models,
+            ..now.clone()
+        };
+        assert!(other.is_on && !other.acts());
+        assert_eq!(other.taught(&route), None);
+        assert!(other.words(&route, TemperatureScale::Celsius).is_empty());
+        let shop = shop(vec![furnace("kiln")]);
+        assert_eq!(other.set_right(&shop), shop);
+        let text = serde_json::to_string(&other).unwrap();
+        assert_eq!(serde_json::from_str::<Correction>(&text).unwrap(), other);
+    }
+    // What is learnt is of this one.
+    let run = logged(&route, vec![reading(62.0, Step::Quench)]);
+    let found = estimated(LearnRun::new(&[run], None, None).unwrap());
+    assert!(found.correction().is_of_these_models());
 }

@@ -2,7 +2,7 @@
 //! one press. Switched on in the place where it is decided.
 
 use crate::browser::storage;
-use crate::state::{Bench, Teach, bench};
+use crate::state::{Bench, Place, Teach, bench};
 use leptos::prelude::*;
 use recalesce::advise::Correction;
 use recalesce::route::Route;
@@ -21,7 +21,7 @@ fn real(learnt: &Correction, route: &Route) -> Route {
 /// Puts what a logbook has taught to the bench, where it acts if it is switched on.
 pub(super) fn teach(bench: Bench, learnt: Correction) {
     bench.teach.set(Some(Teach {
-        is_on: learnt.is_on,
+        is_on: learnt.acts(),
         learnt: Arc::new(learnt),
         real,
         words: Correction::words,
@@ -51,6 +51,19 @@ pub(super) fn acting(words: &[String]) -> AnyView {
     .into_any()
 }
 
+/// Says that it was learnt with another version of the models, where it would act otherwise.
+pub(super) fn of_other_models(bench: Bench) -> Option<AnyView> {
+    let learnt = learnt(bench).filter(|learnt| learnt.is_on && !learnt.is_of_these_models());
+    learnt.map(|_| {
+        view! {
+            <p class="hint">
+                "What the logbook has taught was learnt with another version of the models: it is kept, and left out until the logbook is read again."
+            </p>
+        }
+        .into_any()
+    })
+}
+
 /// Switches it on or off, and keeps that with the shop.
 pub(super) fn switch(bench: Bench, is_on: bool) {
     let Some(now) = bench.teach.get_untracked() else {
@@ -72,7 +85,8 @@ pub(super) fn switch(bench: Bench, is_on: bool) {
     teach(bench, learnt);
 }
 
-/// The line on the bench; nothing while it is switched off. A shop that was left switched on is read
+/// The line on the bench; nothing while it is switched off. What was learnt with another version of the
+/// models is learnt again where it is decided. A shop that was left switched on is read
 /// for it.
 #[component]
 pub(crate) fn Acting() -> impl IntoView {
@@ -84,16 +98,36 @@ pub(crate) fn Acting() -> impl IntoView {
         }
     }
     let words = Memo::new(move |_| bench.taught_words());
+    let line = move |said: AnyView, again: Option<AnyView>| {
+        view! {
+            <section class="acting" aria-label="What the logbook has taught">
+                {said} {again}
+                <button type="button" class="press" on:click=move |_| switch(bench, false)>
+                    "Leave it out"
+                </button>
+            </section>
+        }
+        .into_any()
+    };
+    let again = move || {
+        view! {
+            <button type="button" class="press" on:click=move |_| bench.place.set(Place::Decide)>
+                "Learn it again"
+            </button>
+        }
+        .into_any()
+    };
     move || {
-        bench.is_taught().then(|| {
-            view! {
-                <section class="acting" aria-label="What the logbook has taught">
-                    {move || words.with(|words| acting(words))}
-                    <button type="button" class="press" on:click=move |_| switch(bench, false)>
-                        "Leave it out"
-                    </button>
-                </section>
-            }
-        })
+        if bench.is_guided.get() {
+            return ().into_any();
+        }
+        if let Some(said) = of_other_models(bench) {
+            return line(said, Some(again()));
+        }
+        if bench.is_taught() {
+            let said = move || words.with(|words| acting(words));
+            return line(said.into_any(), None);
+        }
+        ().into_any()
     }
 }

@@ -31,10 +31,10 @@ impl Deciding {
         }
     }
 
-    /// What a search or a sample counts with: nothing while it is switched off.
+    /// What a search or a sample counts with: nothing where it does not act.
     pub(super) fn counted_with(self) -> Correction {
         learnt(self.bench)
-            .filter(|learnt| learnt.is_on)
+            .filter(|learnt| learnt.acts())
             .map_or_else(Correction::default, |learnt| (*learnt).clone())
     }
 

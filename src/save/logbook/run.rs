@@ -2,11 +2,8 @@
 
 use super::{Day, Id};
 use crate::hardness::{Scale, convert};
-use crate::route::{Outcome, Route, Step};
+use crate::route::{MODELS, Outcome, Route, Step};
 use serde::{Deserialize, Serialize};
-
-/// The model that predicts, by the version of this program.
-const MODEL: &str = env!("CARGO_PKG_VERSION");
 
 /// HRC below which the scale is not defined.
 const LEAST_HRC: f64 = 20.0;
@@ -58,7 +55,7 @@ pub struct Predicted {
     pub hrc: f64,
     /// Half width of the band that covers nine in ten, HRC.
     pub band_hrc: f64,
-    /// Version of the model.
+    /// Version of the models.
     pub model: String,
 }
 
@@ -76,7 +73,7 @@ impl Predicted {
         Some(Self {
             hrc: last.hardness?.hrc()?,
             band_hrc: last.band_hrc,
-            model: MODEL.to_owned(),
+            model: MODELS.to_owned(),
         })
     }
 }
