@@ -4,9 +4,9 @@
 use crate::browser::storage;
 use crate::state::{Bench, Place, Teach, bench};
 use leptos::prelude::*;
-use recalesce::advise::Correction;
+use recalesce::advise::{Correction, Shop};
 use recalesce::route::Route;
-use recalesce::save;
+use recalesce::save::{self, KeptShop, ReadError};
 use std::sync::Arc;
 
 /// A route as its pieces go through it, by what was learnt of it.
@@ -26,6 +26,35 @@ pub(super) fn teach(bench: Bench, learnt: Correction) {
         real,
         words: Correction::words,
     }));
+}
+
+/// The shop that this browser has kept. What its logbook has taught is set aside where it cannot be read,
+/// and said; the shop stays.
+pub(super) fn kept_shop(bench: Bench) -> Option<Result<KeptShop, ReadError>> {
+    let text = storage::read(storage::SHOP)?;
+    let kept = save::read_shop(&text);
+    if let Ok(KeptShop {
+        shop,
+        fault: Some(fault),
+        ..
+    }) = &kept
+    {
+        storage::set_aside(storage::SHOP, &text);
+        keep_shop(bench, shop, None);
+        bench.warn(format!(
+            "What the logbook has taught could not be read: {fault}. It is set aside in this browser, and your shop is as it was. Read the logbook again under Decide."
+        ));
+    }
+    Some(kept)
+}
+
+/// Keeps a shop in this browser, with what its logbook has taught.
+pub(super) fn keep_shop(bench: Bench, shop: &Shop, learnt: Option<&Correction>) {
+    let written = save::write_shop(shop, learnt).map_err(|e| e.to_string());
+    let kept = written.and_then(|text| storage::write(storage::SHOP, &text).map_err(str::to_owned));
+    if let Err(reason) = kept {
+        bench.warn(reason);
+    }
 }
 
 /// What the shop's logbook has taught, if anything was read or learnt yet.
@@ -73,14 +102,8 @@ pub(super) fn switch(bench: Bench, is_on: bool) {
         is_on,
         ..(*now.learnt).clone()
     };
-    let kept = storage::read(storage::SHOP).and_then(|text| save::read_shop(&text).ok());
-    if let Some((shop, _)) = kept {
-        let written = save::write_shop(&shop, Some(&learnt)).map_err(|e| e.to_string());
-        let kept =
-            written.and_then(|text| storage::write(storage::SHOP, &text).map_err(str::to_owned));
-        if let Err(reason) = kept {
-            bench.warn(reason);
-        }
+    if let Some(Ok(KeptShop { shop, .. })) = kept_shop(bench) {
+        keep_shop(bench, &shop, Some(&learnt));
     }
     teach(bench, learnt);
 }
@@ -92,8 +115,9 @@ pub(super) fn switch(bench: Bench, is_on: bool) {
 pub(crate) fn Acting() -> impl IntoView {
     let bench = bench();
     if bench.teach.with_untracked(Option::is_none) {
-        let kept = storage::read(storage::SHOP).and_then(|text| save::read_shop(&text).ok());
-        if let Some(learnt) = kept.and_then(|(_, learnt)| learnt) {
+        // A shop that cannot be read at all is told of where it is shown.
+        let kept = kept_shop(bench).and_then(Result::ok);
+        if let Some(learnt) = kept.and_then(|kept| kept.learnt) {
             teach(bench, learnt);
         }
     }
