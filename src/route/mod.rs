@@ -98,9 +98,9 @@ pub use sentences::{
 };
 pub use soak_notes::{rough_duration, soak_notes};
 pub use table::{QuenchTable, TableCell, TableRow, quench_table};
-pub use taught::{Left, Taught};
+pub use taught::{Left, Taught, Tempered, hottest_c};
 pub use trial::{Deviation, QuenchedTrial, Trial, TrialSteel, finished_stage, trial};
-pub(crate) use validate::FURNACE_OFFSET_K;
+pub(crate) use validate::{FURNACE_OFFSET_K, TEMPER_C};
 pub use validate::{
     LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, SNAP_C,
     SNAP_MIN, validate,

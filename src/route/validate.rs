@@ -23,7 +23,7 @@ pub(crate) const FURNACE_OFFSET_K: (f64, f64) = (-100.0, 100.0);
 /// Temperatures of the soak, °C.
 pub(super) const SOAK_C: (f64, f64) = (500.0, 1300.0);
 /// Temperatures of a temper, °C.
-pub(super) const TEMPER_C: (f64, f64) = (20.0, 750.0);
+pub(crate) const TEMPER_C: (f64, f64) = (20.0, 750.0);
 /// Factors on the heat transfer of a still bath.
 pub(super) const AGITATION: (f64, f64) = (0.1, 5.0);
 /// Longest time of any step, h.

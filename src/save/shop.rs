@@ -106,6 +106,7 @@ mod tests {
                 value: 6.0,
                 left_part: 0.7,
                 runs: 4,
+                tempers_c: None,
             }],
         };
         let with = write_shop(&shop, Some(&learnt)).unwrap();

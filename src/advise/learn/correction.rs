@@ -6,7 +6,7 @@ use super::words::acting_words;
 use crate::advise::error::{AdviseError, check};
 use crate::advise::inputs::Input;
 use crate::advise::shop::{Furnace, Shop};
-use crate::route::{Deviation, Left, MODELS, Route, Taught};
+use crate::route::{Deviation, Left, MODELS, Route, TEMPER_C, Taught, Tempered};
 use crate::units::TemperatureScale;
 use serde::{Deserialize, Serialize};
 
@@ -27,6 +27,10 @@ pub struct Corrected {
     pub left_part: f64,
     /// Runs that tell of it.
     pub runs: usize,
+    /// The coolest and the hottest temper, as asked, °C, after which the readings were taken that taught
+    /// a hardness after tempering; see [`Tempered`]. None of anything else.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tempers_c: Option<[f64; 2]>,
 }
 
 /// What a logbook has taught, off until it is switched on.
@@ -78,6 +82,7 @@ impl Correction {
             kind,
             value,
             left_part,
+            tempers_c,
             ..
         } in &self.learnt
         {
@@ -88,6 +93,15 @@ impl Correction {
             };
             check("learnt.value", *value, kind.allowed(), unit)?;
             check("learnt.left_part", *left_part, (0.0, 1.0), "")?;
+            if let Some([least_c, most_c]) = tempers_c {
+                check("learnt.tempers_c[0]", *least_c, TEMPER_C, " °C")?;
+                check(
+                    "learnt.tempers_c[1]",
+                    *most_c,
+                    (*least_c, TEMPER_C.1),
+                    " °C",
+                )?;
+            }
         }
         Ok(())
     }
@@ -140,10 +154,12 @@ impl Correction {
     /// narrows its chemistry too, is left out, which makes the bands rather too wide.
     #[must_use]
     pub fn taught(&self, route: &Route) -> Option<Taught> {
-        self.taught_by(route, self.furnace_of(route))
+        let taught = self.taught_by(route, self.furnace_of(route));
+        taught?.of_tempers(&route.tempers)
     }
 
-    /// The same of a route that is known to go by a furnace of a shop.
+    /// The same of a route that is known to go by a furnace of a shop, whatever its tempers: see
+    /// [`Taught::of_tempers`].
     #[must_use]
     pub(in crate::advise) fn taught_in(
         &self,
@@ -157,12 +173,14 @@ impl Correction {
     fn taught_by(&self, route: &Route, furnace: Option<usize>) -> Option<Taught> {
         let mut off = Deviation::default();
         let mut left = Left::default();
+        let mut tempered = None;
         let mut is_told = false;
         for corrected in self.acting(route, furnace) {
             let Corrected {
                 kind,
                 value,
                 left_part,
+                tempers_c,
                 ..
             } = corrected;
             is_told = true;
@@ -200,18 +218,24 @@ impl Correction {
                 UnknownKind::TemperedHardness => {
                     off.tempered_hrc = *value;
                     left.tempered = part(Input::TemperedHardness);
+                    tempered = tempers_c.map(|tempers_c| Tempered {
+                        off_hrc: *value,
+                        left: left.tempered,
+                        tempers_c,
+                    });
                 }
                 UnknownKind::Tester => {}
             }
         }
-        is_told.then(|| Taught::new(off, left))
+        let taught = Taught::new(off, left);
+        is_told.then(|| tempered.map_or(taught, |tempered| taught.within(tempered)))
     }
 
     /// What it tells of a route, in sentences: what is shifted, by how much, from how many runs.
     #[must_use]
     pub fn words(&self, route: &Route, scale: TemperatureScale) -> Vec<String> {
         self.acting(route, self.furnace_of(route))
-            .map(|corrected| acting_words(corrected, &self.furnaces, scale))
+            .map(|corrected| acting_words(corrected, route, &self.furnaces, scale))
             .collect()
     }
 

@@ -48,6 +48,7 @@ fn offset_of(owner: Owner, furnaces: Vec<Furnace>) -> Correction {
             value: 12.0,
             left_part: 0.5,
             runs: 4,
+            tempers_c: None,
         }],
     }
 }
@@ -162,4 +163,53 @@ fn what_was_learnt_with_another_version_of_the_models_does_not_act() {
     let run = logged(&route, vec![reading(62.0, Step::Quench)]);
     let found = estimated(LearnRun::new(&[run], None, None).unwrap());
     assert!(found.correction().is_of_these_models());
+}
+
+/// The line that tells of it says where it does not reach, or only in part.
+#[test]
+fn a_temper_that_it_was_not_learnt_of_is_told() {
+    let hardness = |tempers_c| {
+        let route = in_kiln();
+        let kind = UnknownKind::TemperedHardness;
+        Correction {
+            learnt: vec![Corrected {
+                kind,
+                owner: Owner::of(kind, &route, &[]).unwrap(),
+                value: -1.0,
+                left_part: 0.5,
+                runs: 4,
+                tempers_c,
+            }],
+            ..offset_of(Owner::Furnace(None), Vec::new())
+        }
+    };
+    let tempered_at = |temper_c: f64| {
+        let mut route = in_kiln();
+        route.tempers[0].temperature_c = temper_c;
+        route
+    };
+    let learnt = hardness(Some([170.0, 200.0]));
+    let said = |temper_c, scale| {
+        let [words] = &learnt.words(&tempered_at(temper_c), scale)[..] else {
+            panic!("one thing is told");
+        };
+        words.clone()
+    };
+    let celsius = TemperatureScale::Celsius;
+    assert!(said(180.0, celsius).ends_with("the band is narrower by 50 %)."));
+    assert!(said(250.0, celsius).ends_with(
+        "It was learnt from tempers of 170 °C to 200 °C and acts only in part, 50 %, on this one at 250 °C."
+    ));
+    assert!(said(500.0, TemperatureScale::Fahrenheit).ends_with(
+        "It was learnt from tempers of 338 °F to 392 °F and does not reach this one at 932 °F."
+    ));
+    assert!(learnt.taught(&tempered_at(180.0)).is_some());
+    assert_eq!(learnt.taught(&tempered_at(500.0)), None);
+    // Without a range it acts on all alike, as what was learnt of anything else.
+    let all = hardness(None).taught(&tempered_at(500.0)).unwrap();
+    assert_eq!(all.off.tempered_hrc, -1.0);
+    for wrong in [[200.0, 170.0], [f64::NAN, 200.0], [170.0, 2000.0]] {
+        assert!(hardness(Some(wrong)).check().is_err());
+    }
+    assert!(learnt.check().is_ok());
 }

@@ -5,7 +5,8 @@ use super::correction::{Corrected, NOTHING};
 use super::next::Measurement;
 use super::unknown::UnknownKind;
 use crate::advise::shop::Furnace;
-use crate::units::TemperatureScale;
+use crate::route::{Route, Tempered, hottest_c};
+use crate::units::{TemperatureScale, format_temperature};
 
 /// What is taken off a band below which a measurement is not worth its trouble, HRC (expert value).
 const NOT_WORTH_HRC: f64 = 0.05;
@@ -37,6 +38,7 @@ pub(super) fn learnt_words(
 /// What a prediction counts with.
 pub(super) fn acting_words(
     corrected: &Corrected,
+    route: &Route,
     furnaces: &[Furnace],
     scale: TemperatureScale,
 ) -> String {
@@ -46,14 +48,41 @@ pub(super) fn acting_words(
         value,
         left_part,
         runs,
+        tempers_c,
     } = corrected;
     let of = owner.name(furnaces, scale);
     let count = if *runs == 1 { "run" } else { "runs" };
+    let reach = tempers_c
+        .zip(hottest_c(&route.tempers))
+        .map_or_else(String::new, |(tempers_c, temper_c)| {
+            reach_words(tempers_c, temper_c, scale)
+        });
     format!(
-        "{} (from {runs} {count}; the band is narrower by {:.0} %).",
+        "{} (from {runs} {count}; the band is narrower by {:.0} %).{reach}",
         capital(&kind.sentence(&of, *value, scale)),
         100.0 * (1.0 - left_part)
     )
+}
+
+/// How far what was learnt of some tempers reaches one; nothing where it acts whole.
+fn reach_words([least_c, most_c]: [f64; 2], temper_c: f64, scale: TemperatureScale) -> String {
+    let part = Tempered::part_at([least_c, most_c], temper_c);
+    if part >= 1.0 {
+        return String::new();
+    }
+    let [least, most, temper] =
+        [least_c, most_c, temper_c].map(|at_c| format_temperature(at_c, scale));
+    let learnt = if least == most {
+        format!("a temper at {least}")
+    } else {
+        format!("tempers of {least} to {most}")
+    };
+    let acts = if part > 0.0 {
+        format!("acts only in part, {:.0} %, on this one", 100.0 * part)
+    } else {
+        "does not reach this one".to_owned()
+    };
+    format!(" It was learnt from {learnt} and {acts} at {temper}.")
 }
 
 /// Why two unknowns cannot be told apart.
