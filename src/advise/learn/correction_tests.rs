@@ -197,8 +197,8 @@ fn a_temper_that_it_was_not_learnt_of_is_told() {
     };
     let celsius = TemperatureScale::Celsius;
     assert!(said(180.0, celsius).ends_with("the band is narrower by 50 %)."));
-    assert!(said(250.0, celsius).ends_with(
-        "It was learnt from tempers of 170 °C to 200 °C and acts only in part, 50 %, on this one at 250 °C."
+    assert!(said(275.0, celsius).ends_with(
+        "It was learnt from tempers of 170 °C to 200 °C and acts only in part, 50 %, on this one at 275 °C."
     ));
     assert!(said(500.0, TemperatureScale::Fahrenheit).ends_with(
         "It was learnt from tempers of 338 °F to 392 °F and does not reach this one at 932 °F."
