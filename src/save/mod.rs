@@ -17,7 +17,7 @@ mod preferences;
 mod shelf;
 mod shop;
 mod table;
-mod v7;
+mod v8;
 
 pub use embed::{EmbedError, ShownChart, asks_for_chart, frame_text, read_shown, write_shown};
 pub use file::{

@@ -61,6 +61,8 @@ pub fn learn(
 }
 
 #[cfg(test)]
+mod again_tests;
+#[cfg(test)]
 mod answer_tests;
 #[cfg(test)]
 mod simulated;

@@ -57,11 +57,14 @@ pub struct Predicted {
     pub band_hrc: f64,
     /// Version of the models.
     pub model: String,
+    /// Whether what the logbook had taught was counted with.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub is_taught: bool,
 }
 
 impl Predicted {
-    /// What an outcome predicts after the last step of its route; none where that hardness is not
-    /// known, or is none on the C scale.
+    /// What an outcome predicts after the last step of its route, which holds what runs have taught where
+    /// the outcome counts with it; none where that hardness is not known, or is none on the C scale.
     #[must_use]
     pub fn of(route: &Route, outcome: &Outcome) -> Option<Self> {
         let step = match After::last_of(route) {
@@ -74,6 +77,7 @@ impl Predicted {
             hrc: last.hardness?.hrc()?,
             band_hrc: last.band_hrc,
             model: MODELS.to_owned(),
+            is_taught: route.taught.is_some(),
         })
     }
 }
@@ -179,14 +183,18 @@ pub struct UseTest {
 }
 
 impl Run {
-    /// A run of a route, with nothing measured yet.
+    /// A run of a route, with nothing measured yet. Of a route with what runs have taught it keeps the
+    /// plan alone, and of the prediction that it counts with it.
     #[must_use]
     pub fn of(id: Id, day: Day, route: Route, outcome: Option<&Outcome>) -> Self {
         Self {
             id,
             day,
             predicted: outcome.and_then(|outcome| Predicted::of(&route, outcome)),
-            route,
+            route: Route {
+                taught: None,
+                ..route
+            },
             done: Done::default(),
             readings: Vec::new(),
             fracture_grain_astm: None,
