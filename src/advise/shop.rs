@@ -57,7 +57,7 @@ pub struct Furnace {
 pub struct Quenchant {
     /// Of the list, or the shop's own.
     pub medium: MediumChoice,
-    /// Factor on the heat transfer of the still bath: 0.1 to 5.
+    /// Factor on the heat transfer of the still bath: 0.05 to 20.
     #[serde(default = "still")]
     pub agitation: f64,
 }

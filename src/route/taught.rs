@@ -5,7 +5,8 @@ use super::furnace::Thermocouple;
 use super::outcome::{Stage, Step};
 use super::plan::{Route, Temper};
 use super::trial::Deviation;
-use super::validate::{AGITATION, FURNACE_OFFSET_K, SNAP_C, SOAK_C, TEMPER_C};
+use super::validate::{FURNACE_OFFSET_K, SNAP_C, SOAK_C, TEMPER_C};
+use crate::heat::AGITATION;
 use std::borrow::Cow;
 
 /// What runs have taught of the pieces of a route.

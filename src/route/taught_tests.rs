@@ -82,6 +82,29 @@ fn a_taught_route_comes_to_what_a_trial_does() {
     }
 }
 
+/// A bath that is stirred hard and takes more than listed is clamped to the one range of the heat model,
+/// by both ways.
+#[test]
+fn a_hard_stirred_bath_is_as_severe_both_ways() {
+    for (agitation, factor, stirred) in [(4.0, 3.0, 12.0), (0.1, 0.6, 0.06), (9.0, 9.0, 20.0)] {
+        let mut planned = plate("52100");
+        planned.quench.agitation = agitation;
+        let off = Deviation {
+            heat_transfer_factor: factor,
+            ..Deviation::default()
+        };
+        let taught = with(&planned, off, Left::default());
+        approx::assert_relative_eq!(taught.as_taught().quench.agitation, stirred);
+        let margin = run(&taught).unwrap().quench.transformed;
+        let tried = trial(&planned, &off).unwrap().margin_factor;
+        approx::assert_relative_eq!(
+            margin.given().unwrap().margin.factor,
+            tried.unwrap(),
+            max_relative = 1e-6
+        );
+    }
+}
+
 /// Nothing taught changes no bit, whether it is left out or put as nothing.
 #[test]
 fn nothing_taught_changes_no_bit() {

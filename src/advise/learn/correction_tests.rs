@@ -193,7 +193,7 @@ fn a_temper_that_it_was_not_learnt_of_is_told() {
         let [words] = &learnt.words(&tempered_at(temper_c), scale)[..] else {
             panic!("one thing is told");
         };
-        words.clone()
+        words.replace('\u{a0}', " ")
     };
     let celsius = TemperatureScale::Celsius;
     assert!(said(180.0, celsius).ends_with("the band is narrower by 50 %)."));
