@@ -26,8 +26,8 @@ pub use inputs::{Content, Distribution, Input, OpenInput, Tolerances};
 pub use law::Law;
 pub use learn::{
     Band, Compared, Corrected, Correction, Entangled, LearnRun, Learned, Learnt, LoggedReading,
-    LoggedRun, Measurement, NextMeasurement, NotUsed, Owner, Prediction, UnknownKind, Unusable,
-    learn,
+    LoggedRun, Measurement, NextMeasurement, NotUsed, Owner, Prediction, SetPoint, UnknownKind,
+    Unusable, learn,
 };
 pub use sensitivity::{
     Divided, Index, Quantity, Sensitivity, SensitivityRun, Share, USUAL_ROWS, sensitivity,

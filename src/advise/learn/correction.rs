@@ -2,7 +2,7 @@
 
 use super::slot::same_part;
 use super::unknown::{Owner, UnknownKind};
-use super::words::acting_words;
+use super::words::{acting_words, reach_words, tempers_words};
 use crate::advise::error::{AdviseError, check};
 use crate::advise::inputs::Input;
 use crate::advise::shop::{Furnace, Shop};
@@ -109,7 +109,11 @@ impl Correction {
     /// What it tells of a route that goes by a furnace of its list: nothing where it does not act.
     /// What the tester shows too much is no matter of the piece and left out, and so is that of which
     /// next to nothing was learnt.
-    fn acting(&self, route: &Route, furnace: Option<usize>) -> impl Iterator<Item = &Corrected> {
+    pub(super) fn acting(
+        &self,
+        route: &Route,
+        furnace: Option<usize>,
+    ) -> impl Iterator<Item = &Corrected> {
         let learnt = self.learnt.iter().filter(|_| self.acts());
         learnt.filter(move |corrected| {
             let is_of_it = || match corrected.kind {
@@ -125,7 +129,7 @@ impl Correction {
     }
 
     /// The furnace of its list that a route was planned for, by its place.
-    fn furnace_of(&self, route: &Route) -> Option<usize> {
+    pub(super) fn furnace_of(&self, route: &Route) -> Option<usize> {
         match Owner::of(UnknownKind::FurnaceOffset, route, &self.furnaces)? {
             Owner::Furnace(place) => place,
             _ => None,
@@ -231,28 +235,49 @@ impl Correction {
         is_told.then(|| tempered.map_or(taught, |tempered| taught.within(tempered)))
     }
 
-    /// What it tells of a route, in sentences: what is shifted, by how much, from how many runs.
+    /// What it tells of a route, in sentences: what is shifted, by how much, from how many runs; what the
+    /// furnace is to be set to, and which temper is not reached.
     #[must_use]
     pub fn words(&self, route: &Route, scale: TemperatureScale) -> Vec<String> {
+        let set = self.set_point(route).map(|set| set.words(scale));
         self.acting(route, self.furnace_of(route))
-            .map(|corrected| acting_words(corrected, route, &self.furnaces, scale))
+            .map(|corrected| {
+                let words = acting_words(corrected, &self.furnaces, scale);
+                let here = match corrected.kind {
+                    UnknownKind::FurnaceOffset => set.clone(),
+                    _ => reach_words(corrected, route, scale),
+                };
+                here.map_or_else(|| words.clone(), |here| format!("{words} {here}"))
+            })
             .collect()
     }
 
-    /// What it tells of several routes, each thing once.
+    /// What it tells of several routes, each thing once: what the furnace is to be set to for each is
+    /// left out, and which temper is not reached.
     #[must_use]
     pub fn words_of<'a>(
         &self,
         routes: impl Iterator<Item = &'a Route>,
         scale: TemperatureScale,
     ) -> Vec<String> {
-        let mut told: Vec<String> = Vec::new();
-        for words in routes.flat_map(|route| self.words(route, scale)) {
-            if !told.contains(&words) {
-                told.push(words);
+        let routes: Vec<&Route> = routes.collect();
+        if let [one] = &routes[..] {
+            return self.words(one, scale);
+        }
+        let mut told: Vec<&Corrected> = Vec::new();
+        for route in routes {
+            for corrected in self.acting(route, self.furnace_of(route)) {
+                if !told.contains(&corrected) {
+                    told.push(corrected);
+                }
             }
         }
-        told
+        let words = told.into_iter().map(|corrected| {
+            let words = acting_words(corrected, &self.furnaces, scale);
+            let from = tempers_words(corrected, scale);
+            from.map_or_else(|| words.clone(), |from| format!("{words} {from}"))
+        });
+        words.collect()
     }
 
     /// A shop whose furnaces have the offsets that were learnt; the same shop where it does not act.

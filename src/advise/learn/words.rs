@@ -38,7 +38,6 @@ pub(super) fn learnt_words(
 /// What a prediction counts with.
 pub(super) fn acting_words(
     corrected: &Corrected,
-    route: &Route,
     furnaces: &[Furnace],
     scale: TemperatureScale,
 ) -> String {
@@ -48,41 +47,57 @@ pub(super) fn acting_words(
         value,
         left_part,
         runs,
-        tempers_c,
+        ..
     } = corrected;
     let of = owner.name(furnaces, scale);
     let count = if *runs == 1 { "run" } else { "runs" };
-    let reach = tempers_c
-        .zip(hottest_c(&route.tempers))
-        .map_or_else(String::new, |(tempers_c, temper_c)| {
-            reach_words(tempers_c, temper_c, scale)
-        });
     format!(
-        "{} (from {runs} {count}; the band is narrower by {:.0} %).{reach}",
+        "{} (from {runs} {count}; the band is narrower by {:.0} %).",
         capital(&kind.sentence(&of, *value, scale)),
         100.0 * (1.0 - left_part)
     )
 }
 
-/// How far what was learnt of some tempers reaches one; nothing where it acts whole.
-fn reach_words([least_c, most_c]: [f64; 2], temper_c: f64, scale: TemperatureScale) -> String {
-    let part = Tempered::part_at([least_c, most_c], temper_c);
-    if part >= 1.0 {
-        return String::new();
-    }
-    let [least, most, temper] =
-        [least_c, most_c, temper_c].map(|at_c| format_temperature(at_c, scale));
-    let learnt = if least == most {
+/// The tempers that something was learnt of, inside a sentence.
+fn tempers([least_c, most_c]: [f64; 2], scale: TemperatureScale) -> String {
+    let [least, most] = [least_c, most_c].map(|at_c| format_temperature(at_c, scale));
+    if least == most {
         format!("a temper at {least}")
     } else {
         format!("tempers of {least} to {most}")
-    };
+    }
+}
+
+/// How far what was learnt of some tempers reaches that of a route; none where it acts whole.
+pub(super) fn reach_words(
+    corrected: &Corrected,
+    route: &Route,
+    scale: TemperatureScale,
+) -> Option<String> {
+    let tempers_c = corrected.tempers_c?;
+    let temper_c = hottest_c(&route.tempers)?;
+    let part = Tempered::part_at(tempers_c, temper_c);
+    if part >= 1.0 {
+        return None;
+    }
     let acts = if part > 0.0 {
         format!("acts only in part, {:.0} %, on this one", 100.0 * part)
     } else {
         "does not reach this one".to_owned()
     };
-    format!(" It was learnt from {learnt} and {acts} at {temper}.")
+    Some(format!(
+        "It was learnt from {} and {acts} at {}.",
+        tempers(tempers_c, scale),
+        format_temperature(temper_c, scale)
+    ))
+}
+
+/// Of which tempers it was learnt; none of anything else.
+pub(super) fn tempers_words(corrected: &Corrected, scale: TemperatureScale) -> Option<String> {
+    let tempers = tempers(corrected.tempers_c?, scale);
+    Some(format!(
+        "It was learnt from {tempers}, and acts the less the farther a temper is from there."
+    ))
 }
 
 /// Why two unknowns cannot be told apart.

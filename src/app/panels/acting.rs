@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use recalesce::advise::{Correction, Shop};
 use recalesce::route::Route;
 use recalesce::save::{self, KeptShop, ReadError};
+use recalesce::units::format_temperature;
 use std::sync::Arc;
 
 /// A route as its pieces go through it, by what was learnt of it.
@@ -122,6 +123,21 @@ pub(crate) fn Acting() -> impl IntoView {
         }
     }
     let words = Memo::new(move |_| bench.taught_words());
+    let set_so = move || {
+        let set = bench.teach.get()?.learnt.set_point(&bench.route.get())?;
+        (set.is_reached() && !set.is_planned()).then(|| {
+            view! {
+                <button
+                    type="button"
+                    class="press"
+                    on:click=move |_| bench.change(|route| route.furnace_offset_k = set.offset_k)
+                >
+                    {format!("Set {}", format_temperature(set.set_c, bench.scale.get()))}
+                </button>
+            }
+            .into_any()
+        })
+    };
     let line = move |said: AnyView, again: Option<AnyView>| {
         view! {
             <section class="acting" aria-label="What the logbook has taught">
@@ -150,7 +166,7 @@ pub(crate) fn Acting() -> impl IntoView {
         }
         if bench.is_taught() {
             let said = move || words.with(|words| acting(words));
-            return line(said.into_any(), None);
+            return line(said.into_any(), Some(set_so.into_any()));
         }
         ().into_any()
     }
