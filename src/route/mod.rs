@@ -97,7 +97,7 @@ pub use sentences::{
     NumberKey, Part, Sentence, Tone, inside_a_sentence, margin_words, place_name, sentences,
 };
 pub use soak_notes::{rough_duration, soak_notes};
-pub use table::{QuenchTable, TableCell, TableRow, quench_table};
+pub use table::{QuenchTable, TableCell, TableRow, quench_table, quench_table_as_taught};
 pub use taught::{Left, Taught, Tempered, hottest_c};
 pub use trial::{Deviation, QuenchedTrial, Trial, TrialSteel, finished_stage, trial};
 pub(crate) use validate::{FURNACE_OFFSET_K, TEMPER_C};
