@@ -13,6 +13,7 @@ mod points;
 mod sensitivity;
 mod shop;
 mod shop_check;
+mod shop_counts;
 mod spread;
 mod sweep;
 mod sweep_bands;
@@ -34,6 +35,7 @@ pub use sensitivity::{
 };
 pub use shop::{ColdMeans, Furnace, Quenchant, Shop, TemperOven, Tester};
 pub use shop_check::ShopError;
+pub use shop_counts::counted_words;
 pub use spread::{Quantiles, SpreadRun, Spreads, USUAL_CASES, spread};
 pub use sweep::{Numbers, SweepPoint, SweepRun, SweptInput, USUAL_STEPS, sweep, sweep_csv};
 pub use sweep_bands::{SweepBand, SweepBandRun};

@@ -26,7 +26,7 @@ pub(crate) enum Question {
     /// How sure a route is, and what matters most.
     Sure(Box<Route>, Tolerances, Correction),
     /// How sure a route is by a few pieces, without what matters: while it is on the bench.
-    Drawn(Box<Route>, Correction),
+    Drawn(Box<Route>, Tolerances, Correction),
     /// What logged runs teach of a shop, and of the next piece of a route.
     Learn(Vec<LoggedRun>, Box<Shop>, Box<Route>),
     /// What comes out of several routes, counting with what a logbook has taught.
@@ -134,9 +134,9 @@ impl Question {
                 let taught = learnt.taught(&route);
                 sure(&Route { taught, ..*route }, &tolerances, tell)
             }
-            Self::Drawn(route, learnt) => {
+            Self::Drawn(route, tolerances, learnt) => {
                 let taught = learnt.taught(&route);
-                drawn(&Route { taught, ..*route })
+                drawn(&Route { taught, ..*route }, &tolerances)
             }
             Self::Learn(runs, shop, route) => taught(&runs, &shop, &route, scale, tell),
             Self::Compare(routes, learnt) => {
@@ -230,8 +230,8 @@ fn sure(route: &Route, tolerances: &Tolerances, tell: &dyn Fn(&Told)) -> Result<
 /// value).
 const DRAWN: u32 = 64;
 
-fn drawn(route: &Route) -> Result<Told, AdviseError> {
-    let mut run = SpreadRun::new(route, &Tolerances::default(), DRAWN, route.seed)?;
+fn drawn(route: &Route, tolerances: &Tolerances) -> Result<Told, AdviseError> {
+    let mut run = SpreadRun::new(route, tolerances, DRAWN, route.seed)?;
     while run.step() {}
     let mut sure = Sure::of(&run.so_far()?);
     sure.is_whole = true;

@@ -197,7 +197,7 @@ mod tests {
     /// A cell says what the route says that it stands for.
     #[test]
     fn a_cell_is_the_route_that_it_loads() {
-        cells_are_routes(&|_| None);
+        cells_are_routes(&|_| None, 3e-3);
     }
 
     /// So it does with what runs have taught: of the oven and the heat the same in every row, of a quenchant
@@ -222,7 +222,8 @@ mod tests {
             };
             Some(Taught::new(off, left))
         };
-        cells_are_routes(&taught);
+        // In a slower quench the steps of the two differ more.
+        cells_are_routes(&taught, 5e-3);
         let route = Route::example();
         let margins = |table: QuenchTable| -> Vec<f64> {
             let rows = table.rows.iter();
@@ -235,7 +236,7 @@ mod tests {
         assert_ne!(margins(plain.unwrap()), margins(with.unwrap()));
     }
 
-    fn cells_are_routes(taught: &dyn Fn(&Route) -> Option<Taught>) {
+    fn cells_are_routes(taught: &dyn Fn(&Route) -> Option<Taught>, within: f64) {
         let route = Route::example();
         let table = quench_table_as_taught(&route, taught).unwrap();
         for (name, column) in [("oil_fast", 2), ("oil_slow", 4), ("air_still", 0)] {
@@ -253,7 +254,7 @@ mod tests {
             let cell = row.cells[column].unwrap();
             assert_eq!(cell.verdict, margin.verdict, "{name}");
             // The route's own curve has the heat of martensite in it, and shorter steps.
-            approx::assert_relative_eq!(cell.factor, margin.factor, max_relative = 3e-3);
+            approx::assert_relative_eq!(cell.factor, margin.factor, max_relative = within);
             // Seconds are a difference of times: near zero their error is that of the arrival.
             approx::assert_abs_diff_eq!(
                 cell.seconds,

@@ -199,14 +199,7 @@ impl Deciding {
 
     /// What is open about a route in this shop: its oven counts for the last temper.
     pub(super) fn tolerances(self, route: &Route) -> Tolerances {
-        let oven = route.tempers.last().and_then(|temper| {
-            self.shop
-                .with(|shop| shop.temper_band_k(temper.temperature_c))
-        });
-        Tolerances {
-            temper_band_k: oven,
-            ..Tolerances::default()
-        }
+        self.shop.with(|shop| shop.tolerances(route))
     }
 
     /// Changes the shop and keeps it.
