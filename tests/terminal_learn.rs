@@ -210,7 +210,8 @@ fn what_was_learnt_is_used_where_it_is_brought_along() {
     for models in [Value::Null, json!("1")] {
         let mut other_models = learnt.clone();
         other_models["models"] = models;
-        let unheard = asked(&json!({"question": "route", "route": route(), "learnt": other_models}));
+        let unheard =
+            asked(&json!({"question": "route", "route": route(), "learnt": other_models}));
         let untaught = asked(&json!({"question": "route", "route": route()}));
         assert_eq!(unheard["stages"], untaught["stages"]);
         let said = unheard["learnt"][0].as_str().expect("a sentence");

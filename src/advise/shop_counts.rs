@@ -102,7 +102,7 @@ mod tests {
         route.thermocouple = Thermocouple::Checked;
         let usual = said(&route, None);
         assert!(
-            usual.starts_with("Drawn with the furnace as on the bench, within ±6 °C; tempers as far off as that furnace is there; thickness within ±0.1 mm, as usual; "),
+            usual.starts_with("Drawn with the furnace as on the bench, within ±6 °C; tempers as far off as that furnace is there; thickness within ±0.10 mm, as usual; "),
             "{usual}"
         );
         let mut shop = Shop::example();
@@ -130,7 +130,8 @@ mod tests {
         assert!(other.contains("within ±15 °C, not that of any one furnace of your shop"));
         route.grade = None;
         assert!(
-            said(&route, Some(&shop)).contains("contents of the certificate within 3 %, as usual")
+            said(&route, Some(&shop))
+                .contains("contents of the certificate within 3.0 %, as usual")
         );
         route.furnace_band_k = 6.0;
         shop.furnaces.push(shop.furnaces[0].clone());

@@ -98,7 +98,7 @@ pub use sentences::{
 };
 pub use soak_notes::{rough_duration, soak_notes};
 pub use table::{QuenchTable, TableCell, TableRow, quench_table, quench_table_as_taught};
-pub use taught::{Left, Taught, Tempered, hottest_c};
+pub use taught::{Left, Taught, Tempered, hottest_temper_c};
 pub use trial::{Deviation, QuenchedTrial, Trial, TrialSteel, finished_stage, trial};
 pub(crate) use validate::{FURNACE_OFFSET_K, TEMPER_C};
 pub use validate::{

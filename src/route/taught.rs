@@ -124,7 +124,8 @@ impl Taught {
     /// The same for a route with these tempers, as asked; none where nothing of it acts there.
     #[must_use]
     pub fn of_tempers(self, tempers: &[Temper]) -> Option<Self> {
-        let here = hottest_c(tempers).map_or(self, |hottest_c| self.at(hottest_c));
+        let here =
+            hottest_temper_c(tempers).map_or(self, |hottest_temper_c| self.at(hottest_temper_c));
         let is_none = (here.off, here.left) == (Deviation::default(), Left::default());
         (!is_none).then_some(here)
     }
@@ -165,7 +166,7 @@ impl Taught {
 
 /// The hottest of some tempers, °C; none where there is none.
 #[must_use]
-pub fn hottest_c(tempers: &[Temper]) -> Option<f64> {
+pub fn hottest_temper_c(tempers: &[Temper]) -> Option<f64> {
     let all = tempers.iter().map(|temper| temper.temperature_c);
     all.reduce(f64::max)
 }

@@ -180,7 +180,7 @@ test("pieces are drawn with the shop’s furnace, oven and tester, and it is sai
   const said = bench.page.getByText("Drawn with the furnace as on the bench", { exact: false });
   await said.waitFor();
   const words = plain(await said.textContent());
-  assert.match(words, /“Kiln” of your shop; tempers within ±3 °C, your oven; thickness within ±0\.1 mm, as usual; .*your tester within ±1\.5 HRC/);
+  assert.match(words, /“Kiln” of your shop; tempers within ±3 °C, your oven; thickness within ±0\.10 mm, as usual; .*your tester within ±1\.5 HRC/);
   const drawn = bench.page.locator(".drawn");
   await drawn.getByText("as your tester reads it", { exact: false }).waitFor({ timeout: PATIENCE_MS });
   const [[least, most], [leastRead, mostRead]] = await drawn.evaluate((drawn) =>

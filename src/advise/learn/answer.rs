@@ -12,7 +12,7 @@ use super::unknown::{Owner, Unknown, UnknownKind};
 use super::words::{entangled_words, learnt_words};
 use crate::advise::law::NINE_IN_TEN;
 use crate::advise::shop::Furnace;
-use crate::route::{MODELS, hottest_c};
+use crate::route::{MODELS, hottest_temper_c};
 use serde::{Deserialize, Serialize};
 
 /// Correlation from which on two unknowns cannot be told apart: of the variance of either less than
@@ -305,7 +305,7 @@ fn tempers_c(run: &LearnRun, estimate: &Estimate, place: usize) -> Option<[f64; 
         let mut seen = piece.observed.iter().zip(weights);
         let is_told = seen
             .any(|(seen, weight)| seen.what == Measurable::Tempered && *weight >= OUTLIER_WEIGHT);
-        hottest_c(&plan.route.tempers).filter(|_| is_of_it && is_told)
+        hottest_temper_c(&plan.route.tempers).filter(|_| is_of_it && is_told)
     });
     told.fold(None, |range, at_c| {
         let [least_c, most_c] = range.unwrap_or([at_c, at_c]);

@@ -5,7 +5,7 @@ use super::correction::{Corrected, NOTHING};
 use super::next::Measurement;
 use super::unknown::UnknownKind;
 use crate::advise::shop::Furnace;
-use crate::route::{Route, Tempered, hottest_c};
+use crate::route::{Route, Tempered, hottest_temper_c};
 use crate::units::{TemperatureScale, format_temperature};
 
 /// What is taken off a band below which a measurement is not worth its trouble, HRC (expert value).
@@ -75,7 +75,7 @@ pub(super) fn reach_words(
     scale: TemperatureScale,
 ) -> Option<String> {
     let tempers_c = corrected.tempers_c?;
-    let temper_c = hottest_c(&route.tempers)?;
+    let temper_c = hottest_temper_c(&route.tempers)?;
     let part = Tempered::part_at(tempers_c, temper_c);
     if part >= 1.0 {
         return None;
