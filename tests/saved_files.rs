@@ -358,7 +358,7 @@ fn each_bad_envelope_has_its_own_words() {
             "version is 1.5",
         ),
         (
-            "{\"format\":\"recalesce\",\"version\":8,\"anything\":[]}",
+            "{\"format\":\"recalesce\",\"version\":99,\"anything\":[]}",
             "made by a newer version",
         ),
         (

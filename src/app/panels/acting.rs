@@ -141,10 +141,13 @@ pub(crate) fn Acting() -> impl IntoView {
     let line = move |said: AnyView, again: Option<AnyView>| {
         view! {
             <section class="acting" aria-label="What the logbook has taught">
-                {said} {again}
-                <button type="button" class="press" on:click=move |_| switch(bench, false)>
-                    "Leave it out"
-                </button>
+                {said}
+                <div class="actions">
+                    {again}
+                    <button type="button" class="press" on:click=move |_| switch(bench, false)>
+                        "Leave it out"
+                    </button>
+                </div>
             </section>
         }
         .into_any()
