@@ -75,6 +75,12 @@ pub(crate) fn FurnacePanel() -> impl IntoView {
                     format_temperature_band(band_k, bench.scale.get()),
                 )
             }}
+            {move || {
+                let teach = bench.teach.get().filter(|_| bench.is_taught())?;
+                let set = route.with(|route| teach.learnt.set_point(route))?;
+                let words = set.words(bench.scale.get());
+                Some(format!(" By what the logbook has taught: {words}"))
+            }}
         </p>
     }
     .into_any()

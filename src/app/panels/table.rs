@@ -1,9 +1,10 @@
 //! Which quench still does it: all quenchants against sizes, each cell a route to load.
 
 use super::save_table::SaveTable;
-use crate::errand::{Errand, kept_up};
+use crate::errand::{Errand, TableOf, kept_up};
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
+use recalesce::advise::Correction;
 use recalesce::heat::{Medium, MediumChoice, Section};
 use recalesce::route::{Quench, QuenchTable, TableCell, TableRow, Verdict, margin_words};
 use recalesce::units::{format_factor, format_fixed, format_length};
@@ -284,7 +285,11 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
         route.quench.agitation = 1.0;
         route.cold = None;
         route.tempers.clear();
-        Errand::QuenchTable(Box::new(route), bench.scale.get())
+        let teach = bench.teach.get().filter(|_| bench.is_taught());
+        let learnt = teach.map_or_else(Correction::default, |teach| (*teach.learnt).clone());
+        let of: TableOf = (route, learnt);
+        let of = serde_json::to_string(&of).unwrap_or_default();
+        Errand::QuenchTable(of, bench.scale.get())
     });
     let brought = kept_up::<Result<QuenchTable, String>>(bench.runner, errand);
     let of_blade = move || match bench.route.with(|route| route.section) {
@@ -295,10 +300,10 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
             "A cell that is pressed gives the piece this size; its quenchant is taken, not stirred, and a second bath is dropped."
         }
     };
-    let untaught = move || {
+    let taught = move || {
         bench
             .is_taught()
-            .then_some(" What the logbook has taught is left out here.")
+            .then_some(" It counts with what the logbook has taught.")
     };
     let what = move || match bench.route.with(|route| route.section) {
         Section::Round { .. } => "a round",
@@ -324,7 +329,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
             <h2>"Which quench still does it"</h2>
             <p>
                 "The same soaked steel in every quenchant of the list and in your own, not stirred, in the order of their speed on a thin flat piece, which thicker pieces change in places: seconds to spare at the nose for the centre of "
-                {what} ", and by how many times the quench could be slower. " {of_blade} {untaught}
+                {what} ", and by how many times the quench could be slower. " {of_blade} {taught}
             </p>
             <div class="scroll" role="region" aria-label="Quenchants and sizes" tabindex="0">
                 {shown}
