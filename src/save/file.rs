@@ -1,6 +1,7 @@
 //! Reading and writing files: the envelope, its version, and what can be wrong with it.
 
 use super::shelf::{Shelf, ShelfItem};
+use super::told::{shortened, told};
 use super::v8;
 use crate::route::{Route, RouteFieldError, validate};
 use serde::Serialize;
@@ -163,10 +164,7 @@ pub enum WriteError {
 /// A text from the file, short enough for a message.
 fn brief(text: &str) -> String {
     const LONGEST: usize = 40;
-    if text.chars().count() <= LONGEST {
-        return text.to_owned();
-    }
-    text.chars().take(LONGEST - 1).chain(['…']).collect()
+    shortened(text, LONGEST)
 }
 
 /// The fields of an envelope that are still to be read.
@@ -243,7 +241,7 @@ pub(super) fn open_up_to(text: &str, most_bytes: usize) -> Result<(u64, Fields),
 
 /// The parser's words without the line and column that it appends.
 fn fault_without_place(error: &serde_json::Error) -> String {
-    let words = error.to_string();
+    let words = told(error);
     words
         .split_once(" at line ")
         .map_or(words.clone(), |(fault, _)| fault.to_owned())

@@ -17,6 +17,7 @@ mod preferences;
 mod shelf;
 mod shop;
 mod table;
+mod told;
 mod v8;
 
 pub use embed::{EmbedError, ShownChart, asks_for_chart, frame_text, read_shown, write_shown};
@@ -30,3 +31,4 @@ pub use preferences::{Preferences, Theme, read_preferences, write_preferences};
 pub use shelf::{Deleted, Imported, ItemId, MOST_ROUTES, Shelf, ShelfError, ShelfItem};
 pub use shop::{KeptShop, read_shop, write_shop};
 pub use table::write_table;
+pub(crate) use told::told;

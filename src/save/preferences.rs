@@ -1,6 +1,7 @@
 //! What the user prefers to see: kept apart from routes, since it changes nothing in them.
 
 use super::file::{FORMAT, ReadError, VERSION, WriteError, open};
+use super::told::told;
 use crate::units::{LengthUnit, TemperatureScale};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -54,7 +55,7 @@ pub fn read_preferences(text: &str) -> Result<Preferences, ReadError> {
     }
     serde_json::from_value(fields.rest()).map_err(|e| ReadError::Field {
         field: KIND,
-        fault: format!("cannot be read: {e}"),
+        fault: format!("cannot be read: {}", told(&e)),
     })
 }
 

@@ -1,6 +1,7 @@
 //! What a shop owns, as it is kept: apart from routes, since it changes nothing in them.
 
 use super::file::{FORMAT, ReadError, VERSION, WriteError, open};
+use super::told::told;
 use crate::advise::{Correction, Shop};
 use serde::Serialize;
 use serde_json::Value;
@@ -45,7 +46,7 @@ pub fn read_shop(text: &str) -> Result<KeptShop, ReadError> {
     }
     let shop = serde_json::from_value(fields.take("shop")?).map_err(|e| ReadError::Field {
         field: KIND,
-        fault: format!("cannot be read: {e}"),
+        fault: format!("cannot be read: {}", told(&e)),
     })?;
     let (learnt, fault) = match fields.take_optional(LEARNT).map(learnt_of).transpose() {
         Ok(learnt) => (learnt, None),
@@ -59,7 +60,7 @@ pub fn read_shop(text: &str) -> Result<KeptShop, ReadError> {
 }
 
 fn learnt_of(value: Value) -> Result<Correction, String> {
-    let learnt: Correction = serde_json::from_value(value).map_err(|e| e.to_string())?;
+    let learnt: Correction = serde_json::from_value(value).map_err(|e| told(&e))?;
     learnt.check().map_err(|e| e.to_string())?;
     Ok(learnt)
 }

@@ -13,6 +13,7 @@
 
 use super::file::{Fields, Kind, Loaded, ReadError};
 use super::shelf::{MOST_ROUTES, Shelf, ShelfItem};
+use super::told::told;
 use serde_json::Value;
 
 /// Reads the routes of a file of versions 1 to 8: good ones onto the shelf, bad ones with their fault.
@@ -43,7 +44,7 @@ pub(super) fn read(mut fields: Fields) -> Result<Loaded, ReadError> {
     let mut rejected = Vec::new();
     for (index, value) in routes.into_iter().enumerate() {
         let read = serde_json::from_value::<ShelfItem>(value)
-            .map_err(|e| e.to_string())
+            .map_err(|e| told(&e))
             .and_then(|ShelfItem { id, name, route }| {
                 shelf
                     .insert(index, Some(id), &name, route)

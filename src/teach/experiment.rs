@@ -2,6 +2,7 @@
 
 use super::number::Number;
 use crate::route::{Outcome, Route};
+use crate::save::told;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -94,7 +95,7 @@ impl Goal {
 fn changed(route: &Route, way: &Value) -> Result<Route, String> {
     let mut saved = serde_json::to_value(route).map_err(|e| e.to_string())?;
     merge(&mut saved, way);
-    serde_json::from_value(saved).map_err(|e| e.to_string())
+    serde_json::from_value(saved).map_err(|e| told(&e))
 }
 
 /// The merge patch of RFC 7396.

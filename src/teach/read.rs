@@ -3,6 +3,7 @@
 use super::experiment::{Experiment, Goal, Step};
 use super::worded::worded;
 use crate::route::{RouteError, validate};
+use crate::save::told;
 use crate::units::TemperatureScale;
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
@@ -64,8 +65,7 @@ pub fn read_experiment(text: &str) -> Result<Experiment, ExperimentError> {
     if text.len() > LARGEST_EXPERIMENT_BYTES {
         return Err(ExperimentError::TooLarge { bytes: text.len() });
     }
-    let value: Value =
-        serde_json::from_str(text).map_err(|e| ExperimentError::Format(e.to_string()))?;
+    let value: Value = serde_json::from_str(text).map_err(|e| ExperimentError::Format(told(&e)))?;
     let Value::Object(mut fields) = value else {
         return Err(ExperimentError::NoExperiment);
     };
@@ -81,7 +81,7 @@ pub fn read_experiment(text: &str) -> Result<Experiment, ExperimentError> {
     if let Some(unknown) = fields.keys().next() {
         let allowed =
             "no such field is known; title, about, minutes, route, steps and at_the_forge are";
-        return Err(fault(unknown, allowed));
+        return Err(fault(&told(unknown), allowed));
     }
     experiment.check()?;
     Ok(experiment)
@@ -100,7 +100,7 @@ fn check_head(fields: &mut Map<String, Value>) -> Result<(), ExperimentError> {
     match version {
         Some(version) if version == EXPERIMENT_VERSION => Ok(()),
         other => Err(ExperimentError::Version {
-            found: other.map_or_else(|| "none".to_owned(), |found| found.to_string()),
+            found: other.map_or_else(|| "none".to_owned(), |found| told(&found)),
         }),
     }
 }
@@ -112,13 +112,13 @@ fn take<T: DeserializeOwned>(
 ) -> Result<T, ExperimentError> {
     let value = fields.remove(name);
     let value = value.ok_or_else(|| fault(name, "it is missing"))?;
-    serde_json::from_value(value).map_err(|e| fault(name, e.to_string()))
+    serde_json::from_value(value).map_err(|e| fault(name, told(&e)))
 }
 
 fn take_steps(fields: &mut Map<String, Value>) -> Result<Vec<Step>, ExperimentError> {
     let steps: Vec<Value> = take(fields, "steps")?;
     let each = steps.into_iter().enumerate().map(|(place, step)| {
-        serde_json::from_value(step).map_err(|e| fault(&format!("steps[{place}]"), e.to_string()))
+        serde_json::from_value(step).map_err(|e| fault(&format!("steps[{place}]"), told(&e)))
     });
     each.collect()
 }

@@ -13,6 +13,8 @@ mod budget;
 mod bundle;
 mod check;
 mod compress;
+#[cfg(test)]
+mod dependencies;
 mod files;
 mod http;
 mod live;

@@ -38,7 +38,7 @@ pub fn temperatures_for(
 ///
 /// # Errors
 /// As [`temper_curve`].
-pub(crate) fn temperatures_for_each(
+pub fn temperatures_for_each(
     start: &AsQuenched,
     steel: &Composition,
     time_s: f64,

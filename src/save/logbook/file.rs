@@ -3,6 +3,7 @@
 
 use super::{Id, Logbook, Photo, Run};
 use crate::save::file::{FORMAT, ReadError, VERSION, WriteError, open_up_to};
+use crate::save::told;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -50,7 +51,7 @@ pub fn read_logbook(text: &str) -> Result<LoadedLogbook, ReadError> {
     fields.finish()?;
     let mut loaded = LoadedLogbook::default();
     for (index, value) in runs.into_iter().enumerate() {
-        let read = serde_json::from_value::<Run>(value).map_err(|e| e.to_string());
+        let read = serde_json::from_value::<Run>(value).map_err(|e| told(&e));
         let put = read.and_then(|run| {
             if loaded.book.get(&run.id).is_some() {
                 return Err(format!("the id “{}” occurs twice", run.id));
@@ -68,7 +69,7 @@ pub fn read_logbook(text: &str) -> Result<LoadedLogbook, ReadError> {
             }
             Err(fault) => loaded
                 .rejected
-                .push(format!("photo {}: {fault}", index + 1)),
+                .push(format!("photo {}: {}", index + 1, told(&fault))),
         }
     }
     Ok(loaded)
