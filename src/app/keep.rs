@@ -146,6 +146,7 @@ pub(super) fn keep(state: Bench) {
         let preferences = Preferences {
             temperature_scale: state.scale.get_untracked(),
             length_unit: state.length.get_untracked(),
+            decimal_comma: Some(state.has_decimal_comma.get_untracked()),
             theme: match (
                 state.is_theme_chosen.get_untracked(),
                 state.theme.get_untracked(),
@@ -166,6 +167,7 @@ pub(super) fn keep(state: Bench) {
             move || {
                 state.scale.track();
                 state.length.track();
+                state.has_decimal_comma.track();
                 state.theme.track();
             },
             write_preferences,

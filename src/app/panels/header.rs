@@ -2,7 +2,6 @@
 
 use crate::browser::print::print;
 use crate::browser::theme::{self, Theme};
-use crate::controls::Segment;
 use crate::state::{Bench, Place, bench};
 use leptos::prelude::*;
 use recalesce::units::{LengthUnit, TemperatureScale};
@@ -40,6 +39,92 @@ fn Turn() -> impl IntoView {
 fn print_card(bench: Bench) {
     bench.place.set(Place::Card);
     bench.parts.places.then(bench, |_| print());
+}
+
+/// Two ways to show things, one of them pressed. Plain functions: signals of a type for each setting would
+/// all be loaded at first.
+struct Setting {
+    name: &'static str,
+    words: [&'static str; 2],
+    is_second: fn(Bench) -> bool,
+    pick_second: fn(Bench, bool),
+}
+
+const SETTINGS: [Setting; 4] = [
+    Setting {
+        name: "Temperatures",
+        words: ["°C", "°F"],
+        is_second: |bench| bench.scale.get() == TemperatureScale::Fahrenheit,
+        pick_second: |bench, is_second| {
+            bench.scale.set(if is_second {
+                TemperatureScale::Fahrenheit
+            } else {
+                TemperatureScale::Celsius
+            });
+        },
+    },
+    Setting {
+        name: "Lengths",
+        words: ["mm", "in"],
+        is_second: |bench| bench.length.get() == LengthUnit::Inch,
+        pick_second: |bench, is_second| {
+            bench.length.set(if is_second {
+                LengthUnit::Inch
+            } else {
+                LengthUnit::Millimetre
+            });
+        },
+    },
+    Setting {
+        name: "Decimals",
+        words: ["0.5", "0,5"],
+        is_second: |bench| bench.has_decimal_comma.get(),
+        pick_second: |bench, is_second| {
+            bench
+                .parts
+                .panels
+                .then(bench, move |part| (part.show_comma)(bench, is_second));
+        },
+    },
+    Setting {
+        name: "Theme",
+        words: ["day", "shop"],
+        is_second: |bench| bench.theme.get() == Theme::Shop,
+        pick_second: |bench, is_second| {
+            let picked = if is_second { Theme::Shop } else { Theme::Day };
+            theme::set(picked);
+            bench.is_theme_chosen.set(true);
+            bench.theme.set(picked);
+        },
+    },
+];
+
+/// How things are shown. Its words are signs, not to be shown otherwise.
+fn settings(bench: Bench) -> AnyView {
+    let row = |setting: &Setting| {
+        let (is_second, pick_second) = (setting.is_second, setting.pick_second);
+        let buttons = setting
+            .words
+            .into_iter()
+            .zip([false, true])
+            .map(|(word, second)| {
+                view! {
+                    <button
+                        type="button"
+                        aria-pressed=move || (is_second(bench) == second).to_string()
+                        on:click=move |_| pick_second(bench, second)
+                    >
+                        {word}
+                    </button>
+                }
+            });
+        view! {
+            <span class="seg" role="group" aria-label=setting.name translate="no">
+                {buttons.collect_view()}
+            </span>
+        }
+    };
+    SETTINGS.iter().map(row).collect_view().into_any()
 }
 
 /// The head.
@@ -116,31 +201,7 @@ pub(crate) fn Header() -> impl IntoView {
                 >
                     "Log a run"
                 </button>
-                <Segment
-                    name="Temperatures"
-                    entries=vec![
-                        (TemperatureScale::Celsius, "°C"),
-                        (TemperatureScale::Fahrenheit, "°F"),
-                    ]
-                    chosen=bench.scale
-                    pick=move |scale| bench.scale.set(scale)
-                />
-                <Segment
-                    name="Lengths"
-                    entries=vec![(LengthUnit::Millimetre, "mm"), (LengthUnit::Inch, "in")]
-                    chosen=bench.length
-                    pick=move |unit| bench.length.set(unit)
-                />
-                <Segment
-                    name="Theme"
-                    entries=vec![(Theme::Day, "day"), (Theme::Shop, "shop")]
-                    chosen=bench.theme
-                    pick=move |picked| {
-                        theme::set(picked);
-                        bench.is_theme_chosen.set(true);
-                        bench.theme.set(picked);
-                    }
-                />
+                {settings(bench)}
             </div>
         </header>
     }

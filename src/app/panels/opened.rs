@@ -180,7 +180,11 @@ pub(crate) fn Explained(
             .rows
             .into_iter()
             .chain(more)
-            .map(|(term, text)| view! { <dt>{term}</dt><dd>{text}</dd> })
+            .map(|(term, text)| {
+                // A publication is named as it is printed.
+                let translate = (term == "source").then_some("no");
+                view! { <dt>{term}</dt><dd translate=translate>{text}</dd> }
+            })
             .collect_view();
         let beside = beside(key)
             .iter()

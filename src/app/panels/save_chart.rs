@@ -1,6 +1,6 @@
 //! Any chart as a file: as a vector that a drawing program opens, or as an image.
 
-use crate::browser::files;
+use crate::browser::{decimals, files};
 use crate::canvas::CanvasSurface;
 use crate::plot::Shown;
 use crate::state::{Bench, bench};
@@ -29,7 +29,7 @@ fn say_failed(bench: Bench) {
 }
 
 fn offer_svg(scene: &Scene, palette: &Palette, name: &str) -> Option<()> {
-    let text = svg::document(scene, palette).ok()?;
+    let text = decimals::drawing(svg::document(scene, palette).ok()?);
     files::offer(&format!("{name}.svg"), "image/svg+xml", &text)
 }
 

@@ -1,7 +1,7 @@
 //! Any table as a file for a spreadsheet.
 
 use super::save_chart::arrow;
-use crate::browser::files;
+use crate::browser::{decimals, files};
 use crate::state::bench;
 use leptos::prelude::*;
 use recalesce::save::write_table;
@@ -17,7 +17,7 @@ fn children(of: &Element) -> impl Iterator<Item = Element> + use<> {
 
 /// What a cell shows, in one line.
 fn shown(cell: &Element) -> Option<String> {
-    let text = cell.text_content()?;
+    let text = decimals::written(cell)?;
     Some(text.split_whitespace().collect::<Vec<_>>().join(" "))
 }
 

@@ -32,12 +32,12 @@ pub(crate) fn Sources() -> impl IntoView {
             );
             view! {
                 <div class="source">
-                    {line} <small>{source.used_for}</small>
+                    <span translate="no">{line}</span> <small>{source.used_for}</small>
                     <small class="standing">{standing_words(source.standing)}</small>
                     {fits(source)
                         .map(|line| view! { <small>{line}</small> })
                         .collect_view()}
-                    {source.link.map(|link| view! { <small>{link}</small> })}
+                    {source.link.map(|link| view! { <small translate="no">{link}</small> })}
                 </div>
             }
         })
