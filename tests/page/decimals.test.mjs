@@ -84,8 +84,8 @@ test("a browser whose language writes commas is shown commas, in sentences, on c
     await bench.type(typed, "Spine");
     await bench.shows(async () => plain(await field.inputValue()), shown);
   }
-  await bench.type("2,x", "Spine");
-  assert.match(await bench.wrong.innerText(), /“2,x”/);
+  await bench.type("1,2,3", "Spine");
+  assert.match(await bench.wrong.innerText(), /“1,2,3”/);
   bench.assertNoTrouble();
   await bench.close();
 });
