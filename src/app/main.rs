@@ -17,6 +17,7 @@ mod panels;
 mod parts;
 mod plot;
 mod state;
+mod texts;
 mod undo;
 
 use leptos::prelude::*;
@@ -78,7 +79,7 @@ fn Page() -> impl IntoView {
         {place}
         <Opened />
         <footer class="foot">
-            "Predictions are for planning and teaching. A part whose failure can injure someone must be tested. Local codes, the supplier’s data sheet and licensed practice come first."
+            {texts::page::FOOT}
         </footer>
     }
     .into_any()
@@ -233,7 +234,7 @@ fn BenchPlace() -> impl IntoView {
                 <StageFrame
                     stage=Stage::Soak
                     title="Soak"
-                    received=Signal::stored("how much carbon goes into solution".to_owned())
+                    received=Signal::stored(texts::soak::SOAK_RECEIVES.to_owned())
                 >
                     <SoakStage />
                 </StageFrame>

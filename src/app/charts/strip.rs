@@ -2,6 +2,7 @@
 
 use super::{labels, points};
 use crate::state::{Bench, Stage};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::{RouteData, RouteStep, RouteStrip, route_strip};
 use recalesce::heat::CoolingCurve;
@@ -151,7 +152,7 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
             step: StepRef::Snap,
             note: None,
             stage: Stage::Quench,
-            title: "Snap temper".to_owned(),
+            title: texts::quench::SNAP_TEMPER.to_owned(),
             line: held(snap.temperature_c, snap.time_min),
             points: hold(snap.temperature_c, 60.0 * snap.time_min),
             weight: 1.0,

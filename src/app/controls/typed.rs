@@ -1,6 +1,7 @@
 //! A typed quantity: a text field between a minus and a plus, with what is wrong said below it.
 
 use crate::state::bench;
+use crate::texts;
 use leptos::ev;
 use leptos::prelude::*;
 use recalesce::units::{read_with_decimal_comma, with_decimal_comma};
@@ -35,10 +36,9 @@ impl Quantity {
         if value.is_nan() || (least..=most).contains(&value) {
             Ok(value)
         } else {
-            Err(format!(
-                "Between {} and {}.",
-                (self.show)(least),
-                (self.show)(most)
+            Err(texts::page::between(
+                &(self.show)(least),
+                &(self.show)(most),
             ))
         }
     }

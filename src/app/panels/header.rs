@@ -3,6 +3,7 @@
 use crate::browser::print::print;
 use crate::browser::theme::{self, Theme};
 use crate::state::{Bench, Place, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::units::{LengthUnit, TemperatureScale};
 
@@ -160,11 +161,11 @@ pub(crate) fn Header() -> impl IntoView {
                 {places}
             </nav>
             <div class="tools">
-                <span class="seg undo" role="group" aria-label="Undo and redo">
+                <span class="seg undo" role="group" aria-label=texts::header::UNDO_AND_REDO>
                     <button
                         type="button"
-                        title="Undo (Ctrl+Z)"
-                        aria-label="Undo the last change"
+                        title=texts::header::UNDO_KEYS
+                        aria-label=texts::header::UNDO_LAST
                         disabled=move || !bench.undo.can.get().0
                         on:click=move |_| bench.undo.undo()
                     >
@@ -172,8 +173,8 @@ pub(crate) fn Header() -> impl IntoView {
                     </button>
                     <button
                         type="button"
-                        title="Redo (Ctrl+Shift+Z)"
-                        aria-label="Redo what was undone"
+                        title=texts::header::REDO_KEYS
+                        aria-label=texts::header::REDO_UNDONE
                         disabled=move || !bench.undo.can.get().1
                         on:click=move |_| bench.undo.redo()
                     >
@@ -185,12 +186,12 @@ pub(crate) fn Header() -> impl IntoView {
                     class="press go"
                     on:click=move |_| print_card(bench)
                 >
-                    <span class="wide-only">"Print the "</span>
+                    <span class="wide-only">{texts::header::PRINT_THE}</span>
                     "card"
                 </button>
                 <button type="button" class="press" on:click=move |_| super::shelf::keep(bench)>
                     "Keep"
-                    <span class="wide-only">" on the shelf"</span>
+                    <span class="wide-only">{texts::header::ON_THE_SHELF}</span>
                 </button>
                 <button
                     type="button"
@@ -199,7 +200,7 @@ pub(crate) fn Header() -> impl IntoView {
                         bench.parts.places.then(bench, move |part| (part.log)(bench));
                     }
                 >
-                    "Log a run"
+                    {texts::header::LOG_A_RUN}
                 </button>
                 {settings(bench)}
             </div>

@@ -6,6 +6,7 @@ use crate::charts;
 use crate::own::Found;
 use crate::plot::Plot;
 use crate::state::{Bench, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::ReadingFit;
 use recalesce::heat::{Compared, Figure, FittedKnot, LONGEST_TITLE, MediumChoice, OwnMedium};
@@ -36,12 +37,12 @@ fn of_reading(one: &ReadingFit) -> Row {
     let times = |factor: f64| format!("×{}", format_fixed(factor, 2));
     let alone = match (one.alone.least, one.alone.most) {
         (Some(least), Some(most)) => format!("{} to {}", times(least), times(most)),
-        (Some(least), None) => format!("{} or more", times(least)),
-        (None, Some(most)) => format!("{} or less", times(most)),
+        (Some(least), None) => texts::own::or_more(&times(least)),
+        (None, Some(most)) => texts::own::or_less(&times(most)),
         (None, None) => "any".to_owned(),
     };
     [
-        format!("hardness at the {}", one.place.words()),
+        texts::own::hardness_at(one.place.words()),
         hrc(one.given_hrc),
         hrc(one.computed_hrc),
         alone,
@@ -94,7 +95,7 @@ fn weak_words(bench: Bench, knots: &[FittedKnot]) -> Option<String> {
             Some(if first == last {
                 format!("at {first}")
             } else {
-                format!("from {first} to {last}")
+                texts::own::from_to(&first, &last)
             })
         })
         .collect();
@@ -103,7 +104,7 @@ fn weak_words(bench: Bench, knots: &[FittedKnot]) -> Option<String> {
     } else {
         format!("little {}, ", parts.join(" and "))
     };
-    Some(format!("The readings say {little}nothing below {below}."))
+    Some(texts::own::readings_say(&little, &below))
 }
 
 fn notes(bench: Bench, found: &Found) -> AnyView {
@@ -136,23 +137,23 @@ fn Use(own: Own) -> impl IntoView {
     };
     view! {
         <div class="field">
-            <label for="own-title">"Its name"</label>
+            <label for="own-title">{texts::own::ITS_NAME}</label>
             <input
                 id="own-title"
                 class="text"
                 type="text"
                 autocomplete="off"
                 maxlength=LONGEST_TITLE
-                placeholder="Your own quenchant"
+                placeholder=texts::piece::OWN_QUENCHANT
                 prop:value=own.title
                 on:input:target=move |event| own.title.set(event.target().value())
             />
         </div>
         <div class="actions">
             <button type="button" class="press go" on:click=take>
-                "Use this quenchant"
+                {texts::own::USE_IT}
             </button>
-            <span role="status">{move || is_used.get().then_some("It is in the route.")}</span>
+            <span role="status">{move || is_used.get().then_some(texts::own::IN_THE_ROUTE)}</span>
         </div>
     }
     .into_any()
@@ -175,7 +176,7 @@ pub(super) fn FoundView(own: Own) -> impl IntoView {
         is_measured.get().then(|| {
             view! {
                 <div class="probe">
-                    <h3>"The probe"</h3>
+                    <h3>{texts::own::THE_PROBE}</h3>
                     <Plot
                         class="tall" file="probe-curve"
                         scene=move |w, h| {
@@ -191,7 +192,7 @@ pub(super) fn FoundView(own: Own) -> impl IntoView {
             view! {
                 {probe}
                 <div>
-                    <h3>"Its heat transfer"</h3>
+                    <h3>{texts::own::ITS_HEAT_TRANSFER}</h3>
                     <Plot
                         class="tall" file="heat-transfer"
                         scene=move |w, h| {

@@ -5,6 +5,7 @@ use super::opening::Opening;
 use crate::controls::{Choice, Entry, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::{MediumChoice, Section};
 use recalesce::route::{Quench, Route, inside_a_sentence};
@@ -24,7 +25,9 @@ pub(super) fn size_words(section: &Section, unit: LengthUnit) -> (String, &'stat
         Section::Plate { thickness_mm } => (format_length(thickness_mm, unit), " thick"),
         Section::Round { diameter_mm } => (format_length(diameter_mm, unit), " round"),
         Section::Square { side_mm } => (format_length(side_mm, unit), " square"),
-        Section::Blade { spine_mm, .. } => (format_length(spine_mm, unit), " at the spine"),
+        Section::Blade { spine_mm, .. } => {
+            (format_length(spine_mm, unit), texts::piece::AT_THE_SPINE)
+        }
     }
 }
 
@@ -71,8 +74,8 @@ pub(crate) fn MediumList() -> impl IntoView {
         let scale = bench.scale.get();
         let own = Entry {
             value: OWN.to_owned(),
-            title: "Your own quenchant".to_owned(),
-            note: "from its figures or a probe curve".to_owned(),
+            title: texts::piece::OWN_QUENCHANT.to_owned(),
+            note: texts::piece::OWN_QUENCHANT_FROM.to_owned(),
         };
         // The one in use as it is used: its bath may not be the listed one.
         let used = bench.route.with(|r| r.quench.medium.resolve().ok());
@@ -110,7 +113,7 @@ pub(crate) fn MediumList() -> impl IntoView {
             chosen=used
             set=Callback::new(move |choice| bench.change(|r| r.quench.medium = choice))
         />
-        <Opening title="What is known of it" panel=Panel::MediumFacts(used) />
+        <Opening title=texts::piece::KNOWN_OF_QUENCHANT panel=Panel::MediumFacts(used) />
         <Choice
             name="Quenchants"
             entries=entries
@@ -125,11 +128,11 @@ pub(crate) fn MediumList() -> impl IntoView {
 pub(crate) fn NamePanel() -> impl IntoView {
     let bench = bench();
     view! {
-        <h4>"What it is"</h4>
+        <h4>{texts::piece::WHAT_IT_IS}</h4>
         <input
             class="text"
             type="text"
-            aria-label="Name of the piece"
+            aria-label=texts::piece::NAME_OF_PIECE
             maxlength=LONGEST_NAME
             prop:value=move || bench.route.with(|r| r.piece.clone())
             on:input:target=move |event| {
@@ -147,7 +150,7 @@ pub(crate) fn TargetPanel() -> impl IntoView {
     let target = Memo::new(move |_| bench.route.with(|r| r.target));
     view! {
         <Typed
-            label="Lowest hardness that will do"
+            label=texts::piece::LOWEST_HARDNESS
             quantity=Signal::stored(
                 quantities::plain("\u{a0}HRC", 1, (20.0, 68.0), 0.5, "Write 61."),
             )
@@ -191,7 +194,11 @@ pub(crate) fn Piece() -> impl IntoView {
         }
     });
     let grade = Signal::derive(move || {
-        route.with(|r| r.grade.clone().unwrap_or_else(|| "own steel".to_owned()))
+        route.with(|r| {
+            r.grade
+                .clone()
+                .unwrap_or_else(|| texts::piece::OWN_STEEL.to_owned())
+        })
     });
     let designations = move || {
         route.with(|r| {
@@ -207,15 +214,15 @@ pub(crate) fn Piece() -> impl IntoView {
         <p class="piece">
             <span>
                 "A "
-                <Word text=piece name="The piece">
+                <Word text=piece name=texts::piece::THE_PIECE>
                     {panel(Panel::Name)}
                 </Word> " of "
-                <Word text=grade name="The steel">
+                <Word text=grade name=texts::piece::THE_STEEL>
                     {panel(Panel::Steel)}
                 </Word> ", "
                 <Word text=Signal::derive(move || size.get().0) name="Section">
                     {panel(Panel::Section)}
-                </Word> {move || size.get().1} ", in a furnace true to "
+                </Word> {move || size.get().1} {texts::piece::IN_A_FURNACE}
                 <Word
                     text=Signal::derive(move || format_temperature_band(
                         route.with(Route::soak_band_k),

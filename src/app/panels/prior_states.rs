@@ -4,6 +4,7 @@ use super::outcome::number;
 use super::save_table::SaveTable;
 use super::strip::pick;
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::{NumberKey, PieceState, PriorOutcome, StepRef, soft_hardness_words};
 use recalesce::soak::Network;
@@ -15,7 +16,7 @@ struct Cells([(String, Option<NumberKey>); 4]);
 fn network_word(network: Network) -> &'static str {
     match network {
         Network::None => "none",
-        Network::Broken => "broken films",
+        Network::Broken => texts::steps::BROKEN_FILMS,
         Network::Continuous => "network",
     }
 }
@@ -70,7 +71,7 @@ pub(super) fn PriorStates(
         let scale = bench.scale.get();
         let route = bench.route.get();
         let first = row(
-            "as bought".to_owned(),
+            texts::steps::AS_BOUGHT.to_owned(),
             None,
             false,
             Some(cells(stock, None, None)),
@@ -101,7 +102,7 @@ pub(super) fn PriorStates(
     };
     view! {
         <table class="states">
-            <caption>"The piece after each step"</caption>
+            <caption>{texts::steps::AFTER_EACH_STEP}</caption>
             <thead>
                 <tr>
                     <th scope="col">"after"</th>
@@ -141,7 +142,7 @@ fn row(name: String, step: Option<StepRef>, is_open: bool, cells: Option<Cells>)
             })
             .collect_view()
             .into_any(),
-        None => view! { <td colspan="4">"not known"</td> }.into_any(),
+        None => view! { <td colspan="4">{texts::steps::NOT_KNOWN}</td> }.into_any(),
     };
     view! {
         <tr class:open=is_open aria-current=is_open.then_some("step")>

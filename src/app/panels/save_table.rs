@@ -3,6 +3,7 @@
 use super::save_chart::arrow;
 use crate::browser::{decimals, files};
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::save::write_table;
 use wasm_bindgen::JsCast;
@@ -69,7 +70,7 @@ pub(super) fn SaveTable(
             files::offer_table(&name, &write_table(&rows))
         });
         if offered.is_none() {
-            bench.warn("The table could not be offered as a file.".to_owned());
+            bench.warn(texts::charts::NO_TABLE_OFFERED.to_owned());
         }
     };
     let what = file.replace('-', " ");
@@ -77,8 +78,8 @@ pub(super) fn SaveTable(
         <p class="save-table">
             <button
                 type="button"
-                aria-label=format!("Save the table as CSV: {what}")
-                title="Save this table for a spreadsheet"
+                aria-label=texts::charts::save_table_named(&what)
+                title=texts::charts::SAVE_TABLE
                 on:click=save
             >
                 {arrow()}

@@ -2,6 +2,7 @@
 
 use crate::controls::{Segment, Typed, quantities};
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::{Grind, Section};
 
@@ -100,7 +101,7 @@ pub(crate) fn SectionPanel() -> impl IntoView {
         .into_any(),
         Shape::Blade => (
             size(
-                "Cutting edge as heat treated",
+                texts::piece::CUTTING_EDGE,
                 (0.1, 20.0),
                 0.1,
                 edge_mm,
@@ -130,7 +131,7 @@ pub(crate) fn SectionPanel() -> impl IntoView {
                 },
             ),
             size(
-                "Height from cutting edge to spine",
+                texts::piece::HEIGHT,
                 (5.0, 150.0),
                 1.0,
                 height_mm,

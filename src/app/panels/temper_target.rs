@@ -2,6 +2,7 @@
 
 use super::temper::{move_tempers, time_tempers};
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::{Outcome, Route};
 use recalesce::units::{TemperatureScale, format_duration_s, format_hrc, format_temperature};
@@ -44,7 +45,7 @@ impl Way {
             Self::Temperature { c, is_embrittling } => (
                 format_temperature(c, scale),
                 if is_embrittling {
-                    ", where it embrittles".to_owned()
+                    texts::temper::WHERE_IT_EMBRITTLES.to_owned()
                 } else {
                     String::new()
                 },
@@ -95,7 +96,7 @@ pub(super) fn TemperTarget() -> impl IntoView {
         (!buttons.is_empty()).then(|| {
             view! {
                 <p class="hint target-ways">
-                    {format!("The middle of the target, {}, comes with", format_hrc(target))} {buttons} "."
+                    {texts::temper::middle_comes_with(&format_hrc(target))} {buttons} "."
                 </p>
             }
         })
