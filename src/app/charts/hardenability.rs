@@ -92,7 +92,7 @@ pub(crate) fn end_quench_scene(
     let data = EndQuenchData {
         told_by: match found.curve.method {
             EndQuenchMethod::Measured => texts::charts::YOUR_TEST,
-            EndQuenchMethod::AstmA255 | EndQuenchMethod::Kinetics => "computed",
+            EndQuenchMethod::AstmA255 | EndQuenchMethod::Kinetics => texts::charts::COMPUTED,
         },
         told: along(&found.curve.hrc),
         band_hrc: found.band_hrc(),

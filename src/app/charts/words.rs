@@ -23,7 +23,7 @@ pub(crate) fn still_does(bench: Bench) -> Option<String> {
     );
     let thickest = transformed.thickest_mm.map_or_else(String::new, |mm| {
         let shape = match bench.route.with(|r| r.section) {
-            Section::Round { .. } => "round",
+            Section::Round { .. } => texts::charts::ROUND,
             Section::Square { .. } => texts::charts::SQUARE_BAR,
             Section::Plate { .. } | Section::Blade { .. } => texts::charts::FLAT_SECTION,
         };
@@ -58,8 +58,8 @@ pub(crate) fn answer(bench: Bench, stage: Stage) -> String {
     match stage {
         Stage::Prior(_) => bench.route.with(|r| match r.prior.len() {
             0 => texts::charts::NO_STEPS.to_owned(),
-            1 => "1 step".to_owned(),
-            n => format!("{n} steps"),
+            1 => texts::charts::ONE_STEP.to_owned(),
+            n => texts::charts::steps(n),
         }),
         Stage::Soak => bench
             .route
@@ -77,7 +77,7 @@ pub(crate) fn answer(bench: Bench, stage: Stage) -> String {
             .unwrap_or_else(|| texts::charts::NO_NUMBER.to_owned()),
         Stage::Temper => bench.route.with(|r| {
             r.tempers.first().map_or_else(
-                || "none".to_owned(),
+                || texts::charts::NONE.to_owned(),
                 |t| format_temperature(t.temperature_c, scale),
             )
         }),
@@ -115,12 +115,12 @@ pub(crate) fn figures(bench: Bench) -> Vec<(&'static str, String, String)> {
         });
     vec![
         (
-            "dissolved",
+            texts::charts::DISSOLVED,
             format_fixed(outcome.soak.end.carbon_wt, 2),
             "%\u{a0}C".to_owned(),
         ),
-        ("margin", margin.0, margin.1),
-        ("austenite", austenite.0, austenite.1),
-        ("hardness", hardness.0, hardness.1),
+        (texts::charts::MARGIN, margin.0, margin.1),
+        (texts::charts::AUSTENITE, austenite.0, austenite.1),
+        (texts::charts::HARDNESS, hardness.0, hardness.1),
     ]
 }

@@ -74,14 +74,11 @@ fn falls(then: &Stopped, scale: TemperatureScale) -> String {
     }
     let rate = format_cooling_rate(then.rate_k_per_s.abs(), scale);
     let way = if then.rate_k_per_s < 0.0 {
-        "rising"
+        texts::quench::RISING
     } else {
-        "falling"
+        texts::quench::FALLING
     };
-    format!(
-        "{}, {way} by {rate}",
-        format_temperature(then.temperature_c, scale)
-    )
+    texts::quench::at_a_rate(&format_temperature(then.temperature_c, scale), way, &rate)
 }
 
 /// What the piece is at a time of its quench, and what it would be if it were stopped there.

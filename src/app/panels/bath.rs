@@ -59,7 +59,7 @@ pub(super) fn BathField(
                     let scale = bench.scale.get();
                     let [least, most] = [range.least_c, range.most_c]
                         .map(|c| format_temperature(c, scale));
-                    format!("{least} to {most}: {}.", range.reason)
+                    texts::quench::bath_range(&least, &most, range.reason)
                 }}
             </p>
         })

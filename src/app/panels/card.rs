@@ -68,7 +68,7 @@ fn row(row: CardRow) -> impl IntoView {
             </td>
             <th scope="row">
                 {row.title}
-                {row.after.map(|after| view! { <small>{format!("then {after}")}</small> })}
+                {row.after.map(|after| view! { <small>{texts::card::then(&after)}</small> })}
             </th>
             <td>
                 <b>{row.set}</b>
@@ -136,7 +136,13 @@ fn code(bench: Bench) -> impl IntoView {
 }
 
 fn sheet(bench: Bench, card: Card) -> impl IntoView {
-    let fields = ["Piece", "Date", texts::card::BAR_OR_HEAT, "By"].map(|field| {
+    let fields = [
+        texts::card::PIECE,
+        texts::card::DATE,
+        texts::card::BAR_OR_HEAT,
+        texts::card::BY,
+    ]
+    .map(|field| {
         view! {
             <dt>{field}</dt>
             <dd></dd>
@@ -166,7 +172,7 @@ fn sheet(bench: Bench, card: Card) -> impl IntoView {
         <article class="card" class:dense=is_dense>
             <header>
                 <div>
-                    <p class="kind"><Sign colours="sign-of-card" /> "Card"</p>
+                    <p class="kind"><Sign colours="sign-of-card" /> {texts::card::CARD}</p>
                     <h2>{card.title}</h2>
                     <p>{card.sentence}</p>
                 </div>
@@ -183,9 +189,9 @@ fn sheet(bench: Bench, card: Card) -> impl IntoView {
                 <thead>
                     <tr>
                         <td></td>
-                        <th>"Step"</th>
-                        <th>"Set"</th>
-                        <th>"Colour"</th>
+                        <th>{texts::card::STEP}</th>
+                        <th>{texts::card::SET}</th>
+                        <th>{texts::card::COLOUR}</th>
                         <th>{texts::card::LOOK_FOR}</th>
                         <th>{texts::card::WHAT_IT_WAS}</th>
                     </tr>
@@ -198,10 +204,10 @@ fn sheet(bench: Bench, card: Card) -> impl IntoView {
                     <table class="expect">
                         <thead>
                             <tr>
-                                <th>"After"</th>
-                                <th>"Hardness"</th>
+                                <th>{texts::card::AFTER}</th>
+                                <th>{texts::card::HARDNESS}</th>
                                 <th>{texts::card::NINE_IN_TEN}</th>
-                                <th>"Measured"</th>
+                                <th>{texts::card::MEASURED}</th>
                             </tr>
                         </thead>
                         <tbody>{expected}</tbody>
@@ -249,7 +255,7 @@ pub(crate) fn CardPlace() -> impl IntoView {
         <main class="card-place">
             <div class="actions">
                 <button type="button" class="press go" on:click=move |_| print()>
-                    "Print"
+                    {texts::card::PRINT}
                 </button>
                 <button
                     type="button"

@@ -226,7 +226,7 @@ pub(super) fn ClassView(class: Class) -> impl IntoView {
         ) {
             (0, 0) => texts::class::NO_FILE_YET.to_owned(),
             (1, 0) => texts::class::ONE_ROUTE.to_owned(),
-            (there, 0) => format!("{there} routes."),
+            (there, 0) => texts::class::routes(there),
             (there, left) => texts::class::still_computed(there, left),
         }
     };

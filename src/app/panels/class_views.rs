@@ -123,7 +123,7 @@ pub(super) fn ClassChart(class: Class) -> impl IntoView {
     };
     view! {
         <div class="asked-for">
-            {axis(class, "Across", class.across)} {axis(class, "Upwards", class.upwards)}
+            {axis(class, texts::class::ACROSS, class.across)} {axis(class, texts::class::UPWARDS, class.upwards)}
         </div>
         <Plot
             class="trade" file="class"
@@ -181,7 +181,7 @@ pub(super) fn ClassTable(class: Class) -> impl IntoView {
                 <thead>
                     <tr>
                         {named(ClassOrder::Name, "name")} {named(ClassOrder::Grade, "grade")}
-                        <th scope="col">"quench"</th> {numbers.collect_view()}
+                        <th scope="col">{texts::class::QUENCH}</th> {numbers.collect_view()}
                     </tr>
                 </thead>
                 <tbody>{rows}</tbody>

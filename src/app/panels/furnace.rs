@@ -11,7 +11,7 @@ const KINDS: [Alternative<Thermocouple>; 3] = [
     Alternative {
         is: Thermocouple::Checked,
         value: "checked",
-        title: "Checked",
+        title: texts::furnace::CHECKED,
         note: texts::furnace::CHECKED_HOW,
     },
     Alternative {
@@ -44,18 +44,18 @@ pub(crate) fn FurnacePanel() -> impl IntoView {
         <p class="hint">
             {texts::furnace::CONTROL}
             {move || match bench.scale.get() {
-                TemperatureScale::Celsius => "10 to 25 °C",
-                TemperatureScale::Fahrenheit => "18 to 45 °F",
+                TemperatureScale::Celsius => texts::furnace::WANDERS_C,
+                TemperatureScale::Fahrenheit => texts::furnace::WANDERS_F,
             }} {texts::furnace::END_TO_END}
         </p>
-        <h4>"Thermocouple"</h4>
+        <h4>{texts::furnace::THERMOCOUPLE}</h4>
         <Alternatives
-            name="Thermocouples"
+            name=texts::furnace::THERMOCOUPLES
             all=&KINDS
             chosen=Signal::derive(move || route.with(|r| r.thermocouple))
             pick=move |kind| bench.change(|r| r.thermocouple = kind)
         />
-        <h4>"Survey"</h4>
+        <h4>{texts::furnace::SURVEY}</h4>
         <Typed
             label=texts::furnace::OFFSET
             quantity=Signal::derive(move || quantities::difference(

@@ -57,9 +57,9 @@ fn coolings(found: &ContinuousDiagram) -> AnyView {
         <table class="fan">
             <thead>
                 <tr>
-                    <th scope="col">"At 700 °C"</th>
+                    <th scope="col">{texts::hardenability::AT_700}</th>
                     <th scope="col">{texts::hardenability::IN_THE_END}</th>
-                    <th scope="col">"Hardness"</th>
+                    <th scope="col">{texts::hardenability::HARDNESS}</th>
                 </tr>
             </thead>
             <tbody>{rows}</tbody>

@@ -53,7 +53,7 @@ struct Setting {
 
 const SETTINGS: [Setting; 4] = [
     Setting {
-        name: "Temperatures",
+        name: texts::header::TEMPERATURES,
         words: ["°C", "°F"],
         is_second: |bench| bench.scale.get() == TemperatureScale::Fahrenheit,
         pick_second: |bench, is_second| {
@@ -65,7 +65,7 @@ const SETTINGS: [Setting; 4] = [
         },
     },
     Setting {
-        name: "Lengths",
+        name: texts::header::LENGTHS,
         words: ["mm", "in"],
         is_second: |bench| bench.length.get() == LengthUnit::Inch,
         pick_second: |bench, is_second| {
@@ -77,7 +77,7 @@ const SETTINGS: [Setting; 4] = [
         },
     },
     Setting {
-        name: "Decimals",
+        name: texts::header::DECIMALS,
         words: ["0.5", "0,5"],
         is_second: |bench| bench.has_decimal_comma.get(),
         pick_second: |bench, is_second| {
@@ -88,8 +88,8 @@ const SETTINGS: [Setting; 4] = [
         },
     },
     Setting {
-        name: "Theme",
-        words: ["day", "shop"],
+        name: texts::header::THEME,
+        words: [texts::header::DAY, texts::header::SHOP],
         is_second: |bench| bench.theme.get() == Theme::Shop,
         pick_second: |bench, is_second| {
             let picked = if is_second { Theme::Shop } else { Theme::Day };
@@ -133,12 +133,12 @@ fn settings(bench: Bench) -> AnyView {
 pub(crate) fn Header() -> impl IntoView {
     let bench = bench();
     let places = [
-        (Place::Bench, "Bench"),
-        (Place::Decide, "Decide"),
-        (Place::Experiments, "Experiments"),
-        (Place::Shelf, "Shelf"),
-        (Place::Logbook, "Logbook"),
-        (Place::Sources, "Sources"),
+        (Place::Bench, texts::header::BENCH),
+        (Place::Decide, texts::header::DECIDE),
+        (Place::Experiments, texts::header::EXPERIMENTS),
+        (Place::Shelf, texts::header::SHELF),
+        (Place::Logbook, texts::header::LOGBOOK),
+        (Place::Sources, texts::header::SOURCES),
     ]
     .map(|(place, word)| {
         view! {
@@ -157,7 +157,7 @@ pub(crate) fn Header() -> impl IntoView {
                 <Sign colours="sign" />
                 "Recalesce"
             </h1>
-            <nav class="places" aria-label="Places">
+            <nav class="places" aria-label=texts::header::PLACES>
                 {places}
             </nav>
             <div class="tools">
@@ -187,10 +187,10 @@ pub(crate) fn Header() -> impl IntoView {
                     on:click=move |_| print_card(bench)
                 >
                     <span class="wide-only">{texts::header::PRINT_THE}</span>
-                    "card"
+                    {texts::header::CARD}
                 </button>
                 <button type="button" class="press" on:click=move |_| super::shelf::keep(bench)>
-                    "Keep"
+                    {texts::header::KEEP}
                     <span class="wide-only">{texts::header::ON_THE_SHELF}</span>
                 </button>
                 <button

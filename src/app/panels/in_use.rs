@@ -31,8 +31,8 @@ fn other_route(bench: Bench, name: &str) -> Option<Route> {
 /// The direction as a drawing and in words.
 const fn arrow(direction: Direction) -> (&'static str, &'static str) {
     match direction {
-        Direction::Better => ("M6 1l4 5H7v5H5V6H2z", "better"),
-        Direction::Worse => ("M6 11l4-5H7V1H5v5H2z", "worse"),
+        Direction::Better => ("M6 1l4 5H7v5H5V6H2z", texts::in_use::BETTER),
+        Direction::Worse => ("M6 11l4-5H7V1H5v5H2z", texts::in_use::WORSE),
         Direction::Same => ("M2 3.5h8v1.5H2zM2 7h8v1.5H2z", texts::in_use::NO_DIFFERENCE),
         Direction::Mixed => ("M6 0l3 4H7v4h2l-3 4-3-4h2V4H3z", texts::in_use::MIXED),
     }
@@ -101,7 +101,7 @@ pub(crate) fn InUseInside() -> impl IntoView {
     };
     view! {
         <label class="field">
-            "Against "
+            {texts::in_use::AGAINST}
             <select on:change:target=move |event| name.set(event.target().value())>
                 <option value="">{texts::in_use::HANDBOOK_SOAK}</option>
                 {names}

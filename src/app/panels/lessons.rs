@@ -321,7 +321,7 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
             let is_done = move || lessons.done.with(|done| done.contains(&name));
             let about = told(bench, &experiment.about);
             let minutes = experiment.minutes;
-            let aria = format!("Start: {title}");
+            let aria = texts::lessons::start_of(&title);
             let link = texts::lessons::copy_link_of(&title);
             let shared = experiment.clone();
             let of_others = lessons.all.with_untracked(|all| foreign(&experiment, all));
@@ -343,7 +343,7 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
                                     aria-label=aria
                                     on:click=move |_| lessons.start(experiment.clone())
                                 >
-                                    "Start"
+                                    {texts::lessons::START}
                                 </button>
                                 <button
                                     type="button"
@@ -368,10 +368,10 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
     });
     view! {
         <main class="leaf lessons">
-            <h2>"Experiments"</h2>
+            <h2>{texts::lessons::EXPERIMENTS}</h2>
             <Segment
-                name="Shown"
-                entries=vec![(false, "experiments"), (true, texts::lessons::CLASS_TOGETHER)]
+                name=texts::lessons::SHOWN
+                entries=vec![(false, texts::lessons::SHOW_EXPERIMENTS), (true, texts::lessons::CLASS_TOGETHER)]
                 chosen=lessons.is_class
                 pick=move |is_class| lessons.is_class.set(is_class)
             />
@@ -384,7 +384,7 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
                 <div class="actions">
                     <FileButton
                         words=texts::lessons::LOAD
-                        name="Experiment"
+                        name=texts::lessons::EXPERIMENT
                         accept=".json,application/json"
                         pick=move |file: File| lessons.load(&file)
                     />
@@ -480,5 +480,6 @@ pub(crate) fn Guide() -> impl IntoView {
         }
         .into_any()
     });
-    view! { <section class="guide" aria-label="Experiment">{inside}</section> }.into_any()
+    view! { <section class="guide" aria-label=texts::lessons::EXPERIMENT>{inside}</section> }
+        .into_any()
 }

@@ -177,7 +177,7 @@ fn change(
         {live(move || {
             if lessons.is_reached.get() {
                 view! {
-                    <p class="told">"Done."</p>
+                    <p class="told">{texts::lessons::DONE}</p>
                     {next(lessons)}
                 }
                     .into_any()

@@ -148,7 +148,7 @@ fn Runs(log: Log) -> impl IntoView {
         view! { <p>{words}</p> }.into_any()
     });
     view! {
-        <h2>"Logbook"</h2>
+        <h2>{texts::logbook::LOGBOOK}</h2>
         <p>
             {texts::logbook::ABOUT}
         </p>
@@ -173,8 +173,8 @@ fn Runs(log: Log) -> impl IntoView {
                 {texts::logbook::EXPORT_LIST}
             </button>
             <FilePicker log=log />
-            {turn_book("Undo", log, |can| can.0, Log::back)}
-            {turn_book("Redo", log, |can| can.1, Log::forward)}
+            {turn_book(texts::page::UNDO, log, |can| can.0, Log::back)}
+            {turn_book(texts::page::REDO, log, |can| can.1, Log::forward)}
         </div>
         <Import log=log />
         {content}

@@ -259,7 +259,7 @@ pub(crate) fn Opened() -> impl IntoView {
         >
             {body}
             <button type="button" class="press" on:click=move |_| bench.opened.set(None)>
-                "Close"
+                {texts::why::CLOSE}
             </button>
         </dialog>
     }

@@ -20,7 +20,7 @@ use recalesce::units::{format_fixed, format_percent};
 pub(crate) fn Mark(tone: Tone) -> impl IntoView {
     match tone {
         Tone::Holds => view! {
-            <svg width="16" height="16" viewBox="0 0 16 16" role="img" aria-label="holds">
+            <svg width="16" height="16" viewBox="0 0 16 16" role="img" aria-label=texts::outcome::HOLDS>
                 <circle class="mark-holds" cx="8" cy="8" r="6.5"></circle>
                 <path class="mark-cut" d="M4.8 8.2l2.3 2.3 4.2-4.8"></path>
             </svg>
@@ -32,7 +32,7 @@ pub(crate) fn Mark(tone: Tone) -> impl IntoView {
             </svg>
         },
         Tone::Misses => view! {
-            <svg width="16" height="16" viewBox="0 0 16 16" role="img" aria-label="misses">
+            <svg width="16" height="16" viewBox="0 0 16 16" role="img" aria-label=texts::outcome::MISSES>
                 <rect class="mark-misses" x="1.5" y="1.5" width="13" height="13"></rect>
                 <path class="mark-cut" d="M4.9 4.9l6.2 6.2M11.1 4.9l-6.2 6.2"></path>
             </svg>
@@ -83,11 +83,11 @@ pub(crate) fn Say(sentence: Sentence) -> impl IntoView {
 
 const fn step_word(step: Step) -> &'static str {
     match step {
-        Step::Soak => "soak",
-        Step::Quench => "quench",
-        Step::Snap => "snap",
-        Step::Cold => "cold",
-        Step::Temper(_) => "temper",
+        Step::Soak => texts::outcome::SOAK,
+        Step::Quench => texts::outcome::QUENCH,
+        Step::Snap => texts::outcome::SNAP,
+        Step::Cold => texts::outcome::COLD,
+        Step::Temper(_) => texts::outcome::TEMPER,
     }
 }
 
@@ -174,13 +174,13 @@ fn Phases() -> impl IntoView {
 /// The word of a constituent; austenite is retained only once the piece is cold.
 pub(super) const fn phase_word(phase: Constituent, is_hot: bool) -> &'static str {
     match phase {
-        Constituent::Austenite if is_hot => "austenite",
-        Constituent::Martensite => "martensite",
+        Constituent::Austenite if is_hot => texts::outcome::AUSTENITE,
+        Constituent::Martensite => texts::outcome::MARTENSITE,
         Constituent::Austenite => texts::outcome::RETAINED_AUSTENITE,
-        Constituent::Carbide => "carbide",
-        Constituent::Pearlite => "pearlite",
-        Constituent::Bainite => "bainite",
-        Constituent::Ferrite => "ferrite",
+        Constituent::Carbide => texts::outcome::CARBIDE,
+        Constituent::Pearlite => texts::outcome::PEARLITE,
+        Constituent::Bainite => texts::outcome::BAINITE,
+        Constituent::Ferrite => texts::outcome::FERRITE,
     }
 }
 
@@ -289,7 +289,7 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
             .collect_view()
     };
     view! {
-        <aside class="out" aria-label="Outcome">
+        <aside class="out" aria-label=texts::outcome::OUTCOME>
             {move || {
                 error()
                     .map(|text| {

@@ -40,9 +40,9 @@ fn quantity(figure: Figure, scale: TemperatureScale) -> Quantity {
     match figure {
         Figure::MaxRateAt => quantities::temperature(scale, range),
         Figure::MaxRate | Figure::RateAt300c => {
-            quantities::plain("\u{a0}K/s", 1, range, 1.0, "Write 72 K/s.")
+            quantities::plain("\u{a0}K/s", 1, range, 1.0, texts::own::WRITE_A_RATE)
         }
-        _ => quantities::plain("\u{a0}s", 1, range, 0.5, "Write 12.5 s."),
+        _ => quantities::plain("\u{a0}s", 1, range, 0.5, texts::own::WRITE_A_TIME),
     }
     .optional()
 }
@@ -120,7 +120,7 @@ fn Curve(own: Own) -> impl IntoView {
             </span>
         </div>
         <div class="actions">
-            <span class="hint">"Temperatures"</span>
+            <span class="hint">{texts::own::TEMPERATURES}</span>
             <Segment
                 name=texts::own::CURVE_TEMPERATURES
                 entries=vec![
@@ -153,7 +153,7 @@ fn Working(own: Own) -> impl IntoView {
             let steps = far.map_or(0.0, |far| far.steps as f64);
             let words = far.map(|far| texts::own::fit_so_far(far.steps, far.rms_k));
             Some(view! {
-                <progress aria-label="Fit" value=steps / (steps + HALF_WAY)></progress>
+                <progress aria-label=texts::own::FIT value=steps / (steps + HALF_WAY)></progress>
                 <span class="hint" aria-hidden="true">
                     {words}
                 </span>
@@ -164,8 +164,8 @@ fn Working(own: Own) -> impl IntoView {
         own.work.with(|work| match work {
             Work::Still | Work::Refused(..) => "",
             Work::Out(_) => texts::page::WORKING_IT_OUT,
-            Work::Stopped => "Stopped.",
-            Work::Done => "Found.",
+            Work::Stopped => texts::own::STOPPED,
+            Work::Done => texts::own::FOUND,
         })
     };
     let wrong = move || {
@@ -177,7 +177,7 @@ fn Working(own: Own) -> impl IntoView {
     view! {
         <div class="actions">
             <button type="button" class="press" class:go=move || !own.is_out() on:click=press>
-                {move || if own.is_out() { "Cancel" } else { texts::own::FIND }}
+                {move || if own.is_out() { texts::own::CANCEL } else { texts::own::FIND }}
             </button>
             <span role="status">{said}</span>
             {rule}
@@ -221,7 +221,7 @@ pub(crate) fn OwnPanel() -> impl IntoView {
                 <div class="ways">
                     <div>
                         <Segment
-                            name="From"
+                            name=texts::own::FROM
                             entries=vec![
                                 (Way::Figures, texts::own::ITS_FIGURES),
                                 (Way::Curve, texts::own::A_PROBE_CURVE),

@@ -245,7 +245,7 @@ pub(super) fn CouponFields(own: Own) -> impl IntoView {
         <div class="actions">
             <Segment
                 name=texts::own::SHAPE_OF_COUPON
-                entries=vec![(false, "flat"), (true, "round")]
+                entries=vec![(false, texts::own::FLAT), (true, texts::own::ROUND)]
                 chosen=is_round
                 pick=move |round| {
                     own.coupon

@@ -28,7 +28,12 @@ fn of_figure(bench: Bench, one: &Compared) -> Row {
         one.figure.words().to_owned(),
         words(bench, one.figure, one.given),
         words(bench, one.figure, one.simulated),
-        if one.agrees { "agrees" } else { "apart" }.to_owned(),
+        if one.agrees {
+            texts::own::AGREES
+        } else {
+            texts::own::APART
+        }
+        .to_owned(),
     ]
 }
 
@@ -39,7 +44,7 @@ fn of_reading(one: &ReadingFit) -> Row {
         (Some(least), Some(most)) => format!("{} to {}", times(least), times(most)),
         (Some(least), None) => texts::own::or_more(&times(least)),
         (None, Some(most)) => texts::own::or_less(&times(most)),
-        (None, None) => "any".to_owned(),
+        (None, None) => texts::own::ANY.to_owned(),
     };
     [
         texts::own::hardness_at(one.place.words()),
@@ -70,8 +75,8 @@ fn table(bench: Bench, found: &Found) -> AnyView {
             <thead>
                 <tr>
                     <td></td>
-                    <th scope="col">"given"</th>
-                    <th scope="col">"computed"</th>
+                    <th scope="col">{texts::own::GIVEN}</th>
+                    <th scope="col">{texts::own::COMPUTED}</th>
                     <td></td>
                 </tr>
             </thead>
@@ -93,7 +98,7 @@ fn weak_words(bench: Bench, knots: &[FittedKnot]) -> Option<String> {
         .filter_map(|part| {
             let (first, last) = (degrees(part.first()?), degrees(part.last()?));
             Some(if first == last {
-                format!("at {first}")
+                texts::own::at(&first)
             } else {
                 texts::own::from_to(&first, &last)
             })
@@ -102,7 +107,7 @@ fn weak_words(bench: Bench, knots: &[FittedKnot]) -> Option<String> {
     let little = if parts.is_empty() {
         String::new()
     } else {
-        format!("little {}, ", parts.join(" and "))
+        texts::own::little(&parts.join(texts::own::AND))
     };
     Some(texts::own::readings_say(&little, &below))
 }

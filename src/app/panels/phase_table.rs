@@ -56,7 +56,7 @@ pub(crate) fn PhaseTables() -> impl IntoView {
                     caption=Signal::derive(move || {
                         texts::soak::in_the_end_at(&format_temperature(soak_c.get(), bench.scale.get()))
                     })
-                    titles=["Phase", texts::soak::SHARE_OF_MASS]
+                    titles=[texts::soak::PHASE, texts::soak::SHARE_OF_MASS]
                     rows
                     file="phases-at-the-soak"
                 />
@@ -67,7 +67,7 @@ pub(crate) fn PhaseTables() -> impl IntoView {
         view! {
             <Table
                 caption=Signal::stored(texts::soak::stable_phases(&carbon))
-                titles=["Temperature", "Phases"]
+                titles=[texts::soak::TEMPERATURE, texts::soak::PHASES]
                 rows=fields
                 file="stable-phases"
             />

@@ -22,9 +22,13 @@ const OWN: &str = "own";
 /// The size that names a section in the sentence.
 pub(super) fn size_words(section: &Section, unit: LengthUnit) -> (String, &'static str) {
     match *section {
-        Section::Plate { thickness_mm } => (format_length(thickness_mm, unit), " thick"),
-        Section::Round { diameter_mm } => (format_length(diameter_mm, unit), " round"),
-        Section::Square { side_mm } => (format_length(side_mm, unit), " square"),
+        Section::Plate { thickness_mm } => {
+            (format_length(thickness_mm, unit), texts::piece::SIZE_THICK)
+        }
+        Section::Round { diameter_mm } => {
+            (format_length(diameter_mm, unit), texts::piece::SIZE_ROUND)
+        }
+        Section::Square { side_mm } => (format_length(side_mm, unit), texts::piece::SIZE_SQUARE),
         Section::Blade { spine_mm, .. } => {
             (format_length(spine_mm, unit), texts::piece::AT_THE_SPINE)
         }
@@ -62,7 +66,7 @@ pub(crate) fn medium_words(choice: &MediumChoice, scale: TemperatureScale) -> St
 pub(crate) fn bath_words(quench: &Quench, scale: TemperatureScale) -> String {
     let first = medium_words(&quench.medium, scale);
     quench.then.iter().fold(first, |words, next| {
-        format!("{words}, then {}", medium_words(&next.medium, scale))
+        texts::piece::then(&words, &medium_words(&next.medium, scale))
     })
 }
 
@@ -115,7 +119,7 @@ pub(crate) fn MediumList() -> impl IntoView {
         />
         <Opening title=texts::piece::KNOWN_OF_QUENCHANT panel=Panel::MediumFacts(used) />
         <Choice
-            name="Quenchants"
+            name=texts::piece::QUENCHANTS
             entries=entries
             chosen=chosen
             pick=pick
@@ -152,7 +156,7 @@ pub(crate) fn TargetPanel() -> impl IntoView {
         <Typed
             label=texts::piece::LOWEST_HARDNESS
             quantity=Signal::stored(
-                quantities::plain("\u{a0}HRC", 1, (20.0, 68.0), 0.5, "Write 61."),
+                quantities::plain("\u{a0}HRC", 1, (20.0, 68.0), 0.5, texts::piece::WRITE_THE_LEAST),
             )
             value=Signal::derive(move || target.get().least_hrc)
             set=move |hrc| {
@@ -164,9 +168,9 @@ pub(crate) fn TargetPanel() -> impl IntoView {
             }
         />
         <Typed
-            label="Highest"
+            label=texts::piece::HIGHEST
             quantity=Signal::stored(
-                quantities::plain("\u{a0}HRC", 1, (20.0, 68.0), 0.5, "Write 63."),
+                quantities::plain("\u{a0}HRC", 1, (20.0, 68.0), 0.5, texts::piece::WRITE_THE_MOST),
             )
             value=Signal::derive(move || target.get().most_hrc)
             set=move |hrc| {
@@ -188,7 +192,7 @@ pub(crate) fn Piece() -> impl IntoView {
     let piece = Signal::derive(move || {
         let name = route.with(|r| r.piece.trim().to_owned());
         if name.is_empty() {
-            "piece".to_owned()
+            texts::piece::PIECE.to_owned()
         } else {
             name
         }
@@ -213,14 +217,14 @@ pub(crate) fn Piece() -> impl IntoView {
     view! {
         <p class="piece">
             <span>
-                "A "
+                {texts::piece::A}
                 <Word text=piece name=texts::piece::THE_PIECE>
                     {panel(Panel::Name)}
-                </Word> " of "
+                </Word> {texts::piece::OF}
                 <Word text=grade name=texts::piece::THE_STEEL>
                     {panel(Panel::Steel)}
                 </Word> ", "
-                <Word text=Signal::derive(move || size.get().0) name="Section">
+                <Word text=Signal::derive(move || size.get().0) name=texts::piece::SECTION>
                     {panel(Panel::Section)}
                 </Word> {move || size.get().1} {texts::piece::IN_A_FURNACE}
                 <Word
@@ -228,25 +232,25 @@ pub(crate) fn Piece() -> impl IntoView {
                         route.with(Route::soak_band_k),
                         bench.scale.get(),
                     ))
-                    name="Furnace"
+                    name=texts::piece::FURNACE
                 >
                     {panel(Panel::Furnace)}
-                </Word> ", into "
+                </Word> {texts::piece::INTO}
                 <Word
                     text=Signal::derive(move || {
                         let scale = bench.scale.get();
                         route.with(|r| medium_words(&r.quench.medium, scale))
                     })
-                    name="Quenchant"
+                    name=texts::piece::QUENCHANT
                 >
                     {panel(Panel::Media)}
-                </Word> ", for "
+                </Word> {texts::piece::FOR}
                 <Word
                     text=Signal::derive(move || {
                         let range = target.get();
                         target_words(range.least_hrc, range.most_hrc)
                     })
-                    name="Target"
+                    name=texts::piece::TARGET
                 >
                     {panel(Panel::Target)}
                 </Word> "."

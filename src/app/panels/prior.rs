@@ -75,7 +75,7 @@ fn Tools(#[prop(into)] at: Signal<usize>, #[prop(into)] count: Signal<usize>) ->
                     disabled=move || at.get() == 0
                     on:click=move |_| shift(-1)
                 >
-                    "Earlier"
+                    {texts::steps::EARLIER}
                 </button>
                 <button
                     type="button"
@@ -83,10 +83,10 @@ fn Tools(#[prop(into)] at: Signal<usize>, #[prop(into)] count: Signal<usize>) ->
                     disabled=move || { at.get() + 1 >= count.get() }
                     on:click=move |_| shift(1)
                 >
-                    "Later"
+                    {texts::steps::LATER}
                 </button>
                 <button type="button" class="press" on:click=copy>
-                    "Duplicate"
+                    {texts::page::DUPLICATE}
                 </button>
                 <button
                     type="button"

@@ -15,9 +15,9 @@ struct Cells([(String, Option<NumberKey>); 4]);
 
 fn network_word(network: Network) -> &'static str {
     match network {
-        Network::None => "none",
+        Network::None => texts::steps::NONE,
         Network::Broken => texts::steps::BROKEN_FILMS,
-        Network::Continuous => "network",
+        Network::Continuous => texts::steps::NETWORK,
     }
 }
 
@@ -105,11 +105,11 @@ pub(super) fn PriorStates(
             <caption>{texts::steps::AFTER_EACH_STEP}</caption>
             <thead>
                 <tr>
-                    <th scope="col">"after"</th>
-                    <th scope="col">"grain"</th>
-                    <th scope="col">"carbide"</th>
-                    <th scope="col">"boundaries"</th>
-                    <th scope="col">"hardness"</th>
+                    <th scope="col">{texts::steps::AFTER}</th>
+                    <th scope="col">{texts::steps::GRAIN}</th>
+                    <th scope="col">{texts::steps::CARBIDE}</th>
+                    <th scope="col">{texts::steps::BOUNDARIES}</th>
+                    <th scope="col">{texts::steps::HARDNESS}</th>
                 </tr>
             </thead>
             <tbody>{rows}</tbody>

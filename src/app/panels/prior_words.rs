@@ -166,11 +166,11 @@ pub(super) fn PriorWords(
                 />
                 ", "
                 <Number
-                    name="Heats"
+                    name=texts::steps::HEATS
                     label=texts::steps::TIMES_IN_FIRE
                     text=Signal::derive(move || match forging().map_or(1, |f| f.1) {
                         1 => texts::steps::ONE_HEAT.to_owned(),
-                        n => format!("{n} heats"),
+                        n => texts::steps::heats(n),
                     })
                     quantity=Signal::stored(
                         quantities::plain("", 0, HEATS, 1.0, texts::steps::WRITE_HEATS),
@@ -191,7 +191,7 @@ pub(super) fn PriorWords(
                 chosen=kind
                 pick=move |work| change(&|step| step.work = work)
             />
-            {move || if forging().is_some() { " from " } else { " at " }}
+            {move || if forging().is_some() { texts::steps::FROM } else { texts::steps::AT }}
             <Number
                 name=texts::steps::TEMPERATURE_OF_STEP
                 label=texts::soak::TEMPERATURE_OF_PIECE
@@ -201,7 +201,7 @@ pub(super) fn PriorWords(
                 set=Callback::new(move |c| change(&|step| step.temperature_c = c))
             />
             {forge_words}
-            {move || if forging().is_some() { " of " } else { " for " }}
+            {move || if forging().is_some() { texts::steps::OF } else { texts::steps::FOR }}
             <Number
                 name=texts::steps::TIME_OF_STEP
                 label=texts::soak::TIME_AT_TEMPERATURE
@@ -210,7 +210,7 @@ pub(super) fn PriorWords(
                 value=Signal::derive(move || step.with(|s| s.time_min))
                 set=Callback::new(move |min| change(&|step| step.time_min = min))
             />
-            ", then "
+            {texts::steps::THEN}
             <CoolingWord at=at />
         </p>
     }
@@ -288,7 +288,7 @@ fn CoolingWord(at: usize) -> impl IntoView {
         } else {
             view! {
                 <Choice
-                    name="Medium"
+                    name=texts::steps::MEDIUM
                     entries=entries
                     chosen=chosen
                     pick=move |name: String| {

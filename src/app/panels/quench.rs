@@ -24,7 +24,7 @@ const COLD_C: f64 = 400.0;
 pub(crate) fn agitation_words(factor: f64) -> &'static str {
     match factor {
         f if f < 0.93 => texts::quench::SLOWER_THAN_CURVE,
-        f if f < 1.1 => "still",
+        f if f < 1.1 => texts::quench::STILL,
         f if f < 1.28 => texts::quench::GENTLE_STIR,
         f if f < 1.48 => texts::quench::MODERATE_STIR,
         f if f < 1.9 => texts::quench::GOOD_STIR,
@@ -163,10 +163,10 @@ pub(crate) fn ColdPanel() -> impl IntoView {
             <Segment
                 name=texts::quench::COLD_TREATMENT
                 entries=vec![
-                    (Chill::None, "none"),
-                    (Chill::Freezer, "freezer"),
+                    (Chill::None, texts::quench::NO_CHILL),
+                    (Chill::Freezer, texts::quench::FREEZER),
                     (Chill::DryIce, texts::quench::DRY_ICE),
-                    (Chill::Nitrogen, "nitrogen"),
+                    (Chill::Nitrogen, texts::quench::NITROGEN),
                 ]
                 chosen=Signal::derive(move || Chill::of(cold.get()))
                 pick=move |chill: Chill| {
@@ -260,13 +260,13 @@ fn QuenchWords() -> impl IntoView {
                     let scale = bench.scale.get();
                     quench.with(|q| medium_words(&q.medium, scale))
                 })
-                name="Quenchant"
+                name=texts::piece::QUENCHANT
             >
                 {panel(Panel::Media)}
             </Word> {bath}
             <Word
                 text=Signal::derive(move || agitation_words(quench.get().agitation).to_owned())
-                name="Agitation"
+                name=texts::quench::AGITATION
             >
                 {panel(Panel::Agitation)}
             </Word> ", "
@@ -275,7 +275,7 @@ fn QuenchWords() -> impl IntoView {
                 name=texts::quench::ON_THE_WAY
             >
                 {panel(Panel::OnTheWay)}
-            </Word> ", " <SecondBath /> ", then "
+            </Word> ", " <SecondBath /> {texts::quench::THEN}
             <Word
                 text=Signal::derive(move || {
                     cold.get()

@@ -67,10 +67,10 @@ fn Places() -> impl IntoView {
             <table aria-label=texts::quench::EACH_PLACE>
                 <thead>
                     <tr>
-                        <th scope="col">"place"</th>
+                        <th scope="col">{texts::quench::PLACE}</th>
                         <th scope="col">{texts::quench::THIS_QUENCH_IS}</th>
                         <th scope="col" title=texts::quench::MARGIN_IS>
-                            "margin"
+                            {texts::quench::MARGIN}
                         </th>
                         <th scope="col" title=texts::quench::TO_SPARE_IS>
                             {texts::quench::TO_SPARE}

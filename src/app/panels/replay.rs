@@ -57,7 +57,7 @@ pub(crate) fn ReplayInside(
                 type="button"
                 on:click=move |_| if is_playing.get_untracked() { stop() } else { play() }
             >
-                {move || if is_playing.get() { "Stop" } else { "Play" }}
+                {move || if is_playing.get() { texts::quench::STOP } else { texts::quench::PLAY }}
             </button>
             <input
                 type="range"

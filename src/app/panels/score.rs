@@ -7,21 +7,21 @@ use recalesce::sources::score::{Against, Outside, QuantityScore, measured};
 
 /// Columns of the table.
 const TITLES: [&str; 5] = [
-    "Quantity",
-    "Values",
+    texts::sources::QUANTITY,
+    texts::sources::VALUES,
     texts::sources::MEAN_ERROR,
     texts::sources::INSIDE_TOLERANCE,
-    "Tolerance",
+    texts::sources::TOLERANCE,
 ];
 
 fn aim(score: &QuantityScore) -> Option<String> {
     let (words, is_reached) = score.aim.as_ref()?;
     let reached = if *is_reached {
-        "reached"
+        texts::sources::REACHED
     } else {
         texts::sources::NOT_REACHED
     };
-    Some(format!("aim: {words}, {reached}"))
+    Some(texts::sources::aim(words, reached))
 }
 
 fn row(score: &QuantityScore) -> AnyView {
@@ -96,7 +96,7 @@ fn kind(against: Against, scores: &[QuantityScore]) -> AnyView {
             </thead>
             <tbody>
                 {of().map(row).collect_view()} <tr>
-                    <th scope="row">"together"</th>
+                    <th scope="row">{texts::sources::TOGETHER}</th>
                     <td>{rows}</td>
                     <td>"–"</td>
                     <td>{inside}</td>

@@ -41,15 +41,15 @@ fn words(route: &Route, scale: TemperatureScale) -> String {
         return texts::quench::NO_SECOND_BATH.to_owned();
     };
     let when = match next.leave {
-        Leave::AtC(c) => format!("at {}", format_temperature(c, scale)),
-        Leave::AfterS(s) => format!("after {}", format_duration_s(s)),
+        Leave::AtC(c) => texts::quench::at(&format_temperature(c, scale)),
+        Leave::AfterS(s) => texts::quench::after(&format_duration_s(s)),
     };
     let into = next.medium.resolve().map_or_else(
         |error| error.to_string(),
         |medium| inside_a_sentence(&medium.title.words(scale)),
     );
     match route.quench.then.len() {
-        1 => format!("{when} into {into}"),
+        1 => texts::quench::then_into(&when, &into),
         all => texts::quench::then_more(&when, &into, all - 1),
     }
 }
@@ -185,7 +185,7 @@ pub(crate) fn SecondBathPanel() -> impl IntoView {
             <Segment
                 name=texts::quench::WHEN_IT_GOES
                 entries=vec![
-                    (Way::Stays, "none"),
+                    (Way::Stays, texts::quench::NO_SECOND),
                     (Way::At, texts::quench::BY_TEMPERATURE),
                     (Way::After, texts::quench::BY_TIME),
                 ]

@@ -69,7 +69,7 @@ fn import(bench: Bench, text: Option<String>) {
                 }
             });
             let words = if faults.is_empty() {
-                format!("{} imported.", added.len())
+                texts::shelf::imported(added.len())
             } else {
                 texts::shelf::imported_but(added.len(), &faults.join("; "))
             };
@@ -126,7 +126,11 @@ pub(super) fn summary(route: &Route, scale: recalesce::units::TemperatureScale) 
         ],
         [
             &super::piece::bath_words(&route.quench, scale),
-            if tempers.is_empty() { "none" } else { &tempers },
+            if tempers.is_empty() {
+                texts::shelf::NO_TEMPER
+            } else {
+                &tempers
+            },
         ],
         [route.target.least_hrc, route.target.most_hrc]
             .map(|hrc| format_fixed(hrc, 0))
@@ -214,7 +218,7 @@ fn Kept(id: ItemId) -> impl IntoView {
                 <input
                     class="title"
                     type="text"
-                    aria-label="Name"
+                    aria-label=texts::shelf::NAME
                     prop:value=name
                     on:change:target=move |event| {
                         let name = event.target().value();
@@ -235,7 +239,7 @@ fn Kept(id: ItemId) -> impl IntoView {
                     class="press"
                     on:click=move |_| change(bench, |shelf| shelf.duplicate(id).map(|_| ()))
                 >
-                    "Duplicate"
+                    {texts::page::DUPLICATE}
                 </button>
                 <button
                     node_ref=up
@@ -248,7 +252,7 @@ fn Kept(id: ItemId) -> impl IntoView {
                         focus_after_move(up, down);
                     }
                 >
-                    "Up"
+                    {texts::shelf::UP}
                 </button>
                 <button
                     node_ref=down
@@ -261,7 +265,7 @@ fn Kept(id: ItemId) -> impl IntoView {
                         focus_after_move(down, up);
                     }
                 >
-                    "Down"
+                    {texts::shelf::DOWN}
                 </button>
                 <button type="button" class="press" on:click=remove>
                     {texts::shelf::TAKE_OFF}
@@ -339,7 +343,7 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
     };
     view! {
         <main class="leaf">
-            <h2>"Shelf"</h2>
+            <h2>{texts::shelf::SHELF}</h2>
             <p>
                 {texts::shelf::ABOUT}
             </p>

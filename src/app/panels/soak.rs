@@ -57,7 +57,7 @@ fn SoakWords() -> impl IntoView {
     let from = move || {
         match prior.get() {
         0 => view! {
-            ", from "
+            {texts::soak::FROM}
             <StructureWord name=texts::soak::STRUCTURE_BEFORE />
         }
         .into_any(),
@@ -84,7 +84,7 @@ fn SoakWords() -> impl IntoView {
                 name=texts::soak::SOAK_TEMPERATURE
             >
                 {panel(Panel::SoakTemperature)}
-            </Word> " for "
+            </Word> {texts::soak::FOR}
             <Word
                 text=Signal::derive(move || format_duration_s(60.0 * soak.get().time_min))
                 name=texts::soak::SOAK_TIME

@@ -53,7 +53,7 @@ pub(crate) fn Sources() -> impl IntoView {
     };
     view! {
         <main class="leaf">
-            <h2>"Sources"</h2>
+            <h2>{texts::sources::SOURCES}</h2>
             <p>
                 {texts::sources::ABOUT}
             </p>

@@ -96,7 +96,7 @@ pub(crate) fn SteelPanel() -> impl IntoView {
             />
         </div>
         <div class="grade-list">
-            <Choice name="Grades" entries=entries chosen=chosen pick=pick />
+            <Choice name=texts::steel::GRADES entries=entries chosen=chosen pick=pick />
             {move || {
                 entries
                     .with(Vec::is_empty)

@@ -219,7 +219,7 @@ pub(crate) fn Strip() -> impl IntoView {
         away.remove();
     });
     view! {
-        <div class="route" aria-label="Route">
+        <div class="route" aria-label=texts::strip::ROUTE>
             <div node_ref=frame>
                 <Plot class="strip" file="route" scene=move |_, _| strip.get().map(|s| s.scene) />
             </div>

@@ -65,7 +65,7 @@ pub(crate) fn StructurePanel() -> impl IntoView {
     let bench = bench();
     view! {
         <Alternatives
-            name="Structures"
+            name=texts::steel::STRUCTURES
             all=&STRUCTURES
             chosen=Signal::derive(move || bench.route.with(|r| r.start))
             pick=move |structure| bench.change(|r| r.start = structure)

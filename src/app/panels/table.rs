@@ -251,10 +251,10 @@ fn sheet(bench: Bench, found: &QuenchTable) -> Vec<Vec<String>> {
         let size = format_length(size, length);
         [
             texts::media::size_to_spare(&size),
-            format!("{size}: margin"),
+            texts::media::size_margin(&size),
         ]
     });
-    let titles = std::iter::once("quenchant".to_owned()).chain(sizes);
+    let titles = std::iter::once(texts::media::QUENCHANT.to_owned()).chain(sizes);
     let row = |row: &TableRow| {
         let title = row.medium.resolve().ok()?.title.words(scale);
         let cells = row.cells.iter().flat_map(|cell| match cell {
@@ -297,7 +297,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
     };
     let untaught = move || bench.is_taught().then_some(texts::media::LEARNT_LEFT_OUT);
     let what = move || match bench.route.with(|route| route.section) {
-        Section::Round { .. } => "a round",
+        Section::Round { .. } => texts::media::A_ROUND,
         Section::Square { .. } => texts::media::A_SQUARE_BAR,
         Section::Plate { .. } | Section::Blade { .. } => texts::media::A_FLAT_PIECE,
     };

@@ -39,8 +39,8 @@ fn count_words(tempers: &[Temper]) -> String {
     let apart = tempers.windows(2).any(|pair| pair.first() != pair.last());
     match (tempers.len(), apart) {
         (0, _) => texts::temper::NO_TEMPER.to_owned(),
-        (1, _) => "once".to_owned(),
-        (n, false) => format!("{n} times"),
+        (1, _) => texts::temper::ONCE.to_owned(),
+        (n, false) => texts::temper::times(n),
         (n, true) => texts::temper::each_its_own(n),
     }
 }
@@ -66,7 +66,7 @@ pub(crate) fn CountPanel() -> impl IntoView {
                 view! {
                     <div class="two">
                         <Typed
-                            label=["First", "Second", "Third", "Fourth", "Fifth", "Sixth"][i.min(MOST - 1)]
+                            label=[texts::temper::FIRST, texts::temper::SECOND, texts::temper::THIRD, texts::temper::FOURTH, texts::temper::FIFTH, texts::temper::SIXTH][i.min(MOST - 1)]
                             quantity=Signal::derive(move || quantities::temperature(
                                 bench.scale.get(),
                                 RANGE_C,

@@ -52,10 +52,14 @@ impl Way {
             ),
             Self::Time { s } => {
                 let planned_c = route.tempers.first().map_or(0.0, |t| t.temperature_c);
-                let each = if route.tempers.len() > 1 { " each" } else { "" };
+                let each = if route.tempers.len() > 1 {
+                    texts::temper::EACH
+                } else {
+                    ""
+                };
                 (
                     format_duration_s(s),
-                    format!("{each} at {}", format_temperature(planned_c, scale)),
+                    texts::temper::each_at(each, &format_temperature(planned_c, scale)),
                 )
             }
         }
@@ -85,7 +89,7 @@ pub(super) fn TemperTarget() -> impl IntoView {
             .map(|(i, way)| {
                 let (value, note) = way.words(&route, scale);
                 view! {
-                    {if i == 0 { " " } else { ", or " }}
+                    {if i == 0 { " " } else { texts::temper::OR }}
                     <button type="button" class="number" on:click=move |_| bench.change(|r| way.take(r))>
                         {value}
                     </button>

@@ -152,7 +152,7 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
             }
             .into_any(),
             Arrival::Unasked | Arrival::Coming => {
-                view! { <p class="hint coming" role="status">"Loading."</p> }.into_any()
+                view! { <p class="hint coming" role="status">{texts::page::LOADING}</p> }.into_any()
             }
         })
     }

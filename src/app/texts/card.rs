@@ -13,3 +13,20 @@ pub(crate) const NINE_IN_TEN: &str = "Nine in ten";
 pub(crate) const COLOURS_AS_SEEN: &str =
     "Colours as seen in a dim shop. Trust the thermocouple first.";
 pub(crate) const BACK_TO_BENCH: &str = "Back to the bench";
+
+#[inline]
+pub(crate) fn then(after: &str) -> String {
+    format!("then {after}")
+}
+
+pub(crate) const PIECE: &str = "Piece";
+pub(crate) const DATE: &str = "Date";
+pub(crate) const BY: &str = "By";
+pub(crate) const CARD: &str = "Card";
+pub(crate) const STEP: &str = "Step";
+pub(crate) const SET: &str = "Set";
+pub(crate) const COLOUR: &str = "Colour";
+pub(crate) const AFTER: &str = "After";
+pub(crate) const HARDNESS: &str = "Hardness";
+pub(crate) const MEASURED: &str = "Measured";
+pub(crate) const PRINT: &str = "Print";

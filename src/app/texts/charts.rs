@@ -66,3 +66,17 @@ pub(crate) fn save_table_named(what: &str) -> String {
 
 pub(crate) const SAVE_TABLE: &str = "Save this table for a spreadsheet";
 pub(crate) const YOUR_TEST: &str = "your test";
+pub(crate) const ROUND: &str = "round";
+pub(crate) const ONE_STEP: &str = "1 step";
+
+#[inline]
+pub(crate) fn steps(n: usize) -> String {
+    format!("{n} steps")
+}
+
+pub(crate) const NONE: &str = "none";
+pub(crate) const DISSOLVED: &str = "dissolved";
+pub(crate) const MARGIN: &str = "margin";
+pub(crate) const AUSTENITE: &str = "austenite";
+pub(crate) const HARDNESS: &str = "hardness";
+pub(crate) const COMPUTED: &str = "computed";

@@ -54,3 +54,12 @@ pub(crate) const ROUTES_OF_CLASS: &str = "The routes of the class";
 pub(crate) fn put_on_bench(name: &str) -> String {
     format!("Put on the bench: {name}")
 }
+
+#[inline]
+pub(crate) fn routes(there: usize) -> String {
+    format!("{there} routes.")
+}
+
+pub(crate) const ACROSS: &str = "Across";
+pub(crate) const UPWARDS: &str = "Upwards";
+pub(crate) const QUENCH: &str = "quench";

@@ -14,3 +14,10 @@ pub(crate) const OFFSET: &str = "The piece is hotter than the furnace reads by";
 pub(crate) fn let_it_read(wanted: &str, reading: &str, within: &str) -> String {
     format!("For {wanted} let it read {reading}. The piece is then within {within}.")
 }
+
+pub(crate) const CHECKED: &str = "Checked";
+pub(crate) const WANDERS_C: &str = "10 to 25 °C";
+pub(crate) const WANDERS_F: &str = "18 to 45 °F";
+pub(crate) const THERMOCOUPLE: &str = "Thermocouple";
+pub(crate) const THERMOCOUPLES: &str = "Thermocouples";
+pub(crate) const SURVEY: &str = "Survey";

@@ -53,3 +53,5 @@ pub(crate) fn distance(unit: &str) -> String {
 pub(crate) const HARDNESS_HRC: &str = "hardness, HRC";
 pub(crate) const BAND_HRC: &str = "band, HRC";
 pub(crate) const BY_POLYNOMIALS: &str = "by the standard’s polynomials, HRC";
+pub(crate) const AT_700: &str = "At 700 °C";
+pub(crate) const HARDNESS: &str = "Hardness";

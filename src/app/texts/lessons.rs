@@ -88,3 +88,15 @@ pub(crate) const RIGHT_SAYS: &str = "Right: the model says ";
 pub(crate) const NOT_QUITE_SAYS: &str = "Not quite: the model says ";
 pub(crate) const FOREIGN: &str =
     "From a link or a file, not of this project. With heat, oil and salt follow your local rules.";
+
+#[inline]
+pub(crate) fn start_of(title: &str) -> String {
+    format!("Start: {title}")
+}
+
+pub(crate) const START: &str = "Start";
+pub(crate) const EXPERIMENTS: &str = "Experiments";
+pub(crate) const SHOWN: &str = "Shown";
+pub(crate) const SHOW_EXPERIMENTS: &str = "experiments";
+pub(crate) const EXPERIMENT: &str = "Experiment";
+pub(crate) const DONE: &str = "Done.";

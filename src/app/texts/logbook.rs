@@ -26,3 +26,4 @@ pub(crate) fn unread(unread: usize) -> String {
 pub(crate) const CHANGED_SINCE: &str =
     "It has been changed since, here or in another window, and stays as it is.";
 pub(crate) const PHOTO_GONE: &str = "The photo is gone.";
+pub(crate) const LOGBOOK: &str = "Logbook";

@@ -51,3 +51,11 @@ pub(crate) fn bath_range(least: &str, most: &str, why: &str) -> String {
 pub(crate) fn true_within(factor: &str) -> String {
     format!("The true heat transfer lies within ×{factor} either way.")
 }
+
+#[inline]
+pub(crate) fn size_margin(size: &str) -> String {
+    format!("{size}: margin")
+}
+
+pub(crate) const QUENCHANT: &str = "quenchant";
+pub(crate) const A_ROUND: &str = "a round";

@@ -89,3 +89,30 @@ pub(crate) const SURFACE_HRC: &str = "surface, HRC";
 pub(crate) const TESTER_ERROR_HRC: &str = "error of the tester, HRC";
 pub(crate) const SHAPE_OF_COUPON: &str = "Shape of the coupon";
 pub(crate) const ITS_THICKNESS: &str = "its thickness";
+pub(crate) const WRITE_A_RATE: &str = "Write 72 K/s.";
+pub(crate) const WRITE_A_TIME: &str = "Write 12.5 s.";
+pub(crate) const TEMPERATURES: &str = "Temperatures";
+pub(crate) const FIT: &str = "Fit";
+pub(crate) const STOPPED: &str = "Stopped.";
+pub(crate) const FOUND: &str = "Found.";
+pub(crate) const CANCEL: &str = "Cancel";
+pub(crate) const FROM: &str = "From";
+pub(crate) const FLAT: &str = "flat";
+pub(crate) const ROUND: &str = "round";
+pub(crate) const AGREES: &str = "agrees";
+pub(crate) const APART: &str = "apart";
+pub(crate) const ANY: &str = "any";
+pub(crate) const GIVEN: &str = "given";
+pub(crate) const COMPUTED: &str = "computed";
+
+#[inline]
+pub(crate) fn at(first: &str) -> String {
+    format!("at {first}")
+}
+
+#[inline]
+pub(crate) fn little(at: &str) -> String {
+    format!("little {at}, ")
+}
+
+pub(crate) const AND: &str = " and ";

@@ -69,3 +69,13 @@ pub(crate) const STORE_CLOSED: &str =
     "This browser keeps nothing for the page. Export the shelf to a file instead.";
 pub(crate) const STORE_FULL: &str =
     "The browser's store is full. Export the shelf to a file and remove some routes.";
+pub(crate) const UNDO: &str = "Undo";
+pub(crate) const DISMISS: &str = "Dismiss";
+pub(crate) const BEFORE: &str = "Before";
+pub(crate) const SOAK: &str = "Soak";
+pub(crate) const QUENCH: &str = "Quench";
+pub(crate) const TEMPER: &str = "Temper";
+pub(crate) const STAGE: &str = "Stage";
+pub(crate) const REDO: &str = "Redo";
+pub(crate) const DUPLICATE: &str = "Duplicate";
+pub(crate) const LOADING: &str = "Loading.";

@@ -88,3 +88,43 @@ pub(crate) const LOST_TO: &str = "lost to";
 pub(crate) const WHERE_IT_HARDENS: &str = "Where the section hardens";
 pub(crate) const OTHER_RATES: &str = "What forms at other rates of cooling";
 pub(crate) const HOW_DEEP: &str = "How deep it hardens: the end-quench bar";
+pub(crate) const RISING: &str = "rising";
+pub(crate) const FALLING: &str = "falling";
+
+#[inline]
+pub(crate) fn at_a_rate(temperature: &str, way: &str, rate: &str) -> String {
+    format!("{temperature}, {way} by {rate}")
+}
+
+#[inline]
+pub(crate) fn bath_range(least: &str, most: &str, why: &str) -> String {
+    format!("{least} to {most}: {why}.")
+}
+
+pub(crate) const STILL: &str = "still";
+pub(crate) const NO_CHILL: &str = "none";
+pub(crate) const FREEZER: &str = "freezer";
+pub(crate) const NITROGEN: &str = "nitrogen";
+pub(crate) const AGITATION: &str = "Agitation";
+pub(crate) const THEN: &str = ", then ";
+pub(crate) const PLACE: &str = "place";
+pub(crate) const MARGIN: &str = "margin";
+pub(crate) const STOP: &str = "Stop";
+pub(crate) const PLAY: &str = "Play";
+
+#[inline]
+pub(crate) fn at(temperature: &str) -> String {
+    format!("at {temperature}")
+}
+
+#[inline]
+pub(crate) fn after(time: &str) -> String {
+    format!("after {time}")
+}
+
+#[inline]
+pub(crate) fn then_into(when: &str, into: &str) -> String {
+    format!("{when} into {into}")
+}
+
+pub(crate) const NO_SECOND: &str = "none";

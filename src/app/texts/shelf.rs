@@ -66,3 +66,14 @@ pub(crate) const COPY_LINK_TO_IT: &str = "Copy a link to it";
 pub(crate) const IMPORT_FILE: &str = "Import a file";
 pub(crate) const FILE_TO_IMPORT: &str = "File to import";
 pub(crate) const EMPTY: &str = "The shelf is empty. Keep a route and it stands here.";
+
+#[inline]
+pub(crate) fn imported(count: usize) -> String {
+    format!("{count} imported.")
+}
+
+pub(crate) const NO_TEMPER: &str = "none";
+pub(crate) const NAME: &str = "Name";
+pub(crate) const UP: &str = "Up";
+pub(crate) const DOWN: &str = "Down";
+pub(crate) const SHELF: &str = "Shelf";

@@ -30,3 +30,9 @@ pub(crate) const SHARE_OF_MASS: &str = "Share of the mass";
 pub(crate) fn stable_phases(carbon: &str) -> String {
     format!("Stable phases with {carbon} % carbon")
 }
+
+pub(crate) const PHASE: &str = "Phase";
+pub(crate) const TEMPERATURE: &str = "Temperature";
+pub(crate) const PHASES: &str = "Phases";
+pub(crate) const FROM: &str = ", from ";
+pub(crate) const FOR: &str = " for ";

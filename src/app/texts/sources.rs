@@ -35,3 +35,16 @@ pub(crate) fn equilibria_left_out(left_out: usize) -> String {
         "{left_out} more computed equilibria are not counted: the computation they come from missed a phase there."
     )
 }
+
+pub(crate) const QUANTITY: &str = "Quantity";
+pub(crate) const VALUES: &str = "Values";
+pub(crate) const TOLERANCE: &str = "Tolerance";
+pub(crate) const REACHED: &str = "reached";
+
+#[inline]
+pub(crate) fn aim(words: &str, reached: &str) -> String {
+    format!("aim: {words}, {reached}")
+}
+
+pub(crate) const TOGETHER: &str = "together";
+pub(crate) const SOURCES: &str = "Sources";

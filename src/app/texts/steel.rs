@@ -14,3 +14,5 @@ pub(crate) const MEDIUM_PEARLITE: &str = "from a cool in ashes or vermiculite";
 pub(crate) const FINE_PEARLITE: &str = "from an air cool after normalising";
 pub(crate) const QUENCHED_AND_REFINED: &str = "very fine carbides in tempered martensite";
 pub(crate) const AS_FORGED: &str = "coarse pearlite in large grains, not normalised";
+pub(crate) const GRADES: &str = "Grades";
+pub(crate) const STRUCTURES: &str = "Structures";

@@ -51,3 +51,25 @@ pub(crate) const BROKEN_FILMS: &str = "broken films";
 pub(crate) const AS_BOUGHT: &str = "as bought";
 pub(crate) const AFTER_EACH_STEP: &str = "The piece after each step";
 pub(crate) const NOT_KNOWN: &str = "not known";
+pub(crate) const EARLIER: &str = "Earlier";
+pub(crate) const LATER: &str = "Later";
+pub(crate) const NONE: &str = "none";
+pub(crate) const NETWORK: &str = "network";
+pub(crate) const AFTER: &str = "after";
+pub(crate) const GRAIN: &str = "grain";
+pub(crate) const CARBIDE: &str = "carbide";
+pub(crate) const BOUNDARIES: &str = "boundaries";
+pub(crate) const HARDNESS: &str = "hardness";
+pub(crate) const HEATS: &str = "Heats";
+
+#[inline]
+pub(crate) fn heats(n: u8) -> String {
+    format!("{n} heats")
+}
+
+pub(crate) const FROM: &str = " from ";
+pub(crate) const AT: &str = " at ";
+pub(crate) const OF: &str = " of ";
+pub(crate) const FOR: &str = " for ";
+pub(crate) const THEN: &str = ", then ";
+pub(crate) const MEDIUM: &str = "Medium";

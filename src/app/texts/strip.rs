@@ -7,3 +7,16 @@ pub(crate) const STEPS_BEFORE: &str = "Steps before hardening";
 pub(crate) const STEPS_BEFORE_LISTED: &str =
     "Steps before hardening: forge, normalise, refine, anneal";
 pub(crate) const ONE_MORE_TEMPER: &str = "One more temper";
+pub(crate) const SOAK: &str = "Soak";
+pub(crate) const QUENCH: &str = "Quench";
+pub(crate) const COLD: &str = "Cold";
+
+#[inline]
+pub(crate) fn temper(n: usize) -> String {
+    format!("Temper {n}")
+}
+
+pub(crate) const TEMPER: &str = "Temper";
+pub(crate) const ANNEAL: &str = "Anneal";
+pub(crate) const RELIEVE: &str = "Relieve";
+pub(crate) const ROUTE: &str = "Route";

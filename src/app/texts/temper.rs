@@ -27,3 +27,25 @@ pub(crate) const WHERE_IT_EMBRITTLES: &str = ", where it embrittles";
 pub(crate) fn middle_comes_with(target: &str) -> String {
     format!("The middle of the target, {target}, comes with")
 }
+
+pub(crate) const ONCE: &str = "once";
+
+#[inline]
+pub(crate) fn times(n: usize) -> String {
+    format!("{n} times")
+}
+
+pub(crate) const FIRST: &str = "First";
+pub(crate) const SECOND: &str = "Second";
+pub(crate) const THIRD: &str = "Third";
+pub(crate) const FOURTH: &str = "Fourth";
+pub(crate) const FIFTH: &str = "Fifth";
+pub(crate) const SIXTH: &str = "Sixth";
+pub(crate) const EACH: &str = " each";
+
+#[inline]
+pub(crate) fn each_at(each: &str, temperature: &str) -> String {
+    format!("{each} at {temperature}")
+}
+
+pub(crate) const OR: &str = ", or ";

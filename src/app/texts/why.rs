@@ -8,3 +8,4 @@ pub(crate) const BESIDE_IT: &str = "Beside it";
 pub(crate) const COUNTED_WITH_LEARNT: &str = "Counted with what the logbook has taught: ";
 pub(crate) const SHIFT_ON_TOP: &str =
     " A shift of the hardness comes on top of what the formula gives.";
+pub(crate) const CLOSE: &str = "Close";
