@@ -30,6 +30,7 @@ fn thousand() -> Logbook {
             hrc: 60.0,
             band_hrc: 2.0,
             model: "0.1.0".to_owned(),
+            is_taught: false,
         });
         let hrc = 58.0 + (n % 40) as f64 / 10.0;
         for (value, scale) in [

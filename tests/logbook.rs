@@ -4,19 +4,21 @@
 use proptest::prelude::*;
 use recalesce::chart::{LoggedHardness, Palette, logbook_chart, svg};
 use recalesce::hardness::Scale;
-use recalesce::route::{Route, run};
+use recalesce::route::{Deviation, Left, MODELS, Route, Taught, run};
 use recalesce::save::logbook::{
-    After, Day, Differing, Filter, Id, LARGEST_LOGBOOK_BYTES, Logbook, LogbookError, MOST_RUNS,
-    Merge, Order, Photo, Predicted, Reading, Run, UseTest, agreement, list, read_logbook,
-    write_csv, write_logbook,
+    After, Day, Differing, Filter, Id, LARGEST_LOGBOOK_BYTES, LoadedLogbook, Logbook, LogbookError,
+    MOST_RUNS, Merge, Order, Photo, Predicted, Reading, Run, UseTest, agreement, beside, list,
+    read_logbook, write_csv, write_logbook,
 };
 use recalesce::save::{ReadError, VERSION, read};
+use recalesce::units::{LengthUnit, TemperatureScale};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
 const SAVED: &str = include_str!("saved/v5_logbook.json");
 
 const SAVED_V7: &str = include_str!("saved/v7_logbook.json");
+const SAVED_V8: &str = include_str!("saved/v8_logbook.json");
 
 fn id(text: &str) -> Id {
     Id::try_from(text.to_owned()).expect("an id")
@@ -38,6 +40,7 @@ fn measured(name: &str, piece: &str, grade: &str, on: &str, hrc: f64) -> Run {
         hrc: 60.0,
         band_hrc: 2.0,
         model: "0.1.0".to_owned(),
+        is_taught: false,
     });
     run.readings.push(Reading {
         value: hrc,
@@ -95,6 +98,63 @@ fn a_logbook_of_version_7_has_a_coupon() {
     assert_eq!((read.book, read.photos), (now.book, now.photos));
 }
 
+/// Version 8 tells of a prediction whether what had been learnt was counted with.
+#[test]
+fn a_logbook_of_version_8_tells_whether_a_prediction_was_taught() {
+    let [before, now] = [SAVED_V7, SAVED_V8].map(|text| read_logbook(text).expect("a logbook"));
+    let is_taught = |loaded: &LoadedLogbook| -> Vec<bool> {
+        let predicted = loaded.book.runs().filter_map(|run| run.predicted.as_ref());
+        predicted.map(|predicted| predicted.is_taught).collect()
+    };
+    assert!(is_taught(&before).iter().all(|is| !is));
+    assert_eq!(is_taught(&now).iter().filter(|is| **is).count(), 1);
+    let text = write_logbook(now.book.runs(), &now.photos).expect("text");
+    assert_eq!(text.matches("is_taught").count(), 1);
+    assert_eq!(read_logbook(&text).expect("a logbook"), now);
+    // A table and two runs side by side tell it as well.
+    let table = write_csv(&list(&now.book, &Filter::default(), Order::Day));
+    let column = table.lines().next().expect("a head").split(',').count();
+    assert!(table.starts_with("id,day,") && column == 40);
+    assert_eq!(
+        table.lines().filter(|line| line.ends_with(",true")).count(),
+        1
+    );
+    let taught = now.book.get(&id("knife-1")).expect("the knife");
+    let other = now.book.runs().find(|run| run.id != taught.id);
+    let rows = beside(
+        [taught, other.expect("another run")],
+        TemperatureScale::Celsius,
+        LengthUnit::Millimetre,
+    );
+    let row = rows
+        .iter()
+        .find(|row| row.name == "Predicted with what the logbook had taught");
+    assert!(row.expect("a row").texts.contains(&"yes".to_owned()));
+}
+
+/// The outcome of a route as its pieces go through it is kept as that, and the route as planned.
+#[test]
+fn a_run_keeps_whether_what_was_learnt_was_counted_with() {
+    let planned = Route::example();
+    let off = Deviation {
+        tempered_hrc: -1.0,
+        ..Deviation::default()
+    };
+    let taught = Route {
+        taught: Some(Taught::new(off, Left::default())),
+        ..planned.clone()
+    };
+    let logged = |route: Route| {
+        let outcome = run(&route).expect("an outcome");
+        Run::of(id("a"), day("2026-11-27"), route, Some(&outcome))
+    };
+    let [plain, with] = [planned.clone(), taught].map(logged);
+    assert_eq!((&plain.route, &with.route), (&planned, &planned));
+    let [plain, with] = [plain, with].map(|run| run.predicted.expect("a prediction"));
+    assert_eq!((plain.is_taught, with.is_taught), (false, true));
+    assert!(with.hrc < plain.hrc - 0.9);
+}
+
 #[test]
 fn a_saved_logbook_is_read_in_full_and_written_back() {
     let loaded = read_logbook(SAVED).expect("a logbook");
@@ -119,7 +179,7 @@ fn a_run_keeps_what_was_predicted() {
     let last = outcome.stages.last().expect("a stage");
     assert_eq!(Some(predicted.hrc), last.hardness.and_then(|h| h.hrc()));
     assert_eq!(predicted.band_hrc, last.band_hrc);
-    assert_eq!(predicted.model, env!("CARGO_PKG_VERSION"));
+    assert_eq!(predicted.model, MODELS);
 }
 
 #[test]

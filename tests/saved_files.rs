@@ -11,8 +11,8 @@ use recalesce::route::{
 };
 use recalesce::save::{
     Kind, LARGEST_FILE_BYTES, MOST_ROUTES, Preferences, ReadError, Shelf, ShelfError, Theme,
-    WriteError, read, read_bench, read_link, read_preferences, write_bench, write_link,
-    write_preferences, write_shelf,
+    WriteError, read, read_bench, read_link, read_preferences, read_shop, write_bench, write_link,
+    write_preferences, write_shelf, write_shop,
 };
 use recalesce::soak::StartingStructure;
 use recalesce::steel::{Composition, Element};
@@ -42,6 +42,15 @@ const V6_PREFERENCES: &str = include_str!("saved/v6_preferences.json");
 const V7_SHELF: &str = include_str!("saved/v7_shelf.json");
 const V7_BENCH: &str = include_str!("saved/v7_bench.json");
 const V7_PREFERENCES: &str = include_str!("saved/v7_preferences.json");
+
+const V8_SHELF: &str = include_str!("saved/v8_shelf.json");
+const V8_BENCH: &str = include_str!("saved/v8_bench.json");
+const V8_PREFERENCES: &str = include_str!("saved/v8_preferences.json");
+
+const V8_LINK: &str = include_str!("saved/v8_link.txt");
+
+const V7_SHOP: &str = include_str!("saved/v7_shop.json");
+const V8_SHOP: &str = include_str!("saved/v8_shop.json");
 
 const V7_LINK: &str = include_str!("saved/v7_link.txt");
 
@@ -211,6 +220,45 @@ fn version_7_has_the_routes_of_version_6_with_a_seed() {
     assert_eq!(bench, of_6);
 }
 
+/// Of routes nothing is new; what is new of a logbook is read in `tests/logbook.rs`.
+#[test]
+fn version_8_has_the_routes_of_version_7() {
+    assert_eq!(read(V8_SHELF), read(V7_SHELF));
+    assert_eq!(read_bench(V8_BENCH), read_bench(V7_BENCH));
+}
+
+/// What was learnt before its models were kept stays with the shop and does not act, and is written as it
+/// was read; since then it acts, at the tempers that taught it.
+#[test]
+fn what_was_learnt_before_its_models_were_kept_does_not_act() {
+    let [before, now] = [V7_SHOP, V8_SHOP].map(|text| read_shop(text).expect("a shop"));
+    assert_eq!((&before.fault, &now.fault), (&None, &None));
+    assert_eq!(before.shop, now.shop);
+    let [before, now] = [before, now].map(|kept| kept.learnt.expect("what was learnt"));
+    assert!(before.is_on && now.is_on && before.learnt.len() == now.learnt.len());
+    let route = |temper_c| {
+        let mut route = read_bench(V8_BENCH).expect("the bench of version 8").route;
+        route.furnace_band_k = 6.0;
+        route.furnace_offset_k = 0.0;
+        route.thermocouple = Thermocouple::Checked;
+        route.tempers.truncate(1);
+        route.tempers[0].temperature_c = temper_c;
+        route
+    };
+    assert_eq!((before.acts(), before.taught(&route(180.0))), (false, None));
+    let taught = |temper_c| now.taught(&route(temper_c)).expect("the furnace").off;
+    let [within, far] = [180.0, 450.0].map(taught);
+    assert_eq!((within.soak_k, far.soak_k), (-12.0, -12.0));
+    assert_eq!((within.tempered_hrc, far.tempered_hrc), (-0.8, 0.0));
+    for (text, learnt) in [(V7_SHOP, before), (V8_SHOP, now)] {
+        let kept = read_shop(text).expect("a shop");
+        let written = write_shop(&kept.shop, Some(&learnt)).expect("text");
+        let mut was: Value = serde_json::from_str(text).expect("JSON");
+        was["version"] = json!(8);
+        assert_eq!(serde_json::from_str::<Value>(&written).expect("JSON"), was);
+    }
+}
+
 /// The names of the structures, which files and questions hold: the three of version 1, then those
 /// that version 2 added.
 #[test]
@@ -237,11 +285,11 @@ fn structures_keep_their_names() {
 
 #[test]
 fn what_is_written_is_what_was_read() {
-    let shelf = read(V7_SHELF).expect("the shelf of version 7").shelf;
+    let shelf = read(V8_SHELF).expect("the shelf of version 8").shelf;
     let text = write_shelf(&shelf).expect("text");
     assert_eq!(read(&text).map(|l| l.shelf), Ok(shelf));
     let value: Value = serde_json::from_str(&text).expect("JSON");
-    let original: Value = serde_json::from_str(V7_SHELF).expect("JSON");
+    let original: Value = serde_json::from_str(V8_SHELF).expect("JSON");
     assert_eq!(value, original);
 }
 
@@ -254,6 +302,7 @@ fn preferences_of_every_version() {
         V5_PREFERENCES,
         V6_PREFERENCES,
         V7_PREFERENCES,
+        V8_PREFERENCES,
     ] {
         assert_eq!(read_preferences(newer), read_preferences(V1_PREFERENCES));
     }
@@ -320,7 +369,7 @@ fn each_bad_envelope_has_its_own_words() {
             "version is 1.5",
         ),
         (
-            "{\"format\":\"recalesce\",\"version\":8,\"anything\":[]}",
+            "{\"format\":\"recalesce\",\"version\":99,\"anything\":[]}",
             "made by a newer version",
         ),
         (
@@ -751,8 +800,14 @@ prop_compose! {
 #[test]
 fn links_of_version_7_are_read() {
     let bench = read_bench(V7_BENCH).expect("the bench of version 7").route;
-    assert_eq!(read_link(V7_LINK.trim_end()), Ok(bench.clone()));
-    assert_eq!(write_link(&bench), Ok(V7_LINK.trim_end().to_owned()));
+    assert_eq!(read_link(V7_LINK.trim_end()), Ok(bench));
+}
+
+#[test]
+fn links_of_version_8_are_read() {
+    let bench = read_bench(V8_BENCH).expect("the bench of version 8").route;
+    assert_eq!(read_link(V8_LINK.trim_end()), Ok(bench.clone()));
+    assert_eq!(write_link(&bench), Ok(V8_LINK.trim_end().to_owned()));
 }
 
 #[test]

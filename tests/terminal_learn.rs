@@ -206,6 +206,17 @@ fn what_was_learnt_is_used_where_it_is_brought_along() {
     let unheard = asked(&json!({"question": "route", "route": other, "learnt": learnt}));
     assert_eq!(unheard["learnt"], json!([]));
     assert_eq!(unheard["stages"], unlearnt["stages"]);
+    // The error of other models acts nowhere, and it is said.
+    for models in [Value::Null, json!("1")] {
+        let mut other_models = learnt.clone();
+        other_models["models"] = models;
+        let unheard =
+            asked(&json!({"question": "route", "route": route(), "learnt": other_models}));
+        let untaught = asked(&json!({"question": "route", "route": route()}));
+        assert_eq!(unheard["stages"], untaught["stages"]);
+        let said = unheard["learnt"][0].as_str().expect("a sentence");
+        assert!(said.contains("another version of the models"), "{said}");
+    }
     let broken = asked(&json!({
         "question": "route", "route": route(),
         "learnt": {"learnt": [{"kind": "tester", "owner": "tester", "value": 0, "left_part": 2, "runs": 1}]}

@@ -13,6 +13,7 @@ mod points;
 mod sensitivity;
 mod shop;
 mod shop_check;
+mod shop_counts;
 mod spread;
 mod sweep;
 mod sweep_bands;
@@ -26,14 +27,15 @@ pub use inputs::{Content, Distribution, Input, OpenInput, Tolerances};
 pub use law::Law;
 pub use learn::{
     Band, Compared, Corrected, Correction, Entangled, LearnRun, Learned, Learnt, LoggedReading,
-    LoggedRun, Measurement, NextMeasurement, NotUsed, Owner, Prediction, UnknownKind, Unusable,
-    learn,
+    LoggedRun, Measurement, NextMeasurement, NotUsed, Owner, Prediction, SetPoint, UnknownKind,
+    Unusable, learn,
 };
 pub use sensitivity::{
     Divided, Index, Quantity, Sensitivity, SensitivityRun, Share, USUAL_ROWS, sensitivity,
 };
 pub use shop::{ColdMeans, Furnace, Quenchant, Shop, TemperOven, Tester};
 pub use shop_check::ShopError;
+pub use shop_counts::counted_words;
 pub use spread::{Quantiles, SpreadRun, Spreads, USUAL_CASES, spread};
 pub use sweep::{Numbers, SweepPoint, SweepRun, SweptInput, USUAL_STEPS, sweep, sweep_csv};
 pub use sweep_bands::{SweepBand, SweepBandRun};

@@ -2,7 +2,7 @@
 
 use super::coupon::USUAL_TESTER_HRC;
 use crate::heat::MediumChoice;
-use crate::route::Thermocouple;
+use crate::route::{Route, Thermocouple};
 use serde::{Deserialize, Serialize};
 
 /// Band of a forge or furnace whose temperature is not held, K either way: by eye, with a magnet or a
@@ -57,7 +57,7 @@ pub struct Furnace {
 pub struct Quenchant {
     /// Of the list, or the shop's own.
     pub medium: MediumChoice,
-    /// Factor on the heat transfer of the still bath: 0.1 to 5.
+    /// Factor on the heat transfer of the still bath: 0.05 to 20.
     #[serde(default = "still")]
     pub agitation: f64,
 }
@@ -124,6 +124,14 @@ impl Furnace {
     pub(super) fn reaches(&self, temperature_c: f64) -> bool {
         let set_point_c = temperature_c - self.offset_k;
         (self.least_c..=self.most_c).contains(&set_point_c)
+    }
+
+    /// Whether a route may have been planned for it: it has its band and its thermocouple, and reaches
+    /// its soak.
+    pub(super) fn may_be_of(&self, route: &Route) -> bool {
+        self.band_k() == route.furnace_band_k
+            && self.thermocouple == route.thermocouple
+            && self.reaches(route.soak.temperature_c)
     }
 }
 

@@ -1,6 +1,7 @@
 //! What a shop can mean: the range of every number of it.
 
 use super::shop::{Furnace, Shop};
+use crate::heat::AGITATION;
 use crate::route::LONGEST_TEXT;
 
 /// What is wrong with a shop.
@@ -27,7 +28,7 @@ impl Shop {
     /// How much hotter a piece is than the furnace reads, K.
     pub const OFFSET_K: (f64, f64) = (-100.0, 100.0);
     /// Heat transfer of a quenchant as used, times that of the still bath.
-    pub const AGITATION: (f64, f64) = (0.1, 5.0);
+    pub const AGITATION: (f64, f64) = AGITATION;
     /// Error of a hardness tester, HRC.
     pub const TESTER_HRC: (f64, f64) = (0.2, 10.0);
 

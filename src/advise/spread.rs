@@ -37,6 +37,16 @@ pub struct Quantiles {
 }
 
 impl Quantiles {
+    /// Between which readings nine in ten lie, of a tester that may be off by so much, nine in ten: about,
+    /// as the two add up where both are normal.
+    #[must_use]
+    pub fn as_read(&self, error: f64) -> [f64; 2] {
+        [
+            self.p50 - error.hypot(self.p50 - self.p05),
+            self.p50 + error.hypot(self.p95 - self.p50),
+        ]
+    }
+
     /// Those of values in any order; none of fewer than two.
     pub(super) fn of(values: impl Iterator<Item = f64>) -> Option<Self> {
         let mut values: Vec<f64> = values.filter(|value| value.is_finite()).collect();

@@ -1,9 +1,10 @@
 //! One input of a route taken through a range, with what comes out at every step of it.
 
 use super::error::{AdviseError, check};
+use super::learn::Correction;
 use super::spread::{austenite, hrc};
 use crate::heat::{AGITATION, Section};
-use crate::route::{Deviation, Route, TrialSteel, validate};
+use crate::route::{Route, TrialSteel, validate};
 use crate::units::TemperatureScale;
 use serde::{Deserialize, Serialize};
 
@@ -171,7 +172,7 @@ fn as_thick(section: Section, value_mm: f64) -> Section {
 }
 
 impl Numbers {
-    /// Those of a route.
+    /// Those of a route, with what runs have taught of it where that is put to it.
     ///
     /// # Errors
     /// As [`crate::route::trial`].
@@ -180,7 +181,7 @@ impl Numbers {
     }
 
     fn of_steel(steel: &TrialSteel, route: &Route) -> Result<Self, AdviseError> {
-        let trial = steel.trial(route, &Deviation::default())?;
+        let trial = steel.trial(route, &route.taught().off)?;
         let (quenched, finished) = (trial.quenched(), trial.finished(route));
         Ok(Self {
             carbon_wt: Some(trial.soak.carbon_wt),
@@ -262,6 +263,7 @@ pub struct SweepRun {
     range: [f64; 2],
     steps: u32,
     scale: TemperatureScale,
+    correction: Correction,
     /// What is done so far.
     pub points: Vec<SweepPoint>,
 }
@@ -294,8 +296,19 @@ impl SweepRun {
             range,
             steps,
             scale: TemperatureScale::Celsius,
+            correction: Correction::default(),
             points: Vec::new(),
         })
+    }
+
+    /// The same with what a logbook has taught, where that acts: at each step what it tells of that
+    /// route.
+    #[must_use]
+    pub fn counting_with(self, correction: &Correction) -> Self {
+        Self {
+            correction: correction.clone(),
+            ..self
+        }
     }
 
     /// The same, telling temperatures on a scale.
@@ -312,7 +325,8 @@ impl SweepRun {
         }
         let [from, to] = self.range;
         let input = from + (to - from) * f64::from(done) / f64::from(self.steps - 1);
-        let route = self.input.put(&self.route, input);
+        let mut route = self.input.put(&self.route, input);
+        route.taught = self.correction.taught(&route);
         let numbers = match (&self.steel, validate(&route)) {
             (_, Err(why)) => Err(AdviseError::Route(why.into())),
             (Some(steel), Ok(())) => Numbers::of_steel(steel, &route),

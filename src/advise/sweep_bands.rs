@@ -2,6 +2,7 @@
 
 use super::error::AdviseError;
 use super::inputs::Tolerances;
+use super::learn::Correction;
 use super::spread::{Quantiles, Spreads, spread};
 use super::sweep::{Numbers, SweepRun, SweptInput};
 use crate::route::Route;
@@ -31,6 +32,7 @@ pub struct SweepBandRun {
     tolerances: Tolerances,
     seed: u32,
     inputs: Vec<f64>,
+    correction: Correction,
     done: usize,
     /// What is done so far; steps without an outcome are left out.
     pub bands: Vec<SweepBand>,
@@ -58,9 +60,19 @@ impl SweepBandRun {
             tolerances: *tolerances,
             seed,
             inputs: (0..BAND_STEPS).map(at).collect(),
+            correction: Correction::default(),
             done: 0,
             bands: Vec::new(),
         })
+    }
+
+    /// The same with what a logbook has taught, as [`SweepRun::counting_with`].
+    #[must_use]
+    pub fn counting_with(self, correction: &Correction) -> Self {
+        Self {
+            correction: correction.clone(),
+            ..self
+        }
     }
 
     /// Works out the next step; false when all are done.
@@ -69,7 +81,8 @@ impl SweepBandRun {
             return false;
         };
         self.done += 1;
-        let route = self.input.put(&self.route, input);
+        let mut route = self.input.put(&self.route, input);
+        route.taught = self.correction.taught(&route);
         if let Ok(spreads) = spread(&route, &self.tolerances, BAND_CASES, self.seed) {
             self.bands.push(SweepBand {
                 input,
@@ -105,6 +118,90 @@ fn end(spreads: &Spreads, of: fn(&Quantiles) -> f64) -> Numbers {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::advise::{Corrected, Furnace, Owner, UnknownKind};
+    use crate::route::{MODELS, Thermocouple, trial};
+
+    /// At every step it counts with what the logbook tells of that route: a furnace where it reaches the
+    /// soak, the hardness after a temper as far as that was learnt.
+    #[test]
+    fn a_step_counts_with_what_the_logbook_tells_of_it() {
+        let mut route = Route::example();
+        route.section = crate::heat::Section::Plate { thickness_mm: 3.0 };
+        route.thermocouple = Thermocouple::Checked;
+        let heat = Owner::Heat {
+            grade: route.grade.clone(),
+            composition: route.composition,
+            end_quench: Vec::new(),
+        };
+        let one = |kind, owner, value, tempers_c| Corrected {
+            kind,
+            owner,
+            value,
+            left_part: 0.5,
+            runs: 3,
+            tempers_c,
+        };
+        let hardness = UnknownKind::TemperedHardness;
+        let learnt = Correction {
+            is_on: true,
+            models: Some(MODELS.to_owned()),
+            furnaces: vec![Furnace {
+                name: "kiln".to_owned(),
+                least_c: 100.0,
+                most_c: 1100.0,
+                band_k: route.furnace_band_k,
+                offset_k: 0.0,
+                thermocouple: Thermocouple::Checked,
+                holds: true,
+            }],
+            learnt: vec![
+                one(
+                    UnknownKind::FurnaceOffset,
+                    Owner::Furnace(Some(0)),
+                    9.0,
+                    None,
+                ),
+                one(hardness, heat, -1.5, Some([180.0, 180.0])),
+            ],
+        };
+        let range = [180.0, 480.0];
+        let steps = |learnt: &Correction| {
+            let run = SweepRun::new(&route, SweptInput::TemperC, range, 3).unwrap();
+            let mut run = run.counting_with(learnt);
+            while run.step() {}
+            run.points
+        };
+        let [plain, with] = [Correction::default(), learnt.clone()].map(|learnt| steps(&learnt));
+        let mut fell = Vec::new();
+        for (plain, with) in plain.iter().zip(&with) {
+            let at = SweptInput::TemperC.put(&route, with.input);
+            let off = learnt.taught(&at).unwrap().off;
+            assert_eq!(off.soak_k, 9.0 - route.furnace_offset_k);
+            let tried = trial(&at, &off).unwrap();
+            let hrc = tried.finished(&at).unwrap().hardness.unwrap();
+            assert_eq!(with.numbers.final_hrc, Some(hrc.hrc_carried()));
+            assert!(with.numbers.carbon_wt > plain.numbers.carbon_wt);
+            fell.push(off.tempered_hrc);
+        }
+        assert_eq!(fell, [-1.5, 0.0, 0.0]);
+        let off = Correction {
+            is_on: false,
+            ..learnt.clone()
+        };
+        assert_eq!(steps(&off), plain);
+        // So do the bands: narrower and lower.
+        let tolerances = Tolerances::default();
+        let first = |learnt: &Correction| {
+            let run = SweepBandRun::new(&route, SweptInput::TemperC, range, &tolerances, 1);
+            let mut run = run.unwrap().counting_with(learnt);
+            run.step();
+            [run.bands[0].low, run.bands[0].high].map(|end| end.final_hrc.unwrap())
+        };
+        let [[low, high], [low_with, high_with]] =
+            [Correction::default(), learnt].map(|learnt| first(&learnt));
+        assert!(low_with < low && high_with < high - 1.0);
+        assert!(high_with - low_with < high - low);
+    }
 
     /// The band of a step is the spread of that route, and holds the plan within.
     #[test]

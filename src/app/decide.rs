@@ -27,14 +27,20 @@ pub(crate) enum Question {
     /// How sure a route is, and what matters most.
     Sure(Box<Route>, Tolerances, Correction),
     /// How sure a route is by a few pieces, without what matters: while it is on the bench.
-    Drawn(Box<Route>, Correction),
+    Drawn(Box<Route>, Tolerances, Correction),
     /// What logged runs teach of a shop, and of the next piece of a route.
     Learn(Vec<LoggedRun>, Box<Shop>, Box<Route>),
-    /// What comes out of several routes.
-    Compare(Vec<Route>),
+    /// What comes out of several routes, counting with what a logbook has taught.
+    Compare(Vec<Route>, Correction),
     /// What comes out while one input is taken from one value to another, and where tolerances are
-    /// given, how sure that is.
-    Sweep(Box<Route>, SweptInput, [f64; 2], Option<Tolerances>),
+    /// given, how sure that is; counting with what a logbook has taught.
+    Sweep(
+        Box<Route>,
+        SweptInput,
+        [f64; 2],
+        Option<Tolerances>,
+        Correction,
+    ),
 }
 
 /// What is told on the way, and in the end with all of it done.
@@ -129,22 +135,29 @@ impl Question {
                 let taught = learnt.taught(&route);
                 sure(&Route { taught, ..*route }, &tolerances, tell)
             }
-            Self::Drawn(route, learnt) => {
+            Self::Drawn(route, tolerances, learnt) => {
                 let taught = learnt.taught(&route);
-                drawn(&Route { taught, ..*route })
+                drawn(&Route { taught, ..*route }, &tolerances)
             }
             Self::Learn(runs, shop, route) => taught(&runs, &shop, &route, scale, tell),
-            Self::Compare(routes) => {
-                let come = |route| Ok((Numbers::of(route)?, Courses::of(route)?));
+            Self::Compare(routes, learnt) => {
+                let come = |route: Route| {
+                    let taught = learnt.taught(&route);
+                    let route = Route { taught, ..route };
+                    Ok((Numbers::of(&route)?, Courses::of(&route)?))
+                };
                 let come = |route| come(route).map_err(|why: AdviseError| why.words(scale));
-                Ok(Told::Compared(routes.iter().map(come).collect()))
+                Ok(Told::Compared(routes.into_iter().map(come).collect()))
             }
-            Self::Sweep(route, input, range, tolerances) => {
+            Self::Sweep(route, input, range, tolerances, learnt) => {
                 let run = SweepRun::new(&route, input, range, USUAL_STEPS);
                 run.and_then(|run| {
-                    swept(run.on_scale(scale), tell, || {
+                    let run = run.on_scale(scale).counting_with(&learnt);
+                    swept(run, tell, || {
                         let bands = |tolerances| {
-                            SweepBandRun::new(&route, input, range, &tolerances, route.seed)
+                            let run =
+                                SweepBandRun::new(&route, input, range, &tolerances, route.seed);
+                            run.map(|run| run.counting_with(&learnt))
                         };
                         tolerances.map(bands).transpose()
                     })
@@ -218,8 +231,8 @@ fn sure(route: &Route, tolerances: &Tolerances, tell: &dyn Fn(&Told)) -> Result<
 /// value).
 const DRAWN: u32 = 64;
 
-fn drawn(route: &Route) -> Result<Told, AdviseError> {
-    let mut run = SpreadRun::new(route, &Tolerances::default(), DRAWN, route.seed)?;
+fn drawn(route: &Route, tolerances: &Tolerances) -> Result<Told, AdviseError> {
+    let mut run = SpreadRun::new(route, tolerances, DRAWN, route.seed)?;
     while run.step() {}
     let mut sure = Sure::of(&run.so_far()?);
     sure.is_whole = true;

@@ -7,10 +7,10 @@ use super::parts::errands::errands;
 use super::texts;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use recalesce::advise::Coupon;
+use recalesce::advise::{Correction, Coupon};
 use recalesce::heat::QuenchantFigures;
 use recalesce::phases::phase_map;
-use recalesce::route::{Known, Route, quench_table};
+use recalesce::route::{Known, Route, quench_table_as_taught};
 use recalesce::steel::Composition;
 use recalesce::units::TemperatureScale;
 use serde::de::DeserializeOwned;
@@ -25,8 +25,9 @@ use web_sys::DedicatedWorkerGlobalScope;
 pub(crate) enum Errand {
     /// The phase map of a steel.
     PhaseMap(Composition),
-    /// Which quench still does it, with temperatures of a refusal on a scale.
-    QuenchTable(Box<Route>, TemperatureScale),
+    /// Which quench still does it, with temperatures of a refusal on a scale: a [`TableOf`], written as a
+    /// text by who asks.
+    QuenchTable(String, TemperatureScale),
     /// The quenchant that has these figures in a bath, °C.
     Figures(QuenchantFigures, f64),
     /// The quenchant in which the probe cools as this text says, on a scale if that is told, in a
@@ -37,6 +38,10 @@ pub(crate) enum Errand {
     /// A [`Question`], written as a text by who asks.
     Decide(String, TemperatureScale),
 }
+
+/// A route whose quench is asked for in every quenchant, and what to count with of what a logbook has
+/// taught.
+pub(crate) type TableOf = (Route, Correction);
 
 /// What comes of an errand, as the text that it is sent as, or why nothing does. It is read only where
 /// it is shown, so that what is not opened need not hold how.
@@ -78,11 +83,12 @@ impl Errand {
                 };
                 say(&map, tell);
             }
-            Self::QuenchTable(route, scale) => {
-                say(
-                    &quench_table(&route).map_err(|error| error.words(scale)),
-                    tell,
-                );
+            Self::QuenchTable(of, scale) => {
+                let table = read::<TableOf>(Ok(&of)).and_then(|(route, learnt)| {
+                    quench_table_as_taught(&route, &|route| learnt.taught(route))
+                        .map_err(|error| error.words(scale))
+                });
+                say(&table, tell);
             }
             Self::Figures(figures, bath_c) => say(&own::from_figures(&figures, bath_c), tell),
             Self::Curve(text, scale, bath_c) => {

@@ -1,6 +1,6 @@
 //! From a wanted hardness to the tempering temperatures, or the time, that give it.
 
-use super::{AsQuenched, embrittling_range_c, temper_curve};
+use super::{AsQuenched, CurvePoint, embrittling_range_c, temper_curve};
 use crate::numeric::order;
 use crate::sources::tempering_stages::{TEMPERATURE_C, TIME_S};
 use crate::steel::{Composition, OutOfRange};
@@ -31,6 +31,20 @@ pub fn temperatures_for(
     tempers: u32,
     target_hrc: f64,
 ) -> Result<Vec<TemperChoice>, OutOfRange> {
+    temperatures_for_each(start, steel, time_s, tempers, |_| target_hrc)
+}
+
+/// The same where what is wanted of the model goes by the temperature, °C.
+///
+/// # Errors
+/// As [`temper_curve`].
+pub(crate) fn temperatures_for_each(
+    start: &AsQuenched,
+    steel: &Composition,
+    time_s: f64,
+    tempers: u32,
+    target_hrc: impl Fn(f64) -> f64,
+) -> Result<Vec<TemperChoice>, OutOfRange> {
     let (least, largest) = TEMPERATURE_C;
     let count = ((largest - least) / GRID_K) as u32;
     let grid: Vec<f64> = (0..=count).map(|i| least + GRID_K * f64::from(i)).collect();
@@ -38,12 +52,13 @@ pub fn temperatures_for(
     let [low_c, high_c] = embrittling_range_c(steel);
     let miss_at = |temperature_c: f64| -> Option<f64> {
         let point = temper_curve(start, steel, &[temperature_c], time_s, tempers).ok()?;
-        Some(point.first()?.hrc - target_hrc)
+        Some(point.first()?.hrc - target_hrc(temperature_c))
     };
     let mut choices = Vec::new();
     for pair in curve.windows(2) {
         let [left, right] = pair else { continue };
-        let (miss_left, miss_right) = (left.hrc - target_hrc, right.hrc - target_hrc);
+        let miss = |point: &CurvePoint| point.hrc - target_hrc(point.temperature_c);
+        let (miss_left, miss_right) = (miss(left), miss(right));
         // The right end belongs to the next span.
         if miss_left != 0.0 && (miss_left * miss_right >= 0.0 || miss_left.is_nan()) {
             continue;

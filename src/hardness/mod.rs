@@ -23,6 +23,7 @@ pub use auto_temper::{AutoTempered, auto_tempered};
 pub use bar::{BarError, BarPlace, end_quenched};
 pub use embrittlement::{ReversibleEmbrittlement, embrittling_range_c, reversible_embrittlement};
 pub use grade_table::{equivalent_c_of, grade_table, hollomon_jaffe_of};
+pub(crate) use inverse::temperatures_for_each;
 pub use inverse::{TemperChoice, temperatures_for, time_for};
 pub use martensite::{
     as_quenched, as_quenched_martensite_hrc, as_quenched_martensite_hv, half_martensite_hrc,

@@ -8,6 +8,7 @@ use super::outcome::{Influence, InfluenceKind, Outcome};
 use super::plan::{Route, Temper};
 use super::quenched::QuenchedPiece;
 use super::run::FurnaceEnd;
+use super::taught::hottest_temper_c;
 use super::tempering::Tempering;
 use crate::heat::{Cooled, CoolingCurve, Quenching, Section, cool_turning};
 use crate::soak::Hold;
@@ -84,7 +85,11 @@ fn tempered_hrc(route: &Route, tempers: &[Temper], ready: &Hardened) -> Option<f
     }
     let tempering = Tempering::of(&route.composition, tempers, Some(ready)).ok()?;
     let hrc = tempering.stages().last()?.hardness?.hrc()?;
-    Some(hrc + route.taught().off.tempered_hrc)
+    let taught = route.taught();
+    let taught = hottest_temper_c(tempers).map_or(taught, |hottest_temper_c| {
+        taught.as_made_at(hottest_temper_c)
+    });
+    Some(hrc + taught.off.tempered_hrc)
 }
 
 impl Thicker<'_> {

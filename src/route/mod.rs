@@ -49,6 +49,13 @@ mod validate_prior;
 mod verdict;
 mod why;
 
+/// Version of the models: what they say is kept with it, a prediction with its run and what a logbook
+/// has taught. Raised by one whenever a route may come to another number than before, its hardness above
+/// all: what was learnt is the error of one version, and says nothing of the next. Words, charts and
+/// files change without it. Before it was counted by itself runs had the version of the program,
+/// `0.1.0`, and what was learnt none.
+pub const MODELS: &str = "2";
+
 pub use agitation::{AGITATION_RANGE, bath_to_pass};
 pub use baths::later_baths;
 pub use card::{Card, CardRow, Depth, Expected, StepColour, card};
@@ -90,10 +97,10 @@ pub use sentences::{
     NumberKey, Part, Sentence, Tone, inside_a_sentence, margin_words, place_name, sentences,
 };
 pub use soak_notes::{rough_duration, soak_notes};
-pub use table::{QuenchTable, TableCell, TableRow, quench_table};
-pub use taught::{Left, Taught};
+pub use table::{QuenchTable, TableCell, TableRow, quench_table, quench_table_as_taught};
+pub use taught::{Left, Taught, Tempered, hottest_temper_c};
 pub use trial::{Deviation, QuenchedTrial, Trial, TrialSteel, finished_stage, trial};
-pub(crate) use validate::FURNACE_OFFSET_K;
+pub(crate) use validate::{FURNACE_OFFSET_K, TEMPER_C};
 pub use validate::{
     LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, SNAP_C,
     SNAP_MIN, validate,

@@ -5,7 +5,8 @@ use super::furnace::Thermocouple;
 use super::outcome::{Stage, Step};
 use super::plan::{Route, Temper};
 use super::trial::Deviation;
-use super::validate::{AGITATION, FURNACE_OFFSET_K, SNAP_C, SOAK_C, TEMPER_C};
+use super::validate::{FURNACE_OFFSET_K, SNAP_C, SOAK_C, TEMPER_C};
+use crate::heat::AGITATION;
 use std::borrow::Cow;
 
 /// What runs have taught of the pieces of a route.
@@ -15,6 +16,8 @@ pub struct Taught {
     pub off: Deviation,
     /// What is left of what was open.
     pub left: Left,
+    /// Of which tempers the hardness after a temper was learnt; none where it acts on all alike.
+    tempered: Option<Tempered>,
     /// How much hotter than asked its tempers were made, K: what [`Route::as_taught`] has moved. The
     /// chart of the tempers is drawn over what is asked.
     moved_tempers_k: f64,
@@ -67,7 +70,75 @@ impl Left {
     }
 }
 
+/// Distance from the tempers that taught it over which what was learnt of the hardness after a temper
+/// fades, K. So do the model's errors of one heat at two tempers in the data that it was fitted to
+/// ([`crate::sources::tempering_stages`], 30 min to 4 h, without the rows that count half, 383 of 24
+/// heats): of what they have in common at one temperature 0.7 is left 50 K away, 0.4 at 100 K and still
+/// 0.37 at 150 K (`tests/hardness.rs`). What is left from there on is not counted, which leaves the band
+/// rather too wide.
+const FADES_OVER_K: f64 = 150.0;
+
+/// What was learnt of the hardness after a temper, and of which tempers.
+///
+/// Between these it acts whole. Outside, the error of the model there is taken to go with the one that
+/// was learnt the less the farther it is, and not at all from [`FADES_OVER_K`] on: of the learnt error
+/// that part is counted, and of the band what the rest leaves open. Of two tempers the hotter decides
+/// the hardness, so a route goes by its hottest. Soaks have no such range: a steel is soaked in a
+/// window of some tens of kelvin, and what its furnace is off by is asked by itself.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tempered {
+    /// Hardness above the model's, HRC.
+    pub off_hrc: f64,
+    /// Part of the band that is left, 0 to 1.
+    pub left: f64,
+    /// From the coolest to the hottest, as asked, °C.
+    pub tempers_c: [f64; 2],
+}
+
+impl Tempered {
+    /// Part of what was learnt of tempers that acts on one, as asked, 0 to 1.
+    #[must_use]
+    pub fn part_at([least_c, most_c]: [f64; 2], temper_c: f64) -> f64 {
+        let away_k = (least_c - temper_c).max(temper_c - most_c).max(0.0);
+        (1.0 - away_k / FADES_OVER_K).max(0.0)
+    }
+}
+
 impl Taught {
+    /// The same for a route whose hottest temper is as hot as that, as asked, °C.
+    pub(super) fn at(mut self, temper_c: f64) -> Self {
+        if let Some(tempered) = &self.tempered {
+            let part = Tempered::part_at(tempered.tempers_c, temper_c);
+            self.off.tempered_hrc = part * tempered.off_hrc;
+            self.left.tempered = (1.0 - part * part * (1.0 - tempered.left.powi(2))).sqrt();
+        }
+        self
+    }
+
+    /// The same for a piece whose hottest temper is made as hot as that, °C.
+    pub(super) fn as_made_at(self, temper_c: f64) -> Self {
+        let asked_c = temper_c - self.moved_tempers_k;
+        self.at(asked_c)
+    }
+
+    /// The same for a route with these tempers, as asked; none where nothing of it acts there.
+    #[must_use]
+    pub fn of_tempers(self, tempers: &[Temper]) -> Option<Self> {
+        let here =
+            hottest_temper_c(tempers).map_or(self, |hottest_temper_c| self.at(hottest_temper_c));
+        let is_none = (here.off, here.left) == (Deviation::default(), Left::default());
+        (!is_none).then_some(here)
+    }
+
+    /// The same where the hardness after a temper was learnt of some tempers.
+    #[must_use]
+    pub const fn within(self, tempered: Tempered) -> Self {
+        Self {
+            tempered: Some(tempered),
+            ..self
+        }
+    }
+
     /// Puts into the hardness after a step, with the models' band, what runs have taught of it: how
     /// far off it is, and how much of the band is left. What else may be off about the step, HRC, is
     /// as open as before.
@@ -87,9 +158,17 @@ impl Taught {
         Self {
             off,
             left,
+            tempered: None,
             moved_tempers_k: 0.0,
         }
     }
+}
+
+/// The hottest of some tempers, °C; none where there is none.
+#[must_use]
+pub fn hottest_temper_c(tempers: &[Temper]) -> Option<f64> {
+    let all = tempers.iter().map(|temper| temper.temperature_c);
+    all.reduce(f64::max)
 }
 
 /// A band of which a part is left but for what is open beside it.
@@ -165,6 +244,7 @@ impl Route {
                 thermocouple: 1.0,
                 ..left
             },
+            tempered: taught.tempered,
             moved_tempers_k: taught.moved_tempers_k + off.temper_k,
         });
         Cow::Owned(route)

@@ -82,6 +82,29 @@ fn a_taught_route_comes_to_what_a_trial_does() {
     }
 }
 
+/// A bath that is stirred hard and takes more than listed is clamped to the one range of the heat model,
+/// by both ways.
+#[test]
+fn a_hard_stirred_bath_is_as_severe_both_ways() {
+    for (agitation, factor, stirred) in [(4.0, 3.0, 12.0), (0.1, 0.6, 0.06), (9.0, 9.0, 20.0)] {
+        let mut planned = plate("52100");
+        planned.quench.agitation = agitation;
+        let off = Deviation {
+            heat_transfer_factor: factor,
+            ..Deviation::default()
+        };
+        let taught = with(&planned, off, Left::default());
+        approx::assert_relative_eq!(taught.as_taught().quench.agitation, stirred);
+        let margin = run(&taught).unwrap().quench.transformed;
+        let tried = trial(&planned, &off).unwrap().margin_factor;
+        approx::assert_relative_eq!(
+            margin.given().unwrap().margin.factor,
+            tried.unwrap(),
+            max_relative = 1e-6
+        );
+    }
+}
+
 /// Nothing taught changes no bit, whether it is left out or put as nothing.
 #[test]
 fn nothing_taught_changes_no_bit() {
@@ -161,4 +184,103 @@ fn what_is_far_off_stays_within_what_a_route_may_have() {
     route.tempers[0].temperature_c = 700.0;
     let moved = with(&route, far, Left::default());
     assert_eq!(crate::route::validate(&moved.as_taught()), Ok(()));
+}
+
+/// Between the tempers that taught it it acts whole, far from them not at all, and on the way the band
+/// goes from what was learnt to what it was. The chart of tempers shows at each what comes out there.
+#[test]
+fn what_tempers_have_taught_fades_away_from_them() {
+    let mut planned = plate("52100");
+    planned.cold = None;
+    let learnt = Tempered {
+        off_hrc: -1.2,
+        left: 0.5,
+        tempers_c: [170.0, 200.0],
+    };
+    let all = Taught::new(
+        Deviation {
+            tempered_hrc: learnt.off_hrc,
+            temper_k: 4.0,
+            ..Deviation::default()
+        },
+        Left {
+            tempered: learnt.left,
+            ..Left::default()
+        },
+    )
+    .within(learnt);
+    let at = |temper_c: f64, taught: Option<Taught>| {
+        let mut route = planned.clone();
+        route.tempers.truncate(1);
+        route.tempers[0].temperature_c = temper_c;
+        route.taught = taught;
+        route
+    };
+    for (temper_c, part) in [
+        (170.0, 1.0),
+        (190.0, 1.0),
+        (200.0, 1.0),
+        (215.0, 0.9),
+        (275.0, 0.5),
+        (140.0, 0.8),
+        (350.0, 0.0),
+        (500.0, 0.0),
+    ] {
+        let here = all.of_tempers(&at(temper_c, None).tempers).unwrap();
+        approx::assert_abs_diff_eq!(here.off.tempered_hrc, part * -1.2, epsilon = 1e-9);
+        // Errors of which a part goes together: variances of that part and of the rest add.
+        let left = f64::hypot(part * 0.5, (1.0 - f64::powi(part, 2)).sqrt());
+        approx::assert_abs_diff_eq!(here.left.tempered, left, epsilon = 1e-9);
+        if part == 0.0 {
+            assert_eq!(here.left, Left::default());
+        }
+        let route = at(temper_c, Some(here));
+        let outcome = run(&route).unwrap();
+        let hrc = outcome
+            .stages
+            .last()
+            .unwrap()
+            .hardness
+            .unwrap()
+            .hrc_carried();
+        let tried = trial(&at(temper_c, None), &here.off).unwrap();
+        let tried_hrc = tried.stages.last().unwrap().hardness.unwrap().hrc_carried();
+        approx::assert_abs_diff_eq!(hrc, tried_hrc, epsilon = 1e-9);
+        // Whatever temper is on the bench, the chart is the same.
+        let Known::Given(chart) = outcome.temper else {
+            panic!("tempers are known");
+        };
+        let shown = chart
+            .curve
+            .iter()
+            .find(|point| point.temperature_c == 250.0);
+        let of_250 = run(&at(250.0, all.of_tempers(&at(250.0, None).tempers))).unwrap();
+        let of_250 = of_250.stages.last().unwrap().hardness.unwrap();
+        approx::assert_abs_diff_eq!(shown.unwrap().hrc, of_250.hrc_carried(), epsilon = 1e-9);
+        // A temper that is told to meet the target does.
+        let target = &planned.target;
+        let middle_hrc = f64::midpoint(target.least_hrc, target.most_hrc);
+        assert!(!chart.meets_target_c.is_empty());
+        for meets_c in chart.meets_target_c {
+            let meets = at(meets_c, all.of_tempers(&at(meets_c, None).tempers));
+            let met = run(&meets)
+                .unwrap()
+                .stages
+                .last()
+                .unwrap()
+                .hardness
+                .unwrap();
+            approx::assert_abs_diff_eq!(met.hrc_carried(), middle_hrc, epsilon = 0.01);
+        }
+    }
+    // Where nothing else acts, none of it does.
+    let alone = Taught::new(
+        Deviation {
+            tempered_hrc: learnt.off_hrc,
+            ..Deviation::default()
+        },
+        Left::default(),
+    )
+    .within(learnt);
+    assert_eq!(alone.of_tempers(&at(450.0, None).tempers), None);
 }

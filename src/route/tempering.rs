@@ -5,7 +5,7 @@ use super::outcome::{Stage, Step, TemperOutcome, TemperPoint};
 use super::plan::{Route, Temper};
 use crate::hardness::{
     self, AsQuenched, TemperStep, Tempered, embrittling_range_c, grade_table, temper_curve,
-    temperatures_for, time_for,
+    temperatures_for_each, time_for,
 };
 use crate::steel::{Composition, OutOfRange};
 use crate::transform::Fractions;
@@ -68,26 +68,32 @@ impl Tempering {
         // The chart is over temperatures as they are asked.
         let taught = route.taught();
         let hotter_k = route.moved_tempers_k();
-        let off_hrc = taught.off.tempered_hrc;
         let temperatures_c: Vec<f64> = (0..CHART_POINTS)
             .map(|i| from_c + (to_c - from_c) * i as f64 / (CHART_POINTS - 1) as f64 + hotter_k)
             .collect();
         let curve: Vec<TemperPoint> =
             temper_curve(&self.start, steel, &temperatures_c, time_s, count)?
                 .into_iter()
-                .map(|point| TemperPoint {
-                    temperature_c: point.temperature_c - hotter_k,
-                    hrc: point.hrc + off_hrc,
-                    band_hrc: (taught.left.tempered * point.band_hrc).hypot(self.open_hrc),
+                .map(|point| {
+                    let taught = taught.as_made_at(point.temperature_c);
+                    TemperPoint {
+                        temperature_c: point.temperature_c - hotter_k,
+                        hrc: point.hrc + taught.off.tempered_hrc,
+                        band_hrc: (taught.left.tempered * point.band_hrc).hypot(self.open_hrc),
+                    }
                 })
                 .collect();
-        let middle_hrc = 0.5 * (route.target.least_hrc + route.target.most_hrc) - off_hrc;
-        let meets_target_c = temperatures_for(&self.start, steel, time_s, count, middle_hrc)?
+        let middle_hrc = 0.5 * (route.target.least_hrc + route.target.most_hrc);
+        let wanted_hrc = |temper_c| middle_hrc - taught.as_made_at(temper_c).off.tempered_hrc;
+        let meets_target_c = temperatures_for_each(&self.start, steel, time_s, count, wanted_hrc)?
             .into_iter()
             .map(|choice| choice.temperature_c - hotter_k)
             .collect();
         let meets_target_s = match route.tempers.first() {
-            Some(temper) => time_for(&self.start, steel, temper.temperature_c, count, middle_hrc)?,
+            Some(&Temper { temperature_c, .. }) => {
+                let wanted_hrc = wanted_hrc(temperature_c);
+                time_for(&self.start, steel, temperature_c, count, wanted_hrc)?
+            }
             None => None,
         };
         Ok(TemperOutcome {

@@ -3,7 +3,7 @@
 
 use super::validate_prior::prior;
 use super::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
-use crate::heat::{Leave, MediumChoice};
+use crate::heat::{AGITATION, Leave, MediumChoice};
 use crate::transform::measured_heat;
 use crate::units::TemperatureScale;
 
@@ -23,9 +23,7 @@ pub(crate) const FURNACE_OFFSET_K: (f64, f64) = (-100.0, 100.0);
 /// Temperatures of the soak, °C.
 pub(super) const SOAK_C: (f64, f64) = (500.0, 1300.0);
 /// Temperatures of a temper, °C.
-pub(super) const TEMPER_C: (f64, f64) = (20.0, 750.0);
-/// Factors on the heat transfer of a still bath.
-pub(super) const AGITATION: (f64, f64) = (0.1, 5.0);
+pub(crate) const TEMPER_C: (f64, f64) = (20.0, 750.0);
 /// Longest time of any step, h.
 pub const LONGEST_STEP_H: f64 = 1000.0;
 
@@ -439,7 +437,7 @@ mod tests {
             fault_after(|r| r.quench.agitation = f64::NAN),
             Some((
                 "quench.agitation",
-                "agitation NaN is outside 0.1 to 5".to_owned()
+                "agitation NaN is outside 0.05 to 20".to_owned()
             ))
         );
         assert_eq!(

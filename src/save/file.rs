@@ -1,7 +1,7 @@
 //! Reading and writing files: the envelope, its version, and what can be wrong with it.
 
 use super::shelf::{Shelf, ShelfItem};
-use super::v7;
+use super::v8;
 use crate::route::{Route, RouteFieldError, validate};
 use serde::Serialize;
 use serde_json::{Map, Value};
@@ -10,7 +10,7 @@ use serde_json::{Map, Value};
 pub(super) const FORMAT: &str = "recalesce";
 
 /// The version written; older ones are read as well.
-pub const VERSION: u64 = 7;
+pub const VERSION: u64 = 8;
 
 /// Largest file that is read or written, bytes.
 pub const LARGEST_FILE_BYTES: usize = 5_000_000;
@@ -259,7 +259,7 @@ pub fn read(text: &str) -> Result<Loaded, ReadError> {
     // Each version has its own reader; one that is no longer the newest turns what it reads into
     // the newest types.
     match version {
-        1..=7 => v7::read(fields),
+        1..=8 => v8::read(fields),
         newer => Err(ReadError::Newer { found: newer }),
     }
 }

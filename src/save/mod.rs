@@ -17,7 +17,7 @@ mod preferences;
 mod shelf;
 mod shop;
 mod table;
-mod v7;
+mod v8;
 
 pub use embed::{EmbedError, ShownChart, asks_for_chart, frame_text, read_shown, write_shown};
 pub use file::{
@@ -28,5 +28,5 @@ pub use history::{History, MOST_UNDONE};
 pub use link::{LONGEST_LINK, LinkError, read_link, write_link};
 pub use preferences::{Preferences, Theme, read_preferences, write_preferences};
 pub use shelf::{Deleted, Imported, ItemId, MOST_ROUTES, Shelf, ShelfError, ShelfItem};
-pub use shop::{read_shop, write_shop};
+pub use shop::{KeptShop, read_shop, write_shop};
 pub use table::write_table;

@@ -35,7 +35,7 @@ pub(super) const QUESTIONS: &[Question] = &[Question {
     answers: &[
         (
             "unknowns",
-            "list of {kind, of, unit, before, after, runs, narrower_part, source, words}; before and after: \
+            "list of {kind, of, unit, before, after, runs, narrower_part, tempers_c?, source, words}; before and after: \
              {mean, least, most}, nine in ten; quench_severity and hardenability are factors, on heat \
              transfer and on the time of the nose",
         ),

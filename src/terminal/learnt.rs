@@ -17,7 +17,7 @@ const NAME: &str = "learnt";
 pub(super) const FIELD: Field = optional(
     NAME,
     "what a logbook has taught, as `learn` answers it under `learnt`: acts where furnace, quenchant or \
-     heat are those of the route, and the answer says so",
+     heat are those of the route and the models those it was learnt with, and the answer says so",
     "nothing is shifted",
 );
 
@@ -26,6 +26,10 @@ pub(super) const ANSWER: (&str, &str) = (
     NAME,
     "where the question has `learnt`: what of it acts, in sentences",
 );
+
+/// What an answer says where none of it acts.
+const OF_OTHER_MODELS: &str =
+    "It was learnt with another version of the models, and does not act: ask `learn` again.";
 
 /// What a question brings along, switched on by that; else nothing, switched off.
 pub(super) fn correction_of(asked: &Asked<'_>) -> Result<Correction, Refusal> {
@@ -56,7 +60,11 @@ pub(super) fn say<'a>(
         return Ok(());
     }
     let correction = correction_of(asked)?;
-    let told = correction.words_of(routes, TemperatureScale::Celsius);
+    let told = if correction.is_of_these_models() {
+        correction.words_of(routes, TemperatureScale::Celsius)
+    } else {
+        vec![OF_OTHER_MODELS.to_owned()]
+    };
     reply.insert(NAME.to_owned(), json!(told));
     Ok(())
 }

@@ -98,7 +98,7 @@ test("the page keeps its frames while a search runs", async () => {
     await bench.page.evaluate(() => {
       window.frames_ms = [];
       const frame = (now) => {
-        window.frames_ms.push(now);
+        window.frames_ms?.push(now);
         if (window.frames_ms) requestAnimationFrame(frame);
       };
       requestAnimationFrame(frame);

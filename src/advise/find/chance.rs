@@ -150,6 +150,8 @@ pub(super) fn weigh(run: &FindRun, choice: &Choice, cases: &Cases) -> Option<Wei
     let plan = run.tempers.get(choice.tempers)?;
     let tempers = plan.all();
     let cold = run.colds.get(choice.cold)?.as_ref();
+    let upstream = run.upstreams.get(choice.upstream)?;
+    let taught = upstream.taught_with(&tempers).unwrap_or_default();
     let model_sd = (choice.band_hrc / NINE_IN_TEN).max(f64::MIN_POSITIVE);
     let normal = Normal::standard();
     let (mut kept, mut all_hrc) = (0.0, Vec::new());
@@ -157,6 +159,8 @@ pub(super) fn weigh(run: &FindRun, choice: &Choice, cases: &Cases) -> Option<Wei
         let off = Deviation {
             temper_k: case.tempers_off_k
                 + (case.off.temper_k - case.tempers_off_k) * plan.band_k / SAMPLED_BAND_K,
+            // The cases are those of one choice, and what was learnt goes by the temper.
+            tempered_hrc: taught.off.tempered_hrc,
             ..case.off
         };
         let stages = case.piece.finish(cold, &tempers, &off);

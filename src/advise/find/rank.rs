@@ -74,11 +74,12 @@ impl FindRun {
     pub(super) fn route(&self, choice: &Choice) -> Option<Route> {
         let upstream = self.upstreams.get(choice.upstream)?;
         let plan = self.soakings.get(upstream.soaking)?;
+        let tempers = self.tempers.get(choice.tempers)?.all();
         Some(Route {
             quench: self.quench_in(upstream.quenchant)?,
             cold: *self.colds.get(choice.cold)?,
-            tempers: self.tempers.get(choice.tempers)?.all(),
-            taught: upstream.taught,
+            taught: upstream.taught_with(&tempers),
+            tempers,
             ..self.piece_in(plan)
         })
     }

@@ -12,8 +12,8 @@ use crate::advise::shop::Shop;
 use crate::hardness::embrittling_range_c;
 use crate::numeric::order;
 use crate::route::{
-    Cold, Deviation, Piece, Quench, QuenchedTrial, Route, RouteError, Taught, Trial, TrialSteel,
-    finished_stage, may_crack,
+    Cold, Deviation, Piece, Quench, QuenchedTrial, Route, RouteError, Taught, Temper, Trial,
+    TrialSteel, finished_stage, may_crack,
 };
 use crate::soak::SoakEnd;
 use crate::units::TemperatureScale;
@@ -32,7 +32,7 @@ pub(super) struct Upstream {
     pub(super) quenched: QuenchedTrial,
     pub(super) margin_factor: Option<f64>,
     pub(super) may_crack: bool,
-    /// What runs have taught of it.
+    /// What runs have taught of it, whatever the tempers that follow.
     pub(super) taught: Option<Taught>,
 }
 
@@ -42,9 +42,14 @@ impl Upstream {
         self.taught.unwrap_or_default().off
     }
 
+    /// What runs have taught of it where these tempers follow.
+    pub(super) fn taught_with(&self, tempers: &[Temper]) -> Option<Taught> {
+        self.taught?.of_tempers(tempers)
+    }
+
     /// A route with this soak and quench, as planned.
     pub(super) fn as_planned(&self, route: &Route) -> Trial {
-        let off = self.off();
+        let off = self.taught_with(&route.tempers).unwrap_or_default().off;
         let finished = self
             .quenched
             .finish(route.cold.as_ref(), &route.tempers, &off);
@@ -319,9 +324,9 @@ impl FindRun {
         let plan = self.tempers.get(tempers)?;
         let soak = &self.soakings.get(upstream.soaking)?.soak;
         let all = plan.all();
-        let stages = upstream.quenched.finish(step, &all, &upstream.off());
+        let Taught { off, left, .. } = upstream.taught_with(&all).unwrap_or_default();
+        let stages = upstream.quenched.finish(step, &all, &off);
         let last = finished_stage(&stages, step, &all)?;
-        let left = upstream.taught.unwrap_or_default().left;
         let hrc = last.hardness?.hrc_carried();
         let point = &upstream.soaked.point;
         let [from_c, to_c] = self.embrittling_c;

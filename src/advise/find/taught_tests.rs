@@ -3,7 +3,7 @@
 use super::*;
 use crate::advise::{Corrected, Correction, Furnace, Owner, Quenchant, TemperOven, UnknownKind};
 use crate::heat::{MediumChoice, Section};
-use crate::route::{Thermocouple, run};
+use crate::route::{MODELS, Thermocouple, run};
 use crate::steel::find as find_grade;
 
 fn medium() -> MediumChoice {
@@ -49,6 +49,7 @@ fn learnt() -> Correction {
         value,
         left_part: 0.5,
         runs: 5,
+        tempers_c: None,
     };
     let heat = Owner::Heat {
         grade: piece().grade,
@@ -57,6 +58,7 @@ fn learnt() -> Correction {
     };
     Correction {
         is_on: true,
+        models: Some(MODELS.to_owned()),
         furnaces: shop().furnaces,
         learnt: vec![
             one(UnknownKind::FurnaceOffset, Owner::Furnace(Some(0)), 14.0),
@@ -66,7 +68,10 @@ fn learnt() -> Correction {
                 0.8,
             ),
             one(UnknownKind::TemperOvenOffset, Owner::TemperOven, 9.0),
-            one(UnknownKind::TemperedHardness, heat, -1.1),
+            Corrected {
+                tempers_c: Some([150.0, 160.0]),
+                ..one(UnknownKind::TemperedHardness, heat, -1.1)
+            },
         ],
     }
 }
@@ -110,6 +115,16 @@ fn what_is_found_comes_out_on_the_bench() {
         );
         assert_eq!(correction.words(&planned, Default::default()).len(), 4);
     }
+    // Some of the tempers are beyond those that taught the hardness.
+    let reaches = |one: &FoundRoute| {
+        let [temper_c, off_hrc] = [
+            one.route.tempers[0].temperature_c,
+            one.route.taught.unwrap().off.tempered_hrc,
+        ];
+        assert_eq!(temper_c <= 160.0, off_hrc == -1.1, "{temper_c} {off_hrc}");
+        off_hrc == -1.1
+    };
+    assert!(!found.routes.iter().all(reaches));
     // Softer than computed and hotter than asked: the temper is set cooler for as much.
     let plain = searched(&Correction::default());
     let temper_c = |found: &Found| found.routes[0].route.tempers[0].temperature_c;

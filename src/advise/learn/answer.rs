@@ -12,6 +12,7 @@ use super::unknown::{Owner, Unknown, UnknownKind};
 use super::words::{entangled_words, learnt_words};
 use crate::advise::law::NINE_IN_TEN;
 use crate::advise::shop::Furnace;
+use crate::route::{MODELS, hottest_temper_c};
 use serde::{Deserialize, Serialize};
 
 /// Correlation from which on two unknowns cannot be told apart: of the variance of either less than
@@ -69,6 +70,10 @@ pub struct Learnt {
     pub runs: usize,
     /// Part by which the band is narrower; of a factor that of its logarithm.
     pub narrower_part: f64,
+    /// The coolest and the hottest temper, as asked, °C, after which it was read; of a hardness after
+    /// tempering.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tempers_c: Option<[f64; 2]>,
     /// Where the band before comes from.
     pub source: &'static str,
     /// The same in a sentence.
@@ -152,9 +157,11 @@ impl Learned {
             value: learnt.kind.within_allowed(learnt.after.mean),
             left_part: 1.0 - learnt.narrower_part,
             runs: learnt.runs,
+            tempers_c: learnt.tempers_c,
         };
         Correction {
             is_on: false,
+            models: Some(MODELS.to_owned()),
             furnaces: self.furnaces.clone(),
             learnt: self.unknowns.iter().map(corrected).collect(),
         }
@@ -279,10 +286,31 @@ fn learnt(run: &LearnRun, estimate: &Estimate) -> Vec<Learnt> {
             after,
             runs: run.pieces.iter().filter(tells).count(),
             narrower_part,
+            tempers_c: (*kind == UnknownKind::TemperedHardness)
+                .then(|| tempers_c(run, estimate, place))
+                .flatten(),
             source: kind.source(),
         }
     })
     .collect()
+}
+
+/// The coolest and the hottest temper of the pieces that tell of a hardness after tempering, of each its
+/// hottest. A reading that lies far off tells little, and of its temper nothing.
+fn tempers_c(run: &LearnRun, estimate: &Estimate, place: usize) -> Option<[f64; 2]> {
+    let pieces = run.pieces.iter().zip(&estimate.weights);
+    let told = pieces.filter_map(|(piece, weights)| {
+        let plan = run.model.plans.get(piece.plan)?;
+        let is_of_it = plan.unknown(Slot::Tempered) == Some(place);
+        let mut seen = piece.observed.iter().zip(weights);
+        let is_told = seen
+            .any(|(seen, weight)| seen.what == Measurable::Tempered && *weight >= OUTLIER_WEIGHT);
+        hottest_temper_c(&plan.route.tempers).filter(|_| is_of_it && is_told)
+    });
+    told.fold(None, |range, at_c| {
+        let [least_c, most_c] = range.unwrap_or([at_c, at_c]);
+        Some([f64::min(least_c, at_c), f64::max(most_c, at_c)])
+    })
 }
 
 fn entangled(unknowns: &[Learnt], estimate: &Estimate) -> Vec<Entangled> {

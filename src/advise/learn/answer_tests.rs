@@ -94,6 +94,36 @@ fn a_single_coupon_moves_it_sensibly() {
     assert!(found.next.len() >= 6);
 }
 
+/// What was learnt of the hardness after a temper knows of which tempers: not of one whose reading lies
+/// far off, nor of one after which nothing was read.
+#[test]
+fn what_is_learnt_of_tempers_knows_of_which() {
+    let tempered = |temper_c: f64, after: Step, by: f64| {
+        let route = plate("52100", 3.0, &[temper_c, 160.0]);
+        let computed = trial(&route, &Deviation::default()).unwrap();
+        let stage = computed.stages.iter().find(|stage| stage.step == after);
+        let hrc = stage.unwrap().hardness.unwrap().hrc_carried();
+        logged(&route, vec![reading(hrc + by, after)])
+    };
+    let last = Step::Temper(2);
+    let runs = [
+        tempered(180.0, last, -1.0),
+        tempered(210.0, last, -1.2),
+        tempered(200.0, last, -0.8),
+        tempered(195.0, last, -1.1),
+        tempered(300.0, last, -15.0),
+        tempered(400.0, Step::Quench, 0.0),
+    ];
+    let found = estimated(LearnRun::new(&runs, None, None).unwrap());
+    assert!(found.compared.iter().any(|compared| compared.is_outlier));
+    let hardness = of_kind(&found, UnknownKind::TemperedHardness);
+    assert_eq!(hardness.tempers_c, Some([180.0, 210.0]));
+    for learnt in found.correction().learnt {
+        let is_of_tempers = learnt.kind == UnknownKind::TemperedHardness;
+        assert_eq!(learnt.tempers_c.is_some(), is_of_tempers);
+    }
+}
+
 /// Three readings on another piece of the route narrow its band by what was foretold.
 #[test]
 fn a_measurement_teaches_what_was_foretold() {

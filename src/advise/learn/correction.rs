@@ -2,11 +2,11 @@
 
 use super::slot::same_part;
 use super::unknown::{Owner, UnknownKind};
-use super::words::acting_words;
+use super::words::{acting_words, reach_words, tempers_words};
 use crate::advise::error::{AdviseError, check};
 use crate::advise::inputs::Input;
 use crate::advise::shop::{Furnace, Shop};
-use crate::route::{Deviation, Left, Route, Taught};
+use crate::route::{Deviation, Left, MODELS, Route, TEMPER_C, Taught, Tempered};
 use crate::units::TemperatureScale;
 use serde::{Deserialize, Serialize};
 
@@ -27,6 +27,10 @@ pub struct Corrected {
     pub left_part: f64,
     /// Runs that tell of it.
     pub runs: usize,
+    /// The coolest and the hottest temper, as asked, °C, after which the readings were taken that taught
+    /// a hardness after tempering; see [`Tempered`]. None of anything else.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tempers_c: Option<[f64; 2]>,
 }
 
 /// What a logbook has taught, off until it is switched on.
@@ -36,6 +40,10 @@ pub struct Correction {
     /// Whether later predictions follow it.
     #[serde(default)]
     pub is_on: bool,
+    /// Version of the models that it was learnt with: the error of another one acts nowhere. None where
+    /// it was learnt before that was kept, with an earlier one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub models: Option<String>,
     /// The furnaces of the shop that it was learnt in. Of the furnace of a route it tells where
     /// exactly one of these has its band and thermocouple and reaches its soak; what was learnt of a
     /// furnace that the shop does not have acts nowhere.
@@ -53,6 +61,18 @@ impl Corrected {
 }
 
 impl Correction {
+    /// Whether it was learnt with the models as they are.
+    #[must_use]
+    pub fn is_of_these_models(&self) -> bool {
+        self.models.as_deref() == Some(MODELS)
+    }
+
+    /// Whether it acts: it is switched on, and was learnt with the models as they are.
+    #[must_use]
+    pub fn acts(&self) -> bool {
+        self.is_on && self.is_of_these_models()
+    }
+
     /// Checks that every number is one that a logbook may teach.
     ///
     /// # Errors
@@ -62,6 +82,7 @@ impl Correction {
             kind,
             value,
             left_part,
+            tempers_c,
             ..
         } in &self.learnt
         {
@@ -72,15 +93,29 @@ impl Correction {
             };
             check("learnt.value", *value, kind.allowed(), unit)?;
             check("learnt.left_part", *left_part, (0.0, 1.0), "")?;
+            if let Some([least_c, most_c]) = tempers_c {
+                check("learnt.tempers_c[0]", *least_c, TEMPER_C, " °C")?;
+                check(
+                    "learnt.tempers_c[1]",
+                    *most_c,
+                    (*least_c, TEMPER_C.1),
+                    " °C",
+                )?;
+            }
         }
         Ok(())
     }
 
-    /// What it tells of a route that goes by a furnace of its list: nothing while it is switched off.
+    /// What it tells of a route that goes by a furnace of its list: nothing where it does not act.
     /// What the tester shows too much is no matter of the piece and left out, and so is that of which
     /// next to nothing was learnt.
-    fn acting(&self, route: &Route, furnace: Option<usize>) -> impl Iterator<Item = &Corrected> {
-        self.learnt.iter().filter(move |corrected| {
+    pub(super) fn acting(
+        &self,
+        route: &Route,
+        furnace: Option<usize>,
+    ) -> impl Iterator<Item = &Corrected> {
+        let learnt = self.learnt.iter().filter(|_| self.acts());
+        learnt.filter(move |corrected| {
             let is_of_it = || match corrected.kind {
                 // A furnace that is not known may be any.
                 UnknownKind::FurnaceOffset => {
@@ -89,12 +124,12 @@ impl Correction {
                 UnknownKind::Tester => false,
                 kind => Owner::of(kind, route, &self.furnaces).as_ref() == Some(&corrected.owner),
             };
-            self.is_on && corrected.is_told() && is_of_it()
+            corrected.is_told() && is_of_it()
         })
     }
 
     /// The furnace of its list that a route was planned for, by its place.
-    fn furnace_of(&self, route: &Route) -> Option<usize> {
+    pub(super) fn furnace_of(&self, route: &Route) -> Option<usize> {
         match Owner::of(UnknownKind::FurnaceOffset, route, &self.furnaces)? {
             Owner::Furnace(place) => place,
             _ => None,
@@ -116,17 +151,19 @@ impl Correction {
     }
 
     /// What it makes off about a route, and what it leaves of the bands; none where it tells nothing of
-    /// the route or is switched off. To be put to the route, as [`Route::taught`].
+    /// the route or does not act. To be put to the route, as [`Route::taught`].
     ///
     /// A furnace's offset is the whole of it: what the route already counts with is taken off. What is
     /// left of each band is taken by itself: that unknowns hang together, and what was learnt of a heat
     /// narrows its chemistry too, is left out, which makes the bands rather too wide.
     #[must_use]
     pub fn taught(&self, route: &Route) -> Option<Taught> {
-        self.taught_by(route, self.furnace_of(route))
+        let taught = self.taught_by(route, self.furnace_of(route));
+        taught?.of_tempers(&route.tempers)
     }
 
-    /// The same of a route that is known to go by a furnace of a shop.
+    /// The same of a route that is known to go by a furnace of a shop, whatever its tempers: see
+    /// [`Taught::of_tempers`].
     #[must_use]
     pub(in crate::advise) fn taught_in(
         &self,
@@ -140,12 +177,14 @@ impl Correction {
     fn taught_by(&self, route: &Route, furnace: Option<usize>) -> Option<Taught> {
         let mut off = Deviation::default();
         let mut left = Left::default();
+        let mut tempered = None;
         let mut is_told = false;
         for corrected in self.acting(route, furnace) {
             let Corrected {
                 kind,
                 value,
                 left_part,
+                tempers_c,
                 ..
             } = corrected;
             is_told = true;
@@ -183,41 +222,68 @@ impl Correction {
                 UnknownKind::TemperedHardness => {
                     off.tempered_hrc = *value;
                     left.tempered = part(Input::TemperedHardness);
+                    tempered = tempers_c.map(|tempers_c| Tempered {
+                        off_hrc: *value,
+                        left: left.tempered,
+                        tempers_c,
+                    });
                 }
                 UnknownKind::Tester => {}
             }
         }
-        is_told.then(|| Taught::new(off, left))
+        let taught = Taught::new(off, left);
+        is_told.then(|| tempered.map_or(taught, |tempered| taught.within(tempered)))
     }
 
-    /// What it tells of a route, in sentences: what is shifted, by how much, from how many runs.
+    /// What it tells of a route, in sentences: what is shifted, by how much, from how many runs; what the
+    /// furnace is to be set to, and which temper is not reached.
     #[must_use]
     pub fn words(&self, route: &Route, scale: TemperatureScale) -> Vec<String> {
+        let set = self.set_point(route).map(|set| set.words(scale));
         self.acting(route, self.furnace_of(route))
-            .map(|corrected| acting_words(corrected, &self.furnaces, scale))
+            .map(|corrected| {
+                let words = acting_words(corrected, &self.furnaces, scale);
+                let here = match corrected.kind {
+                    UnknownKind::FurnaceOffset => set.clone(),
+                    _ => reach_words(corrected, route, scale),
+                };
+                here.map_or_else(|| words.clone(), |here| format!("{words} {here}"))
+            })
             .collect()
     }
 
-    /// What it tells of several routes, each thing once.
+    /// What it tells of several routes, each thing once: what the furnace is to be set to for each is
+    /// left out, and which temper is not reached.
     #[must_use]
     pub fn words_of<'a>(
         &self,
         routes: impl Iterator<Item = &'a Route>,
         scale: TemperatureScale,
     ) -> Vec<String> {
-        let mut told: Vec<String> = Vec::new();
-        for words in routes.flat_map(|route| self.words(route, scale)) {
-            if !told.contains(&words) {
-                told.push(words);
+        let routes: Vec<&Route> = routes.collect();
+        if let [one] = &routes[..] {
+            return self.words(one, scale);
+        }
+        let mut told: Vec<&Corrected> = Vec::new();
+        for route in routes {
+            for corrected in self.acting(route, self.furnace_of(route)) {
+                if !told.contains(&corrected) {
+                    told.push(corrected);
+                }
             }
         }
-        told
+        let words = told.into_iter().map(|corrected| {
+            let words = acting_words(corrected, &self.furnaces, scale);
+            let from = tempers_words(corrected, scale);
+            from.map_or_else(|| words.clone(), |from| format!("{words} {from}"))
+        });
+        words.collect()
     }
 
-    /// A shop whose furnaces have the offsets that were learnt; the same shop while it is switched off.
+    /// A shop whose furnaces have the offsets that were learnt; the same shop where it does not act.
     #[must_use]
     pub(in crate::advise) fn set_right(&self, shop: &Shop) -> Shop {
-        let told = self.learnt.iter().filter(|_| self.is_on);
+        let told = self.learnt.iter().filter(|_| self.acts());
         let told: Vec<&Corrected> = told.filter(|corrected| corrected.is_told()).collect();
         let mut right = shop.clone();
         for furnace in &mut right.furnaces {

@@ -4,7 +4,7 @@ use super::*;
 use crate::advise::learn::simulated::{estimated, logged, plate, reading};
 use crate::advise::{LearnRun, Learned, Quenchant};
 use crate::heat::MediumChoice;
-use crate::route::{Step, Thermocouple};
+use crate::route::{MODELS, Step, Thermocouple};
 
 fn furnace(name: &str) -> Furnace {
     Furnace {
@@ -40,6 +40,7 @@ fn in_kiln() -> Route {
 fn offset_of(owner: Owner, furnaces: Vec<Furnace>) -> Correction {
     Correction {
         is_on: true,
+        models: Some(MODELS.to_owned()),
         furnaces,
         learnt: vec![Corrected {
             kind: UnknownKind::FurnaceOffset,
@@ -47,6 +48,7 @@ fn offset_of(owner: Owner, furnaces: Vec<Furnace>) -> Correction {
             value: 12.0,
             left_part: 0.5,
             runs: 4,
+            tempers_c: None,
         }],
     }
 }
@@ -136,4 +138,78 @@ fn of_two_furnaces_alike_nothing_is_learnt() {
     // It is as open about a piece; slopes are taken over another step.
     let [one, two] = [one, two].map(|found| found.prediction.unwrap().before);
     approx::assert_abs_diff_eq!(one.most - one.least, two.most - two.least, epsilon = 1e-3);
+}
+
+/// The error of one version of the models says nothing of the next: it acts nowhere, and is kept.
+#[test]
+fn what_was_learnt_with_another_version_of_the_models_does_not_act() {
+    let route = in_kiln();
+    let now = offset_of(Owner::Furnace(Some(0)), vec![furnace("kiln")]);
+    assert!(now.acts() && soak_k(&now, &route).is_some());
+    for models in [None, Some("1".to_owned()), Some("999".to_owned())] {
+        let other = Correction {
+            models,
+            ..now.clone()
+        };
+        assert!(other.is_on && !other.acts());
+        assert_eq!(other.taught(&route), None);
+        assert!(other.words(&route, TemperatureScale::Celsius).is_empty());
+        let shop = shop(vec![furnace("kiln")]);
+        assert_eq!(other.set_right(&shop), shop);
+        let text = serde_json::to_string(&other).unwrap();
+        assert_eq!(serde_json::from_str::<Correction>(&text).unwrap(), other);
+    }
+    // What is learnt is of this one.
+    let run = logged(&route, vec![reading(62.0, Step::Quench)]);
+    let found = estimated(LearnRun::new(&[run], None, None).unwrap());
+    assert!(found.correction().is_of_these_models());
+}
+
+/// The line that tells of it says where it does not reach, or only in part.
+#[test]
+fn a_temper_that_it_was_not_learnt_of_is_told() {
+    let hardness = |tempers_c| {
+        let route = in_kiln();
+        let kind = UnknownKind::TemperedHardness;
+        Correction {
+            learnt: vec![Corrected {
+                kind,
+                owner: Owner::of(kind, &route, &[]).unwrap(),
+                value: -1.0,
+                left_part: 0.5,
+                runs: 4,
+                tempers_c,
+            }],
+            ..offset_of(Owner::Furnace(None), Vec::new())
+        }
+    };
+    let tempered_at = |temper_c: f64| {
+        let mut route = in_kiln();
+        route.tempers[0].temperature_c = temper_c;
+        route
+    };
+    let learnt = hardness(Some([170.0, 200.0]));
+    let said = |temper_c, scale| {
+        let [words] = &learnt.words(&tempered_at(temper_c), scale)[..] else {
+            panic!("one thing is told");
+        };
+        words.replace('\u{a0}', " ")
+    };
+    let celsius = TemperatureScale::Celsius;
+    assert!(said(180.0, celsius).ends_with("the band is narrower by 50 %)."));
+    assert!(said(275.0, celsius).ends_with(
+        "It was learnt from tempers of 170 °C to 200 °C and acts only in part, 50 %, on this one at 275 °C."
+    ));
+    assert!(said(500.0, TemperatureScale::Fahrenheit).ends_with(
+        "It was learnt from tempers of 338 °F to 392 °F and does not reach this one at 932 °F."
+    ));
+    assert!(learnt.taught(&tempered_at(180.0)).is_some());
+    assert_eq!(learnt.taught(&tempered_at(500.0)), None);
+    // Without a range it acts on all alike, as what was learnt of anything else.
+    let all = hardness(None).taught(&tempered_at(500.0)).unwrap();
+    assert_eq!(all.off.tempered_hrc, -1.0);
+    for wrong in [[200.0, 170.0], [f64::NAN, 200.0], [170.0, 2000.0]] {
+        assert!(hardness(Some(wrong)).check().is_err());
+    }
+    assert!(learnt.check().is_ok());
 }

@@ -23,6 +23,7 @@ mod model;
 mod next;
 mod plan;
 mod run;
+mod set_point;
 mod slot;
 mod straighten;
 mod unknown;
@@ -33,6 +34,7 @@ pub use correction::{Corrected, Correction};
 pub use logged::{LoggedReading, LoggedRun, NotUsed, Unusable};
 pub use next::{Measurement, NextMeasurement};
 pub use run::LearnRun;
+pub use set_point::SetPoint;
 pub use unknown::{Owner, UnknownKind};
 
 use super::error::AdviseError;
@@ -60,6 +62,8 @@ pub fn learn(
     run.so_far().ok_or(AdviseError::NotSolved)
 }
 
+#[cfg(test)]
+mod again_tests;
 #[cfg(test)]
 mod answer_tests;
 #[cfg(test)]

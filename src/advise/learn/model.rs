@@ -43,7 +43,9 @@ impl Model {
     /// # Errors
     /// A route without an outcome.
     pub(super) fn plan(&mut self, route: &Route) -> Result<usize, AdviseError> {
+        // What was learnt before is no part of what runs are compared with, or it would be learnt again.
         let route = Route {
+            taught: None,
             piece: String::new(),
             target: Route::example().target,
             ..route.clone()

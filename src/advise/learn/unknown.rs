@@ -204,12 +204,8 @@ impl Owner {
 /// and thermocouple the route has and that reach the soak.
 fn furnaces_of(route: &Route, furnaces: &[Furnace]) -> impl Iterator<Item = usize> {
     let all = furnaces.iter().enumerate();
-    all.filter(|(_, furnace)| {
-        furnace.band_k() == route.furnace_band_k
-            && furnace.thermocouple == route.thermocouple
-            && furnace.reaches(route.soak.temperature_c)
-    })
-    .map(|(place, _)| place)
+    all.filter(|(_, furnace)| furnace.may_be_of(route))
+        .map(|(place, _)| place)
 }
 
 /// An unknown with what was known beforehand: normal about none.

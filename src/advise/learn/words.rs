@@ -5,7 +5,8 @@ use super::correction::{Corrected, NOTHING};
 use super::next::Measurement;
 use super::unknown::UnknownKind;
 use crate::advise::shop::Furnace;
-use crate::units::TemperatureScale;
+use crate::route::{Route, Tempered, hottest_temper_c};
+use crate::units::{TemperatureScale, format_temperature};
 
 /// What is taken off a band below which a measurement is not worth its trouble, HRC (expert value).
 const NOT_WORTH_HRC: f64 = 0.05;
@@ -46,6 +47,7 @@ pub(super) fn acting_words(
         value,
         left_part,
         runs,
+        ..
     } = corrected;
     let of = owner.name(furnaces, scale);
     let count = if *runs == 1 { "run" } else { "runs" };
@@ -54,6 +56,48 @@ pub(super) fn acting_words(
         capital(&kind.sentence(&of, *value, scale)),
         100.0 * (1.0 - left_part)
     )
+}
+
+/// The tempers that something was learnt of, inside a sentence.
+fn tempers([least_c, most_c]: [f64; 2], scale: TemperatureScale) -> String {
+    let [least, most] = [least_c, most_c].map(|at_c| format_temperature(at_c, scale));
+    if least == most {
+        format!("a temper at {least}")
+    } else {
+        format!("tempers of {least} to {most}")
+    }
+}
+
+/// How far what was learnt of some tempers reaches that of a route; none where it acts whole.
+pub(super) fn reach_words(
+    corrected: &Corrected,
+    route: &Route,
+    scale: TemperatureScale,
+) -> Option<String> {
+    let tempers_c = corrected.tempers_c?;
+    let temper_c = hottest_temper_c(&route.tempers)?;
+    let part = Tempered::part_at(tempers_c, temper_c);
+    if part >= 1.0 {
+        return None;
+    }
+    let acts = if part > 0.0 {
+        format!("acts only in part, {:.0} %, on this one", 100.0 * part)
+    } else {
+        "does not reach this one".to_owned()
+    };
+    Some(format!(
+        "It was learnt from {} and {acts} at {}.",
+        tempers(tempers_c, scale),
+        format_temperature(temper_c, scale)
+    ))
+}
+
+/// Of which tempers it was learnt; none of anything else.
+pub(super) fn tempers_words(corrected: &Corrected, scale: TemperatureScale) -> Option<String> {
+    let tempers = tempers(corrected.tempers_c?, scale);
+    Some(format!(
+        "It was learnt from {tempers}, and acts the less the farther a temper is from there."
+    ))
 }
 
 /// Why two unknowns cannot be told apart.

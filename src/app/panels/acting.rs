@@ -2,11 +2,12 @@
 //! one press. Switched on in the place where it is decided.
 
 use crate::browser::storage;
-use crate::state::{Bench, Teach, bench};
+use crate::state::{Bench, Place, Teach, bench};
 use leptos::prelude::*;
-use recalesce::advise::Correction;
+use recalesce::advise::{Correction, Shop};
 use recalesce::route::Route;
-use recalesce::save;
+use recalesce::save::{self, KeptShop, ReadError};
+use recalesce::units::format_temperature;
 use std::sync::Arc;
 
 /// A route as its pieces go through it, by what was learnt of it.
@@ -21,11 +22,40 @@ fn real(learnt: &Correction, route: &Route) -> Route {
 /// Puts what a logbook has taught to the bench, where it acts if it is switched on.
 pub(super) fn teach(bench: Bench, learnt: Correction) {
     bench.teach.set(Some(Teach {
-        is_on: learnt.is_on,
+        is_on: learnt.acts(),
         learnt: Arc::new(learnt),
         real,
         words: Correction::words,
     }));
+}
+
+/// The shop that this browser has kept. What its logbook has taught is set aside where it cannot be read,
+/// and said; the shop stays.
+pub(super) fn kept_shop(bench: Bench) -> Option<Result<KeptShop, ReadError>> {
+    let text = storage::read(storage::SHOP)?;
+    let kept = save::read_shop(&text);
+    if let Ok(KeptShop {
+        shop,
+        fault: Some(fault),
+        ..
+    }) = &kept
+    {
+        storage::set_aside(storage::SHOP, &text);
+        keep_shop(bench, shop, None);
+        bench.warn(format!(
+            "What the logbook has taught could not be read: {fault}. It is set aside in this browser, and your shop is as it was. Read the logbook again under Decide."
+        ));
+    }
+    Some(kept)
+}
+
+/// Keeps a shop in this browser, with what its logbook has taught.
+pub(super) fn keep_shop(bench: Bench, shop: &Shop, learnt: Option<&Correction>) {
+    let written = save::write_shop(shop, learnt).map_err(|e| e.to_string());
+    let kept = written.and_then(|text| storage::write(storage::SHOP, &text).map_err(str::to_owned));
+    if let Err(reason) = kept {
+        bench.warn(reason);
+    }
 }
 
 /// What the shop's logbook has taught, if anything was read or learnt yet.
@@ -51,6 +81,19 @@ pub(super) fn acting(words: &[String]) -> AnyView {
     .into_any()
 }
 
+/// Says that it was learnt with another version of the models, where it would act otherwise.
+pub(super) fn of_other_models(bench: Bench) -> Option<AnyView> {
+    let learnt = learnt(bench).filter(|learnt| learnt.is_on && !learnt.is_of_these_models());
+    learnt.map(|_| {
+        view! {
+            <p class="hint">
+                "What the logbook has taught was learnt with another version of the models: it is kept, and left out until the logbook is read again."
+            </p>
+        }
+        .into_any()
+    })
+}
+
 /// Switches it on or off, and keeps that with the shop.
 pub(super) fn switch(bench: Bench, is_on: bool) {
     let Some(now) = bench.teach.get_untracked() else {
@@ -60,40 +103,74 @@ pub(super) fn switch(bench: Bench, is_on: bool) {
         is_on,
         ..(*now.learnt).clone()
     };
-    let kept = storage::read(storage::SHOP).and_then(|text| save::read_shop(&text).ok());
-    if let Some((shop, _)) = kept {
-        let written = save::write_shop(&shop, Some(&learnt)).map_err(|e| e.to_string());
-        let kept =
-            written.and_then(|text| storage::write(storage::SHOP, &text).map_err(str::to_owned));
-        if let Err(reason) = kept {
-            bench.warn(reason);
-        }
+    if let Some(Ok(KeptShop { shop, .. })) = kept_shop(bench) {
+        keep_shop(bench, &shop, Some(&learnt));
     }
     teach(bench, learnt);
 }
 
-/// The line on the bench; nothing while it is switched off. A shop that was left switched on is read
+/// The line on the bench; nothing while it is switched off. What was learnt with another version of the
+/// models is learnt again where it is decided. A shop that was left switched on is read
 /// for it.
 #[component]
 pub(crate) fn Acting() -> impl IntoView {
     let bench = bench();
     if bench.teach.with_untracked(Option::is_none) {
-        let kept = storage::read(storage::SHOP).and_then(|text| save::read_shop(&text).ok());
-        if let Some(learnt) = kept.and_then(|(_, learnt)| learnt) {
+        // A shop that cannot be read at all is told of where it is shown.
+        let kept = kept_shop(bench).and_then(Result::ok);
+        if let Some(learnt) = kept.and_then(|kept| kept.learnt) {
             teach(bench, learnt);
         }
     }
     let words = Memo::new(move |_| bench.taught_words());
-    move || {
-        bench.is_taught().then(|| {
+    let set_so = move || {
+        let set = bench.teach.get()?.learnt.set_point(&bench.route.get())?;
+        (set.is_reached() && !set.is_planned()).then(|| {
             view! {
-                <section class="acting" aria-label="What the logbook has taught">
-                    {move || words.with(|words| acting(words))}
+                <button
+                    type="button"
+                    class="press"
+                    on:click=move |_| bench.change(|route| route.furnace_offset_k = set.offset_k)
+                >
+                    {format!("Set {}", format_temperature(set.set_c, bench.scale.get()))}
+                </button>
+            }
+            .into_any()
+        })
+    };
+    let line = move |said: AnyView, again: Option<AnyView>| {
+        view! {
+            <section class="acting" aria-label="What the logbook has taught">
+                {said}
+                <div class="actions">
+                    {again}
                     <button type="button" class="press" on:click=move |_| switch(bench, false)>
                         "Leave it out"
                     </button>
-                </section>
-            }
-        })
+                </div>
+            </section>
+        }
+        .into_any()
+    };
+    let again = move || {
+        view! {
+            <button type="button" class="press" on:click=move |_| bench.place.set(Place::Decide)>
+                "Learn it again"
+            </button>
+        }
+        .into_any()
+    };
+    move || {
+        if bench.is_guided.get() {
+            return ().into_any();
+        }
+        if let Some(said) = of_other_models(bench) {
+            return line(said, Some(again()));
+        }
+        if bench.is_taught() {
+            let said = move || words.with(|words| acting(words));
+            return line(said.into_any(), Some(set_so.into_any()));
+        }
+        ().into_any()
     }
 }

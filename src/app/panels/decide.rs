@@ -1,7 +1,7 @@
 //! The place where it is decided: what the shop owns, which routes serve the piece on the bench, how
 //! sure the route there is and what matters most about it.
 
-use super::acting::teach;
+use super::acting::{kept_shop, teach};
 use super::decide_compare::{Compared, Comparing, Picked};
 use super::decide_find::Finding;
 use super::decide_learn::Learning;
@@ -15,7 +15,6 @@ use crate::state::{Bench, bench};
 use leptos::prelude::*;
 use recalesce::advise::{Correction, Found, Limits, Purpose, Shop, Sought, Tolerances};
 use recalesce::route::Route;
-use recalesce::save;
 use recalesce::units::TemperatureScale;
 use std::sync::Arc;
 
@@ -158,11 +157,11 @@ pub(crate) struct Deciding {
 impl Deciding {
     /// With the shop that the browser has kept, or the made-up one.
     fn open(bench: Bench) -> Self {
-        let kept = storage::read(storage::SHOP);
-        let (shop, learnt) = match kept.as_ref().map(|text| save::read_shop(text)) {
-            Some(Ok((shop, learnt))) => (shop, learnt),
+        let (shop, learnt) = match kept_shop(bench) {
+            Some(Ok(kept)) => (kept.shop, kept.learnt),
             Some(Err(reason)) => {
-                storage::set_aside(storage::SHOP, kept.as_deref().unwrap_or_default());
+                let text = storage::read(storage::SHOP);
+                storage::set_aside(storage::SHOP, text.as_deref().unwrap_or_default());
                 bench.warn(format!(
                     "Your shop could not be read: {reason} It is set aside in this browser."
                 ));
@@ -200,14 +199,7 @@ impl Deciding {
 
     /// What is open about a route in this shop: its oven counts for the last temper.
     pub(super) fn tolerances(self, route: &Route) -> Tolerances {
-        let oven = route.tempers.last().and_then(|temper| {
-            self.shop
-                .with(|shop| shop.temper_band_k(temper.temperature_c))
-        });
-        Tolerances {
-            temper_band_k: oven,
-            ..Tolerances::default()
-        }
+        self.shop.with(|shop| shop.tolerances(route))
     }
 
     /// Changes the shop and keeps it.

@@ -1,13 +1,11 @@
 //! What the logbook has taught, in the place where it is decided: kept with the shop, and said where a
 //! search or a sample counts with it.
 
-use super::acting::{acting, learnt, teach};
+use super::acting::{acting, keep_shop, learnt, teach};
 use super::decide::Deciding;
-use crate::browser::storage;
 use leptos::prelude::*;
 use recalesce::advise::Correction;
 use recalesce::route::Route;
-use recalesce::save;
 
 impl Deciding {
     /// Keeps what the logbook has taught with the shop, and puts it to the bench.
@@ -31,25 +29,18 @@ impl Deciding {
         }
     }
 
-    /// What a search or a sample counts with: nothing while it is switched off.
+    /// What a search or a sample counts with: nothing where it does not act.
     pub(super) fn counted_with(self) -> Correction {
         learnt(self.bench)
-            .filter(|learnt| learnt.is_on)
+            .filter(|learnt| learnt.acts())
             .map_or_else(Correction::default, |learnt| (*learnt).clone())
     }
 
     /// Keeps the shop in this browser.
     pub(super) fn keep_shop(self) {
         let learnt = untrack(|| learnt(self.bench));
-        let written = self
-            .shop
-            .with_untracked(|shop| save::write_shop(shop, learnt.as_deref()));
-        let kept = written
-            .map_err(|e| e.to_string())
-            .and_then(|text| storage::write(storage::SHOP, &text).map_err(str::to_owned));
-        if let Err(reason) = kept {
-            self.bench.warn(reason);
-        }
+        self.shop
+            .with_untracked(|shop| keep_shop(self.bench, shop, learnt.as_deref()));
     }
 }
 

@@ -1,13 +1,14 @@
 //! Routes side by side: what differs first, then what is the same.
 
 use super::decide::{Deciding, Working};
+use super::decide_acting::acting_on;
 use super::save_table::SaveTable;
 use crate::controls::{Segment, live};
 use crate::decide::{Question, Told};
 use crate::plot::Plot;
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
-use recalesce::advise::{Courses, Numbers};
+use recalesce::advise::{Correction, Courses, Numbers};
 use recalesce::chart::{MOST_LINES, OverlayData, OverlayLine, overlay_chart};
 use recalesce::route::{Route, route_lines};
 use recalesce::save::ItemId;
@@ -54,6 +55,8 @@ enum Course {
 pub(crate) struct Compared {
     routes: Vec<(String, Route)>,
     come_out: Vec<Result<(Numbers, Courses), String>>,
+    /// What they were counted with.
+    with: Correction,
 }
 
 /// A row of the table: what, and each route's.
@@ -332,14 +335,19 @@ pub(super) fn Comparing(deciding: Deciding) -> impl IntoView {
     };
     let question = move || {
         let routes = routes().into_iter();
-        Question::Compare(routes.map(|(_, route)| route).collect())
+        let routes = routes.map(|(_, route)| route).collect();
+        Question::Compare(routes, deciding.counted_with())
     };
     let start = move |()| {
         let (routes, question) = untrack(|| (routes(), question()));
+        let with = untrack(|| deciding.counted_with());
         deciding.comparing.ask(&question, move |told| match told {
             Told::Compared(come_out) => {
-                let routes = routes.clone();
-                let compared = Compared { routes, come_out };
+                let compared = Compared {
+                    routes: routes.clone(),
+                    come_out,
+                    with: with.clone(),
+                };
                 deciding.compared.try_set(Some(Arc::new(compared)));
                 true
             }
@@ -376,7 +384,6 @@ pub(super) fn Comparing(deciding: Deciding) -> impl IntoView {
         <h3>"Side by side"</h3>
         <p class="hint">
             "The route on the bench with its handbook’s and with routes of the shelf, up to six: what differs first."
-            {move || bench.is_taught().then_some(" What the logbook has taught is left out here.")}
         </p>
         <div class="ticks" role="group" aria-label="Routes to compare">
             <Show when=move || has_handbook.get()>
@@ -404,7 +411,9 @@ pub(super) fn Comparing(deciding: Deciding) -> impl IntoView {
                 .map_or_else(
                     || ().into_any(),
                     |compared| {
+                        let routes = compared.routes.iter().map(|(_, route)| route);
                         view! {
+                            {acting_on(deciding, &compared.with, routes)}
                             {table(bench, &compared)}
                             {overlay(bench, compared, course)}
                         }

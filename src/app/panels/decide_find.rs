@@ -135,9 +135,16 @@ pub(super) fn steps(route: &Route, scale: TemperatureScale) -> String {
 }
 
 /// What is known of a route that was found.
-fn facts(found: &FoundRoute) -> String {
+fn facts(found: &FoundRoute, scale: TemperatureScale) -> String {
     let [least, most] = found.band_hrc.map(|hrc| format_fixed(hrc, 1));
     let mut facts = vec![format!("Nine in ten pieces {least} to {most}\u{a0}HRC")];
+    let [soak, set] = [found.route.soak.temperature_c, found.route.set_point_c()]
+        .map(|at_c| format_temperature(at_c, scale));
+    if set != soak {
+        facts.push(format!(
+            "the furnace set to {set} to have {soak} at the piece"
+        ));
+    }
     facts.extend(
         found
             .margin_factor
@@ -184,7 +191,7 @@ fn row(bench: Bench, place: usize, found: &FoundRoute, scale: TemperatureScale) 
                 <span class="chance">{chance}</span>
             </p>
             <p>{steps(&found.route, scale)}</p>
-            <p class="hint">{found.reason.clone()} " " {facts(found)} "."</p>
+            <p class="hint">{found.reason.clone()} " " {facts(found, scale)} "."</p>
             <div class="actions">
                 <button
                     type="button"

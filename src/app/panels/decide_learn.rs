@@ -1,6 +1,6 @@
 //! What the logbook teaches of furnace, quenchants, heats and tester, and of the next piece.
 
-use super::acting::learnt;
+use super::acting::{learnt, of_other_models};
 use super::decide::{Deciding, Working};
 use super::decide_acting::ActingHere;
 use crate::controls::{Segment, live};
@@ -154,6 +154,7 @@ pub(super) fn Learning(deciding: Deciding) -> impl IntoView {
                 />
             </div>
         </Show>
+        {move || of_other_models(bench)}
         <ActingHere deciding=deciding />
         {live(move || {
             deciding

@@ -1,14 +1,16 @@
 //! One input of the route on the bench through a range, and any number that comes out.
 
 use super::decide::{Deciding, Work, Working};
+use super::decide_acting::acting_on;
 use crate::browser::files;
 use crate::controls::{Quantity, Typed, live, quantities};
 use crate::decide::{Question, Told};
 use crate::plot::Plot;
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
-use recalesce::advise::{Numbers, SweepBand, SweepPoint, SweptInput, sweep_csv};
+use recalesce::advise::{Correction, Numbers, SweepBand, SweepPoint, SweptInput, sweep_csv};
 use recalesce::chart::{SweepData, sweep_chart};
+use recalesce::route::Route;
 use recalesce::units::{LengthUnit, TemperatureScale};
 use std::sync::Arc;
 
@@ -24,6 +26,8 @@ pub(crate) struct Swept {
     now: f64,
     points: Vec<SweepPoint>,
     bands: Vec<SweepBand>,
+    /// The route that was swept, and what it was counted with.
+    of: (Route, Correction),
 }
 
 /// What is taken through a range, and what is looked at.
@@ -198,7 +202,10 @@ fn data(bench: Bench, swept: &Swept, output: Output) -> SweepData {
     }
 }
 
-fn results(bench: Bench, swept: &Arc<Swept>, output: RwSignal<usize>) -> AnyView {
+fn results(deciding: Deciding, swept: &Arc<Swept>, output: RwSignal<usize>) -> AnyView {
+    let bench = deciding.bench;
+    let (route, learnt) = &swept.of;
+    let acting = acting_on(deciding, learnt, std::iter::once(route));
     let of_chart = swept.clone();
     let scene = move |width, height| {
         let output = OUTPUTS.get(output.get()).copied()?;
@@ -228,7 +235,7 @@ fn results(bench: Bench, swept: &Arc<Swept>, output: RwSignal<usize>) -> AnyView
         {has_band
             .then(|| view! { <p class="hint">"In the grey band nine in ten pieces lie."</p> })}
         {refused}
-        {bench.is_taught().then(|| view! { <p class="hint">"What the logbook has taught is left out here."</p> })}
+        {acting}
         <div class="actions">
             <button type="button" class="press" on:click=offer>
                 "Save all numbers as CSV"
@@ -263,7 +270,14 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
     let question = move || {
         let route = bench.route.get();
         let tolerances = has_band.get().then(|| deciding.tolerances(&route));
-        Question::Sweep(Box::new(route), input.get(), range.get(), tolerances)
+        let learnt = deciding.counted_with();
+        Question::Sweep(
+            Box::new(route),
+            input.get(),
+            range.get(),
+            tolerances,
+            learnt,
+        )
     };
     let start = move |()| {
         let route = bench.route.get_untracked();
@@ -273,6 +287,7 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
             return deciding.sweeping.work.set(Work::Refused(why));
         };
         let question = untrack(question);
+        let of = (route, untrack(|| deciding.counted_with()));
         deciding.sweeping.ask(&question, move |told| match told {
             Told::Swept(points, bands) => {
                 let swept = Swept {
@@ -280,6 +295,7 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
                     now,
                     points,
                     bands,
+                    of: of.clone(),
                 };
                 deciding.swept.try_set(Some(Arc::new(swept)));
                 true
@@ -354,7 +370,7 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
             deciding
                 .swept
                 .get()
-                .map_or_else(|| ().into_any(), |swept| results(bench, &swept, output))
+                .map_or_else(|| ().into_any(), |swept| results(deciding, &swept, output))
         })}
     }
     .into_any()

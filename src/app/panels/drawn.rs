@@ -1,12 +1,13 @@
 //! How sure the route on the bench is by a sample: pieces drawn by the second thread once the bench has
 //! been left alone for a moment. Nothing is drawn while something is dragged, or while this is shut.
 
+use super::acting::kept_shop;
 use crate::decide::{Question, Sure, Told, Varies};
 use crate::errand::{Errand, Runner, read};
 use crate::state::bench;
 use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
-use recalesce::advise::Quantiles;
+use recalesce::advise::{Quantiles, Shop, Tester, counted_words};
 use recalesce::units::{format_fixed, format_percent};
 use std::time::Duration;
 
@@ -34,10 +35,30 @@ fn figure(varies: Varies, quantiles: &Quantiles) -> Option<(&'static str, String
     })
 }
 
-fn shown(sure: &Sure) -> AnyView {
-    let rows = sure.numbers.iter();
-    let rows = rows
+/// What a shop's tester reads of the finished pieces.
+fn as_read(sure: &Sure, tester: Tester) -> Option<(&'static str, String)> {
+    let mut numbers = sure.numbers.iter();
+    let (_, hardness) = numbers.find(|(varies, _)| *varies == Varies::FinalHrc)?;
+    let [least, most] = hardness
+        .as_read(tester.error_hrc)
+        .map(|hrc| format_fixed(hrc, 1));
+    Some((
+        "as your tester reads it",
+        format!("{least} to {most}\u{a0}HRC"),
+    ))
+}
+
+fn shown(sure: &Sure, tester: Option<Tester>) -> AnyView {
+    let mut rows: Vec<_> = sure
+        .numbers
+        .iter()
         .filter_map(|(varies, quantiles)| figure(*varies, quantiles))
+        .collect();
+    if let Some(read) = tester.and_then(|tester| as_read(sure, tester)) {
+        rows.insert(1.min(rows.len()), read);
+    }
+    let rows = rows
+        .into_iter()
         .map(|(name, between)| view! { <dt>{name}</dt><dd>{between}</dd> })
         .collect_view();
     let refused = (sure.refused > 0).then(|| {
@@ -58,6 +79,8 @@ fn shown(sure: &Sure) -> AnyView {
 pub(crate) fn Drawn() -> impl IntoView {
     let bench = bench();
     let told = RwSignal::new(None::<Result<Sure, String>>);
+    // As it is kept, once the user has filled it in; asked for again after it may have changed.
+    let shop = RwSignal::new(None::<Shop>);
     let is_out = RwSignal::new(true);
     let runner = StoredValue::new_local(None::<Runner>);
     let waiting = StoredValue::new(None::<TimeoutHandle>);
@@ -91,7 +114,15 @@ pub(crate) fn Drawn() -> impl IntoView {
         let learnt = teach.map(|teach| (*teach.learnt).clone());
         stop();
         is_out.set(true);
-        let question = Question::Drawn(Box::new(route), learnt.unwrap_or_default());
+        let kept = bench.place.with(|_| kept_shop(bench));
+        let kept = kept.and_then(Result::ok).map(|kept| kept.shop);
+        let tolerances = kept.as_ref().map(|shop| shop.tolerances(&route));
+        shop.set(kept);
+        let question = Question::Drawn(
+            Box::new(route),
+            tolerances.unwrap_or_default(),
+            learnt.unwrap_or_default(),
+        );
         let begin = move || start(question);
         let handle = set_timeout_with_handle(begin, PAUSE).ok();
         let _ = waiting.try_set_value(handle);
@@ -101,10 +132,25 @@ pub(crate) fn Drawn() -> impl IntoView {
         <p class="hint">
             "The bands elsewhere on the bench are the errors of the models, with what the furnace's band does. Here pieces are drawn with all that is open at once: furnace, thermocouple, heat of the steel, thickness, quenchant, tempers and models. The two need not agree."
         </p>
+        <p class="hint">
+            {move || {
+                let (scale, length) = (bench.scale.get(), bench.length.get());
+                shop.with(|shop| {
+                    bench.route.with(|route| counted_words(route, shop.as_ref(), scale, length))
+                })
+            }}
+            {move || {
+                shop.with(Option::is_none)
+                    .then_some(" What you own is counted once you have filled in your shop under Decide.")
+            }}
+        </p>
         <div class="drawn" class:stale=move || is_out.get()>
             {move || {
                 told.with(|told| match told {
-                    Some(Ok(sure)) => Some(shown(sure)),
+                    Some(Ok(sure)) => {
+                        let tester = shop.with(|shop| shop.as_ref().and_then(|shop| shop.tester));
+                        Some(shown(sure, tester))
+                    }
                     Some(Err(why)) => Some(view! { <p class="hint">{why.clone()}</p> }.into_any()),
                     None => None,
                 })

@@ -71,6 +71,12 @@ pub(crate) fn FurnacePanel() -> impl IntoView {
                     .with(|r| (r.soak.temperature_c, r.set_point_c(), r.soak_band_k()));
                 texts::furnace::let_it_read(&degrees(soak_c), &degrees(set_c), &format_temperature_band(band_k, bench.scale.get()))
             }}
+            {move || {
+                let teach = bench.teach.get().filter(|_| bench.is_taught())?;
+                let set = route.with(|route| teach.learnt.set_point(route))?;
+                let words = set.words(bench.scale.get());
+                Some(format!(" By what the logbook has taught: {words}"))
+            }}
         </p>
     }
     .into_any()

@@ -12,6 +12,7 @@ use crate::undo::undo_key;
 use leptos::ev;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use recalesce::route::Route;
 use recalesce::save::WriteError;
 use recalesce::save::logbook::{Id, write_csv, write_logbook};
 use recalesce::units::format_fixed;
@@ -21,9 +22,11 @@ pub(crate) fn log(bench: Bench) {
     let outcome = bench.outcome_now();
     let is_of_route = bench.computed.with_untracked(|c| c.error.is_none());
     let outcome = outcome.filter(|_| is_of_route);
-    bench
-        .log
-        .log(bench.route.get_untracked(), outcome.as_deref());
+    let route = Route {
+        taught: bench.real.with_untracked(|real| real.taught),
+        ..bench.route.get_untracked()
+    };
+    bench.log.log(route, outcome.as_deref());
     bench.place.set(Place::Logbook);
 }
 

@@ -169,9 +169,10 @@ fn row(listed: &Listed, scale: TemperatureScale) -> Row {
                 || "–".to_owned(),
                 |p| {
                     format!(
-                        "{} ± {}",
+                        "{} ± {}{}",
                         format_fixed(p.hrc, 1),
-                        format_fixed(p.band_hrc, 1)
+                        format_fixed(p.band_hrc, 1),
+                        if p.is_taught { ", as taught" } else { "" }
                     )
                 },
             ),

@@ -225,7 +225,11 @@ fn came_out(run: &Run) -> String {
         format_fixed(predicted.hrc, 1),
         format_fixed(predicted.band_hrc, 1),
         predicted.model
-    );
+    ) + if predicted.is_taught {
+        ", counted with what the logbook had taught"
+    } else {
+        ""
+    };
     let Some((measured, difference)) = run.measured_hrc().zip(run.difference_hrc()) else {
         return format!("{said}; not measured after the last step yet.");
     };

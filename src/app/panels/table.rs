@@ -1,10 +1,11 @@
 //! Which quench still does it: all quenchants against sizes, each cell a route to load.
 
 use super::save_table::SaveTable;
-use crate::errand::{Errand, kept_up};
+use crate::errand::{Errand, TableOf, kept_up};
 use crate::state::{Bench, bench};
 use crate::texts;
 use leptos::prelude::*;
+use recalesce::advise::Correction;
 use recalesce::heat::{Medium, MediumChoice, Section};
 use recalesce::route::{Quench, QuenchTable, TableCell, TableRow, Verdict, margin_words};
 use recalesce::units::{format_factor, format_fixed, format_length};
@@ -288,14 +289,22 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
         route.quench.agitation = 1.0;
         route.cold = None;
         route.tempers.clear();
-        Errand::QuenchTable(Box::new(route), bench.scale.get())
+        let teach = bench.teach.get().filter(|_| bench.is_taught());
+        let learnt = teach.map_or_else(Correction::default, |teach| (*teach.learnt).clone());
+        let of: TableOf = (route, learnt);
+        let of = serde_json::to_string(&of).unwrap_or_default();
+        Errand::QuenchTable(of, bench.scale.get())
     });
     let brought = kept_up::<Result<QuenchTable, String>>(bench.runner, errand);
     let of_blade = move || match bench.route.with(|route| route.section) {
         Section::Blade { .. } => texts::media::BLADES_IN_TABLE,
         _ => texts::media::PRESSED_CELL,
     };
-    let untaught = move || bench.is_taught().then_some(texts::media::LEARNT_LEFT_OUT);
+    let taught = move || {
+        bench
+            .is_taught()
+            .then_some(texts::media::COUNTED_WITH_LEARNT)
+    };
     let what = move || match bench.route.with(|route| route.section) {
         Section::Round { .. } => texts::media::A_ROUND,
         Section::Square { .. } => texts::media::A_SQUARE_BAR,
@@ -320,7 +329,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
             <h2>{texts::media::WHICH_STILL_DOES}</h2>
             <p>
                 {texts::media::ABOUT_TABLE}
-                {what} {texts::media::AND_HOW_MANY_TIMES} {of_blade} {untaught}
+                {what} {texts::media::AND_HOW_MANY_TIMES} {of_blade} {taught}
             </p>
             <div class="scroll" role="region" aria-label=texts::media::MEDIA_AND_SIZES tabindex="0">
                 {shown}

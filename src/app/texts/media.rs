@@ -13,7 +13,7 @@ pub(crate) fn size_to_spare(size: &str) -> String {
 
 pub(crate) const BLADES_IN_TABLE: &str = "The columns are flat pieces as thick as that, not blades: a blade is judged by its spine, and thinner parts of it have more to spare. A cell that is pressed gives the blade this spine, its height stays; its quenchant is taken, not stirred, and a second bath is dropped.";
 pub(crate) const PRESSED_CELL: &str = "A cell that is pressed gives the piece this size; its quenchant is taken, not stirred, and a second bath is dropped.";
-pub(crate) const LEARNT_LEFT_OUT: &str = " What the logbook has taught is left out here.";
+pub(crate) const COUNTED_WITH_LEARNT: &str = " It counts with what the logbook has taught.";
 pub(crate) const A_SQUARE_BAR: &str = "a square bar";
 pub(crate) const A_FLAT_PIECE: &str = "a flat piece";
 pub(crate) const WHICH_STILL_DOES: &str = "Which quench still does it";

@@ -67,6 +67,14 @@ fn lines(run: &Run, scale: TemperatureScale, length: LengthUnit) -> Vec<(String,
     let head = [("Day", run.day.to_string()), ("Piece", route.piece.clone())];
     let made = [
         ("Predicted, HRC", hrc(run.predicted.as_ref().map(|p| p.hrc))),
+        (
+            "Predicted with what the logbook had taught",
+            match &run.predicted {
+                Some(predicted) if predicted.is_taught => "yes".to_owned(),
+                Some(_) => "no".to_owned(),
+                None => String::new(),
+            },
+        ),
         ("Measured, HRC", hrc(run.measured_hrc())),
         ("Measured less predicted, HRC", hrc(run.difference_hrc())),
         ("Readings", joined(readings.collect())),

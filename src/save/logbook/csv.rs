@@ -3,7 +3,7 @@
 use super::{Listed, Reading, Run, UseTest};
 use crate::heat::{MediumChoice, Section};
 
-const COLUMNS: [&str; 39] = [
+const COLUMNS: [&str; 40] = [
     "id",
     "day",
     "piece",
@@ -43,6 +43,7 @@ const COLUMNS: [&str; 39] = [
     "snap_c",
     "snap_min",
     "coupon",
+    "predicted_as_taught",
 ];
 
 /// Writes runs as a table. What a cell lists is parted by semicolons.
@@ -125,6 +126,7 @@ fn cells(listed: &Listed) -> [String; COLUMNS.len()] {
         number(snap.map(|snap| snap.temperature_c)),
         number(snap.map(|snap| snap.time_min)),
         words(&run.coupon),
+        predicted.map_or_else(String::new, |predicted| predicted.is_taught.to_string()),
     ]
 }
 

@@ -2,11 +2,8 @@
 
 use super::{Day, Id};
 use crate::hardness::{Scale, convert};
-use crate::route::{Outcome, Route, Step};
+use crate::route::{MODELS, Outcome, Route, Step};
 use serde::{Deserialize, Serialize};
-
-/// The model that predicts, by the version of this program.
-const MODEL: &str = env!("CARGO_PKG_VERSION");
 
 /// HRC below which the scale is not defined.
 const LEAST_HRC: f64 = 20.0;
@@ -58,13 +55,16 @@ pub struct Predicted {
     pub hrc: f64,
     /// Half width of the band that covers nine in ten, HRC.
     pub band_hrc: f64,
-    /// Version of the model.
+    /// Version of the models.
     pub model: String,
+    /// Whether what the logbook had taught was counted with.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub is_taught: bool,
 }
 
 impl Predicted {
-    /// What an outcome predicts after the last step of its route; none where that hardness is not
-    /// known, or is none on the C scale.
+    /// What an outcome predicts after the last step of its route, which holds what runs have taught where
+    /// the outcome counts with it; none where that hardness is not known, or is none on the C scale.
     #[must_use]
     pub fn of(route: &Route, outcome: &Outcome) -> Option<Self> {
         let step = match After::last_of(route) {
@@ -76,7 +76,8 @@ impl Predicted {
         Some(Self {
             hrc: last.hardness?.hrc()?,
             band_hrc: last.band_hrc,
-            model: MODEL.to_owned(),
+            model: MODELS.to_owned(),
+            is_taught: route.taught.is_some(),
         })
     }
 }
@@ -182,14 +183,18 @@ pub struct UseTest {
 }
 
 impl Run {
-    /// A run of a route, with nothing measured yet.
+    /// A run of a route, with nothing measured yet. Of a route with what runs have taught it keeps the
+    /// plan alone, and of the prediction that it counts with it.
     #[must_use]
     pub fn of(id: Id, day: Day, route: Route, outcome: Option<&Outcome>) -> Self {
         Self {
             id,
             day,
             predicted: outcome.and_then(|outcome| Predicted::of(&route, outcome)),
-            route,
+            route: Route {
+                taught: None,
+                ..route
+            },
             done: Done::default(),
             readings: Vec::new(),
             fracture_grain_astm: None,

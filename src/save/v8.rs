@@ -1,11 +1,13 @@
-//! Versions 1 to 7 of the format. Version 2 added the thermocouple and the offset of the furnace, and
+//! Versions 1 to 8 of the format. Version 2 added the thermocouple and the offset of the furnace, and
 //! structures before hardening to the three of version 1, which kept their names; version 3 added
 //! to a quenchant of the user's own its name, its band and its figures, later baths to the quench,
 //! and square bars and convex blades to the sections; version 4 added the end-quench test of the
 //! heat; version 5 added the steps before hardening; version 6 added the snap temper before the
 //! cold, and baths at another temperature than the listed one; version 7 added to the runs
-//! of a logbook what a test coupon showed, and to routes the seed of their samples. What a version does not have is as it
-//! meant it by default, so one reader serves all. While version 7 is the newest, its routes are the
+//! of a logbook what a test coupon showed, and to routes the seed of their samples; version 8
+//! added to what was predicted of a run whether what the logbook had taught was counted with, and to what is
+//! kept of a shop with which models and of which tempers that was learnt. What a version does not have is as it
+//! meant it by default, so one reader serves all. While version 8 is the newest, its routes are the
 //! project's own types; when a later version changes what they mean, the types of this one are
 //! copied here as they are now.
 
@@ -13,7 +15,7 @@ use super::file::{Fields, Kind, Loaded, ReadError};
 use super::shelf::{MOST_ROUTES, Shelf, ShelfItem};
 use serde_json::Value;
 
-/// Reads the routes of a file of versions 1 to 7: good ones onto the shelf, bad ones with their fault.
+/// Reads the routes of a file of versions 1 to 8: good ones onto the shelf, bad ones with their fault.
 pub(super) fn read(mut fields: Fields) -> Result<Loaded, ReadError> {
     let kind = match fields.take("kind")? {
         Value::String(kind) if kind == Kind::Shelf.name() => Kind::Shelf,
