@@ -75,7 +75,7 @@ pub(crate) fn FurnacePanel() -> impl IntoView {
                 let teach = bench.teach.get().filter(|_| bench.is_taught())?;
                 let set = route.with(|route| teach.learnt.set_point(route))?;
                 let words = set.words(bench.scale.get());
-                Some(format!(" By what the logbook has taught: {words}"))
+                Some(texts::furnace::by_what_is_taught(&words))
             }}
         </p>
     }

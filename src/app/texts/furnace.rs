@@ -21,3 +21,8 @@ pub(crate) const WANDERS_F: &str = "18 to 45 °F";
 pub(crate) const THERMOCOUPLE: &str = "Thermocouple";
 pub(crate) const THERMOCOUPLES: &str = "Thermocouples";
 pub(crate) const SURVEY: &str = "Survey";
+
+#[inline]
+pub(crate) fn by_what_is_taught(words: &str) -> String {
+    format!(" By what the logbook has taught: {words}")
+}
