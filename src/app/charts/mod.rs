@@ -189,7 +189,7 @@ fn points(curve: &CoolingCurve) -> Vec<[f64; 2]> {
 fn trace_of(curve: &CoolingCurve, is_deciding: bool) -> Option<CoolingTrace> {
     let (role, name) = match (curve.place, is_deciding) {
         (place, true) => (Role::Main, route::place_name(place)),
-        (Place::Surface | Place::SpineSurface, false) => (Role::Surface, "surface"),
+        (Place::Surface | Place::SpineSurface, false) => (Role::Surface, texts::charts::SURFACE),
         (Place::Edge, false) => (Role::Edge, texts::charts::CUTTING_EDGE),
         _ => return None,
     };
@@ -309,9 +309,13 @@ pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Sce
             .unwrap_or(if is_through { whole_mm } else { 0.0 });
     let rest = &transformed.fractions;
     let (core, words) = [
-        (Constituent::Pearlite, rest.pearlite, "pearlite"),
-        (Constituent::Bainite, rest.bainite, "bainite"),
-        (Constituent::Ferrite, rest.ferrite, "ferrite"),
+        (
+            Constituent::Pearlite,
+            rest.pearlite,
+            texts::charts::PEARLITE,
+        ),
+        (Constituent::Bainite, rest.bainite, texts::charts::BAINITE),
+        (Constituent::Ferrite, rest.ferrite, texts::charts::FERRITE),
     ]
     .into_iter()
     .max_by(|a, b| a.1.total_cmp(&b.1))
@@ -380,17 +384,17 @@ pub(crate) fn influences_scene(bench: Bench, width: f64, height: f64) -> Option<
         .map(|influence| InfluenceRow {
             label: match influence.kind {
                 InfluenceKind::TemperTemperature { step_k } => {
-                    format!("temper {}", format_temperature_band(step_k, scale))
+                    texts::charts::temper_by(&format_temperature_band(step_k, scale))
                 }
                 InfluenceKind::NoCold => texts::charts::COLD_LEFT_OUT.to_owned(),
                 InfluenceKind::Thickness { step_mm } => {
-                    format!("section +{}", format_length(step_mm, unit))
+                    texts::charts::section_by(&format_length(step_mm, unit))
                 }
                 InfluenceKind::Furnace { step_k } => {
-                    format!("furnace {}", format_temperature_band(step_k, scale))
+                    texts::charts::furnace_by(&format_temperature_band(step_k, scale))
                 }
                 InfluenceKind::SoakTime { step_min } => {
-                    format!("soak ±{}", format_duration_s(60.0 * step_min))
+                    texts::charts::soak_by(&format_duration_s(60.0 * step_min))
                 }
             },
             less_hrc: influence.less_hrc,

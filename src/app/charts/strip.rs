@@ -200,7 +200,7 @@ fn prior_blocks(route: &Route, outcome: Option<&Outcome>, scale: TemperatureScal
                 let shown = points.len().checked_sub(1)?;
                 let cold_s = curve.time_to_c(SHOWN_TO_C)?;
                 let end_s = points.get(shown)?[0] - cold_s;
-                Some((end_s + time_s, "glow-back".to_owned()))
+                Some((end_s + time_s, texts::strip::GLOW_BACK.to_owned()))
             });
             Block {
                 step: StepRef::Prior(i),

@@ -155,7 +155,7 @@ pub(crate) fn Header() -> impl IntoView {
         <header class="head">
             <h1 class="name">
                 <Sign colours="sign" />
-                "Recalesce"
+                {texts::header::PROJECT}
             </h1>
             <nav class="places" aria-label=texts::header::PLACES>
                 {places}

@@ -81,7 +81,7 @@ fn goal(bench: Bench, goal: Goal) -> String {
         (None, None) => String::new(),
     };
     let stands = now(bench, goal.number).map_or_else(|| texts::lessons::NOT_KNOWN.to_owned(), told);
-    format!("{}: {stands}, wanted {wanted}", goal.number.words())
+    texts::lessons::stands_wanted(goal.number.words(), &stands, &wanted)
 }
 
 fn predict(

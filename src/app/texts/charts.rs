@@ -80,3 +80,29 @@ pub(crate) const MARGIN: &str = "margin";
 pub(crate) const AUSTENITE: &str = "austenite";
 pub(crate) const HARDNESS: &str = "hardness";
 pub(crate) const COMPUTED: &str = "computed";
+pub(crate) const PEARLITE: &str = "pearlite";
+pub(crate) const BAINITE: &str = "bainite";
+pub(crate) const FERRITE: &str = "ferrite";
+
+#[inline]
+pub(crate) fn temper_by(step: &str) -> String {
+    format!("temper {step}")
+}
+
+#[inline]
+pub(crate) fn section_by(step: &str) -> String {
+    format!("section +{step}")
+}
+
+#[inline]
+pub(crate) fn furnace_by(step: &str) -> String {
+    format!("furnace {step}")
+}
+
+#[inline]
+pub(crate) fn soak_by(step: &str) -> String {
+    format!("soak ±{step}")
+}
+
+pub(crate) const CEMENTITE: &str = "cementite";
+pub(crate) const SURFACE: &str = "surface";

@@ -23,3 +23,4 @@ pub(crate) const SOURCES: &str = "Sources";
 pub(crate) const PLACES: &str = "Places";
 pub(crate) const CARD: &str = "card";
 pub(crate) const KEEP: &str = "Keep";
+pub(crate) const PROJECT: &str = "Recalesce";

@@ -100,3 +100,8 @@ pub(crate) const SHOWN: &str = "Shown";
 pub(crate) const SHOW_EXPERIMENTS: &str = "experiments";
 pub(crate) const EXPERIMENT: &str = "Experiment";
 pub(crate) const DONE: &str = "Done.";
+
+#[inline]
+pub(crate) fn stands_wanted(number: &str, stands: &str, wanted: &str) -> String {
+    format!("{number}: {stands}, wanted {wanted}")
+}

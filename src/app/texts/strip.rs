@@ -20,3 +20,4 @@ pub(crate) const TEMPER: &str = "Temper";
 pub(crate) const ANNEAL: &str = "Anneal";
 pub(crate) const RELIEVE: &str = "Relieve";
 pub(crate) const ROUTE: &str = "Route";
+pub(crate) const GLOW_BACK: &str = "glow-back";
