@@ -5,7 +5,7 @@
   const PREFERENCES = "recalesce.preferences";
   const FRESH = "recalesce.fresh";
   const root = document.documentElement;
-  const { script, wasm, worker, style, offline } = document.currentScript.dataset;
+  const { script, wasm, worker, style, offline, decimals } = document.currentScript.dataset;
   const absolute = (address) => new URL(address, document.baseURI).href;
   // Where the program finds itself again for its second thread.
   Object.assign(root.dataset, { script: absolute(script), wasm: absolute(wasm), worker: absolute(worker) });
@@ -23,6 +23,10 @@
   const stored = guarded(() => localStorage.getItem(PREFERENCES)) ?? "";
   const chosen = /"theme":\s*"(light|dark)"/.exec(stored)?.[1];
   root.dataset.theme = chosen ?? (matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light");
+
+  // Numbers have a decimal comma where that was chosen; at first, where the browser's language has it.
+  const comma = /"decimal_comma":\s*(\w+)/.exec(stored)?.[1] ?? String((0.5).toLocaleString(navigator.language)[1] === ",");
+  window.decimalComma = (isShown) => import(absolute(decimals)).then(({ show }) => show(isShown));
 
   // "Start fresh" was pressed: the program reads this once and opens with its own first piece.
   if (guarded(() => sessionStorage.getItem(FRESH))) {
@@ -113,6 +117,7 @@
   const module = import(absolute(script));
   module.catch(() => {});
   bodyParsed
+    .then(() => comma === "true" && window.decimalComma(true).catch(() => {}))
     .then(() => module)
     .then((program) => program.default({ module_or_path: absolute(wasm) }))
     .then(() => {

@@ -127,3 +127,119 @@ fn files_can_be_held_in_the_head() {
         long.join("\n")
     );
 }
+
+/// The string literals of a source, each with what stands before it; comments are left out.
+fn literals(source: &str) -> Vec<(&str, &str)> {
+    let mut found = Vec::new();
+    let mut at = 0;
+    while let Some(rest) = source.get(at..).filter(|rest| !rest.is_empty()) {
+        let skip_to = |end: &str| rest.find(end).map_or(source.len(), |i| at + i);
+        let raw = rest.strip_prefix('r').map(|r| r.trim_start_matches('#'));
+        if rest.starts_with("//") {
+            at = skip_to("\n");
+        } else if let Some(inside) = raw.filter(|r| r.starts_with('"')) {
+            let begin = at + rest.len() - inside.len();
+            let end = format!("\"{}", "#".repeat(begin - at - 1));
+            let length = source[begin + 1..].find(&end).expect("a raw text ends");
+            found.push((&source[..at], &source[begin + 1..][..length]));
+            at = begin + 1 + length + end.len();
+        } else if rest.starts_with('"') {
+            let mut escaped = false;
+            let length = rest[1..]
+                .find(|c| {
+                    let ends = c == '"' && !escaped;
+                    escaped = c == '\\' && !escaped;
+                    ends
+                })
+                .expect("a text ends");
+            found.push((&source[..at], &rest[1..=length]));
+            at += length + 2;
+        } else if rest.starts_with("'\"'") || rest.starts_with("'\\") {
+            // A letter that is no end of a text.
+            at += 2 + rest[2..].find('\'').map_or(0, |i| i + 1);
+        } else {
+            at += rest.chars().next().map_or(1, char::len_utf8);
+        }
+    }
+    found
+}
+
+/// Words of a text: what has two letters and more between spaces, but for what is filled in.
+fn words(text: &str) -> usize {
+    let mut plain = String::new();
+    let mut depth = 0_usize;
+    for c in text.chars() {
+        match c {
+            '{' => depth += 1,
+            '}' => depth = depth.saturating_sub(1),
+            _ if depth == 0 => plain.push(c),
+            _ => {}
+        }
+    }
+    plain
+        .split_whitespace()
+        .filter(|word| {
+            let letters = word.split(|c: char| !c.is_alphabetic());
+            letters.map(|run| run.chars().count()).max() >= Some(2)
+        })
+        .count()
+}
+
+/// What stands before a text that nobody reads: classes, selectors, reasons of lints.
+const BEFORE_NO_WORDS: [&str; 4] = ["class=", "class=format!(", "query_selector(", "reason ="];
+
+/// Texts of that kind that stand elsewhere: classes by what is shown, a typeface, a media query, what a
+/// thread says to the page.
+const NO_WORDS: [&str; 7] = [
+    "say holds",
+    "say narrow",
+    "say misses",
+    "bar last",
+    "{} semi-condensed {}px {}",
+    "(resolution: {}dppx)",
+    "gave up",
+];
+
+#[test]
+fn the_words_of_the_page_are_in_one_place() {
+    let mut wrong = Vec::new();
+    for (path, text) in sources() {
+        if !path.starts_with("app") || path.starts_with("app/texts") {
+            continue;
+        }
+        for (before, literal) in literals(&text) {
+            let before = before.trim_end();
+            let is_read = words(literal) >= 2
+                && !literal.trim_start().starts_with('<')
+                && !NO_WORDS.contains(&literal)
+                && !BEFORE_NO_WORDS.iter().any(|kind| before.ends_with(kind));
+            if is_read {
+                let line = before.lines().count();
+                wrong.push(format!("{}:{line}: {literal}", path.display()));
+            }
+        }
+    }
+    assert!(
+        wrong.is_empty(),
+        "words outside src/app/texts:\n{}",
+        wrong.join("\n")
+    );
+}
+
+#[test]
+fn words_are_found_where_they_stand() {
+    let source = "// \"a comment here\"\nlet a = \"two words\"; 'x'; '\"'; '\\''; \
+                  let b = r#\"raw \"quoted\" text\"#; view! { <p class=\"big bold\">\"It \\\" is {n} so\"</p> }";
+    let found: Vec<_> = literals(source).into_iter().map(|(_, text)| text).collect();
+    assert_eq!(
+        found,
+        [
+            "two words",
+            "raw \"quoted\" text",
+            "big bold",
+            "It \\\" is {n} so"
+        ]
+    );
+    assert_eq!(words("{a} b.c 12 \u{b1} one {two three}"), 1);
+    assert_eq!(words("At {place}: so far"), 3);
+}

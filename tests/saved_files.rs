@@ -312,11 +312,22 @@ fn preferences_of_every_version() {
         Preferences {
             temperature_scale: TemperatureScale::Fahrenheit,
             length_unit: LengthUnit::Inch,
+            decimal_comma: None,
             theme: Theme::Dark,
         }
     );
-    let text = write_preferences(preferences).expect("text");
-    assert_eq!(read_preferences(&text), Ok(preferences));
+    let with_comma = |decimal_comma| Preferences {
+        decimal_comma,
+        ..preferences
+    };
+    for preferences in [None, Some(true), Some(false)].map(with_comma) {
+        let text = write_preferences(preferences).expect("text");
+        assert_eq!(read_preferences(&text), Ok(preferences));
+        // The page's first script looks for it before the program runs.
+        let kept = preferences.decimal_comma;
+        let written = kept.is_none_or(|is| text.contains(&format!("\"decimal_comma\":{is}")));
+        assert!(written, "{text}");
+    }
     assert!(matches!(
         read_preferences(V1_BENCH),
         Err(ReadError::Kind { .. })

@@ -1,6 +1,7 @@
 //! Deciding as the page asks for it and hears of it: an errand of a thread of its own, from text to
 //! texts, so that what the page loads at first need not hold how it is written or read.
 
+use crate::texts;
 use recalesce::advise::{
     AdviseError, Correction, Courses, FindRun, Found, LearnRun, Learned, LoggedRun, Numbers,
     OpenInput, Prediction, Quantiles, SensitivityRun, Shop, Sought, SpreadRun, Spreads, SweepBand,
@@ -270,7 +271,7 @@ fn taught(
         tell(&Told::Progress(run.progress()));
     }
     Ok(run.so_far().map_or_else(
-        || Told::Refused("Nothing in the logbook can be compared with the models.".to_owned()),
+        || Told::Refused(texts::decide::NOTHING_COMPARED.to_owned()),
         |learned| Told::Taught(Box::new(Taught::of(learned))),
     ))
 }

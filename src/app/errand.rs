@@ -3,7 +3,8 @@
 use super::browser::worker::{self, Heard, Worker};
 use super::decide::{Question, Told};
 use super::own::{self, Fitted};
-use super::parts::{self, errands::errands};
+use super::parts::errands::errands;
+use super::texts;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use recalesce::advise::{Correction, Coupon};
@@ -261,7 +262,7 @@ impl Runner {
                 spawn_local(async move {
                     match errands().await {
                         Ok(part) => (part.answer)(&errand, &|text| take(Ok(text))),
-                        Err(_) => take(Err(parts::FAILED)),
+                        Err(_) => take(Err(texts::page::PART_NOT_LOADED)),
                     }
                 });
             }

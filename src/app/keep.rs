@@ -3,6 +3,7 @@
 
 use super::browser::{root, storage, theme::Theme};
 use super::state::{Bench, Notice};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::Route;
 use recalesce::save::{self, Preferences, Shelf};
@@ -28,18 +29,13 @@ fn tell(notice: &mut Option<Notice>, line: String) {
 /// Sets a text aside that cannot be read, and says so.
 fn set_aside(key: &str, text: &str, what: &str, reason: &str, notice: &mut Option<Notice>) {
     storage::set_aside(key, text);
-    tell(
-        notice,
-        format!(
-            "{what} could not be read: {reason} It is set aside in this browser, and the page goes on without it."
-        ),
-    );
+    tell(notice, texts::page::set_aside(what, reason));
 }
 
 /// Says at once where nothing that is done here will be there at the next visit.
 pub(super) fn warn_of_closed_storage(notice: &mut Option<Notice>) {
     if !storage::is_open() {
-        tell(notice, storage::CLOSED.to_owned());
+        tell(notice, texts::page::STORE_CLOSED.to_owned());
     }
 }
 
@@ -58,7 +54,7 @@ pub(super) fn bench(notice: &mut Option<Notice>) -> Route {
             set_aside(
                 storage::BENCH,
                 &text,
-                "The bench of your last visit",
+                texts::page::LAST_BENCH,
                 &reason.to_string(),
                 notice,
             );
@@ -78,12 +74,7 @@ pub(super) fn shelf(notice: &mut Option<Notice>) -> Shelf {
                 storage::set_aside(storage::SHELF, &text);
                 let count = loaded.rejected.len();
                 let routes = if count == 1 { "route" } else { "routes" };
-                tell(
-                    notice,
-                    format!(
-                        "{count} {routes} of the shelf could not be read. The shelf as it was is set aside in this browser."
-                    ),
-                );
+                tell(notice, texts::page::shelf_routes_unread(count, routes));
             }
             loaded.shelf
         }
@@ -91,7 +82,7 @@ pub(super) fn shelf(notice: &mut Option<Notice>) -> Shelf {
             set_aside(
                 storage::SHELF,
                 &text,
-                "Your shelf",
+                texts::page::YOUR_SHELF,
                 &reason.to_string(),
                 notice,
             );
@@ -146,6 +137,7 @@ pub(super) fn keep(state: Bench) {
         let preferences = Preferences {
             temperature_scale: state.scale.get_untracked(),
             length_unit: state.length.get_untracked(),
+            decimal_comma: Some(state.has_decimal_comma.get_untracked()),
             theme: match (
                 state.is_theme_chosen.get_untracked(),
                 state.theme.get_untracked(),
@@ -166,6 +158,7 @@ pub(super) fn keep(state: Bench) {
             move || {
                 state.scale.track();
                 state.length.track();
+                state.has_decimal_comma.track();
                 state.theme.track();
             },
             write_preferences,

@@ -7,6 +7,7 @@ use super::browser::records::{Change, Records, Store, part_in_use};
 use super::logbook_photos::stored_photo;
 use super::logbook_undo::without_photos;
 use super::state::{Notice, Undo};
+use crate::texts;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use recalesce::route::{Outcome, Route};
@@ -23,10 +24,6 @@ use std::sync::Arc;
 const CHANNEL: &str = "recalesce.logbook";
 /// Part of the browser's store from which the page says that it will be full.
 const NEARLY_FULL: f64 = 0.8;
-
-const CLOSED: &str = "This browser keeps no logbook for the page: what you log is here until the page is closed. Export it to a file.";
-const FULL: &str = "The browser’s store is full: what you log now is here until the page is closed. Export it to a file, then delete old runs or photos.";
-const SOON_FULL: &str = "The browser’s store will soon be full. Export the logbook to a file, then delete old runs or photos.";
 
 /// How far the logbook of the last visits has been read.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -145,7 +142,7 @@ impl Log {
                     self.read_again().await;
                     self.look_at_room().await;
                 }
-                None => self.trouble.set(Some(CLOSED)),
+                None => self.trouble.set(Some(texts::logbook::CLOSED)),
             }
             self.reading.set(Reading::Done);
             let waiting = self.waiting.try_update_value(std::mem::take);
@@ -167,7 +164,7 @@ impl Log {
             return;
         }
         let Some(stored) = records.all(Store::Runs).await else {
-            return self.trouble.set(Some(CLOSED));
+            return self.trouble.set(Some(texts::logbook::CLOSED));
         };
         let mut book = Logbook::default();
         let mut unread = 0;
@@ -180,11 +177,7 @@ impl Log {
             }
         }
         if unread > 0 {
-            self.say(
-                format!("{unread} of the logbook’s runs could not be read. They are left as they are in this browser."),
-                true,
-                None,
-            );
+            self.say(texts::logbook::unread(unread), true, None);
         }
         if self.book.with_untracked(|now| *now != book) {
             self.take_over(book);
@@ -361,7 +354,7 @@ impl Log {
                 changes.retain(|change| change.text.is_none());
                 // By itself and first: it makes the room that the rest may need.
                 if !changes.is_empty() && !records.change(&changes).await {
-                    return self.trouble.set(Some(FULL));
+                    return self.trouble.set(Some(texts::logbook::FULL));
                 }
                 changes.clear();
                 self.book
@@ -370,7 +363,7 @@ impl Log {
                     .with_untracked(|photos| changes.extend(photos.iter().map(stored_photo)));
             }
             if !records.change(&changes).await {
-                return self.trouble.set(Some(FULL));
+                return self.trouble.set(Some(texts::logbook::FULL));
             }
             self.channel
                 .with_value(|channel| channel.iter().for_each(Channel::call));
@@ -382,13 +375,14 @@ impl Log {
     }
 
     fn is_full(self) -> bool {
-        self.trouble.get_untracked() == Some(FULL)
+        self.trouble.get_untracked() == Some(texts::logbook::FULL)
     }
 
     /// Says so before the browser's store is full.
     async fn look_at_room(self) {
         let is_soon_full = part_in_use().await.is_some_and(|part| part >= NEARLY_FULL);
-        self.trouble.set(is_soon_full.then_some(SOON_FULL));
+        self.trouble
+            .set(is_soon_full.then_some(texts::logbook::SOON_FULL));
     }
 }
 

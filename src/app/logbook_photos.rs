@@ -4,6 +4,7 @@ use super::browser::chance;
 use super::browser::records::{Change, Store};
 use super::logbook::Log;
 use super::state::Undo;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::save::logbook::{Id, Photo, Step};
 use std::collections::BTreeMap;
@@ -75,7 +76,7 @@ impl Log {
             }]);
         }
         let undo: Undo = Arc::new(move || self.put_photo_back(&of, &id, photo.clone()));
-        self.say("The photo is gone.", false, Some(undo));
+        self.say(texts::logbook::PHOTO_GONE, false, Some(undo));
     }
 
     /// Puts a photo back onto a run, whatever else has been written there since.

@@ -3,6 +3,7 @@
 
 use super::logbook::Log;
 use super::state::Undo;
+use crate::texts;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use recalesce::save::History;
@@ -153,7 +154,7 @@ impl Log {
         });
         let photos = self.photos_of(&photos).await;
         if !self.book.with_untracked(|book| step.fits(book)) {
-            let words = "It has been changed since, here or in another window, and stays as it is.";
+            let words = texts::logbook::CHANGED_SINCE;
             return self.say(words, true, None);
         }
         let gone = step.gone();

@@ -17,6 +17,7 @@ mod panels;
 mod parts;
 mod plot;
 mod state;
+mod texts;
 mod undo;
 
 use leptos::prelude::*;
@@ -78,7 +79,7 @@ fn Page() -> impl IntoView {
         {place}
         <Opened />
         <footer class="foot">
-            "Predictions are for planning and teaching. A part whose failure can injure someone must be tested. Local codes, the supplier’s data sheet and licensed practice come first."
+            {texts::page::FOOT}
         </footer>
     }
     .into_any()
@@ -100,7 +101,7 @@ fn NoticeLine() -> impl IntoView {
                             state.notice.set(None);
                         }
                     >
-                        "Undo"
+                        {texts::page::UNDO}
                     </button>
                 }
             });
@@ -113,7 +114,7 @@ fn NoticeLine() -> impl IntoView {
                         class="press"
                         on:click=move |_| state.notice.set(None)
                     >
-                        "Dismiss"
+                        {texts::page::DISMISS}
                     </button>
                 </p>
             }
@@ -158,10 +159,10 @@ fn StageFrame(
 fn Tabs() -> impl IntoView {
     let state = bench();
     let tabs = [
-        (Stage::Prior(0), "Before"),
-        (Stage::Soak, "Soak"),
-        (Stage::Quench, "Quench"),
-        (Stage::Temper, "Temper"),
+        (Stage::Prior(0), texts::page::BEFORE),
+        (Stage::Soak, texts::page::SOAK),
+        (Stage::Quench, texts::page::QUENCH),
+        (Stage::Temper, texts::page::TEMPER),
     ]
     .map(|(stage, word)| {
         let is_open = move |open: Stage| match stage {
@@ -181,7 +182,7 @@ fn Tabs() -> impl IntoView {
         }
     });
     view! {
-        <div class="tabs" role="tablist" aria-label="Stage">
+        <div class="tabs" role="tablist" aria-label=texts::page::STAGE>
             {tabs}
         </div>
     }
@@ -232,21 +233,21 @@ fn BenchPlace() -> impl IntoView {
             <div class="sheet">
                 <StageFrame
                     stage=Stage::Soak
-                    title="Soak"
-                    received=Signal::stored("how much carbon goes into solution".to_owned())
+                    title=texts::page::SOAK
+                    received=Signal::stored(texts::soak::SOAK_RECEIVES.to_owned())
                 >
                     <SoakStage />
                 </StageFrame>
                 <StageFrame
                     stage=Stage::Quench
-                    title="Quench"
+                    title=texts::page::QUENCH
                     received=Signal::derive(panels::quench::received())
                 >
                     <QuenchStage />
                 </StageFrame>
                 <StageFrame
                     stage=Stage::Temper
-                    title="Temper"
+                    title=texts::page::TEMPER
                     received=Signal::derive(panels::temper::received())
                 >
                     <TemperStage />

@@ -1,6 +1,7 @@
 //! A quenchant of the user's own as the page shows it, whichever way it was found. The fits are
 //! errands: they run in the second thread.
 
+use crate::texts;
 use recalesce::advise::{Coupon, CouponNote, ReadingFit, fit_coupon};
 use recalesce::heat::{
     Compared, CurveFit, CurveFitProgress, CurveOptions, Figure, FigureError, FittedKnot, Medium,
@@ -59,7 +60,7 @@ impl Found {
 }
 
 fn band_words(factor: f64) -> String {
-    format!("What decides the nose is known within ×{factor:.2} either way.")
+    texts::own::nose_within(factor)
 }
 
 /// Finds it from its figures, in a bath, °C.
@@ -67,10 +68,7 @@ pub(super) fn from_figures(figures: &QuenchantFigures, bath_c: f64) -> Fitted {
     match fit_figures(figures, bath_c) {
         Ok(fit) => {
             let like = medium(&fit.template).map(|known: &Medium| {
-                format!(
-                    "What the figures leave open is as in {}.",
-                    inside_a_sentence(&known.title.to_string())
-                )
+                texts::own::left_open(&inside_a_sentence(&known.title.to_string()))
             });
             Fitted::Quenchant(Box::new(Found {
                 medium: fit.medium,
@@ -127,10 +125,7 @@ pub(super) fn from_curve(
     match found {
         Ok(fit) => {
             let mut notes: Vec<String> = curve.notes.iter().map(ToString::to_string).collect();
-            notes.push(format!(
-                "The computed probe misses the readings by {:.1} K; their scatter makes {:.1} K.",
-                fit.rms_k, fit.expected_rms_k
-            ));
+            notes.push(texts::own::misses_readings(fit.rms_k, fit.expected_rms_k));
             notes.push(band_words(fit.h_band_factor));
             Fitted::Quenchant(Box::new(Found {
                 medium: fit.medium,
@@ -150,7 +145,7 @@ pub(super) fn from_coupon(coupon: &Coupon) -> Fitted {
     match fit_coupon(coupon) {
         Ok(fit) => {
             let ball = fit.figures.nickel_ball_s;
-            let ball = ball.map(|s| format!("A nickel ball would take {s:.0} s in it."));
+            let ball = ball.map(texts::own::nickel_ball);
             let notes = fit.notes.iter().map(CouponNote::to_string);
             Fitted::Quenchant(Box::new(Found {
                 medium: fit.medium,

@@ -1,7 +1,7 @@
 //! What the page holds: a route, how it is shown, the shelf; and what is computed from the route.
 //! Nothing else owns state.
 
-use super::browser::{density, theme};
+use super::browser::{decimals, density, theme};
 use super::errand::{Errand, MapOf, Runner, kept_up};
 use super::logbook::Log;
 use super::panels::decide::Deciding;
@@ -116,6 +116,8 @@ pub(crate) struct Bench {
     pub(crate) scale: RwSignal<TemperatureScale>,
     /// mm or inch.
     pub(crate) length: RwSignal<LengthUnit>,
+    /// Whether numbers have a decimal comma.
+    pub(crate) has_decimal_comma: RwSignal<bool>,
     /// Day or shop.
     pub(crate) theme: RwSignal<theme::Theme>,
     /// Whether the user has chosen it; else it follows the system.
@@ -207,6 +209,7 @@ impl Bench {
             real,
             scale: RwSignal::new(preferences.temperature_scale),
             length: RwSignal::new(preferences.length_unit),
+            has_decimal_comma: RwSignal::new(decimals::have_comma()),
             theme,
             is_theme_chosen: RwSignal::new(preferences.theme != recalesce::save::Theme::System),
             is_printing,

@@ -30,6 +30,9 @@ pub struct Preferences {
     pub temperature_scale: TemperatureScale,
     /// Unit of lengths.
     pub length_unit: LengthUnit,
+    /// Whether numbers have a decimal comma; where it is not kept, as the browser's language has it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub decimal_comma: Option<bool>,
     /// Light or dark.
     pub theme: Theme,
 }

@@ -13,7 +13,8 @@ pub(crate) fn starts_fresh() -> bool {
         .is_some_and(|how| how == "fresh")
 }
 
-/// Address of a file of the page's: `script`, `wasm` or `worker`.
-pub(crate) fn address(file: &str) -> Option<String> {
-    root()?.get_attribute(&format!("data-{file}"))
+/// What stands there under a name: the address of a file of the page's, `script`, `wasm` or `worker`, or `comma`
+/// where numbers are shown with one.
+pub(crate) fn said(name: &str) -> Option<String> {
+    root()?.get_attribute(&format!("data-{name}"))
 }

@@ -1,6 +1,7 @@
 //! The browser's local storage under the project's own prefix. It may be absent, denied or full:
 //! every call says so instead of failing.
 
+use crate::texts;
 use gloo_storage::{LocalStorage, Storage};
 
 /// Where the open bench is kept.
@@ -31,10 +32,6 @@ fn aside(key: &str, n: usize) -> String {
     }
 }
 
-/// What a user is told where nothing can be kept.
-pub(crate) const CLOSED: &str =
-    "This browser keeps nothing for the page. Export the shelf to a file instead.";
-
 /// Whether this browser lets the page keep anything. Asked first, since the storage library
 /// throws where storage is denied.
 pub(crate) fn is_open() -> bool {
@@ -57,11 +54,11 @@ pub(crate) fn read(key: &str) -> Option<String> {
 /// One line for the user when the store is closed or full.
 pub(crate) fn write(key: &str, text: &str) -> Result<(), &'static str> {
     if !is_open() {
-        return Err(CLOSED);
+        return Err(texts::page::STORE_CLOSED);
     }
-    LocalStorage::raw().set_item(key, text).map_err(
-        |_| "The browser's store is full. Export the shelf to a file and remove some routes.",
-    )
+    LocalStorage::raw()
+        .set_item(key, text)
+        .map_err(|_| texts::page::STORE_FULL)
 }
 
 /// Puts text aside that cannot be read now, so that a later version still can.

@@ -1,6 +1,6 @@
 //! A second thread of the program: texts go to it, texts come back.
 
-use super::root::address;
+use super::root::said;
 use js_sys::{JsString, Object, Reflect};
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
@@ -38,7 +38,7 @@ impl Worker {
     pub(crate) fn hire(hear: impl Fn(Heard) + Clone + 'static) -> Option<Self> {
         let options = WorkerOptions::new();
         options.set_type(WorkerType::Module);
-        let inner = web_sys::Worker::new_with_options(&address("worker")?, &options).ok()?;
+        let inner = web_sys::Worker::new_with_options(&said("worker")?, &options).ok()?;
         let end = hear.clone();
         let ended = Closure::new(move || end(Heard::Ended));
         inner.set_onerror(Some(ended.as_ref().unchecked_ref()));
@@ -55,7 +55,7 @@ impl Worker {
         inner.set_onmessage(Some(heard.as_ref().unchecked_ref()));
         let places = Object::new();
         for name in ["script", "wasm"] {
-            let set = Reflect::set(&places, &name.into(), &address(name)?.into());
+            let set = Reflect::set(&places, &name.into(), &said(name)?.into());
             set.ok()?;
         }
         inner.post_message(&places).ok()?;

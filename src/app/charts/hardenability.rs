@@ -2,6 +2,7 @@
 
 use super::{constituent, labels};
 use crate::state::Bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::{
     ContinuousData, EndQuenchData, FanCurve, ProductField, Scene, continuous_chart,
@@ -90,8 +91,8 @@ pub(crate) fn end_quench_scene(
     let bar = found.bar.iter();
     let data = EndQuenchData {
         told_by: match found.curve.method {
-            EndQuenchMethod::Measured => "your test",
-            EndQuenchMethod::AstmA255 | EndQuenchMethod::Kinetics => "computed",
+            EndQuenchMethod::Measured => texts::charts::YOUR_TEST,
+            EndQuenchMethod::AstmA255 | EndQuenchMethod::Kinetics => texts::charts::COMPUTED,
         },
         told: along(&found.curve.hrc),
         band_hrc: found.band_hrc(),

@@ -7,6 +7,7 @@ mod replay;
 mod strip;
 mod words;
 
+use crate::texts;
 pub(crate) use hardenability::{continuous_scene, end_quench_scene, short_hardness};
 pub(crate) use own::{probe_scene, transfer_scene};
 pub(crate) use phases::{own_fields, soak_phases};
@@ -188,8 +189,8 @@ fn points(curve: &CoolingCurve) -> Vec<[f64; 2]> {
 fn trace_of(curve: &CoolingCurve, is_deciding: bool) -> Option<CoolingTrace> {
     let (role, name) = match (curve.place, is_deciding) {
         (place, true) => (Role::Main, route::place_name(place)),
-        (Place::Surface | Place::SpineSurface, false) => (Role::Surface, "surface"),
-        (Place::Edge, false) => (Role::Edge, "cutting edge"),
+        (Place::Surface | Place::SpineSurface, false) => (Role::Surface, texts::charts::SURFACE),
+        (Place::Edge, false) => (Role::Edge, texts::charts::CUTTING_EDGE),
         _ => return None,
     };
     Some(CoolingTrace {
@@ -308,9 +309,13 @@ pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Sce
             .unwrap_or(if is_through { whole_mm } else { 0.0 });
     let rest = &transformed.fractions;
     let (core, words) = [
-        (Constituent::Pearlite, rest.pearlite, "pearlite"),
-        (Constituent::Bainite, rest.bainite, "bainite"),
-        (Constituent::Ferrite, rest.ferrite, "ferrite"),
+        (
+            Constituent::Pearlite,
+            rest.pearlite,
+            texts::charts::PEARLITE,
+        ),
+        (Constituent::Bainite, rest.bainite, texts::charts::BAINITE),
+        (Constituent::Ferrite, rest.ferrite, texts::charts::FERRITE),
     ]
     .into_iter()
     .max_by(|a, b| a.1.total_cmp(&b.1))
@@ -318,10 +323,7 @@ pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Sce
     let note = if is_through {
         String::new()
     } else {
-        format!(
-            "the core holds {} {words}",
-            format_percent(1.0 - transformed.hardened_fraction)
-        )
+        texts::charts::core_holds(&format_percent(1.0 - transformed.hardened_fraction), words)
     };
     Some(section_view(
         &SectionData {
@@ -382,17 +384,17 @@ pub(crate) fn influences_scene(bench: Bench, width: f64, height: f64) -> Option<
         .map(|influence| InfluenceRow {
             label: match influence.kind {
                 InfluenceKind::TemperTemperature { step_k } => {
-                    format!("temper {}", format_temperature_band(step_k, scale))
+                    texts::charts::temper_by(&format_temperature_band(step_k, scale))
                 }
-                InfluenceKind::NoCold => "cold bath left out".to_owned(),
+                InfluenceKind::NoCold => texts::charts::COLD_LEFT_OUT.to_owned(),
                 InfluenceKind::Thickness { step_mm } => {
-                    format!("section +{}", format_length(step_mm, unit))
+                    texts::charts::section_by(&format_length(step_mm, unit))
                 }
                 InfluenceKind::Furnace { step_k } => {
-                    format!("furnace {}", format_temperature_band(step_k, scale))
+                    texts::charts::furnace_by(&format_temperature_band(step_k, scale))
                 }
                 InfluenceKind::SoakTime { step_min } => {
-                    format!("soak ±{}", format_duration_s(60.0 * step_min))
+                    texts::charts::soak_by(&format_duration_s(60.0 * step_min))
                 }
             },
             less_hrc: influence.less_hrc,
@@ -413,10 +415,10 @@ pub(crate) fn ladder_scene(bench: Bench, width: f64) -> Option<Scene> {
             Some(LadderRow {
                 label: match stage.step {
                     Step::Soak => return None,
-                    Step::Quench => "after quench".to_owned(),
-                    Step::Snap => "after snap".to_owned(),
-                    Step::Cold => "after cold".to_owned(),
-                    Step::Temper(n) => format!("after temper {n}"),
+                    Step::Quench => texts::charts::AFTER_QUENCH.to_owned(),
+                    Step::Snap => texts::charts::AFTER_SNAP.to_owned(),
+                    Step::Cold => texts::charts::AFTER_COLD.to_owned(),
+                    Step::Temper(n) => texts::charts::after_temper(n),
                 },
                 hrc: stage.hardness?.hrc()?,
                 band_hrc: stage.band_hrc,

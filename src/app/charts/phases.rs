@@ -1,6 +1,7 @@
 //! The phases of the map in the words of charts and tables.
 
 use crate::state::Bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::MapField;
 use recalesce::phases::{Field, PhaseError, PhaseName, equilibrium};
@@ -23,9 +24,9 @@ pub(super) fn map_field(field: &Field) -> MapField {
 
 const fn name(phase: PhaseName) -> &'static str {
     match phase {
-        PhaseName::Austenite => "austenite",
-        PhaseName::Ferrite => "ferrite",
-        PhaseName::Cementite => "cementite",
+        PhaseName::Austenite => texts::charts::AUSTENITE,
+        PhaseName::Ferrite => texts::charts::FERRITE,
+        PhaseName::Cementite => texts::charts::CEMENTITE,
         PhaseName::M7C3 => "M7C3",
         PhaseName::M23C6 => "M23C6",
         PhaseName::M6C => "M6C",

@@ -2,6 +2,7 @@
 
 use super::labels;
 use crate::state::Bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::{Across, Constituent, ReplayData, Scene, replay_view};
 use recalesce::heat::Section;
@@ -18,7 +19,7 @@ pub(crate) fn replay_scene(
 ) -> Scene {
     let (section, start_c) = bench.real.with(|r| (r.section, r.soak.temperature_c));
     let (size_mm, ends) = match section {
-        Section::Blade { height_mm, .. } => (height_mm, ["cutting edge", "spine"]),
+        Section::Blade { height_mm, .. } => (height_mm, [texts::charts::CUTTING_EDGE, "spine"]),
         Section::Plate { thickness_mm: size } => (0.5 * size, ["surface", "surface"]),
         Section::Round { diameter_mm: size } | Section::Square { side_mm: size } => {
             (0.5 * size, ["surface", "surface"])

@@ -2,6 +2,7 @@
 
 use super::{labels, points};
 use crate::state::{Bench, Stage};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::{RouteData, RouteStep, RouteStrip, route_strip};
 use recalesce::heat::CoolingCurve;
@@ -131,7 +132,7 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
             step: StepRef::Soak,
             note: None,
             stage: Stage::Soak,
-            title: "Soak".to_owned(),
+            title: texts::strip::SOAK.to_owned(),
             line: held(route.soak.temperature_c, route.soak.time_min),
             points: soak,
             weight: 1.25,
@@ -140,7 +141,7 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
             step: StepRef::Quench,
             note: None,
             stage: Stage::Quench,
-            title: "Quench".to_owned(),
+            title: texts::strip::QUENCH.to_owned(),
             line: crate::panels::piece::bath_words(&route.quench, scale),
             points: quench,
             weight: 1.25,
@@ -151,7 +152,7 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
             step: StepRef::Snap,
             note: None,
             stage: Stage::Quench,
-            title: "Snap temper".to_owned(),
+            title: texts::quench::SNAP_TEMPER.to_owned(),
             line: held(snap.temperature_c, snap.time_min),
             points: hold(snap.temperature_c, 60.0 * snap.time_min),
             weight: 1.0,
@@ -160,7 +161,7 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
             step: StepRef::Cold,
             note: None,
             stage: Stage::Quench,
-            title: "Cold".to_owned(),
+            title: texts::strip::COLD.to_owned(),
             line: held(cold.temperature_c, cold.time_min),
             points: hold(cold.temperature_c, 60.0 * cold.time_min),
             weight: 1.0,
@@ -172,9 +173,9 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
             note: None,
             stage: Stage::Temper,
             title: if route.tempers.len() > 1 {
-                format!("Temper {}", i + 1)
+                texts::strip::temper(i + 1)
             } else {
-                "Temper".to_owned()
+                texts::strip::TEMPER.to_owned()
             },
             line: held(temper.temperature_c, temper.time_min),
             points: hold(temper.temperature_c, 60.0 * temper.time_min),
@@ -199,7 +200,7 @@ fn prior_blocks(route: &Route, outcome: Option<&Outcome>, scale: TemperatureScal
                 let shown = points.len().checked_sub(1)?;
                 let cold_s = curve.time_to_c(SHOWN_TO_C)?;
                 let end_s = points.get(shown)?[0] - cold_s;
-                Some((end_s + time_s, "glow-back".to_owned()))
+                Some((end_s + time_s, texts::strip::GLOW_BACK.to_owned()))
             });
             Block {
                 step: StepRef::Prior(i),
@@ -217,8 +218,8 @@ fn prior_blocks(route: &Route, outcome: Option<&Outcome>, scale: TemperatureScal
 /// The name of a step in the little room of its block.
 const fn strip_title(work: Work) -> &'static str {
     match work {
-        Work::SlowAnneal | Work::SubcriticalAnneal => "Anneal",
-        Work::StressRelief => "Relieve",
+        Work::SlowAnneal | Work::SubcriticalAnneal => texts::strip::ANNEAL,
+        Work::StressRelief => texts::strip::RELIEVE,
         other => other.title(),
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::errand;
 use crate::state::{Bench, Stage};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::Section;
 use recalesce::route;
@@ -12,25 +13,21 @@ pub(crate) fn still_does(bench: Bench) -> Option<String> {
     let outcome = bench.outcome()?;
     let transformed = outcome.quench.transformed.given()?;
     let medium = transformed.slowest_medium.as_ref().map_or_else(
-        || "No quenchant of the list hardens it through.".to_owned(),
+        || texts::charts::NONE_HARDENS_THROUGH.to_owned(),
         |slowest| {
-            format!(
-                "Slowest quenchant that still hardens it, not stirred: {}{}",
-                route::inside_a_sentence(&slowest.title.words(bench.scale.get())),
-                slowest.reservation()
+            texts::charts::slowest_still(
+                &route::inside_a_sentence(&slowest.title.words(bench.scale.get())),
+                slowest.reservation(),
             )
         },
     );
     let thickest = transformed.thickest_mm.map_or_else(String::new, |mm| {
         let shape = match bench.route.with(|r| r.section) {
-            Section::Round { .. } => "round",
-            Section::Square { .. } => "square bar",
-            Section::Plate { .. } | Section::Blade { .. } => "flat section",
+            Section::Round { .. } => texts::charts::ROUND,
+            Section::Square { .. } => texts::charts::SQUARE_BAR,
+            Section::Plate { .. } | Section::Blade { .. } => texts::charts::FLAT_SECTION,
         };
-        format!(
-            " Thickest {shape} that this quench hardens: {}.",
-            format_length(mm, bench.length.get())
-        )
+        texts::charts::thickest(shape, &format_length(mm, bench.length.get()))
     });
     Some(medium + &thickest)
 }
@@ -38,12 +35,12 @@ pub(crate) fn still_does(bench: Bench) -> Option<String> {
 /// Why there is no temper chart.
 pub(crate) fn no_temper(bench: Bench) -> String {
     if bench.route.with(|r| r.tempers.is_empty()) {
-        return "No temper is planned. Set how many, and the chart starts from there.".to_owned();
+        return texts::charts::NO_TEMPER_PLANNED.to_owned();
     }
     bench
         .outcome()
         .and_then(|outcome| Some(outcome.temper.refusal()?.words(bench.scale.get())))
-        .unwrap_or_else(|| "This temper lies outside what the model knows.".to_owned())
+        .unwrap_or_else(|| texts::charts::OUTSIDE_TEMPER_MODEL.to_owned())
 }
 
 /// Why there is no phase map.
@@ -60,9 +57,9 @@ pub(crate) fn answer(bench: Bench, stage: Stage) -> String {
     let scale = bench.scale.get();
     match stage {
         Stage::Prior(_) => bench.route.with(|r| match r.prior.len() {
-            0 => "no steps".to_owned(),
-            1 => "1 step".to_owned(),
-            n => format!("{n} steps"),
+            0 => texts::charts::NO_STEPS.to_owned(),
+            1 => texts::charts::ONE_STEP.to_owned(),
+            n => texts::charts::steps(n),
         }),
         Stage::Soak => bench
             .route
@@ -72,15 +69,15 @@ pub(crate) fn answer(bench: Bench, stage: Stage) -> String {
             .and_then(|o| {
                 let seconds = o.quench.transformed.given()?.margin.seconds;
                 Some(if seconds >= 0.0 {
-                    format!("{} to spare", route::margin_words(seconds))
+                    texts::charts::to_spare(&route::margin_words(seconds))
                 } else {
-                    format!("misses by {}", route::margin_words(seconds))
+                    texts::charts::misses_by(&route::margin_words(seconds))
                 })
             })
-            .unwrap_or_else(|| "no number".to_owned()),
+            .unwrap_or_else(|| texts::charts::NO_NUMBER.to_owned()),
         Stage::Temper => bench.route.with(|r| {
             r.tempers.first().map_or_else(
-                || "none".to_owned(),
+                || texts::charts::NONE.to_owned(),
                 |t| format_temperature(t.temperature_c, scale),
             )
         }),
@@ -118,12 +115,12 @@ pub(crate) fn figures(bench: Bench) -> Vec<(&'static str, String, String)> {
         });
     vec![
         (
-            "dissolved",
+            texts::charts::DISSOLVED,
             format_fixed(outcome.soak.end.carbon_wt, 2),
             "%\u{a0}C".to_owned(),
         ),
-        ("margin", margin.0, margin.1),
-        ("austenite", austenite.0, austenite.1),
-        ("hardness", hardness.0, hardness.1),
+        (texts::charts::MARGIN, margin.0, margin.1),
+        (texts::charts::AUSTENITE, austenite.0, austenite.1),
+        (texts::charts::HARDNESS, hardness.0, hardness.1),
     ]
 }

@@ -1,6 +1,7 @@
 //! The quantities that the page lets a user type, each with its range and step.
 
 use super::Quantity;
+use crate::texts;
 use recalesce::numeric::decimal::decimal;
 use recalesce::units::{
     DurationUnit, LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length,
@@ -24,7 +25,7 @@ pub(crate) fn band(scale: TemperatureScale, range: (f64, f64)) -> Quantity {
     Quantity {
         show: Arc::new(move |k| format_temperature_band(k, scale)),
         read: Arc::new(move |text| {
-            number(text, "Write a band such as 8 °C.").map(|d| scale.to_kelvin_difference(d.abs()))
+            number(text, texts::page::WRITE_A_BAND).map(|d| scale.to_kelvin_difference(d.abs()))
         }),
         range,
         step: scale.to_kelvin_difference(1.0),
@@ -36,8 +37,7 @@ pub(crate) fn difference(scale: TemperatureScale, range: (f64, f64)) -> Quantity
     Quantity {
         show: Arc::new(move |k| format_temperature_difference(k, scale)),
         read: Arc::new(move |text| {
-            number(text, "Write a difference such as 4 °C or −4 °C.")
-                .map(|d| scale.to_kelvin_difference(d))
+            number(text, texts::page::WRITE_A_DIFFERENCE).map(|d| scale.to_kelvin_difference(d))
         }),
         range,
         step: scale.to_kelvin_difference(1.0),
@@ -106,5 +106,5 @@ fn number(text: &str, advice: &str) -> Result<f64, String> {
         .chars()
         .take_while(|c| c.is_ascii_digit() || matches!(c, '.' | '-'))
         .collect();
-    decimal(&digits).ok_or_else(|| format!("“{}” is not a number. {advice}", text.trim()))
+    decimal(&digits).ok_or_else(|| texts::page::not_a_number(text.trim(), advice))
 }

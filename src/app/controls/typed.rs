@@ -1,7 +1,10 @@
 //! A typed quantity: a text field between a minus and a plus, with what is wrong said below it.
 
+use crate::state::bench;
+use crate::texts;
 use leptos::ev;
 use leptos::prelude::*;
+use recalesce::units::{read_with_decimal_comma, with_decimal_comma};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
@@ -23,16 +26,19 @@ pub(crate) struct Quantity {
 
 impl Quantity {
     /// The value of a text when it is in range, or one line on what is wrong.
-    fn checked(&self, text: &str) -> Result<f64, String> {
-        let value = (self.read)(text)?;
+    fn checked(&self, text: &str, has_comma: bool) -> Result<f64, String> {
+        let value = if has_comma {
+            read_with_decimal_comma(text, |text| (self.read)(text))?
+        } else {
+            (self.read)(text)?
+        };
         let (least, most) = self.range;
         if value.is_nan() || (least..=most).contains(&value) {
             Ok(value)
         } else {
-            Err(format!(
-                "Between {} and {}.",
-                (self.show)(least),
-                (self.show)(most)
+            Err(texts::page::between(
+                &(self.show)(least),
+                &(self.show)(most),
             ))
         }
     }
@@ -96,7 +102,13 @@ pub(crate) fn Typed(
     let wrong_id = format!("{id}-wrong");
     let wrong = RwSignal::new(None::<String>);
     let said = move || wrong.get().or_else(|| fault.get());
-    let take = move |text: String| match quantity.get_untracked().checked(&text) {
+    let has_comma = bench().has_decimal_comma;
+    let checked = move |text: String| {
+        quantity
+            .get_untracked()
+            .checked(&text, has_comma.get_untracked())
+    };
+    let take = move |text: String| match checked(text) {
         Ok(good) => {
             wrong.set(None);
             set.run(good);
@@ -122,7 +134,14 @@ pub(crate) fn Typed(
         key.prevent_default();
         nudge(steps);
     };
-    let shown = move || (quantity.get().show)(value.get());
+    let shown = move || {
+        let text = (quantity.get().show)(value.get());
+        if has_comma.get() {
+            with_decimal_comma(&text)
+        } else {
+            text
+        }
+    };
     view! {
         <div class="field">
             <label for=id.clone()>{label}</label>

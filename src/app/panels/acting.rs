@@ -3,6 +3,7 @@
 
 use crate::browser::storage;
 use crate::state::{Bench, Place, Teach, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{Correction, Shop};
 use recalesce::route::Route;
@@ -42,9 +43,7 @@ pub(super) fn kept_shop(bench: Bench) -> Option<Result<KeptShop, ReadError>> {
     {
         storage::set_aside(storage::SHOP, &text);
         keep_shop(bench, shop, None);
-        bench.warn(format!(
-            "What the logbook has taught could not be read: {fault}. It is set aside in this browser, and your shop is as it was. Read the logbook again under Decide."
-        ));
+        bench.warn(texts::outcome::learnt_unread(fault));
     }
     Some(kept)
 }
@@ -68,14 +67,14 @@ pub(super) fn acting(words: &[String]) -> AnyView {
     if words.is_empty() {
         return view! {
             <p class="hint">
-                "What the logbook has taught is on, and tells nothing of the furnace, the quenchant or the heat here."
+                {texts::outcome::LEARNT_TELLS_NOTHING}
             </p>
         }
         .into_any();
     }
     let rows = words.iter().map(|words| view! { <li>{words.clone()}</li> });
     view! {
-        <p class="hint">"Counted with what the logbook has taught:"</p>
+        <p class="hint">{texts::outcome::COUNTED_WITH_LEARNT}</p>
         <ul class="taught">{rows.collect_view()}</ul>
     }
     .into_any()
@@ -87,7 +86,7 @@ pub(super) fn of_other_models(bench: Bench) -> Option<AnyView> {
     learnt.map(|_| {
         view! {
             <p class="hint">
-                "What the logbook has taught was learnt with another version of the models: it is kept, and left out until the logbook is read again."
+                {texts::outcome::LEARNT_WITH_OTHER_MODELS}
             </p>
         }
         .into_any()
@@ -140,12 +139,12 @@ pub(crate) fn Acting() -> impl IntoView {
     };
     let line = move |said: AnyView, again: Option<AnyView>| {
         view! {
-            <section class="acting" aria-label="What the logbook has taught">
+            <section class="acting" aria-label=texts::outcome::LEARNT>
                 {said}
                 <div class="actions">
                     {again}
                     <button type="button" class="press" on:click=move |_| switch(bench, false)>
-                        "Leave it out"
+                        {texts::outcome::LEAVE_IT_OUT}
                     </button>
                 </div>
             </section>
@@ -155,7 +154,7 @@ pub(crate) fn Acting() -> impl IntoView {
     let again = move || {
         view! {
             <button type="button" class="press" on:click=move |_| bench.place.set(Place::Decide)>
-                "Learn it again"
+                {texts::outcome::LEARN_AGAIN}
             </button>
         }
         .into_any()

@@ -6,6 +6,7 @@ use super::opening::Opening;
 use crate::parts::panels::Panel;
 use crate::plot::Shown;
 use crate::state::Bench;
+use crate::texts;
 use leptos::ev::PointerEvent;
 use leptos::prelude::*;
 use recalesce::chart::hit::nearest;
@@ -69,31 +70,28 @@ fn end_s(outcome: Option<&Outcome>) -> f64 {
 fn falls(then: &Stopped, scale: TemperatureScale) -> String {
     if then.time_s <= 0.0 {
         let start = format_temperature(then.temperature_c, scale);
-        return format!("{start} as it leaves the furnace");
+        return texts::quench::leaving_furnace(&start);
     }
     let rate = format_cooling_rate(then.rate_k_per_s.abs(), scale);
     let way = if then.rate_k_per_s < 0.0 {
-        "rising"
+        texts::quench::RISING
     } else {
-        "falling"
+        texts::quench::FALLING
     };
-    format!(
-        "{}, {way} by {rate}",
-        format_temperature(then.temperature_c, scale)
-    )
+    texts::quench::at_a_rate(&format_temperature(then.temperature_c, scale), way, &rate)
 }
 
 /// What the piece is at a time of its quench, and what it would be if it were stopped there.
 pub(super) fn words_at(bench: Bench, time_s: f64) -> Option<String> {
     let then = bench.stopped_at(time_s)?;
-    Some(format!(
-        "At the {}: {}; so far {}. Quenched out at once from here: {}.",
+    Some(texts::quench::place_then(
         place_name(then.place),
-        falls(&then, bench.scale.get()),
-        constituents(&then.so_far),
-        then.hardness
+        &falls(&then, bench.scale.get()),
+        &constituents(&then.so_far),
+        &then
+            .hardness
             .hrc()
-            .map_or_else(|| format_hv(then.hardness.hv), format_hrc)
+            .map_or_else(|| format_hv(then.hardness.hv), format_hrc),
     ))
 }
 
@@ -110,7 +108,7 @@ fn across_words(bench: Bench, time_s: f64) -> Option<String> {
             Some(format!("{} {then}", place_name(curve.place)))
         })
         .collect();
-    Some(format!("Across the section: {}.", places.join(", ")))
+    Some(texts::quench::across_section(&places.join(", ")))
 }
 
 /// The place on the curve, and the chart on which it stands.
@@ -252,7 +250,7 @@ impl Along {
         };
         view! {
             <label class="place">
-                <span class="hint">"Place on the cooling curve"</span>
+                <span class="hint">{texts::quench::PLACE_ON_CURVE}</span>
                 <input
                     type="range"
                     min="0"
@@ -270,7 +268,7 @@ impl Along {
             </p>
             <p class="hint across">{move || across_words(bench, self.now_s())}</p>
             <Opening
-                title="Across the section then: the quench in slow motion"
+                title=texts::quench::IN_SLOW_MOTION
                 panel=Panel::Replay(self)
             />
         }

@@ -2,6 +2,7 @@
 
 use crate::controls::{Quantity, Typed, quantities};
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::{BathRange, MediumChoice};
 use recalesce::units::{TemperatureScale, format_temperature};
@@ -19,7 +20,7 @@ fn within(scale: TemperatureScale, range: BathRange) -> Quantity {
             if (least..=most).contains(&bath_c) {
                 Ok(bath_c)
             } else {
-                Err("Not in the range told below.".to_owned())
+                Err(texts::quench::NOT_IN_RANGE.to_owned())
             }
         }),
         ..quantity
@@ -42,7 +43,7 @@ pub(super) fn BathField(
         let range = range.get()?;
         Some(view! {
             <Typed
-                label="Temperature of the bath"
+                label=texts::quench::BATH_TEMPERATURE
                 quantity=Signal::derive(move || within(bench.scale.get(), range))
                 value=Signal::derive(move || {
                     medium.with(|medium| medium.as_ref().map_or(range.least_c, |m| m.bath_c))
@@ -58,7 +59,7 @@ pub(super) fn BathField(
                     let scale = bench.scale.get();
                     let [least, most] = [range.least_c, range.most_c]
                         .map(|c| format_temperature(c, scale));
-                    format!("{least} to {most}: {}.", range.reason)
+                    texts::quench::bath_range(&least, &most, range.reason)
                 }}
             </p>
         })

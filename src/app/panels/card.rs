@@ -6,6 +6,7 @@ use crate::browser::print::print;
 use crate::charts;
 use crate::link;
 use crate::state::{Bench, Place, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::{Palette, Scene, oxide, phase_bar, qr, svg, swatch};
 use recalesce::route::{Card, CardRow, Step, StepColour, card};
@@ -67,7 +68,7 @@ fn row(row: CardRow) -> impl IntoView {
             </td>
             <th scope="row">
                 {row.title}
-                {row.after.map(|after| view! { <small>{format!("then {after}")}</small> })}
+                {row.after.map(|after| view! { <small>{texts::card::then(&after)}</small> })}
             </th>
             <td>
                 <b>{row.set}</b>
@@ -112,7 +113,7 @@ fn constituents(bench: Bench) -> Option<impl IntoView> {
 fn taught(bench: Bench) -> Option<impl IntoView> {
     let words = bench.taught_words();
     (!words.is_empty()).then(|| {
-        view! { <p>"Counted with what the logbook has taught: " {words.join(" ")}</p> }
+        view! { <p>{texts::card::COUNTED_WITH_LEARNT} {words.join(" ")}</p> }
     })
 }
 
@@ -126,16 +127,22 @@ fn code(bench: Bench) -> impl IntoView {
             class="qr"
             viewBox=format!("0 0 {0} {0}", code.side)
             role="img"
-            aria-label="Code of the link to this route"
+            aria-label=texts::card::CODE_OF_LINK
         >
             <path d=code.path></path>
         </svg>
-        <span>"This route on the page" <span class="link">{typed}</span></span>
+        <span>{texts::card::ROUTE_ON_PAGE} <span class="link">{typed}</span></span>
     })
 }
 
 fn sheet(bench: Bench, card: Card) -> impl IntoView {
-    let fields = ["Piece", "Date", "Bar or heat", "By"].map(|field| {
+    let fields = [
+        texts::card::PIECE,
+        texts::card::DATE,
+        texts::card::BAR_OR_HEAT,
+        texts::card::BY,
+    ]
+    .map(|field| {
         view! {
             <dt>{field}</dt>
             <dd></dd>
@@ -165,42 +172,42 @@ fn sheet(bench: Bench, card: Card) -> impl IntoView {
         <article class="card" class:dense=is_dense>
             <header>
                 <div>
-                    <p class="kind"><Sign colours="sign-of-card" /> "Card"</p>
+                    <p class="kind"><Sign colours="sign-of-card" /> {texts::card::CARD}</p>
                     <h2>{card.title}</h2>
                     <p>{card.sentence}</p>
                 </div>
                 <dl>{fields}</dl>
             </header>
             <section class="safe">
-                <h3>"Before you start"</h3>
+                <h3>{texts::card::BEFORE_YOU_START}</h3>
                 <ul>{before}</ul>
                 <p>
-                    "Follow local codes and the supplier’s data sheet first. A prediction is a plan: test any part whose failure can hurt someone."
+                    {texts::card::LOCAL_CODES_FIRST}
                 </p>
             </section>
             <table class="steps">
                 <thead>
                     <tr>
                         <td></td>
-                        <th>"Step"</th>
-                        <th>"Set"</th>
-                        <th>"Colour"</th>
-                        <th>"Look for"</th>
-                        <th>"What it was"</th>
+                        <th>{texts::card::STEP}</th>
+                        <th>{texts::card::SET}</th>
+                        <th>{texts::card::COLOUR}</th>
+                        <th>{texts::card::LOOK_FOR}</th>
+                        <th>{texts::card::WHAT_IT_WAS}</th>
                     </tr>
                 </thead>
                 <tbody>{card.rows.into_iter().map(row).collect_view()}</tbody>
             </table>
             <div class="two">
                 <section>
-                    <h3>"What to expect"</h3>
+                    <h3>{texts::card::WHAT_TO_EXPECT}</h3>
                     <table class="expect">
                         <thead>
                             <tr>
-                                <th>"After"</th>
-                                <th>"Hardness"</th>
-                                <th>"Nine in ten"</th>
-                                <th>"Measured"</th>
+                                <th>{texts::card::AFTER}</th>
+                                <th>{texts::card::HARDNESS}</th>
+                                <th>{texts::card::NINE_IN_TEN}</th>
+                                <th>{texts::card::MEASURED}</th>
                             </tr>
                         </thead>
                         <tbody>{expected}</tbody>
@@ -218,7 +225,7 @@ fn sheet(bench: Bench, card: Card) -> impl IntoView {
             </div>
             <footer>
                 <div>{code(bench)}</div>
-                <p>"Colours as seen in a dim shop. Trust the thermocouple first."</p>
+                <p>{texts::card::COLOURS_AS_SEEN}</p>
             </footer>
         </article>
     }
@@ -248,21 +255,21 @@ pub(crate) fn CardPlace() -> impl IntoView {
         <main class="card-place">
             <div class="actions">
                 <button type="button" class="press go" on:click=move |_| print()>
-                    "Print"
+                    {texts::card::PRINT}
                 </button>
                 <button
                     type="button"
                     class="press"
                     on:click=move |_| bench.route.with_untracked(|route| link::copy(bench, route))
                 >
-                    "Copy link"
+                    {texts::page::COPY_LINK}
                 </button>
                 <button
                     type="button"
                     class="press"
                     on:click=move |_| bench.place.set(Place::Bench)
                 >
-                    "Back to the bench"
+                    {texts::card::BACK_TO_BENCH}
                 </button>
             </div>
             {shown}

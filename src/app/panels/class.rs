@@ -6,6 +6,7 @@ use super::piece::bath_words;
 use crate::browser::files;
 use crate::controls::live;
 use crate::state::{Bench, Notice, Undo};
+use crate::texts;
 use leptos::ev;
 use leptos::html::Input;
 use leptos::prelude::*;
@@ -70,15 +71,13 @@ impl Class {
     fn take(self, list: &FileList) {
         let count = list.length();
         if count as usize > MOST_CLASS_FILES {
-            return self.fault(format!(
-                "{count} files are too many: at most {MOST_CLASS_FILES} are taken together."
-            ));
+            return self.fault(texts::class::too_many_files(count, MOST_CLASS_FILES));
         }
         for file in (0..count).filter_map(|i| list.get(i)) {
             let name = file.name();
             if file.size() > LARGEST_CLASS_FILE_BYTES as f64 {
                 let most = LARGEST_CLASS_FILE_BYTES / 1_000_000;
-                self.fault(format!("{name}: The file is larger than {most} MB."));
+                self.fault(texts::class::file_too_large(&name, most));
                 continue;
             }
             self.reading.update(|reading| *reading += 1);
@@ -89,7 +88,7 @@ impl Class {
                 }
                 self.reading.update(|reading| *reading -= 1);
                 let Some(text) = text else {
-                    return self.fault(format!("{name}: That file cannot be read."));
+                    return self.fault(texts::class::file_unreadable(&name));
                 };
                 let (handed, faults) = read_handed(&name, &text);
                 faults.into_iter().for_each(|line| self.fault(line));
@@ -105,9 +104,7 @@ impl Class {
         let room = MOST_CLASS_ROUTES.saturating_sub(taken);
         if handed.len() > room {
             let left_out = handed.len() - room;
-            self.fault(format!(
-                "{file}: No room for {left_out}: at most {MOST_CLASS_ROUTES} routes are shown."
-            ));
+            self.fault(texts::class::no_room(file, left_out, MOST_CLASS_ROUTES));
         }
         self.waiting
             .update(|all| all.extend(handed.into_iter().take(room)));
@@ -168,7 +165,7 @@ impl Class {
         bench.put(row.handed.route.clone());
         let undo: Undo = Arc::new(move || bench.route.set(before.clone()));
         bench.notice.set(Some(Notice {
-            text: format!("On the bench: {}.", row.handed.name),
+            text: texts::class::on_the_bench(&row.handed.name),
             is_wrong: false,
             undo: Some(undo),
         }));
@@ -191,7 +188,7 @@ impl Class {
             bath_words(&route.quench, TemperatureScale::Celsius)
         });
         if files::offer_table(FILE_NAME, &table).is_none() {
-            self.bench.warn("The file could not be offered.".to_owned());
+            self.bench.warn(texts::page::NO_FILE_OFFERED.to_owned());
         }
     }
 }
@@ -227,10 +224,10 @@ pub(super) fn ClassView(class: Class) -> impl IntoView {
             there,
             class.waiting.with(VecDeque::len) + class.reading.get(),
         ) {
-            (0, 0) => "No file yet.".to_owned(),
-            (1, 0) => "One route.".to_owned(),
-            (there, 0) => format!("{there} routes."),
-            (there, left) => format!("{there} routes, {left} still being computed."),
+            (0, 0) => texts::class::NO_FILE_YET.to_owned(),
+            (1, 0) => texts::class::ONE_ROUTE.to_owned(),
+            (there, 0) => texts::class::routes(there),
+            (there, left) => texts::class::still_computed(there, left),
         }
     };
     let faults = live(move || {
@@ -252,22 +249,19 @@ pub(super) fn ClassView(class: Class) -> impl IntoView {
     view! {
         <section
             class="class"
-            aria-label="A class together"
+            aria-label=texts::class::TOGETHER
             on:dragover=|over: ev::DragEvent| over.prevent_default()
             on:drop=dropped
         >
             <p>
-                "Choose or drop the files that your students exported: routes, shelves, logbooks. They are read in this browser, shown together, and not kept."
+                {texts::class::ABOUT}
             </p>
             <p class="hint">
-                {format!(
-                    "At most {MOST_CLASS_FILES} files at a time and {MOST_CLASS_ROUTES} routes together; {} MB each.",
-                    LARGEST_CLASS_FILE_BYTES / 1_000_000,
-                )}
+                {texts::class::most_taken(MOST_CLASS_FILES, MOST_CLASS_ROUTES, LARGEST_CLASS_FILE_BYTES / 1_000_000)}
             </p>
             <div class="actions">
                 <button type="button" class="press go" on:click=press>
-                    "Choose files"
+                    {texts::class::CHOOSE_FILES}
                 </button>
                 <input
                     node_ref=field
@@ -276,7 +270,7 @@ pub(super) fn ClassView(class: Class) -> impl IntoView {
                     multiple
                     accept=".json,application/json"
                     tabindex="-1"
-                    aria-label="Files of the class"
+                    aria-label=texts::class::FILES_OF_CLASS
                     on:change=picked
                 />
                 <button
@@ -285,7 +279,7 @@ pub(super) fn ClassView(class: Class) -> impl IntoView {
                     disabled=move || !has_rows.get()
                     on:click=move |_| class.export()
                 >
-                    "Export the table"
+                    {texts::class::EXPORT_TABLE}
                 </button>
                 <button
                     type="button"
@@ -293,7 +287,7 @@ pub(super) fn ClassView(class: Class) -> impl IntoView {
                     disabled=move || !has_rows.get() && class.faults.with(Vec::is_empty)
                     on:click=move |_| class.clear()
                 >
-                    "Start again"
+                    {texts::class::START_AGAIN}
                 </button>
                 <span role="status">{progress}</span>
             </div>

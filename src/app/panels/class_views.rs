@@ -5,6 +5,7 @@ use super::piece::bath_words;
 use crate::controls::live;
 use crate::plot::{Plot, Shown};
 use crate::state::Bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::class_chart;
 use recalesce::teach::{CLASS_NUMBERS, ClassOrder, ClassRow, Number};
@@ -122,15 +123,15 @@ pub(super) fn ClassChart(class: Class) -> impl IntoView {
     };
     view! {
         <div class="asked-for">
-            {axis(class, "Across", class.across)} {axis(class, "Upwards", class.upwards)}
+            {axis(class, texts::class::ACROSS, class.across)} {axis(class, texts::class::UPWARDS, class.upwards)}
         </div>
         <Plot
             class="trade" file="class"
             scene=scene
             handles=Box::new(points)
-            nothing=Signal::stored("No route has both of these numbers.".to_owned())
+            nothing=Signal::stored(texts::class::NO_ROUTE_HAS_BOTH.to_owned())
         />
-        <p class="hint">"A point that is pressed, or a name in the table, goes to the bench."</p>
+        <p class="hint">{texts::class::PRESSED_GOES_TO_BENCH}</p>
     }
     .into_any()
 }
@@ -175,12 +176,12 @@ pub(super) fn ClassTable(class: Class) -> impl IntoView {
         rows.collect_view().into_any()
     });
     view! {
-        <div class="scrolled" tabindex="0" role="region" aria-label="The routes of the class">
+        <div class="scrolled" tabindex="0" role="region" aria-label=texts::class::ROUTES_OF_CLASS>
             <table>
                 <thead>
                     <tr>
                         {named(ClassOrder::Name, "name")} {named(ClassOrder::Grade, "grade")}
-                        <th scope="col">"quench"</th> {numbers.collect_view()}
+                        <th scope="col">{texts::class::QUENCH}</th> {numbers.collect_view()}
                     </tr>
                 </thead>
                 <tbody>{rows}</tbody>
@@ -210,7 +211,7 @@ fn line(class: Class, row: &Arc<ClassRow>) -> AnyView {
             <th scope="row">
                 <button
                     type="button"
-                    aria-label=format!("Put on the bench: {name}")
+                    aria-label=texts::class::put_on_bench(&name)
                     on:click=move |_| class.put(&put)
                 >
                     {name.clone()}

@@ -12,6 +12,7 @@ use crate::browser::storage;
 use crate::decide::{Question, Sure, Taught, Told};
 use crate::errand::{Errand, Runner, read};
 use crate::state::{Bench, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{Correction, Found, Limits, Purpose, Shop, Sought, Tolerances};
 use recalesce::route::Route;
@@ -162,9 +163,7 @@ impl Deciding {
             Some(Err(reason)) => {
                 let text = storage::read(storage::SHOP);
                 storage::set_aside(storage::SHOP, text.as_deref().unwrap_or_default());
-                bench.warn(format!(
-                    "Your shop could not be read: {reason} It is set aside in this browser."
-                ));
+                bench.warn(texts::decide::shop_unread(&reason));
                 (Shop::example(), None)
             }
             None => (Shop::example(), None),
@@ -239,7 +238,7 @@ pub(super) fn Working(
     let said = move || {
         task.work.with(|work| match work {
             Work::Still | Work::Refused(_) => "",
-            Work::Out(_) => "Working it out.",
+            Work::Out(_) => texts::page::WORKING_IT_OUT,
             Work::Stopped => "Stopped.",
             Work::Done => "Done.",
         })
@@ -259,7 +258,7 @@ pub(super) fn Working(
             {rule}
         </div>
         <Show when=move || is_stale.get() && !task.is_out()>
-            <p class="hint">"What follows is of before: something has changed since it was asked."</p>
+            <p class="hint">{texts::decide::OF_BEFORE}</p>
         </Show>
         <p class="wrong" role="alert">
             {wrong}
@@ -275,11 +274,11 @@ pub(crate) fn DecidePlace() -> impl IntoView {
     let deciding = bench.deciding(|| Deciding::open(bench));
     view! {
         <main class="leaf decide">
-            <h2>"Decide"</h2>
+            <h2>{texts::decide::DECIDE}</h2>
             <p>
-                "For the piece on the bench: "
+                {texts::decide::FOR_THE_PIECE}
                 {move || bench.route.with(Route::name)}
-                ". Its steel, its structure as bought and its section count; what is sought is how to treat it with what you own."
+                {texts::decide::WHAT_COUNTS}
             </p>
             <ShopFields deciding=deciding />
             <Finding deciding=deciding />

@@ -7,6 +7,7 @@ use crate::controls::{Segment, live};
 use crate::decide::{Question, Told};
 use crate::plot::Plot;
 use crate::state::{Bench, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{Correction, Courses, Numbers};
 use recalesce::chart::{MOST_LINES, OverlayData, OverlayLine, overlay_chart};
@@ -73,31 +74,40 @@ impl Row {
 
 /// What comes out, row by row.
 fn computed(numbers: &Numbers) -> Vec<(&'static str, String)> {
-    let open = || "not known".to_owned();
+    let open = || texts::decide::NOT_KNOWN.to_owned();
     let with = |value: Option<f64>, words: fn(f64) -> String| value.map_or_else(open, words);
     let hrc: fn(f64) -> String = |hrc| format!("{}\u{a0}HRC", format_fixed(hrc, 1));
     vec![
-        ("hardness after the last step", with(numbers.final_hrc, hrc)),
         (
-            "retained austenite after the last step",
+            texts::decide::HARDNESS_IN_THE_END,
+            with(numbers.final_hrc, hrc),
+        ),
+        (
+            texts::decide::AUSTENITE_IN_THE_END,
             with(numbers.final_austenite, format_percent),
         ),
-        ("hardness as quenched", with(numbers.quenched_hrc, hrc)),
         (
-            "retained austenite as quenched",
+            texts::decide::HARDNESS_QUENCHED,
+            with(numbers.quenched_hrc, hrc),
+        ),
+        (
+            texts::decide::AUSTENITE_QUENCHED,
             with(numbers.quenched_austenite, format_percent),
         ),
         (
-            "carbon in solution",
+            texts::decide::CARBON,
             with(numbers.carbon_wt, format_weight_percent),
         ),
-        ("undissolved carbide", with(numbers.carbide, format_percent)),
         (
-            "grain, ASTM number",
+            texts::decide::CARBIDE,
+            with(numbers.carbide, format_percent),
+        ),
+        (
+            texts::decide::GRAIN,
             with(numbers.grain_astm, |astm| format_fixed(astm, 1)),
         ),
         (
-            "margin of the quench",
+            texts::decide::MARGIN,
             with(numbers.margin_factor, format_factor),
         ),
     ]
@@ -173,7 +183,7 @@ fn table(bench: Bench, compared: &Compared) -> AnyView {
     let same_count = same.len();
     view! {
         {refused.collect_view()}
-        <div class="scrolled compared" tabindex="0" role="region" aria-label="Routes side by side">
+        <div class="scrolled compared" tabindex="0" role="region" aria-label=texts::decide::ROUTES_SIDE_BY_SIDE>
             <table>
                 <thead>
                     <tr>
@@ -198,9 +208,9 @@ fn table(bench: Bench, compared: &Compared) -> AnyView {
 impl Course {
     const fn title(self) -> &'static str {
         match self {
-            Self::Carbon => "Carbon in solution over the soak",
-            Self::Cooling => "Cooling of the place that decides",
-            Self::Temper => "Hardness after tempers at another temperature",
+            Self::Carbon => texts::decide::COURSE_OF_CARBON,
+            Self::Cooling => texts::decide::COURSE_OF_COOLING,
+            Self::Temper => texts::decide::COURSE_OF_TEMPER,
         }
     }
 
@@ -208,14 +218,19 @@ impl Course {
     fn axes(self, scale: TemperatureScale) -> [String; 2] {
         let degrees = scale.symbol();
         match self {
-            Self::Carbon => {
-                ["time at temperature, min", "carbon in solution, %"].map(str::to_owned)
-            }
+            Self::Carbon => [
+                texts::decide::TIME_AT_TEMPERATURE_MIN,
+                texts::decide::CARBON_PERCENT,
+            ]
+            .map(str::to_owned),
             Self::Cooling => [
-                "time from the furnace, s".to_owned(),
+                texts::decide::TIME_FROM_FURNACE_S.to_owned(),
                 format!("temperature, {degrees}"),
             ],
-            Self::Temper => [format!("temper, {degrees}"), "hardness, HRC".to_owned()],
+            Self::Temper => [
+                texts::decide::temper_in(degrees),
+                texts::decide::HARDNESS_HRC.to_owned(),
+            ],
         }
     }
 
@@ -264,7 +279,7 @@ fn overlay(bench: Bench, compared: Arc<Compared>, course: RwSignal<Course>) -> A
     };
     view! {
         <Segment
-            name="What is laid over one another"
+            name=texts::decide::LAID_OVER
             entries=vec![
                 (Course::Carbon, "soak"),
                 (Course::Cooling, "quench"),
@@ -275,9 +290,9 @@ fn overlay(bench: Bench, compared: Arc<Compared>, course: RwSignal<Course>) -> A
         />
         <p class="hint">
             {move || course.get().title()}
-            ". Each line has the number of its column."
+            {texts::decide::LINE_NUMBERS}
         </p>
-        <Plot class="trade" file="routes-compared" scene=scene nothing="The models tell nothing of it for these routes." />
+        <Plot class="trade" file="routes-compared" scene=scene nothing=texts::decide::NOTHING_FOR_ROUTES />
     }
     .into_any()
 }
@@ -319,11 +334,11 @@ pub(super) fn Comparing(deciding: Deciding) -> impl IntoView {
         MOST.saturating_sub(taken + chosen.with(Vec::len))
     };
     let routes = move || {
-        let mut routes = vec![("on the bench".to_owned(), bench.route.get())];
+        let mut routes = vec![(texts::decide::ON_THE_BENCH.to_owned(), bench.route.get())];
         if with_handbook.get()
             && let Some(route) = handbook()
         {
-            routes.push(("by the handbook".to_owned(), route));
+            routes.push((texts::decide::BY_THE_HANDBOOK.to_owned(), route));
         }
         bench.shelf.with(|shelf| {
             let of_shelf = chosen.get().into_iter();
@@ -381,11 +396,11 @@ pub(super) fn Comparing(deciding: Deciding) -> impl IntoView {
         of_shelf.collect_view().into_any()
     });
     view! {
-        <h3>"Side by side"</h3>
+        <h3>{texts::decide::SIDE_BY_SIDE}</h3>
         <p class="hint">
-            "The route on the bench with its handbook’s and with routes of the shelf, up to six: what differs first."
+            {texts::decide::ABOUT_SIDE_BY_SIDE}
         </p>
-        <div class="ticks" role="group" aria-label="Routes to compare">
+        <div class="ticks" role="group" aria-label=texts::decide::ROUTES_TO_COMPARE>
             <Show when=move || has_handbook.get()>
                 <label class="tick">
                     <input
@@ -393,7 +408,7 @@ pub(super) fn Comparing(deciding: Deciding) -> impl IntoView {
                         prop:checked=with_handbook
                         on:change=move |_| with_handbook.update(|is| *is = !*is)
                     />
-                    "by the handbook"
+                    {texts::decide::BY_THE_HANDBOOK}
                 </label>
             </Show>
             {boxes}

@@ -7,6 +7,7 @@ use crate::controls::{Segment, Typed, live, quantities};
 use crate::decide::{Question, Told};
 use crate::plot::{Plot, Shown};
 use crate::state::{Bench, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{Found, FoundRoute, Limit, Limits, Purpose, Sought};
 use recalesce::chart::{Handle, TradeOffPoint, trade_off_chart};
@@ -70,7 +71,13 @@ fn target(bench: Bench, label: &'static str, is_least: bool) -> AnyView {
             }
         });
     };
-    let quantity = quantities::plain("\u{a0}HRC", 1, TARGET_HRC, 0.5, "Write 60 HRC.");
+    let quantity = quantities::plain(
+        "\u{a0}HRC",
+        1,
+        TARGET_HRC,
+        0.5,
+        texts::decide::WRITE_A_HARDNESS,
+    );
     view! { <Typed label=label quantity=Signal::stored(quantity) value=Signal::derive(get) set=set /> }
     .into_any()
 }
@@ -116,7 +123,7 @@ pub(super) fn steps(route: &Route, scale: TemperatureScale) -> String {
     ];
     parts.extend(route.cold.as_ref().map(|cold| {
         let at = format_temperature(cold.temperature_c, scale);
-        format!("cold at {at}")
+        texts::decide::cold_at(&at)
     }));
     let tempers = route.tempers.chunk_by(|a, b| a == b).filter_map(|same| {
         let temper = same.first()?;
@@ -124,10 +131,10 @@ pub(super) fn steps(route: &Route, scale: TemperatureScale) -> String {
             1 => String::new(),
             times => format!("{times} × "),
         };
-        Some(format!(
-            "temper {times}{} at {}",
-            format_duration_s(60.0 * temper.time_min),
-            format_temperature(temper.temperature_c, scale)
+        Some(texts::decide::temper_at(
+            &times,
+            &format_duration_s(60.0 * temper.time_min),
+            &format_temperature(temper.temperature_c, scale),
         ))
     });
     parts.extend(tempers);
@@ -137,35 +144,33 @@ pub(super) fn steps(route: &Route, scale: TemperatureScale) -> String {
 /// What is known of a route that was found.
 fn facts(found: &FoundRoute, scale: TemperatureScale) -> String {
     let [least, most] = found.band_hrc.map(|hrc| format_fixed(hrc, 1));
-    let mut facts = vec![format!("Nine in ten pieces {least} to {most}\u{a0}HRC")];
+    let mut facts = vec![texts::decide::nine_in_ten(&least, &most)];
     let [soak, set] = [found.route.soak.temperature_c, found.route.set_point_c()]
         .map(|at_c| format_temperature(at_c, scale));
     if set != soak {
-        facts.push(format!(
-            "the furnace set to {set} to have {soak} at the piece"
-        ));
+        facts.push(texts::decide::furnace_set_to(&set, &soak));
     }
     facts.extend(
         found
             .margin_factor
-            .map(|factor| format!("the quench could be {} slower", format_factor(factor))),
+            .map(|factor| texts::decide::could_be_slower(&format_factor(factor))),
     );
     facts.extend(
         found
             .austenite
-            .map(|austenite| format!("retained austenite {}", format_percent(austenite))),
+            .map(|austenite| texts::decide::retained_austenite(&format_percent(austenite))),
     );
     facts.push(format!("grain {}", format_fixed(found.grain_astm, 1)));
     facts.push(format_duration_s(3600.0 * found.time_h));
     if found.may_crack {
-        facts.push("the quench may crack it".to_owned());
+        facts.push(texts::decide::MAY_CRACK.to_owned());
     }
     if found.embrittles {
-        facts.push("a temper in the embrittling range".to_owned());
+        facts.push(texts::decide::EMBRITTLING.to_owned());
     }
     let not_checked = found.not_checked.iter().map(|limit| match limit {
-        Limit::Margin => "its margin is not known",
-        _ => "its retained austenite is not known",
+        Limit::Margin => texts::decide::MARGIN_NOT_KNOWN,
+        _ => texts::decide::AUSTENITE_NOT_KNOWN,
     });
     facts.extend(not_checked.map(str::to_owned));
     facts.join("; ")
@@ -178,8 +183,8 @@ fn load(bench: Bench, route: &Route) {
 
 fn row(bench: Bench, place: usize, found: &FoundRoute, scale: TemperatureScale) -> AnyView {
     let chance = found.chance.map_or_else(
-        || "chance not known".to_owned(),
-        |chance| format!("{} in 100 meet it", format_fixed(100.0 * chance, 0)),
+        || texts::decide::CHANCE_NOT_KNOWN.to_owned(),
+        |chance| texts::decide::in_100_meet(&format_fixed(100.0 * chance, 0)),
     );
     let keep = found.route.clone();
     let route = found.route.clone();
@@ -196,18 +201,18 @@ fn row(bench: Bench, place: usize, found: &FoundRoute, scale: TemperatureScale) 
                 <button
                     type="button"
                     class="press"
-                    aria-label=format!("Put on the bench: route {}", place + 1)
+                    aria-label=texts::decide::put_route(place + 1)
                     on:click=move |_| load(bench, &route)
                 >
-                    "Put on the bench"
+                    {texts::shelf::PUT_ON_BENCH}
                 </button>
                 <button
                     type="button"
                     class="press"
-                    aria-label=format!("Keep on the shelf: route {}", place + 1)
+                    aria-label=texts::decide::keep_route(place + 1)
                     on:click=move |_| super::shelf::keep_route(bench, keep.clone())
                 >
-                    "Keep on the shelf"
+                    {texts::decide::KEEP_ON_SHELF}
                 </button>
             </div>
         </li>
@@ -281,10 +286,10 @@ fn trade_off(bench: Bench, all: &Arc<(Sought, Found)>) -> AnyView {
         }
     };
     view! {
-        <section class="trade-off" aria-label="Hardness against toughness">
-            <h4>"Hardness against toughness"</h4>
+        <section class="trade-off" aria-label=texts::decide::TRADE_OFF>
+            <h4>{texts::decide::TRADE_OFF}</h4>
             <p class="hint">
-                "Routes that none other beats in both. Points of toughness order them; they are no quantity."
+                {texts::decide::ABOUT_TRADE_OFF}
             </p>
             <Plot
                 class="trade" file="trade-off"
@@ -296,7 +301,7 @@ fn trade_off(bench: Bench, all: &Arc<(Sought, Found)>) -> AnyView {
                 min="0"
                 max=last.to_string()
                 step="1"
-                aria-label="Route on the chart, from the hardest to the toughest"
+                aria-label=texts::decide::ROUTE_ON_CHART
                 aria-valuetext=words
                 prop:value=move || picked.get().to_string()
                 on:input:target=move |event| {
@@ -307,7 +312,7 @@ fn trade_off(bench: Bench, all: &Arc<(Sought, Found)>) -> AnyView {
             />
             <p>{words}</p>
             <button type="button" class="press" on:click=put>
-                "Put this one on the bench"
+                {texts::decide::PUT_THIS}
             </button>
         </section>
     }
@@ -319,9 +324,9 @@ fn results(bench: Bench, all: &Arc<(Sought, Found)>) -> AnyView {
     let found = &all.1;
     let scale = bench.scale.get();
     let head = match found.routes.len() {
-        0 => format!("No route of {} tried serves.", found.tried),
-        1 => format!("One route of {} tried serves.", found.tried),
-        count => format!("The best {count} of {} tried.", found.tried),
+        0 => texts::decide::none_serves(found.tried),
+        1 => texts::decide::one_serves(found.tried),
+        count => texts::decide::best_of(count, found.tried),
     };
     let mut rows: Vec<AnyView> = found
         .routes
@@ -349,7 +354,7 @@ fn results(bench: Bench, all: &Arc<(Sought, Found)>) -> AnyView {
             .then(|| {
                 view! {
                     <p class="hint">
-                        "Chances count what the models may be off beside furnace, oven and steel: a target of two HRC is narrower than that, so no route meets it every time."
+                        {texts::decide::ABOUT_CHANCES}
                     </p>
                 }
             })}
@@ -384,16 +389,16 @@ pub(super) fn Finding(deciding: Deciding) -> impl IntoView {
     };
     let no_cold = Signal::derive(move || deciding.limits.with(|limits| limits.no_cold));
     view! {
-        <h3>"Find a route"</h3>
+        <h3>{texts::decide::FIND_A_ROUTE}</h3>
         <div class="asked-for">
-            {target(bench, "hardness from", true)}
-            {target(bench, "to", false)}
+            {target(bench, texts::decide::HARDNESS_FROM, true)}
+            {target(bench, texts::decide::TO, false)}
             <div class="field">
                 <span class="label">"for"</span>
                 <Segment
-                    name="What the piece is for"
+                    name=texts::decide::WHAT_FOR
                     entries=vec![
-                        (Purpose::Edge, "a cutting edge"),
+                        (Purpose::Edge, texts::decide::A_CUTTING_EDGE),
                         (Purpose::Wear, "wear"),
                         (Purpose::Impact, "blows"),
                         (Purpose::Spring, "a spring"),
@@ -403,34 +408,34 @@ pub(super) fn Finding(deciding: Deciding) -> impl IntoView {
                 />
             </div>
             <div class="field">
-                <span class="label">"cold step"</span>
+                <span class="label">{texts::decide::COLD_STEP}</span>
                 <Segment
-                    name="Cold step"
-                    entries=vec![(false, "where it helps"), (true, "none")]
+                    name=texts::decide::COLD_STEP_NAME
+                    entries=vec![(false, texts::decide::WHERE_IT_HELPS), (true, "none")]
                     chosen=no_cold
                     pick=move |no_cold| deciding.limits.update(|limits| limits.no_cold = no_cold)
                 />
             </div>
             {limit(
                 deciding,
-                "retained austenite at most",
-                quantities::plain("\u{a0}%", 0, AUSTENITE_PERCENT, 1.0, "Write 8 %, or nothing."),
+                texts::decide::AUSTENITE_AT_MOST,
+                quantities::plain("\u{a0}%", 0, AUSTENITE_PERCENT, 1.0, texts::decide::WRITE_A_PART),
                 100.0,
                 |limits| limits.most_austenite,
                 |limits, value| limits.most_austenite = value,
             )}
             {limit(
                 deciding,
-                "grain at least as fine as ASTM",
-                quantities::plain("", 1, GRAIN_ASTM, 0.5, "Write 8, or nothing."),
+                texts::decide::GRAIN_AT_LEAST,
+                quantities::plain("", 1, GRAIN_ASTM, 0.5, texts::decide::WRITE_A_GRAIN),
                 1.0,
                 |limits| limits.least_grain_astm,
                 |limits, value| limits.least_grain_astm = value,
             )}
             {limit(
                 deciding,
-                "all done within",
-                quantities::plain("\u{a0}h", 1, TIME_H, 0.5, "Write 6 h, or nothing."),
+                texts::decide::DONE_WITHIN,
+                quantities::plain("\u{a0}h", 1, TIME_H, 0.5, texts::decide::WRITE_HOURS),
                 1.0,
                 |limits| limits.longest_h,
                 |limits, value| limits.longest_h = value,
@@ -438,7 +443,7 @@ pub(super) fn Finding(deciding: Deciding) -> impl IntoView {
         </div>
         <Working
             task=deciding.finding
-            words="Find routes"
+            words=texts::decide::FIND_ROUTES
             start=start
             is_stale=Signal::derive(move || deciding.finding.is_stale(&question(bench, deciding)))
         />

@@ -7,6 +7,7 @@ use crate::controls::{Segment, live};
 use crate::decide::{Question, Taught, Told};
 use crate::logbook::Reading;
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{Band, Correction};
 use recalesce::save::logbook::Run;
@@ -18,7 +19,7 @@ const TELLS: f64 = 0.05;
 
 fn hrc(band: &Band) -> String {
     let [mean, least, most] = [band.mean, band.least, band.most].map(|hrc| format_fixed(hrc, 1));
-    format!("{mean}\u{a0}HRC, nine in ten from {least} to {most}")
+    texts::decide::mean_and_range(&mean, &least, &most)
 }
 
 fn listed(title: &'static str, words: &[String]) -> Option<AnyView> {
@@ -40,15 +41,13 @@ fn results(taught: &Taught, is_used: bool) -> AnyView {
         .partition(|(_, narrower)| *narrower >= TELLS);
     let learnt: Vec<String> = told
         .into_iter()
-        .map(|(words, narrower)| {
-            format!("{words} Its band is {} narrower.", format_percent(narrower))
-        })
+        .map(|(words, narrower)| texts::decide::narrower(&words, &format_percent(narrower)))
         .collect();
     let nothing = (!untold.is_empty()).then(|| {
         let count = untold.len();
         view! {
             <details>
-                <summary>{format!("{count} on which it says next to nothing")}</summary>
+                <summary>{texts::decide::says_nothing(count)}</summary>
                 <ul class="taught">
                     {untold.into_iter().map(|(words, _)| view! { <li>{words}</li> }).collect_view()}
                 </ul>
@@ -67,27 +66,31 @@ fn results(taught: &Taught, is_used: bool) -> AnyView {
             &prediction.after
         };
         let [shown, other] = [shown, other].map(hrc);
-        let also = if is_used { "Without it: " } else { "With it: " };
+        let also = if is_used {
+            texts::decide::WITHOUT_IT
+        } else {
+            texts::decide::WITH_IT
+        };
         view! {
             <p class="says">
-                "The next piece of the route on the bench: " <b>{shown}</b> ". " {also} {other} "."
+                {texts::decide::NEXT_PIECE} <b>{shown}</b> ". " {also} {other} "."
             </p>
         }
     });
     let outliers: Vec<String> = taught
         .outliers
         .iter()
-        .map(|name| format!("A reading of {name} lies too far off to count fully."))
+        .map(|name| texts::decide::reading_far_off(name))
         .collect();
     view! {
-        <p role="status">{format!("{} readings counted.", taught.used)}</p>
+        <p role="status">{texts::decide::readings_counted(taught.used)}</p>
         {next_piece}
         {listed("Learnt", &learnt)}
         {nothing}
-        {listed("Not told apart", &taught.entangled)}
-        {listed("Far off", &outliers)}
-        {listed("Left out", &taught.not_used)}
-        {listed("What would teach most next", &taught.next)}
+        {listed(texts::decide::NOT_TOLD_APART, &taught.entangled)}
+        {listed(texts::decide::FAR_OFF, &outliers)}
+        {listed(texts::decide::LEFT_OUT, &taught.not_used)}
+        {listed(texts::decide::TEACHES_MOST, &taught.next)}
     }
     .into_any()
 }
@@ -126,28 +129,22 @@ pub(super) fn Learning(deciding: Deciding) -> impl IntoView {
     };
     let is_used = Signal::derive(move || deciding.is_used());
     let has_learnt = move || learnt(bench).is_some();
-    let hint = move || {
-        match (log.reading.get(), runs.get()) {
-        (Reading::Unasked | Reading::Out, _) => "The logbook is being read.".to_owned(),
-        (Reading::Done, 0) => {
-            "Nothing is logged yet. Harden a piece, log the run, write down a reading: one coupon already moves what is known of furnace, quenchant and heat.".to_owned()
-        }
-        (Reading::Done, count) => format!(
-            "From {count} logged runs: how far furnace, quenchants, heats, oven and tester are from what is assumed. It is used on the bench, in the search and for how sure a route is only where you switch it on."
-        ),
-    }
+    let hint = move || match (log.reading.get(), runs.get()) {
+        (Reading::Unasked | Reading::Out, _) => texts::decide::LOGBOOK_BEING_READ.to_owned(),
+        (Reading::Done, 0) => texts::decide::NOTHING_LOGGED.to_owned(),
+        (Reading::Done, count) => texts::decide::from_runs(count),
     };
     view! {
-        <h3>"What the logbook teaches"</h3>
+        <h3>{texts::decide::WHAT_IT_TEACHES}</h3>
         <p class="hint">{hint}</p>
         <Show when=move || runs.get() != 0>
-            <Working task=deciding.learning words="Read the logbook" start=start />
+            <Working task=deciding.learning words=texts::decide::READ_LOGBOOK start=start />
         </Show>
         <Show when=has_learnt>
             <div class="actions">
-                <span class="hint">"Used for predictions:"</span>
+                <span class="hint">{texts::decide::USED_FOR}</span>
                 <Segment
-                    name="What the logbook teaches"
+                    name=texts::decide::WHAT_IT_TEACHES
                     entries=vec![(false, "off"), (true, "on")]
                     chosen=is_used
                     pick=move |is_on| deciding.use_learnt(is_on)

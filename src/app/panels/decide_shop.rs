@@ -3,6 +3,7 @@
 use super::decide::Deciding;
 use crate::controls::{Quantity, Segment, Typed, live, quantities};
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{ColdMeans, Furnace, Quenchant, Shop, TemperOven};
 use recalesce::heat::MediumChoice;
@@ -69,7 +70,7 @@ fn remove(
         <button
             type="button"
             class="press"
-            aria-label=format!("Remove this {what}")
+            aria-label=texts::decide::remove_this(what)
             on:click=move |_| deciding.change_shop(&take)
         >
             "Remove"
@@ -144,21 +145,21 @@ fn furnace(deciding: Deciding, place: usize) -> AnyView {
         {number(deciding, "to", temperature, of(|f| f.most_c), to(|f, c| f.most_c = c))}
         {number(
             deciding,
-            "wanders by",
+            texts::decide::WANDERS_BY,
             |scale| quantities::band(scale, Shop::BAND_K),
             of(|f| f.band_k),
             to(|f, k| f.band_k = k),
         )}
         {number(
             deciding,
-            "piece hotter than it reads by",
+            texts::decide::HOTTER_BY,
             |scale| quantities::difference(scale, Shop::OFFSET_K),
             of(|f| f.offset_k),
             to(|f, k| f.offset_k = k),
         )}
         <Segment
             name="Temperature"
-            entries=vec![(true, "held"), (false, "by eye")]
+            entries=vec![(true, texts::decide::HELD), (false, texts::decide::BY_EYE)]
             chosen=holds
             pick=move |picked| {
                 deciding
@@ -238,8 +239,8 @@ fn quenchant(deciding: Deciding, place: usize) -> AnyView {
         </label>
         {number(
             deciding,
-            "moved: times the still bath",
-            |_| quantities::plain("", 1, Shop::AGITATION, 0.1, "Write 1 for a still bath."),
+            texts::decide::MOVED,
+            |_| quantities::plain("", 1, Shop::AGITATION, 0.1, texts::decide::WRITE_A_STIR),
             move |shop| shop.quenchants.get(place).map(|quenchant| quenchant.agitation),
             move |shop, factor| {
                 if let Some(quenchant) = shop.quenchants.get_mut(place) {
@@ -273,7 +274,7 @@ fn cold(deciding: Deciding, place: usize) -> AnyView {
         )}
         {number(
             deciding,
-            "down to",
+            texts::decide::DOWN_TO,
             |scale| quantities::temperature(scale, Shop::COLD_C),
             move |shop| shop.colds.get(place).map(|cold| cold.temperature_c),
             move |shop, c| {
@@ -284,7 +285,7 @@ fn cold(deciding: Deciding, place: usize) -> AnyView {
         )}
         {remove(
             deciding,
-            "cold means",
+            texts::decide::A_COLD_MEANS,
             move |shop| {
                 if place < shop.colds.len() {
                     shop.colds.remove(place);
@@ -311,7 +312,7 @@ fn oven(deciding: Deciding, _: usize) -> AnyView {
         {number(deciding, "to", temperature, of(|o| o.most_c), to(|o, c| o.most_c = c))}
         {number(
             deciding,
-            "wanders by",
+            texts::decide::WANDERS_BY,
             |scale| quantities::band(scale, Shop::BAND_K),
             of(|o| o.band_k),
             to(|o, k| o.band_k = k),
@@ -329,7 +330,7 @@ fn line(shop: &Shop, scale: TemperatureScale) -> String {
             let band = format_temperature_band(furnace.band_k, scale);
             format!("{} to {to}, {band}", furnace.name)
         } else {
-            format!("{} to {to}, by eye", furnace.name)
+            texts::decide::furnace_by_eye(&furnace.name, &to)
         }
     });
     let quenchants = shop.quenchants.iter().map(|quenchant| {
@@ -344,7 +345,7 @@ fn line(shop: &Shop, scale: TemperatureScale) -> String {
     });
     let oven = shop.temper_oven.iter().map(|oven| {
         let to = format_temperature(oven.most_c, scale);
-        format!("oven for tempers to {to}")
+        texts::decide::oven_to(&to)
     });
     let all: Vec<String> = furnaces
         .chain(quenchants)
@@ -352,7 +353,7 @@ fn line(shop: &Shop, scale: TemperatureScale) -> String {
         .chain(oven)
         .collect();
     if all.is_empty() {
-        "nothing yet".to_owned()
+        texts::decide::NOTHING_YET.to_owned()
     } else {
         all.join("; ")
     }
@@ -388,8 +389,8 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
             view! {
                 {list(
                     deciding,
-                    "Furnaces and forges",
-                    "Add a furnace",
+                    texts::decide::FURNACES,
+                    texts::decide::ADD_A_FURNACE,
                     |shop| shop.furnaces.len(),
                     furnace,
                     |shop| {
@@ -408,8 +409,8 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
                 )}
                 {list(
                     deciding,
-                    "Quenchants",
-                    "Add a quenchant",
+                    texts::decide::QUENCHANTS,
+                    texts::decide::ADD_A_QUENCHANT,
                     |shop| shop.quenchants.len(),
                     quenchant,
                     |shop| {
@@ -433,13 +434,13 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
                                 });
                         }
                     >
-                        "Add the quenchant on the bench"
+                        {texts::decide::ADD_BENCH_QUENCHANT}
                     </button>
                 </Show>
                 {list(
                     deciding,
-                    "Cold means",
-                    "Add a cold means",
+                    texts::decide::COLD_MEANS,
+                    texts::decide::ADD_A_COLD_MEANS,
                     |shop| shop.colds.len(),
                     cold,
                     |shop| {
@@ -453,8 +454,8 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
                 )}
                 {list(
                     deciding,
-                    "Oven for tempers",
-                    "Add an oven",
+                    texts::decide::OVEN,
+                    texts::decide::ADD_AN_OVEN,
                     |shop| usize::from(shop.temper_oven.is_some()),
                     oven,
                     |shop| {
@@ -468,7 +469,7 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
                     1,
                 )}
                 <p class="hint">
-                    "Without an oven the furnaces that hold their temperature serve for tempers."
+                    {texts::decide::WITHOUT_OVEN}
                 </p>
             }
         })
@@ -480,7 +481,7 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
                 is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
             }
         >
-            <summary>"The shop"</summary>
+            <summary>{texts::decide::THE_SHOP}</summary>
             {inside}
         </details>
         <p class="hint">{words}</p>

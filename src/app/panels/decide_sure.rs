@@ -6,6 +6,7 @@ use super::save_table::SaveTable;
 use crate::controls::live;
 use crate::decide::{Matters, Question, Sure, Told, Varies};
 use crate::state::{Bench, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::Quantiles;
 use recalesce::units::{format_factor, format_fixed, format_percent, format_weight_percent};
@@ -17,13 +18,13 @@ const LEAST_PART: f64 = 0.01;
 impl Varies {
     const fn words(self) -> &'static str {
         match self {
-            Self::FinalHrc => "hardness after the last step",
-            Self::QuenchedHrc => "hardness as quenched",
-            Self::QuenchedMartensite => "martensite as quenched",
-            Self::FinalAustenite => "retained austenite after the last step",
-            Self::Carbon => "carbon in solution",
-            Self::Grain => "grain, ASTM number",
-            Self::Margin => "margin of the quench",
+            Self::FinalHrc => texts::decide::HARDNESS_IN_THE_END,
+            Self::QuenchedHrc => texts::decide::HARDNESS_QUENCHED,
+            Self::QuenchedMartensite => texts::decide::MARTENSITE_QUENCHED,
+            Self::FinalAustenite => texts::decide::AUSTENITE_IN_THE_END,
+            Self::Carbon => texts::decide::CARBON,
+            Self::Grain => texts::decide::GRAIN,
+            Self::Margin => texts::decide::MARGIN,
         }
     }
 
@@ -98,17 +99,16 @@ fn results(bench: Bench, sure: &Sure, seed: u32) -> AnyView {
     let mut says = Vec::new();
     says.extend(
         sure.meets_target_part
-            .map(|part| format!("{} of 100 pieces meet the target.", in_100(part))),
+            .map(|part| texts::decide::meet_target(&in_100(part))),
     );
     says.extend(
         sure.hardens_part
-            .map(|part| format!("{} of 100 harden at their slowest place.", in_100(part))),
+            .map(|part| texts::decide::harden_slowest(&in_100(part))),
     );
     if sure.refused > 0 {
-        says.push(format!(
-            "{} of {} cases have no outcome: too cold to harden, or outside the models.",
+        says.push(texts::decide::cases_refused(
             sure.refused,
-            sure.cases + sure.refused
+            sure.cases + sure.refused,
         ));
     }
     let rows = sure
@@ -123,43 +123,40 @@ fn results(bench: Bench, sure: &Sure, seed: u32) -> AnyView {
         .collect_view();
     view! {
         <p class="says">{says.join(" ")}</p>
-        <div class="scrolled" tabindex="0" role="region" aria-label="How sure each number is">
+        <div class="scrolled" tabindex="0" role="region" aria-label=texts::decide::HOW_SURE_EACH>
             <table>
                 <thead>
                     <tr>
                         <td></td>
-                        <th scope="col">"1 in 20 below"</th>
-                        <th scope="col">"a quarter below"</th>
-                        <th scope="col">"half below"</th>
-                        <th scope="col">"a quarter above"</th>
-                        <th scope="col">"1 in 20 above"</th>
+                        <th scope="col">{texts::decide::ONE_IN_20_BELOW}</th>
+                        <th scope="col">{texts::decide::QUARTER_BELOW}</th>
+                        <th scope="col">{texts::decide::HALF_BELOW}</th>
+                        <th scope="col">{texts::decide::QUARTER_ABOVE}</th>
+                        <th scope="col">{texts::decide::ONE_IN_20_ABOVE}</th>
                     </tr>
                 </thead>
                 <tbody>{rows}</tbody>
             </table>
         </div>
         <SaveTable file="how-sure" />
-        <h4>"What matters most"</h4>
+        <h4>{texts::decide::WHAT_MATTERS}</h4>
         {if sure.is_whole {
             sure.matters.iter().map(matters).collect_view().into_any()
         } else {
-            view! { <p class="hint">"Being worked out."</p> }.into_any()
+            view! { <p class="hint">{texts::decide::BEING_WORKED_OUT}</p> }.into_any()
         }}
         <details>
-            <summary>"What was drawn, and from where"</summary>
+            <summary>{texts::decide::WHAT_WAS_DRAWN}</summary>
             <ul class="open">{open}</ul>
             <p class="hint">
-                {format!(
-                    "{} cases, drawn evenly with seed {seed}, which is saved with the route: the same route gives the same numbers. Parts are of the variance that would be left were all else known, after Sobol, with their standard error.",
-                    sure.cases + sure.refused,
-                )}
+                {texts::decide::how_drawn(sure.cases + sure.refused, seed)}
             </p>
             <button
                 type="button"
                 class="press"
                 on:click=move |_| bench.change(|route| route.seed = seed.wrapping_add(1))
             >
-                "Take another seed"
+                {texts::decide::ANOTHER_SEED}
             </button>
         </details>
     }
@@ -209,14 +206,14 @@ pub(super) fn HowSure(deciding: Deciding) -> impl IntoView {
         })
     };
     view! {
-        <h3>"How sure is the route on the bench?"</h3>
+        <h3>{texts::decide::HOW_SURE}</h3>
         <p class="hint">
-            "Furnace, thermocouple, chemistry, thickness, quenchant, oven and the models' own errors are drawn again and again."
+            {texts::decide::ABOUT_SURE}
         </p>
-        <Working task=deciding.weighing words="Work it out" start=start />
+        <Working task=deciding.weighing words=texts::decide::WORK_IT_OUT start=start />
         {acting}
         <Show when=is_of_another>
-            <p class="hint">"The route, or what the logbook has taught, has changed since."</p>
+            <p class="hint">{texts::decide::CHANGED_SINCE}</p>
         </Show>
         {live(move || {
             let seed = deciding.weighed.with(|route| route.as_ref().map_or(1, |route| route.seed));

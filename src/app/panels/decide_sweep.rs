@@ -7,6 +7,7 @@ use crate::controls::{Quantity, Typed, live, quantities};
 use crate::decide::{Question, Told};
 use crate::plot::Plot;
 use crate::state::{Bench, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{Correction, Numbers, SweepBand, SweepPoint, SweptInput, sweep_csv};
 use recalesce::chart::{SweepData, sweep_chart};
@@ -64,37 +65,37 @@ struct Output {
 
 const OUTPUTS: [Output; 8] = [
     Output {
-        words: "hardness after the last step",
+        words: texts::decide::HARDNESS_IN_THE_END,
         unit: "HRC",
         scale: 1.0,
         of: |n| n.final_hrc,
     },
     Output {
-        words: "hardness as quenched",
+        words: texts::decide::HARDNESS_QUENCHED,
         unit: "HRC",
         scale: 1.0,
         of: |n| n.quenched_hrc,
     },
     Output {
-        words: "retained austenite after the last step",
+        words: texts::decide::AUSTENITE_IN_THE_END,
         unit: "%",
         scale: 100.0,
         of: |n| n.final_austenite,
     },
     Output {
-        words: "retained austenite as quenched",
+        words: texts::decide::AUSTENITE_QUENCHED,
         unit: "%",
         scale: 100.0,
         of: |n| n.quenched_austenite,
     },
     Output {
-        words: "carbon in solution",
+        words: texts::decide::CARBON,
         unit: "%",
         scale: 1.0,
         of: |n| n.carbon_wt,
     },
     Output {
-        words: "undissolved carbide",
+        words: texts::decide::CARBIDE,
         unit: "%",
         scale: 100.0,
         of: |n| n.carbide,
@@ -106,7 +107,7 @@ const OUTPUTS: [Output; 8] = [
         of: |n| n.grain_astm,
     },
     Output {
-        words: "margin of the quench",
+        words: texts::decide::MARGIN,
         unit: "times",
         scale: 1.0,
         of: |n| n.margin_factor,
@@ -115,13 +116,13 @@ const OUTPUTS: [Output; 8] = [
 
 const fn words(input: SweptInput) -> &'static str {
     match input {
-        SweptInput::SoakC => "soak temperature",
-        SweptInput::SoakMin => "soak time",
-        SweptInput::ThicknessMm => "thickness",
-        SweptInput::Agitation => "quench, times the still bath",
-        SweptInput::AirDelayS => "time in air before the bath",
-        SweptInput::TemperC => "temper temperature",
-        SweptInput::TemperMin => "temper time",
+        SweptInput::SoakC => texts::decide::SOAK_TEMPERATURE,
+        SweptInput::SoakMin => texts::decide::SOAK_TIME,
+        SweptInput::ThicknessMm => texts::decide::THICKNESS,
+        SweptInput::Agitation => texts::decide::AGITATION,
+        SweptInput::AirDelayS => texts::decide::AIR_DELAY,
+        SweptInput::TemperC => texts::decide::TEMPER_TEMPERATURE,
+        SweptInput::TemperMin => texts::decide::TEMPER_TIME,
     }
 }
 
@@ -131,7 +132,7 @@ fn quantity(input: SweptInput, scale: TemperatureScale, length: LengthUnit) -> Q
         SweptInput::SoakC | SweptInput::TemperC => quantities::temperature(scale, range),
         SweptInput::SoakMin | SweptInput::TemperMin => quantities::minutes(range, 1.0),
         SweptInput::ThicknessMm => quantities::length(length, range, 0.5),
-        SweptInput::Agitation => quantities::plain("", 2, range, 0.1, "Write 1 for a still bath."),
+        SweptInput::Agitation => quantities::plain("", 2, range, 0.1, texts::decide::WRITE_A_STIR),
         SweptInput::AirDelayS => quantities::seconds(range, 1.0),
     }
 }
@@ -167,7 +168,7 @@ const fn unit(input: SweptInput, scale: TemperatureScale, length: LengthUnit) ->
         SweptInput::SoakC | SweptInput::TemperC => scale.symbol(),
         SweptInput::SoakMin | SweptInput::TemperMin => "min",
         SweptInput::ThicknessMm => length.symbol(),
-        SweptInput::Agitation => "times the still bath",
+        SweptInput::Agitation => texts::decide::TIMES_STILL,
         SweptInput::AirDelayS => "s",
     }
 }
@@ -218,7 +219,7 @@ fn results(deciding: Deciding, swept: &Arc<Swept>, output: RwSignal<usize>) -> A
         .and_then(|point| point.refused.clone());
     let refused = refused.count();
     let refused = why.map(|why| {
-        view! { <p class="hint">{format!("{refused} of {} steps have no outcome: {why}", swept.points.len())}</p> }
+        view! { <p class="hint">{texts::decide::steps_refused(refused, swept.points.len(), &why)}</p> }
     });
     let has_band = !swept.bands.is_empty();
     let swept = swept.clone();
@@ -227,18 +228,18 @@ fn results(deciding: Deciding, swept: &Arc<Swept>, output: RwSignal<usize>) -> A
             .ok()
             .and_then(|text| files::offer_table(FILE_NAME, &text));
         if offered.is_none() {
-            bench.warn("The file could not be offered.".to_owned());
+            bench.warn(texts::page::NO_FILE_OFFERED.to_owned());
         }
     };
     view! {
-        <Plot class="trade" file="sweep" scene=scene nothing="The models tell nothing of it in this range." />
+        <Plot class="trade" file="sweep" scene=scene nothing=texts::decide::NOTHING_IN_RANGE />
         {has_band
-            .then(|| view! { <p class="hint">"In the grey band nine in ten pieces lie."</p> })}
+            .then(|| view! { <p class="hint">{texts::decide::GREY_BAND}</p> })}
         {refused}
         {acting}
         <div class="actions">
             <button type="button" class="press" on:click=offer>
-                "Save all numbers as CSV"
+                {texts::decide::SAVE_NUMBERS}
             </button>
         </div>
     }
@@ -283,7 +284,7 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
         let route = bench.route.get_untracked();
         let swept = input.get_untracked();
         let Some(now) = swept.of(&route) else {
-            let why = format!("The route on the bench has no {}.", words(swept));
+            let why = texts::decide::route_has_no(words(swept));
             return deciding.sweeping.work.set(Work::Refused(why));
         };
         let question = untrack(question);
@@ -318,7 +319,7 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
         }
     });
     view! {
-        <h3>"One thing at a time"</h3>
+        <h3>{texts::decide::ONE_THING}</h3>
         <div class="asked-for">
             <label class="field">
                 <span class="label">"take"</span>
@@ -336,10 +337,10 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
                     {inputs.collect_view()}
                 </select>
             </label>
-            {end("from", 0)}
-            {end("through to", 1)}
+            {end(texts::decide::FROM, 0)}
+            {end(texts::decide::THROUGH_TO, 1)}
             <label class="field">
-                <span class="label">"and look at"</span>
+                <span class="label">{texts::decide::LOOK_AT}</span>
                 <select
                     class="text"
                     on:change:target=move |event| {
@@ -357,12 +358,12 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
                     prop:checked=has_band
                     on:change=move |_| has_band.update(|is| *is = !*is)
                 />
-                "with the band of nine in ten pieces"
+                {texts::decide::WITH_BAND}
             </label>
         </div>
         <Working
             task=deciding.sweeping
-            words="Take it through"
+            words=texts::decide::TAKE_THROUGH
             start=start
             is_stale=Signal::derive(move || deciding.sweeping.is_stale(&question()))
         />

@@ -5,6 +5,7 @@ use super::acting::kept_shop;
 use crate::decide::{Question, Sure, Told, Varies};
 use crate::errand::{Errand, Runner, read};
 use crate::state::bench;
+use crate::texts;
 use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
 use recalesce::advise::{Quantiles, Shop, Tester, counted_words};
@@ -22,13 +23,16 @@ fn figure(varies: Varies, quantiles: &Quantiles) -> Option<(&'static str, String
     };
     let hrc = |value: f64| format_fixed(value, 1);
     Some(match varies {
-        Varies::FinalHrc => ("hardness in the end", between(&hrc, "\u{a0}HRC")),
+        Varies::FinalHrc => (
+            texts::outcome::HARDNESS_IN_THE_END,
+            between(&hrc, "\u{a0}HRC"),
+        ),
         Varies::QuenchedMartensite => (
-            "martensite as quenched",
+            texts::decide::MARTENSITE_QUENCHED,
             between(&|part| format_percent(part), ""),
         ),
         Varies::FinalAustenite => (
-            "retained austenite in the end",
+            texts::outcome::AUSTENITE_IN_THE_END,
             between(&|part| format_percent(part), ""),
         ),
         _ => return None,
@@ -43,8 +47,8 @@ fn as_read(sure: &Sure, tester: Tester) -> Option<(&'static str, String)> {
         .as_read(tester.error_hrc)
         .map(|hrc| format_fixed(hrc, 1));
     Some((
-        "as your tester reads it",
-        format!("{least} to {most}\u{a0}HRC"),
+        texts::outcome::AS_YOUR_TESTER_READS,
+        texts::outcome::hardness_range(&least, &most),
     ))
 }
 
@@ -61,15 +65,10 @@ fn shown(sure: &Sure, tester: Option<Tester>) -> AnyView {
         .into_iter()
         .map(|(name, between)| view! { <dt>{name}</dt><dd>{between}</dd> })
         .collect_view();
-    let refused = (sure.refused > 0).then(|| {
-        format!(
-            " {} more have no outcome: too cold to harden, or outside the models.",
-            sure.refused
-        )
-    });
+    let refused = (sure.refused > 0).then(|| texts::outcome::more_refused(sure.refused));
     view! {
         <dl class="in-use">{rows}</dl>
-        <p class="hint">{format!("Nine in ten of {} pieces.", sure.cases)} {refused}</p>
+        <p class="hint">{texts::outcome::nine_in_ten(sure.cases)} {refused}</p>
     }
     .into_any()
 }
@@ -130,7 +129,7 @@ pub(crate) fn Drawn() -> impl IntoView {
     on_cleanup(stop);
     view! {
         <p class="hint">
-            "The bands elsewhere on the bench are the errors of the models, with what the furnace's band does. Here pieces are drawn with all that is open at once: furnace, thermocouple, heat of the steel, thickness, quenchant, tempers and models. The two need not agree."
+            {texts::outcome::ABOUT_DRAWN}
         </p>
         <p class="hint">
             {move || {
@@ -141,7 +140,7 @@ pub(crate) fn Drawn() -> impl IntoView {
             }}
             {move || {
                 shop.with(Option::is_none)
-                    .then_some(" What you own is counted once you have filled in your shop under Decide.")
+                    .then_some(texts::outcome::SHOP_COUNTS_ONCE)
             }}
         </p>
         <div class="drawn" class:stale=move || is_out.get()>
@@ -157,7 +156,7 @@ pub(crate) fn Drawn() -> impl IntoView {
             }}
         </div>
         <p class="hint" role="status">
-            {move || if is_out.get() { "Pieces are drawn once the bench is left alone." } else { "" }}
+            {move || if is_out.get() { texts::outcome::DRAWN_ONCE_ALONE } else { "" }}
         </p>
     }
 }

@@ -6,6 +6,7 @@ use crate::charts;
 use crate::parts::panels::{Panel, panel};
 use crate::plot::Plot;
 use crate::state::{Bench, Stage, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::save::{ShownChart, read_shown};
 
@@ -21,7 +22,7 @@ pub(crate) fn Embedded() -> impl IntoView {
         Err(why) => view! {
             <main class="embed">
                 <p class="wrong" role="alert">
-                    {format!("This chart is not shown. {why}")}
+                    {texts::embed::not_shown(&why)}
                 </p>
             </main>
         }
@@ -45,8 +46,8 @@ pub(crate) fn Embedded() -> impl IntoView {
                     {drawn(bench, chart)}
                     <p class="hint">
                         <a href=opens target="_blank" rel="noopener">
-                            "Open this route on the bench"
-                        </a> " Computed by Recalesce, for planning and teaching."
+                            {texts::embed::OPEN_ROUTE}
+                        </a> {texts::embed::COMPUTED_BY}
                     </p>
                 </main>
             }
@@ -60,9 +61,9 @@ fn received(chart: ShownChart) -> Signal<String> {
     match chart {
         ShownChart::Quench => Signal::derive(quench::received()),
         ShownChart::Temper => Signal::derive(temper::received()),
-        ShownChart::Soak => Signal::stored("how much carbon goes into solution".to_owned()),
-        ShownChart::Route => Signal::stored("temperature against time".to_owned()),
-        ShownChart::Phases => Signal::stored("what there is at the soak".to_owned()),
+        ShownChart::Soak => Signal::stored(texts::soak::SOAK_RECEIVES.to_owned()),
+        ShownChart::Route => Signal::stored(texts::embed::TEMPERATURE_AGAINST_TIME.to_owned()),
+        ShownChart::Phases => Signal::stored(texts::embed::PHASES_AT_SOAK.to_owned()),
     }
 }
 

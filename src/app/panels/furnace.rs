@@ -2,6 +2,7 @@
 
 use crate::controls::{Alternative, Alternatives, Typed, quantities};
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::Thermocouple;
 use recalesce::units::{TemperatureScale, format_temperature, format_temperature_band};
@@ -10,20 +11,20 @@ const KINDS: [Alternative<Thermocouple>; 3] = [
     Alternative {
         is: Thermocouple::Checked,
         value: "checked",
-        title: "Checked",
-        note: "against a reference, or the band above already holds it",
+        title: texts::furnace::CHECKED,
+        note: texts::furnace::CHECKED_HOW,
     },
     Alternative {
         is: Thermocouple::TypeKClass1,
         value: "class_1",
-        title: "Type K, class 1",
-        note: "the closer tolerance: 0.4 % of the reading",
+        title: texts::furnace::CLASS_1,
+        note: texts::furnace::CLASS_1_HOW,
     },
     Alternative {
         is: Thermocouple::TypeKClass2,
         value: "class_2",
-        title: "Type K, class 2",
-        note: "what most furnaces come with: 0.75 % of the reading",
+        title: texts::furnace::CLASS_2,
+        note: texts::furnace::CLASS_2_HOW,
     },
 ];
 
@@ -35,28 +36,28 @@ pub(crate) fn FurnacePanel() -> impl IntoView {
     let degrees = move |c: f64| format_temperature(c, bench.scale.get());
     view! {
         <Typed
-            label="The piece may be this far from the reading"
+            label=texts::furnace::BAND
             quantity=Signal::derive(move || quantities::band(bench.scale.get(), (0.0, 60.0)))
             value=Signal::derive(move || route.with(|r| r.furnace_band_k))
             set=move |k| bench.change(|r| r.furnace_band_k = k)
         />
         <p class="hint">
-            "Control and evenness. A small kiln wanders "
+            {texts::furnace::CONTROL}
             {move || match bench.scale.get() {
-                TemperatureScale::Celsius => "10 to 25 °C",
-                TemperatureScale::Fahrenheit => "18 to 45 °F",
-            }} " from end to end."
+                TemperatureScale::Celsius => texts::furnace::WANDERS_C,
+                TemperatureScale::Fahrenheit => texts::furnace::WANDERS_F,
+            }} {texts::furnace::END_TO_END}
         </p>
-        <h4>"Thermocouple"</h4>
+        <h4>{texts::furnace::THERMOCOUPLE}</h4>
         <Alternatives
-            name="Thermocouples"
+            name=texts::furnace::THERMOCOUPLES
             all=&KINDS
             chosen=Signal::derive(move || route.with(|r| r.thermocouple))
             pick=move |kind| bench.change(|r| r.thermocouple = kind)
         />
-        <h4>"Survey"</h4>
+        <h4>{texts::furnace::SURVEY}</h4>
         <Typed
-            label="The piece is hotter than the furnace reads by"
+            label=texts::furnace::OFFSET
             quantity=Signal::derive(move || quantities::difference(
                 bench.scale.get(),
                 (-60.0, 60.0),
@@ -68,18 +69,13 @@ pub(crate) fn FurnacePanel() -> impl IntoView {
             {move || {
                 let (soak_c, set_c, band_k) = route
                     .with(|r| (r.soak.temperature_c, r.set_point_c(), r.soak_band_k()));
-                format!(
-                    "For {} let it read {}. The piece is then within {}.",
-                    degrees(soak_c),
-                    degrees(set_c),
-                    format_temperature_band(band_k, bench.scale.get()),
-                )
+                texts::furnace::let_it_read(&degrees(soak_c), &degrees(set_c), &format_temperature_band(band_k, bench.scale.get()))
             }}
             {move || {
                 let teach = bench.teach.get().filter(|_| bench.is_taught())?;
                 let set = route.with(|route| teach.learnt.set_point(route))?;
                 let words = set.words(bench.scale.get());
-                Some(format!(" By what the logbook has taught: {words}"))
+                Some(texts::furnace::by_what_is_taught(&words))
             }}
         </p>
     }

@@ -5,6 +5,7 @@ use super::save_table::SaveTable;
 use crate::charts;
 use crate::plot::Plot;
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::{
     CRITICAL_HARDENED, ContinuousDiagram, EndQuenchTest, continuous_diagram, end_quench_test,
@@ -56,9 +57,9 @@ fn coolings(found: &ContinuousDiagram) -> AnyView {
         <table class="fan">
             <thead>
                 <tr>
-                    <th scope="col">"At 700 °C"</th>
-                    <th scope="col">"What is there in the end"</th>
-                    <th scope="col">"Hardness"</th>
+                    <th scope="col">{texts::hardenability::AT_700}</th>
+                    <th scope="col">{texts::hardenability::IN_THE_END}</th>
+                    <th scope="col">{texts::hardenability::HARDNESS}</th>
                 </tr>
             </thead>
             <tbody>{rows}</tbody>
@@ -80,10 +81,7 @@ fn critical(found: &ContinuousDiagram) -> String {
             )
         })
         .collect();
-    format!(
-        "Slowest cooling at which so much hardens, without ferrite, pearlite and bainite, by the rate at 700 °C: {}; each within a factor of two. In Cr-Mo and Ni-Cr-Mo steels pearlite and bainite are not well told apart; carbide on grain boundaries is not in the diagram.",
-        told.join(", ")
-    )
+    texts::hardenability::slowest_cooling(&told.join(", "))
 }
 
 fn depth(found: &EndQuenchTest, unit: LengthUnit) -> String {
@@ -109,32 +107,31 @@ fn depth(found: &EndQuenchTest, unit: LengthUnit) -> String {
         })
         .collect();
     let band = if found.measured.is_some() {
-        "the scatter of its points"
+        texts::hardenability::SCATTER
     } else {
-        "wider where simulated bar or standard lie further off"
+        texts::hardenability::WIDER
     };
     let by = match found.curve.method {
-        EndQuenchMethod::AstmA255 => "by the factors of ASTM A255",
-        EndQuenchMethod::Measured => "by your own test of the heat",
-        EndQuenchMethod::Kinetics => "from the isothermal curves, outside the range of ASTM A255",
+        EndQuenchMethod::AstmA255 => texts::hardenability::BY_FACTORS,
+        EndQuenchMethod::Measured => texts::hardenability::BY_OWN_TEST,
+        EndQuenchMethod::Kinetics => texts::hardenability::FROM_CURVES,
     };
-    format!(
-        "Ideal diameter DI {ideal}, {by}. Rounds that get half martensite at the centre: {}. Band of the curve ±{}, {band}; its shape along the bar is {}.",
-        rounds.join(", "),
-        format_hrc(found.curve.band_hrc),
-        dividing_factor_fit::LEFT_OUT.words()
-    ) + &found.piece_mm.filter(|_| !like.is_empty()).map_or_else(String::new, |mm| {
-        format!(
-            " The deciding place of the piece cools like {} on the bar, and so like the centres of these rounds: {}.",
-            format_length(mm, unit),
-            like.join(", ")
-        )
-    }) + &found.measured.map_or_else(String::new, |heat| {
-        format!(
-            " It begins to transform after {} times the time computed from its composition; the verdict on the quench goes by that. The test is taken to have grain 7, the simulated bar has that of this soak.",
-            format_fixed(heat.delay_factor, 2)
-        )
-    })
+    texts::hardenability::ideal_diameter(
+        &ideal,
+        by,
+        &rounds.join(", "),
+        &format_hrc(found.curve.band_hrc),
+        band,
+        &dividing_factor_fit::LEFT_OUT.words(),
+    ) + &found
+        .piece_mm
+        .filter(|_| !like.is_empty())
+        .map_or_else(String::new, |mm| {
+            texts::hardenability::piece_cools_like(&format_length(mm, unit), &like.join(", "))
+        })
+        + &found.measured.map_or_else(String::new, |heat| {
+            texts::hardenability::begins_after(&format_fixed(heat.delay_factor, 2))
+        })
 }
 
 /// An end-quench test of the heat, a distance and a hardness a line.
@@ -177,7 +174,7 @@ fn OwnTest() -> impl IntoView {
     });
     view! {
         <label class="field">
-            "Your own test of this heat: a distance from the end and a hardness in HRC a line, such as 9 mm 54 or J6 50"
+            {texts::hardenability::OWN_TEST}
             <textarea
                 rows="4"
                 aria-invalid=move || wrong.with(Option::is_some).to_string()
@@ -191,9 +188,6 @@ fn OwnTest() -> impl IntoView {
     }
     .into_any()
 }
-
-/// What stands where there is no chart.
-const NOTHING: &str = "Not known for this steel.";
 
 /// The continuous-cooling diagram.
 #[component]
@@ -212,7 +206,7 @@ pub(crate) fn ContinuousInside() -> impl IntoView {
             scene=move |w, h| {
                 found.with(|f| Some(charts::continuous_scene(bench, f.as_ref()?, w, h)))
             }
-            nothing=Signal::stored(NOTHING.to_owned())
+            nothing=Signal::stored(texts::charts::NOT_KNOWN.to_owned())
         />
         <p class="hint">{move || found.with(|f| f.as_ref().map(critical))}</p>
         {move || found.with(|f| f.as_ref().map(coolings))}
@@ -224,10 +218,10 @@ pub(crate) fn ContinuousInside() -> impl IntoView {
 fn points(found: &EndQuenchTest, unit: LengthUnit) -> Vec<Vec<String>> {
     let curve = &found.curve;
     let titles = [
-        format!("distance from the quenched end, {}", unit.symbol()),
-        "hardness, HRC".to_owned(),
-        "band, HRC".to_owned(),
-        "by the standard’s polynomials, HRC".to_owned(),
+        texts::hardenability::distance(unit.symbol()),
+        texts::hardenability::HARDNESS_HRC.to_owned(),
+        texts::hardenability::BAND_HRC.to_owned(),
+        texts::hardenability::BY_POLYNOMIALS.to_owned(),
     ];
     let bands = found.band_hrc();
     let rows = curve.distance_mm.iter().enumerate().map(|(at, &mm)| {
@@ -262,7 +256,7 @@ pub(crate) fn EndQuenchInside() -> impl IntoView {
             scene=move |w, h| {
                 found.with(|f| Some(charts::end_quench_scene(bench, f.as_ref()?, w, h)))
             }
-            nothing=Signal::stored(NOTHING.to_owned())
+            nothing=Signal::stored(texts::charts::NOT_KNOWN.to_owned())
         />
         <SaveTable
             file="end-quench-curve"

@@ -2,8 +2,8 @@
 
 use crate::browser::print::print;
 use crate::browser::theme::{self, Theme};
-use crate::controls::Segment;
 use crate::state::{Bench, Place, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::units::{LengthUnit, TemperatureScale};
 
@@ -42,17 +42,103 @@ fn print_card(bench: Bench) {
     bench.parts.places.then(bench, |_| print());
 }
 
+/// Two ways to show things, one of them pressed. Plain functions: signals of a type for each setting would
+/// all be loaded at first.
+struct Setting {
+    name: &'static str,
+    words: [&'static str; 2],
+    is_second: fn(Bench) -> bool,
+    pick_second: fn(Bench, bool),
+}
+
+const SETTINGS: [Setting; 4] = [
+    Setting {
+        name: texts::header::TEMPERATURES,
+        words: ["°C", "°F"],
+        is_second: |bench| bench.scale.get() == TemperatureScale::Fahrenheit,
+        pick_second: |bench, is_second| {
+            bench.scale.set(if is_second {
+                TemperatureScale::Fahrenheit
+            } else {
+                TemperatureScale::Celsius
+            });
+        },
+    },
+    Setting {
+        name: texts::header::LENGTHS,
+        words: ["mm", "in"],
+        is_second: |bench| bench.length.get() == LengthUnit::Inch,
+        pick_second: |bench, is_second| {
+            bench.length.set(if is_second {
+                LengthUnit::Inch
+            } else {
+                LengthUnit::Millimetre
+            });
+        },
+    },
+    Setting {
+        name: texts::header::DECIMALS,
+        words: ["0.5", "0,5"],
+        is_second: |bench| bench.has_decimal_comma.get(),
+        pick_second: |bench, is_second| {
+            bench
+                .parts
+                .panels
+                .then(bench, move |part| (part.show_comma)(bench, is_second));
+        },
+    },
+    Setting {
+        name: texts::header::THEME,
+        words: [texts::header::DAY, texts::header::SHOP],
+        is_second: |bench| bench.theme.get() == Theme::Shop,
+        pick_second: |bench, is_second| {
+            let picked = if is_second { Theme::Shop } else { Theme::Day };
+            theme::set(picked);
+            bench.is_theme_chosen.set(true);
+            bench.theme.set(picked);
+        },
+    },
+];
+
+/// How things are shown. Its words are signs, not to be shown otherwise.
+fn settings(bench: Bench) -> AnyView {
+    let row = |setting: &Setting| {
+        let (is_second, pick_second) = (setting.is_second, setting.pick_second);
+        let buttons = setting
+            .words
+            .into_iter()
+            .zip([false, true])
+            .map(|(word, second)| {
+                view! {
+                    <button
+                        type="button"
+                        aria-pressed=move || (is_second(bench) == second).to_string()
+                        on:click=move |_| pick_second(bench, second)
+                    >
+                        {word}
+                    </button>
+                }
+            });
+        view! {
+            <span class="seg" role="group" aria-label=setting.name translate="no">
+                {buttons.collect_view()}
+            </span>
+        }
+    };
+    SETTINGS.iter().map(row).collect_view().into_any()
+}
+
 /// The head.
 #[component]
 pub(crate) fn Header() -> impl IntoView {
     let bench = bench();
     let places = [
-        (Place::Bench, "Bench"),
-        (Place::Decide, "Decide"),
-        (Place::Experiments, "Experiments"),
-        (Place::Shelf, "Shelf"),
-        (Place::Logbook, "Logbook"),
-        (Place::Sources, "Sources"),
+        (Place::Bench, texts::header::BENCH),
+        (Place::Decide, texts::header::DECIDE),
+        (Place::Experiments, texts::header::EXPERIMENTS),
+        (Place::Shelf, texts::header::SHELF),
+        (Place::Logbook, texts::header::LOGBOOK),
+        (Place::Sources, texts::header::SOURCES),
     ]
     .map(|(place, word)| {
         view! {
@@ -69,17 +155,17 @@ pub(crate) fn Header() -> impl IntoView {
         <header class="head">
             <h1 class="name">
                 <Sign colours="sign" />
-                "Recalesce"
+                {texts::header::PROJECT}
             </h1>
-            <nav class="places" aria-label="Places">
+            <nav class="places" aria-label=texts::header::PLACES>
                 {places}
             </nav>
             <div class="tools">
-                <span class="seg undo" role="group" aria-label="Undo and redo">
+                <span class="seg undo" role="group" aria-label=texts::header::UNDO_AND_REDO>
                     <button
                         type="button"
-                        title="Undo (Ctrl+Z)"
-                        aria-label="Undo the last change"
+                        title=texts::header::UNDO_KEYS
+                        aria-label=texts::header::UNDO_LAST
                         disabled=move || !bench.undo.can.get().0
                         on:click=move |_| bench.undo.undo()
                     >
@@ -87,8 +173,8 @@ pub(crate) fn Header() -> impl IntoView {
                     </button>
                     <button
                         type="button"
-                        title="Redo (Ctrl+Shift+Z)"
-                        aria-label="Redo what was undone"
+                        title=texts::header::REDO_KEYS
+                        aria-label=texts::header::REDO_UNDONE
                         disabled=move || !bench.undo.can.get().1
                         on:click=move |_| bench.undo.redo()
                     >
@@ -100,12 +186,12 @@ pub(crate) fn Header() -> impl IntoView {
                     class="press go"
                     on:click=move |_| print_card(bench)
                 >
-                    <span class="wide-only">"Print the "</span>
-                    "card"
+                    <span class="wide-only">{texts::header::PRINT_THE}</span>
+                    {texts::header::CARD}
                 </button>
                 <button type="button" class="press" on:click=move |_| super::shelf::keep(bench)>
-                    "Keep"
-                    <span class="wide-only">" on the shelf"</span>
+                    {texts::header::KEEP}
+                    <span class="wide-only">{texts::header::ON_THE_SHELF}</span>
                 </button>
                 <button
                     type="button"
@@ -114,33 +200,9 @@ pub(crate) fn Header() -> impl IntoView {
                         bench.parts.places.then(bench, move |part| (part.log)(bench));
                     }
                 >
-                    "Log a run"
+                    {texts::header::LOG_A_RUN}
                 </button>
-                <Segment
-                    name="Temperatures"
-                    entries=vec![
-                        (TemperatureScale::Celsius, "°C"),
-                        (TemperatureScale::Fahrenheit, "°F"),
-                    ]
-                    chosen=bench.scale
-                    pick=move |scale| bench.scale.set(scale)
-                />
-                <Segment
-                    name="Lengths"
-                    entries=vec![(LengthUnit::Millimetre, "mm"), (LengthUnit::Inch, "in")]
-                    chosen=bench.length
-                    pick=move |unit| bench.length.set(unit)
-                />
-                <Segment
-                    name="Theme"
-                    entries=vec![(Theme::Day, "day"), (Theme::Shop, "shop")]
-                    chosen=bench.theme
-                    pick=move |picked| {
-                        theme::set(picked);
-                        bench.is_theme_chosen.set(true);
-                        bench.theme.set(picked);
-                    }
-                />
+                {settings(bench)}
             </div>
         </header>
     }

@@ -1,6 +1,7 @@
 //! What the route means for the use of the piece, against a route that the user picks.
 
 use crate::state::{Bench, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::{Direction, InUse, Outcome, Route, in_use, run};
 use recalesce::steel::find;
@@ -30,10 +31,10 @@ fn other_route(bench: Bench, name: &str) -> Option<Route> {
 /// The direction as a drawing and in words.
 const fn arrow(direction: Direction) -> (&'static str, &'static str) {
     match direction {
-        Direction::Better => ("M6 1l4 5H7v5H5V6H2z", "better"),
-        Direction::Worse => ("M6 11l4-5H7V1H5v5H2z", "worse"),
-        Direction::Same => ("M2 3.5h8v1.5H2zM2 7h8v1.5H2z", "no difference that counts"),
-        Direction::Mixed => ("M6 0l3 4H7v4h2l-3 4-3-4h2V4H3z", "some for, some against"),
+        Direction::Better => ("M6 1l4 5H7v5H5V6H2z", texts::in_use::BETTER),
+        Direction::Worse => ("M6 11l4-5H7V1H5v5H2z", texts::in_use::WORSE),
+        Direction::Same => ("M2 3.5h8v1.5H2zM2 7h8v1.5H2z", texts::in_use::NO_DIFFERENCE),
+        Direction::Mixed => ("M6 0l3 4H7v4h2l-3 4-3-4h2V4H3z", texts::in_use::MIXED),
     }
 }
 
@@ -100,9 +101,9 @@ pub(crate) fn InUseInside() -> impl IntoView {
     };
     view! {
         <label class="field">
-            "Against "
+            {texts::in_use::AGAINST}
             <select on:change:target=move |event| name.set(event.target().value())>
-                <option value="">"the handbook's soak, the rest as here"</option>
+                <option value="">{texts::in_use::HANDBOOK_SOAK}</option>
                 {names}
             </select>
         </label>
@@ -110,10 +111,10 @@ pub(crate) fn InUseInside() -> impl IntoView {
         {move || {
             compared
                 .with(Option::is_none)
-                .then(|| view! { <p class="hint">"Keep a route on the shelf to compare with it."</p> })
+                .then(|| view! { <p class="hint">{texts::in_use::KEEP_TO_COMPARE}</p> })
         }}
         <p class="hint">
-            "Directions with their reasons, by common practice; how much they matter depends on the use."
+            {texts::in_use::BY_COMMON_PRACTICE}
         </p>
     }
 }

@@ -7,6 +7,7 @@ use crate::browser::{address, files, storage};
 use crate::controls::{FileButton, Segment, live};
 use crate::link;
 use crate::state::{Bench, Place, bench};
+use crate::texts;
 use leptos::html::Div;
 use leptos::prelude::*;
 use recalesce::route::Route;
@@ -157,10 +158,9 @@ impl Lessons {
                 self.all.update(|all| all.push(Arc::new(experiment)));
                 self.keep();
             }
-            Some(place) if place < BUNDLED.len() => self.wrong.set(Some(format!(
-                "title: “{}” is an experiment of the project. Give yours another title.",
-                experiment.title
-            ))),
+            Some(place) if place < BUNDLED.len() => self
+                .wrong
+                .set(Some(texts::lessons::title_is_taken(&experiment.title))),
             Some(_) => self.twin.set(Some(Arc::new(experiment))),
         }
     }
@@ -218,8 +218,7 @@ impl Lessons {
     fn load(self, file: &File) {
         if file.size() > LARGEST_EXPERIMENT_BYTES as f64 {
             let most = LARGEST_EXPERIMENT_BYTES / 1000;
-            self.wrong
-                .set(Some(format!("The file is larger than {most} kB.")));
+            self.wrong.set(Some(texts::lessons::file_too_large(most)));
             return;
         }
         files::read_text(file, move |text| {
@@ -227,7 +226,9 @@ impl Lessons {
             match read {
                 Some(Ok(experiment)) => self.take(experiment),
                 Some(Err(why)) => self.wrong.set(Some(why.to_string())),
-                None => self.wrong.set(Some("That file cannot be read.".to_owned())),
+                None => self
+                    .wrong
+                    .set(Some(texts::page::FILE_UNREADABLE.to_owned())),
             }
         });
     }
@@ -244,7 +245,7 @@ pub(crate) fn take_link(bench: Bench) {
         return;
     };
     match read_experiment_link(&link) {
-        Err(why) => bench.warn(format!("The experiment of the link was not opened. {why}")),
+        Err(why) => bench.warn(texts::lessons::link_not_opened(&why)),
         Ok(experiment) => {
             let lessons = lessons(bench);
             lessons.is_class.set(false);
@@ -258,9 +259,9 @@ pub(crate) fn take_link(bench: Bench) {
 fn copy_link(bench: Bench, experiment: &Experiment) {
     let text = write_experiment_link(experiment).map_err(|why| why.to_string());
     let address = text.and_then(|text| {
-        address::with_experiment(&text).ok_or_else(|| "The page has no address.".to_owned())
+        address::with_experiment(&text).ok_or_else(|| texts::page::NO_ADDRESS.to_owned())
     });
-    link::copy_text(bench, address, "The link to the experiment");
+    link::copy_text(bench, address, texts::lessons::LINK_TO_EXPERIMENT);
 }
 
 /// What a link brought, ready to begin.
@@ -269,7 +270,7 @@ fn brought(lessons: Lessons) -> AnyView {
         let Some(experiment) = lessons.brought.get() else {
             return ().into_any();
         };
-        let words = format!("“{}” is on the list.", experiment.title);
+        let words = texts::lessons::on_the_list(&experiment.title);
         view! {
             <p class="brought" role="status">
                 {words}
@@ -279,7 +280,7 @@ fn brought(lessons: Lessons) -> AnyView {
                     class="press go"
                     on:click=move |_| lessons.start(experiment.clone())
                 >
-                    "Begin with it"
+                    {texts::lessons::BEGIN_WITH_IT}
                 </button>
             </p>
         }
@@ -291,16 +292,16 @@ fn brought(lessons: Lessons) -> AnyView {
 fn pasting(lessons: Lessons) -> AnyView {
     view! {
         <details class="paste">
-            <summary>"Paste a link or the text of an experiment"</summary>
+            <summary>{texts::lessons::PASTE}</summary>
             <textarea
-                aria-label="Link or text of an experiment"
+                aria-label=texts::lessons::LINK_OR_TEXT
                 rows="5"
                 spellcheck="false"
                 prop:value=lessons.pasted
                 on:input:target=move |event| lessons.pasted.set(event.target().value())
             ></textarea>
             <button type="button" class="press" on:click=move |_| lessons.paste()>
-                "Take what is pasted"
+                {texts::lessons::TAKE_PASTED}
             </button>
         </details>
     }
@@ -320,8 +321,8 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
             let is_done = move || lessons.done.with(|done| done.contains(&name));
             let about = told(bench, &experiment.about);
             let minutes = experiment.minutes;
-            let aria = format!("Start: {title}");
-            let link = format!("Copy link: {title}");
+            let aria = texts::lessons::start_of(&title);
+            let link = texts::lessons::copy_link_of(&title);
             let shared = experiment.clone();
             let of_others = lessons.all.with_untracked(|all| foreign(&experiment, all));
             view! {
@@ -331,8 +332,8 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
                                     <p>{about}</p>
                                     {of_others}
                                     <p class="hint">
-                                        {format!("About {minutes} minutes")}
-                                        {move || is_done().then_some(". Played to its end.")}
+                                        {texts::lessons::about_minutes(minutes)}
+                                        {move || is_done().then_some(texts::lessons::PLAYED_TO_END)}
                                     </p>
                                 </div>
             <div class="actions">
@@ -342,7 +343,7 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
                                     aria-label=aria
                                     on:click=move |_| lessons.start(experiment.clone())
                                 >
-                                    "Start"
+                                    {texts::lessons::START}
                                 </button>
                                 <button
                                     type="button"
@@ -350,7 +351,7 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
                                     aria-label=link
                                     on:click=move |_| copy_link(bench, &shared)
                                 >
-                                    "Copy link"
+                                    {texts::page::COPY_LINK}
                                 </button>
             </div>
                             </li>
@@ -367,23 +368,23 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
     });
     view! {
         <main class="leaf lessons">
-            <h2>"Experiments"</h2>
+            <h2>{texts::lessons::EXPERIMENTS}</h2>
             <Segment
-                name="Shown"
-                entries=vec![(false, "experiments"), (true, "a class together")]
+                name=texts::lessons::SHOWN
+                entries=vec![(false, texts::lessons::SHOW_EXPERIMENTS), (true, texts::lessons::CLASS_TOGETHER)]
                 chosen=lessons.is_class
                 pick=move |is_class| lessons.is_class.set(is_class)
             />
             <div hidden=move || lessons.is_class.get()>
                 <p>
-                    "Predict first, then try it on the bench, then see why. Your own route waits and comes back when you leave."
+                    {texts::lessons::ABOUT}
                 </p>
                 {brought(lessons)}
                 <ol class="lesson-list">{rows}</ol>
                 <div class="actions">
                     <FileButton
-                        words="Load an experiment"
-                        name="Experiment"
+                        words=texts::lessons::LOAD
+                        name=texts::lessons::EXPERIMENT
                         accept=".json,application/json"
                         pick=move |file: File| lessons.load(&file)
                     />
@@ -401,7 +402,7 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
                 view! {
                     <div role="alert">
                         <p>
-                            {format!("There is an experiment called “{}” already.", twin.title)}
+                            {texts::lessons::called_so_already(&twin.title)}
                         </p>
                         <div class="actions">
                             <button
@@ -409,14 +410,14 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
                                 class="press"
                                 on:click=move |_| lessons.replace()
                             >
-                                "Put the new one in its place"
+                                {texts::lessons::PUT_NEW}
                             </button>
                             <button
                                 type="button"
                                 class="press"
                                 on:click=move |_| lessons.twin.set(None)
                             >
-                                "Keep the old one"
+                                {texts::lessons::KEEP_OLD}
                             </button>
                         </div>
                     </div>
@@ -440,9 +441,9 @@ pub(crate) fn Guide() -> impl IntoView {
         let step = lessons.step.get();
         let count = of.steps.len();
         let head = if step < count {
-            format!("Step {} of {count}", step + 1)
+            texts::lessons::step_of(step + 1, count)
         } else {
-            "At the forge".to_owned()
+            texts::lessons::AT_THE_FORGE.to_owned()
         };
         let body = match of.steps.get(step) {
             Some(one) => step_view(lessons, &of, step, one),
@@ -457,7 +458,7 @@ pub(crate) fn Guide() -> impl IntoView {
                             bench.place.set(Place::Experiments);
                         }
                     >
-                        "All experiments"
+                        {texts::lessons::ALL_EXPERIMENTS}
                     </button>
                 </div>
             }
@@ -469,7 +470,7 @@ pub(crate) fn Guide() -> impl IntoView {
                 <h2>{of.title.clone()}</h2>
                 <span class="hint">{head}</span>
                 <button type="button" class="press" on:click=move |_| lessons.leave()>
-                    "Leave the experiment"
+                    {texts::lessons::LEAVE}
                 </button>
             </div>
             {of_others}
@@ -479,5 +480,6 @@ pub(crate) fn Guide() -> impl IntoView {
         }
         .into_any()
     });
-    view! { <section class="guide" aria-label="Experiment">{inside}</section> }.into_any()
+    view! { <section class="guide" aria-label=texts::lessons::EXPERIMENT>{inside}</section> }
+        .into_any()
 }

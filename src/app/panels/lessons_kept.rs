@@ -2,13 +2,10 @@
 //! lose them.
 
 use crate::browser::storage;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::teach::{BUNDLED, Experiment, read_experiment_link, write_experiment_link};
 use std::sync::Arc;
-
-/// What stands beside an experiment that others wrote.
-const FOREIGN: &str =
-    "From a link or a file, not of this project. With heat, oil and salt follow your local rules.";
 
 /// Puts those that were kept behind those of the project.
 pub(super) fn with_kept(mut all: Vec<Arc<Experiment>>) -> Vec<Arc<Experiment>> {
@@ -39,5 +36,5 @@ pub(super) fn keep(all: &[Arc<Experiment>]) -> Result<(), &'static str> {
 pub(super) fn foreign(experiment: &Experiment, all: &[Arc<Experiment>]) -> Option<AnyView> {
     let mut of_project = all.iter().take(BUNDLED.len());
     let is_foreign = of_project.all(|other| **other != *experiment);
-    is_foreign.then(|| view! { <p class="hint">{FOREIGN}</p> }.into_any())
+    is_foreign.then(|| view! { <p class="hint">{texts::lessons::FOREIGN}</p> }.into_any())
 }

@@ -3,6 +3,7 @@
 use super::lessons::Lessons;
 use crate::controls::live;
 use crate::state::Bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::numeric::decimal::decimal;
 use recalesce::route::Outcome;
@@ -21,7 +22,7 @@ fn next(lessons: Lessons) -> AnyView {
     view! {
         <div class="actions">
             <button type="button" class="press go" on:click=move |_| lessons.next()>
-                "Go on"
+                {texts::lessons::GO_ON}
             </button>
         </div>
     }
@@ -75,12 +76,12 @@ fn goal(bench: Bench, goal: Goal) -> String {
     let told = |value| words(goal.number, value, scale);
     let wanted = match (goal.least, goal.most) {
         (Some(least), Some(most)) => format!("{} to {}", told(least), told(most)),
-        (Some(least), None) => format!("{} or more", told(least)),
-        (None, Some(most)) => format!("{} or less", told(most)),
+        (Some(least), None) => texts::lessons::or_more(&told(least)),
+        (None, Some(most)) => texts::lessons::or_less(&told(most)),
         (None, None) => String::new(),
     };
-    let stands = now(bench, goal.number).map_or_else(|| "not known".to_owned(), told);
-    format!("{}: {stands}, wanted {wanted}", goal.number.words())
+    let stands = now(bench, goal.number).map_or_else(|| texts::lessons::NOT_KNOWN.to_owned(), told);
+    texts::lessons::stands_wanted(goal.number.words(), &stands, &wanted)
 }
 
 fn predict(
@@ -111,10 +112,10 @@ fn predict(
             return ().into_any();
         };
         let verdict = if place == right {
-            "So it is. ".to_owned()
+            texts::lessons::SO_IT_IS.to_owned()
         } else {
             let right = text_on_scale(&right_words, scale.get());
-            format!("The other way: {right}. ")
+            texts::lessons::other_way(&right)
         };
         let because = text_on_scale(&because, scale.get());
         view! {
@@ -125,7 +126,7 @@ fn predict(
     });
     view! {
         <p>{told(lessons.bench, question)}</p>
-        <div class="actions" role="group" aria-label="What do you expect?">
+        <div class="actions" role="group" aria-label=texts::lessons::WHAT_DO_YOU_EXPECT>
             {buttons.collect_view()}
         </div>
         {answer}
@@ -176,7 +177,7 @@ fn change(
         {live(move || {
             if lessons.is_reached.get() {
                 view! {
-                    <p class="told">"Done."</p>
+                    <p class="told">{texts::lessons::DONE}</p>
                     {next(lessons)}
                 }
                     .into_any()
@@ -185,7 +186,7 @@ fn change(
             }
         })}
         <button type="button" class="press" on:click=show>
-            "Show me"
+            {texts::lessons::SHOW_ME}
         </button>
     }
     .into_any()
@@ -199,7 +200,7 @@ fn ask(lessons: Lessons, question: &str, number: Number, within: f64, because: &
             wrong.set(None);
             lessons.answered.set(Some(value));
         }
-        None => wrong.set(Some("Write a number, such as 60.5.")),
+        None => wrong.set(Some(texts::lessons::WRITE_A_NUMBER)),
     };
     let because = because.to_owned();
     let verdict = live(move || {
@@ -208,7 +209,7 @@ fn ask(lessons: Lessons, question: &str, number: Number, within: f64, because: &
         };
         let Some(value) = now(bench, number) else {
             return view! {
-                <p class="told">"The model does not tell it for the route on the bench."</p>
+                <p class="told">{texts::lessons::NOT_TOLD}</p>
                 {next(lessons)}
             }
             .into_any();
@@ -216,9 +217,9 @@ fn ask(lessons: Lessons, question: &str, number: Number, within: f64, because: &
         // In the unit that the question asks in, whatever the page shows.
         let scale = TemperatureScale::Celsius;
         let verdict = if (answer - value).abs() <= within {
-            "Right: the model says "
+            texts::lessons::RIGHT_SAYS
         } else {
-            "Not quite: the model says "
+            texts::lessons::NOT_QUITE_SAYS
         };
         let because = text_on_scale(&because, bench.scale.get());
         view! {

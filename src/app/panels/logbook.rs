@@ -7,6 +7,7 @@ use crate::browser::files;
 use crate::controls::live;
 use crate::logbook::{Log, Reading};
 use crate::state::{Bench, Place, bench};
+use crate::texts;
 use crate::undo::undo_key;
 use leptos::ev;
 use leptos::prelude::*;
@@ -39,7 +40,7 @@ fn offer(log: Log, name: &str, mime: &str, text: Result<String, WriteError>) {
     let wrong = match text {
         Ok(text) => files::offer(name, mime, &text)
             .is_none()
-            .then(|| "The file could not be offered.".to_owned()),
+            .then(|| texts::page::NO_FILE_OFFERED.to_owned()),
         Err(reason) => Some(reason.to_string()),
     };
     if let Some(wrong) = wrong {
@@ -51,7 +52,7 @@ fn offer(log: Log, name: &str, mime: &str, text: Result<String, WriteError>) {
 fn export_csv(log: Log) {
     let text = with_list(log, write_csv);
     if files::offer_table("recalesce-logbook.csv", &text).is_none() {
-        log.say("The file could not be offered.".to_owned(), true, None);
+        log.say(texts::page::NO_FILE_OFFERED.to_owned(), true, None);
     }
 }
 
@@ -97,7 +98,7 @@ pub(crate) fn LogbookPlace() -> impl IntoView {
                 <p class="message wrong-input" role="status">
                     <span>{line}</span>
                     <button type="button" class="press" on:click=move |_| export_json(log)>
-                        "Export now"
+                        {texts::logbook::EXPORT_NOW}
                     </button>
                 </p>
             }
@@ -124,7 +125,7 @@ fn turn_book(
         <button
             type="button"
             class="press"
-            aria-label=format!("{words} a change of the logbook")
+            aria-label=texts::logbook::change_of_logbook(words)
             disabled=move || !is_there(log.can_book.get())
             on:click=move |_| go(log)
         >
@@ -143,20 +144,20 @@ fn Runs(log: Log) -> impl IntoView {
             return view! { <List log=log /> }.into_any();
         }
         let words = if log.reading.get() == Reading::Done {
-            "Nothing is logged yet. Put a route on the bench, harden the piece, log the run, and write down what the tester and the cutting edge say. After a few runs you see how far your furnace and your oil are from the model."
+            texts::logbook::NOTHING_LOGGED
         } else {
-            "Opening the logbook."
+            texts::logbook::OPENING
         };
         view! { <p>{words}</p> }.into_any()
     });
     view! {
-        <h2>"Logbook"</h2>
+        <h2>{texts::logbook::LOGBOOK}</h2>
         <p>
-            "What you really did, what you measured, and what was predicted that day. It stays in this browser; export it to carry it elsewhere."
+            {texts::logbook::ABOUT}
         </p>
         <div class="actions">
             <button type="button" class="press go" on:click=move |_| self::log(bench)>
-                "Log a run of the bench’s route"
+                {texts::logbook::LOG_BENCH_ROUTE}
             </button>
             <button
                 type="button"
@@ -164,7 +165,7 @@ fn Runs(log: Log) -> impl IntoView {
                 disabled=is_empty
                 on:click=move |_| export_json(log)
             >
-                "Export to a file"
+                {texts::page::EXPORT_TO_FILE}
             </button>
             <button
                 type="button"
@@ -172,11 +173,11 @@ fn Runs(log: Log) -> impl IntoView {
                 disabled=is_empty
                 on:click=move |_| untrack(|| export_csv(log))
             >
-                "Export the list as CSV"
+                {texts::logbook::EXPORT_LIST}
             </button>
             <FilePicker log=log />
-            {turn_book("Undo", log, |can| can.0, Log::back)}
-            {turn_book("Redo", log, |can| can.1, Log::forward)}
+            {turn_book(texts::page::UNDO, log, |can| can.0, Log::back)}
+            {turn_book(texts::page::REDO, log, |can| can.1, Log::forward)}
         </div>
         <Import log=log />
         {content}

@@ -5,6 +5,7 @@ use super::save_table::SaveTable;
 use crate::controls::live;
 use crate::logbook::Log;
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::save::logbook::{Run, beside};
 
@@ -18,9 +19,7 @@ pub(super) fn SideBySide(log: Log) -> impl IntoView {
             ids.iter().filter_map(|id| book.get(id).cloned()).collect()
         });
         match picked.as_slice() {
-            [] => {
-                view! { <p class="hint">"Tick two runs to see them side by side."</p> }.into_any()
-            }
+            [] => view! { <p class="hint">{texts::logbook::TICK_TWO}</p> }.into_any(),
             [one, other] => {
                 let rows = beside([one, other], bench.scale.get(), bench.length.get());
                 let rows = rows
@@ -41,7 +40,7 @@ pub(super) fn SideBySide(log: Log) -> impl IntoView {
                 });
                 view! {
                     <section class="side-by-side">
-                        <h3>"Side by side, what differs first"</h3>
+                        <h3>{texts::logbook::SIDE_BY_SIDE}</h3>
                         <div>
                             <table>
                                 <thead>
@@ -54,13 +53,12 @@ pub(super) fn SideBySide(log: Log) -> impl IntoView {
                             </table>
                         </div>
                         <SaveTable file="runs-side-by-side" />
-                        {button("Put them away", move || log.beside.set(Vec::new()))}
+                        {button(texts::logbook::PUT_AWAY, move || log.beside.set(Vec::new()))}
                     </section>
                 }
                 .into_any()
             }
-            _ => view! { <p class="hint">"Tick one more to see the two side by side."</p> }
-                .into_any(),
+            _ => view! { <p class="hint">{texts::logbook::TICK_ONE_MORE}</p> }.into_any(),
         }
     });
     view! { <div aria-live="polite">{inside}</div> }.into_any()

@@ -3,6 +3,7 @@
 use crate::browser::files;
 use crate::controls::{FileButton, live};
 use crate::logbook::{Incoming, Log};
+use crate::texts;
 use leptos::ev;
 use leptos::prelude::*;
 use recalesce::save::logbook::{Differing, Merge, read_logbook};
@@ -15,10 +16,10 @@ const FAULTS: usize = 5;
 /// Looks at the text of a file; changes nothing yet.
 fn look(log: Log, text: Option<String>) {
     let Some(text) = text else {
-        return log.say("That file cannot be read.", true, None);
+        return log.say(texts::page::FILE_UNREADABLE, true, None);
     };
     match read_logbook(&text) {
-        Err(reason) => log.say(format!("Nothing was imported. {reason}"), true, None),
+        Err(reason) => log.say(texts::logbook::nothing_imported(reason), true, None),
         Ok(loaded) => {
             let merge = log
                 .book
@@ -51,12 +52,12 @@ pub(super) fn FilePicker(log: Log) -> impl IntoView {
     on_cleanup(move || watched.into_iter().for_each(|listener| listener.remove()));
     view! {
         <FileButton
-            words="Import a file"
-            name="Logbook to import"
+            words=texts::shelf::IMPORT_FILE
+            name=texts::logbook::LOGBOOK_TO_IMPORT
             accept="application/json,.json"
             pick=read
         />
-        <span class="hint">"or drop it here"</span>
+        <span class="hint">{texts::own::OR_DROP}</span>
     }
     .into_any()
 }
@@ -72,10 +73,7 @@ pub(super) fn Import(log: Log) -> impl IntoView {
             merge, rejected, ..
         } = incoming.as_ref();
         let (new, differing) = (merge.new.len(), merge.differing.len());
-        let words = format!(
-            "The file holds {new} new, {} that you have just so, {differing} that you have otherwise.",
-            merge.same
-        );
+        let words = texts::logbook::file_holds(new, merge.same, differing);
         let named: Vec<String> = merge
             .differing
             .iter()
@@ -85,15 +83,19 @@ pub(super) fn Import(log: Log) -> impl IntoView {
         let named = (differing > 0).then(|| format!("Otherwise: {}.", named.join("; ")));
         let left = rejected.len();
         let faults = rejected.iter().take(FAULTS).cloned().collect::<Vec<_>>();
-        let faults = (left > 0).then(|| format!("{left} cannot be read. {}", faults.join("; ")));
+        let faults = (left > 0).then(|| texts::logbook::cannot_be_read(left, &faults.join("; ")));
         let choices = [
-            (Differing::Leave, "Add the new", new > 0),
+            (Differing::Leave, texts::logbook::ADD_NEW, new > 0),
             (
                 Differing::Replace,
-                "Add, and replace those that differ",
+                texts::logbook::ADD_AND_REPLACE,
                 differing > 0,
             ),
-            (Differing::KeepBoth, "Add, and keep both", differing > 0),
+            (
+                Differing::KeepBoth,
+                texts::logbook::ADD_AND_KEEP_BOTH,
+                differing > 0,
+            ),
         ];
         let buttons = choices
             .into_iter()
@@ -117,7 +119,7 @@ pub(super) fn Import(log: Log) -> impl IntoView {
                         class="press"
                         on:click=move |_| log.incoming.set(None)
                     >
-                        "Leave it"
+                        {texts::logbook::LEAVE_IT}
                     </button>
                 </div>
             </section>

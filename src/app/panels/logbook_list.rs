@@ -6,6 +6,7 @@ use crate::controls::live;
 use crate::logbook::Log;
 use crate::plot::Plot;
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::{LoggedHardness, logbook_chart};
 use recalesce::save::logbook::{Agreement, Day, Filter, Id, Listed, Order, agreement, list};
@@ -77,10 +78,10 @@ fn Asked(log: Log) -> impl IntoView {
         options.collect_view().into_any()
     });
     let orders = [
-        (Order::Day, "newest first"),
-        (Order::Piece, "by piece"),
-        (Order::Grade, "by grade"),
-        (Order::Difference, "farthest from predicted"),
+        (Order::Day, texts::logbook::NEWEST_FIRST),
+        (Order::Piece, texts::logbook::BY_PIECE),
+        (Order::Grade, texts::logbook::BY_GRADE),
+        (Order::Difference, texts::logbook::FARTHEST),
     ];
     let order = log.order.get_untracked();
     let order_options = orders.map(|(of, words)| {
@@ -132,7 +133,7 @@ fn Asked(log: Log) -> impl IntoView {
                         log.filter.update(|f| f.is_measured = event.target().checked());
                     }
                 />
-                <span>"measured only"</span>
+                <span>{texts::logbook::MEASURED_ONLY}</span>
             </label>
         </div>
     }
@@ -172,7 +173,11 @@ fn row(listed: &Listed, scale: TemperatureScale) -> Row {
                         "{} ± {}{}",
                         format_fixed(p.hrc, 1),
                         format_fixed(p.band_hrc, 1),
-                        if p.is_taught { ", as taught" } else { "" }
+                        if p.is_taught {
+                            texts::logbook::AS_TAUGHT
+                        } else {
+                            ""
+                        }
                     )
                 },
             ),
@@ -196,13 +201,13 @@ struct Came {
 
 fn agreement_words(all: Agreement, grade: Option<&str>) -> String {
     let of = grade.map_or_else(String::new, |grade| format!(" of {grade}"));
-    format!(
-        "{} measured{of}: {} HRC from the prediction on average, from {} to {}; {} inside the band.",
+    texts::logbook::on_average(
         all.runs,
-        signed(all.mean_hrc),
-        signed(all.least_hrc),
-        signed(all.most_hrc),
-        all.inside_band
+        &of,
+        &signed(all.mean_hrc),
+        &signed(all.least_hrc),
+        &signed(all.most_hrc),
+        all.inside_band,
     )
 }
 
@@ -236,7 +241,7 @@ pub(super) fn List(log: Log) -> impl IntoView {
     });
     let counted = Signal::derive(move || {
         let (shown, all) = (came.with(|came| came.count), log.book.with(|b| b.len()));
-        format!("{shown} of {all} runs")
+        texts::logbook::runs_of(shown, all)
     });
     let told = move || {
         let all = came.with(|came| came.agreement)?;
@@ -258,7 +263,7 @@ pub(super) fn List(log: Log) -> impl IntoView {
         let button = (left > 0).then(|| {
             view! {
                 <button type="button" class="press" on:click=move |_| most.update(|n| *n += ROWS)>
-                    {format!("Show more, {left} left")}
+                    {texts::logbook::show_more(left)}
                 </button>
             }
         });
@@ -283,7 +288,7 @@ pub(super) fn List(log: Log) -> impl IntoView {
                     class="agreement" file="logbook"
                     scene=move |w, h| came.with(|came| logbook_chart(&came.dots, [w, h]))
                     nothing=Signal::stored(
-                        "Measured hardness stands here against the predicted, once a run has a reading after its last step."
+                        texts::logbook::NO_CHART_YET
                             .to_owned(),
                     )
                 />
@@ -332,7 +337,7 @@ fn row_view(log: Log, row: Row) -> AnyView {
             <th scope="row">
                 <input
                     type="checkbox"
-                    aria-label=format!("Side by side: {}", day.clone().unwrap_or_default())
+                    aria-label=texts::logbook::side_by_side(&day.clone().unwrap_or_default())
                     prop:checked=is_beside
                     on:change=pick
                 />

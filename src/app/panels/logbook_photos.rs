@@ -3,6 +3,7 @@
 use super::logbook_run::button;
 use crate::browser::photo;
 use crate::logbook::Log;
+use crate::texts;
 use leptos::html::Input;
 use leptos::prelude::*;
 use recalesce::save::logbook::{Id, MOST_PHOTOS, Photo};
@@ -18,10 +19,10 @@ pub(super) fn Photos(log: Log) -> impl IntoView {
         };
         if let Some(file) = input.files().and_then(|list| list.get(0)) {
             photo::scale_down(&file, move |address| {
-                let made = address.ok_or("it is no image that this browser knows".to_owned());
+                let made = address.ok_or(texts::logbook::NO_IMAGE.to_owned());
                 match made.and_then(|address| Photo::from_address(&address)) {
                     Ok(photo) => log.add_photo(photo),
-                    Err(why) => log.say(format!("The photo was not added: {why}."), true, None),
+                    Err(why) => log.say(texts::logbook::photo_not_added(&why), true, None),
                 }
             });
         }
@@ -33,8 +34,8 @@ pub(super) fn Photos(log: Log) -> impl IntoView {
         let address = move || log.photos.with(|all| all.get(&of_this).map(Photo::address));
         view! {
             <li>
-                <img src=address alt="Photo of the run" />
-                {button("Remove the photo", move || log.remove_photo(id.clone()))}
+                <img src=address alt=texts::logbook::PHOTO_OF_RUN />
+                {button(texts::logbook::REMOVE_PHOTO, move || log.remove_photo(id.clone()))}
             </li>
         }
     };
@@ -54,7 +55,7 @@ pub(super) fn Photos(log: Log) -> impl IntoView {
                     }
                 }
             >
-                "Add a photo"
+                {texts::logbook::ADD_A_PHOTO}
             </button>
             <input
                 node_ref=picker
@@ -62,7 +63,7 @@ pub(super) fn Photos(log: Log) -> impl IntoView {
                 type="file"
                 accept="image/*"
                 tabindex="-1"
-                aria-label="Photo to add"
+                aria-label=texts::logbook::PHOTO_TO_ADD
                 on:change=picked
             />
         </section>

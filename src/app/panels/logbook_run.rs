@@ -6,6 +6,7 @@ use super::logbook_photos::Photos;
 use crate::controls::live;
 use crate::logbook::Log;
 use crate::state::bench;
+use crate::texts;
 use leptos::html::H2;
 use leptos::prelude::*;
 use recalesce::hardness::Scale;
@@ -146,7 +147,7 @@ fn turn(words: &'static str, log: Log, is_there: fn((bool, bool)) -> bool, go: f
         <button
             type="button"
             class="press"
-            aria-label=format!("{words} a change of this run")
+            aria-label=texts::logbook::change_of_run(words)
             disabled=move || !is_there(log.can.get())
             on:click=move |_| go(log)
         >
@@ -178,19 +179,19 @@ fn reading_view(log: Log, row: DraftReading) -> AnyView {
     let after = After::ALL.iter().position(|after| *after == row.after);
     view! {
         <li class="row">
-            {field(log, "Hardness", format!("readings {key}"), Kind::Line, row.value, move |d, text| {
+            {field(log, texts::logbook::HARDNESS, format!("readings {key}"), Kind::Line, row.value, move |d, text| {
                 in_reading(d, key, |row| row.value = text);
             })}
-            {pick(log, "Scale", &SCALES.map(Scale::symbol), scale.unwrap_or(0), |d, key, at| {
+            {pick(log, texts::logbook::SCALE, &SCALES.map(Scale::symbol), scale.unwrap_or(0), |d, key, at| {
                 in_reading(d, key, |row| row.scale = SCALES[at.min(SCALES.len() - 1)]);
             }, key)}
-            {field(log, "Place", format!("place {key}"), Kind::Line, row.place, move |d, text| {
+            {field(log, texts::logbook::PLACE, format!("place {key}"), Kind::Line, row.place, move |d, text| {
                 in_reading(d, key, |row| row.place = text);
             })}
-            {pick(log, "When", &After::ALL.map(After::words), after.unwrap_or(0), |d, key, at| {
+            {pick(log, texts::logbook::WHEN, &After::ALL.map(After::words), after.unwrap_or(0), |d, key, at| {
                 in_reading(d, key, |row| row.after = After::ALL[at.min(After::ALL.len() - 1)]);
             }, key)}
-            {button("Remove", move || log.type_in(|d| d.readings.retain(|row| row.key != key)))}
+            {button(texts::logbook::REMOVE, move || log.type_in(|d| d.readings.retain(|row| row.key != key)))}
         </li>
     }
     .into_any()
@@ -200,16 +201,16 @@ fn use_test_view(log: Log, row: DraftUseTest) -> AnyView {
     let key = row.key;
     view! {
         <li class="row test">
-            {field(log, "Test", format!("use_tests {key}"), Kind::Line, row.name, move |d, text| {
+            {field(log, texts::logbook::TEST, format!("use_tests {key}"), Kind::Line, row.name, move |d, text| {
                 in_use_test(d, key, |row| row.name = text);
             })}
-            {field(log, "Result", format!("result {key}"), Kind::Line, row.value, move |d, text| {
+            {field(log, texts::logbook::RESULT, format!("result {key}"), Kind::Line, row.value, move |d, text| {
                 in_use_test(d, key, |row| row.value = text);
             })}
-            {field(log, "Unit", format!("unit {key}"), Kind::Line, row.unit, move |d, text| {
+            {field(log, texts::logbook::UNIT, format!("unit {key}"), Kind::Line, row.unit, move |d, text| {
                 in_use_test(d, key, |row| row.unit = text);
             })}
-            {button("Remove", move || log.type_in(|d| d.use_tests.retain(|row| row.key != key)))}
+            {button(texts::logbook::REMOVE, move || log.type_in(|d| d.use_tests.retain(|row| row.key != key)))}
         </li>
     }
     .into_any()
@@ -218,31 +219,26 @@ fn use_test_view(log: Log, row: DraftUseTest) -> AnyView {
 /// Predicted and measured in a sentence.
 fn came_out(run: &Run) -> String {
     let Some(predicted) = &run.predicted else {
-        return "The model gave no hardness for this route.".to_owned();
+        return texts::logbook::NO_HARDNESS_GIVEN.to_owned();
     };
-    let said = format!(
-        "Predicted {} ± {} HRC by model {}",
-        format_fixed(predicted.hrc, 1),
-        format_fixed(predicted.band_hrc, 1),
-        predicted.model
+    let said = texts::logbook::predicted(
+        &format_fixed(predicted.hrc, 1),
+        &format_fixed(predicted.band_hrc, 1),
+        &predicted.model,
     ) + if predicted.is_taught {
-        ", counted with what the logbook had taught"
+        texts::logbook::COUNTED_WITH_LEARNT
     } else {
         ""
     };
     let Some((measured, difference)) = run.measured_hrc().zip(run.difference_hrc()) else {
-        return format!("{said}; not measured after the last step yet.");
+        return texts::logbook::not_measured(&said);
     };
     let side = if difference.abs() <= predicted.band_hrc {
-        "inside"
+        texts::logbook::INSIDE
     } else {
-        "outside"
+        texts::logbook::OUTSIDE
     };
-    format!(
-        "{said}; measured {} HRC: {}, {side} the band.",
-        format_fixed(measured, 1),
-        signed(difference)
-    )
+    texts::logbook::measured(&said, &format_fixed(measured, 1), &signed(difference), side)
 }
 
 /// The open run.
@@ -273,10 +269,7 @@ pub(super) fn OpenRun(log: Log) -> impl IntoView {
     };
     let remove = move || {
         if let Some(run) = run.get_untracked() {
-            let words = format!(
-                "The run of “{}” on {} is deleted.",
-                run.route.piece, run.day
-            );
+            let words = texts::logbook::run_deleted(&run.route.piece, run.day);
             log.remove(vec![run.id], words);
         }
     };
@@ -292,11 +285,11 @@ pub(super) fn OpenRun(log: Log) -> impl IntoView {
             {of_run(|run, _| format!("{}, {}", run.route.piece, run.grade()))}
         </h2>
         <div class="actions">
-            {button("All runs", move || log.close())}
-            {button("Put its route on the bench", load)}
-            {turn("Undo", log, |can| can.0, Log::undo)}
-            {turn("Redo", log, |can| can.1, Log::redo)}
-            {button("Delete", remove)}
+            {button(texts::logbook::ALL_RUNS, move || log.close())}
+            {button(texts::logbook::PUT_ROUTE_ON_BENCH, load)}
+            {turn(texts::page::UNDO, log, |can| can.0, Log::undo)}
+            {turn(texts::page::REDO, log, |can| can.1, Log::redo)}
+            {button(texts::logbook::DELETE, remove)}
         </div>
         <p>{of_run(|run, scale| super::shelf::summary(&run.route, scale))}</p>
         <p role="status">{of_run(|run, _| came_out(run))}</p>
@@ -309,7 +302,9 @@ pub(super) fn OpenRun(log: Log) -> impl IntoView {
 fn fields(log: Log, mut draft: Draft) -> AnyView {
     type Part = fn(&mut Done) -> &mut String;
     let done: [(&str, &str, Part); 5] = [
-        ("Before hardening", "done.before", |done| &mut done.before),
+        (texts::steps::BEFORE_HARDENING, "done.before", |done| {
+            &mut done.before
+        }),
         ("Soak", "done.soak", |done| &mut done.soak),
         ("Quench", "done.quench", |done| &mut done.quench),
         ("Cold", "done.cold", |done| &mut done.cold),
@@ -345,17 +340,17 @@ fn fields(log: Log, mut draft: Draft) -> AnyView {
         <div class="entry" on:focusin=move |_| log.note_down()>
             <section>
                 <h3>"Measured"</h3>
-                {field(log, "Day of the quench", "day".to_owned(), Kind::Day, draft.day, |d, text| d.day = text)}
+                {field(log, texts::logbook::DAY_OF_QUENCH, "day".to_owned(), Kind::Day, draft.day, |d, text| d.day = text)}
                 <ul>
                     <For each=readings key=|row| row.key let:row>
                         {reading_view(log, row)}
                     </For>
                 </ul>
-                {button("Add a hardness reading", move || log.type_in(|d| d.add_reading(last)))}
+                {button(texts::logbook::ADD_A_READING, move || log.type_in(|d| d.add_reading(last)))}
                 <div class="two">
                     {field(
                         log,
-                        "Grain by fracture, ASTM number",
+                        texts::logbook::GRAIN_BY_FRACTURE,
                         "fracture_grain_astm".to_owned(),
                         Kind::Line,
                         draft.fracture_grain_astm,
@@ -363,7 +358,7 @@ fn fields(log: Log, mut draft: Draft) -> AnyView {
                     )}
                     {field(
                         log,
-                        "Retained austenite, vol %",
+                        texts::logbook::AUSTENITE_VOL,
                         "austenite_vol_percent".to_owned(),
                         Kind::Line,
                         draft.austenite_vol_percent,
@@ -372,25 +367,25 @@ fn fields(log: Log, mut draft: Draft) -> AnyView {
                 </div>
                 {field(
                     log,
-                    "Coupon quenched beside it: hardness, look of its fracture",
+                    texts::logbook::COUPON,
                     "coupon".to_owned(),
                     Kind::Lines,
                     draft.coupon,
                     |d, text| d.coupon = text,
                 )}
-                <h3>"In use"</h3>
+                <h3>{texts::logbook::IN_USE}</h3>
                 <p class="hint">
-                    "Whatever the shop goes by: cuts until it no longer shaves, flex of the cutting edge on a brass rod, chips."
+                    {texts::logbook::ABOUT_USE}
                 </p>
                 <ul>
                     <For each=use_tests key=|row| row.key let:row>
                         {use_test_view(log, row)}
                     </For>
                 </ul>
-                {button("Add a test in use", move || log.type_in(Draft::add_use_test))}
+                {button(texts::logbook::ADD_A_TEST, move || log.type_in(Draft::add_use_test))}
             </section>
             <section>
-                <h3>"What was really done"</h3>
+                <h3>{texts::logbook::REALLY_DONE}</h3>
                 {done}
                 {field(log, "Notes", "notes".to_owned(), Kind::Lines, draft.notes, |d, text| d.notes = text)}
             </section>

@@ -3,6 +3,7 @@
 
 use super::save_table::SaveTable;
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::{
     Confidence, Family, Figure, Medium, MediumChoice, MediumNote, QuenchantFigures,
@@ -38,16 +39,10 @@ fn range_words(figure: Figure, [least, most]: [f64; 2], scale: TemperatureScale)
 /// Where the curve comes from.
 const fn provenance(confidence: Confidence) -> &'static str {
     match confidence {
-        Confidence::Medium => {
-            "Its curve is fitted here to the figures of its class, which are recalled from memory and agree with each other."
-        }
-        Confidence::Low => {
-            "Its curve is fitted here to few or doubtful figures of its class, recalled from memory."
-        }
-        Confidence::Estimate => {
-            "Its curve is an estimate of the level alone; nothing was measured."
-        }
-        Confidence::Given => "Its curve is yours.",
+        Confidence::Medium => texts::media::FITTED_TO_AGREEING,
+        Confidence::Low => texts::media::FITTED_TO_DOUBTFUL,
+        Confidence::Estimate => texts::media::AN_ESTIMATE,
+        Confidence::Given => texts::media::CURVE_IS_YOURS,
     }
 }
 
@@ -92,16 +87,10 @@ fn figures(medium: &Medium, scale: TemperatureScale) -> AnyView {
     let of_handbook = note_of(medium)
         .map(|note| note.grossmann_h)
         .filter(|words| !words.is_empty());
-    rows.extend(of_handbook.map(|words| {
-        [
-            "H of handbooks, by hardened depth, 1/in".to_owned(),
-            words,
-            none(),
-        ]
-    }));
+    rows.extend(of_handbook.map(|words| [texts::media::H_OF_HANDBOOKS.to_owned(), words, none()]));
     rows.extend(severity.map(|severity| {
         [
-            "effective H of a 1 in round, 1/in".to_owned(),
+            texts::media::EFFECTIVE_H.to_owned(),
             none(),
             format_fixed(severity, 2),
         ]
@@ -123,15 +112,15 @@ fn figures(medium: &Medium, scale: TemperatureScale) -> AnyView {
             <thead>
                 <tr>
                     <td></td>
-                    <th scope="col">"its class"</th>
-                    <th scope="col">"this curve, still"</th>
+                    <th scope="col">{texts::media::ITS_CLASS}</th>
+                    <th scope="col">{texts::media::THIS_CURVE}</th>
                 </tr>
             </thead>
             <tbody>{rows}</tbody>
         </table>
         <SaveTable file="quenchant" />
         <p>
-            "Two kinds of H, which do not mix. That of handbooks was found from hardened depths of round bars and given to words for agitation. The effective one is the constant heat transfer that takes a round of 1 in to half its excess temperature in the same time, with the conductivity of hot austenite: for oils two to three times the handbook's, for water four times."
+            {texts::media::TWO_KINDS_OF_H}
         </p>
     }
     .into_any()
@@ -140,27 +129,22 @@ fn figures(medium: &Medium, scale: TemperatureScale) -> AnyView {
 fn facts(medium: &Medium, scale: TemperatureScale) -> AnyView {
     let usual = medium.usual_bath_c.map(|[least, most]| {
         if least == most {
-            format!("Listed for a bath of {}.", format_temperature(least, scale))
+            texts::media::listed_for(&format_temperature(least, scale))
         } else {
-            format!(
-                "Usual bath: {} to {}.",
-                format_temperature(least, scale),
-                format_temperature(most, scale)
+            texts::media::usual_bath(
+                &format_temperature(least, scale),
+                &format_temperature(most, scale),
             )
         }
     });
     let limit = medium.bath_range().map(|range| {
-        format!(
-            "It can be set from {} to {}: {}.",
-            format_temperature(range.least_c, scale),
-            format_temperature(range.most_c, scale),
-            range.reason
+        texts::media::bath_range(
+            &format_temperature(range.least_c, scale),
+            &format_temperature(range.most_c, scale),
+            range.reason,
         )
     });
-    let band = format!(
-        "The true heat transfer lies within ×{} either way.",
-        format_fixed(medium.h_band_factor, 2)
-    );
+    let band = texts::media::true_within(&format_fixed(medium.h_band_factor, 2));
     let note = medium_note(&medium.name).map(|note| format!("{}.", note.words));
     let lines = [
         Some(provenance(medium.confidence).to_owned()),

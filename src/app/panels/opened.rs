@@ -2,6 +2,7 @@
 
 use crate::parts::panels::{Panel, panel};
 use crate::state::{Bench, bench};
+use crate::texts;
 use leptos::html::{Dialog, H2};
 use leptos::prelude::*;
 use recalesce::route::{Balance, Derivation, NumberKey, beside, explain, why};
@@ -83,7 +84,7 @@ impl Trail {
                 .collect_view()
             });
             Some(view! {
-                <nav class="trail" aria-label="The way from number to number">
+                <nav class="trail" aria-label=texts::why::THE_WAY>
                     <ol>{steps}</ol>
                 </nav>
             })
@@ -117,7 +118,7 @@ fn derived(
     let counts_in_celsius =
         derivation.unit == "°C" || derivation.inputs.iter().any(|input| input.unit == "°C");
     let note = (counts_in_celsius && scale != TemperatureScale::Celsius)
-        .then(|| view! { <p class="hint">"The formula counts in °C."</p> });
+        .then(|| view! { <p class="hint">{texts::why::COUNTS_IN_CELSIUS}</p> });
     let rows = derivation
         .inputs
         .iter()
@@ -144,7 +145,7 @@ fn derived(
     let inputs = (!derivation.inputs.is_empty()).then(|| {
         view! {
             <table class="goes-in">
-                <caption>"What goes in"</caption>
+                <caption>{texts::why::GOES_IN}</caption>
                 <tbody>{rows}</tbody>
             </table>
         }
@@ -180,7 +181,11 @@ pub(crate) fn Explained(
             .rows
             .into_iter()
             .chain(more)
-            .map(|(term, text)| view! { <dt>{term}</dt><dd>{text}</dd> })
+            .map(|(term, text)| {
+                // A publication is named as it is printed.
+                let translate = (term == "source").then_some("no");
+                view! { <dt>{term}</dt><dd translate=translate>{text}</dd> }
+            })
             .collect_view();
         let beside = beside(key)
             .iter()
@@ -200,7 +205,7 @@ pub(crate) fn Explained(
             .collect::<Vec<_>>();
         let beside = (!beside.is_empty()).then(|| {
             view! {
-                <h3>"Beside it"</h3>
+                <h3>{texts::why::BESIDE_IT}</h3>
                 <ul class="beside">{beside}</ul>
             }
         });
@@ -208,8 +213,8 @@ pub(crate) fn Explained(
         let taught = (!taught.is_empty()).then(|| {
             view! {
                 <p class="hint">
-                    "Counted with what the logbook has taught: " {taught.join(" ")}
-                    " A shift of the hardness comes on top of what the formula gives."
+                    {texts::why::COUNTED_WITH_LEARNT} {taught.join(" ")}
+                    {texts::why::SHIFT_ON_TOP}
                 </p>
             }
         });
@@ -249,12 +254,12 @@ pub(crate) fn Opened() -> impl IntoView {
         <dialog
             class="opened"
             node_ref=dialog
-            aria-label="Where this number comes from"
+            aria-label=texts::why::WHERE_FROM
             on:close=move |_| bench.opened.set(None)
         >
             {body}
             <button type="button" class="press" on:click=move |_| bench.opened.set(None)>
-                "Close"
+                {texts::why::CLOSE}
             </button>
         </dialog>
     }

@@ -5,6 +5,7 @@ use crate::charts;
 use crate::parts::panels::{Panel, panel};
 use crate::plot::Plot;
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::{Constituent, ladder_height_px, phase_bar, swatch};
 use recalesce::route::{
@@ -19,19 +20,19 @@ use recalesce::units::{format_fixed, format_percent};
 pub(crate) fn Mark(tone: Tone) -> impl IntoView {
     match tone {
         Tone::Holds => view! {
-            <svg width="16" height="16" viewBox="0 0 16 16" role="img" aria-label="holds">
+            <svg width="16" height="16" viewBox="0 0 16 16" role="img" aria-label=texts::outcome::HOLDS>
                 <circle class="mark-holds" cx="8" cy="8" r="6.5"></circle>
                 <path class="mark-cut" d="M4.8 8.2l2.3 2.3 4.2-4.8"></path>
             </svg>
         },
         Tone::Narrow => view! {
-            <svg width="16" height="16" viewBox="0 0 16 16" role="img" aria-label="look closer">
+            <svg width="16" height="16" viewBox="0 0 16 16" role="img" aria-label=texts::outcome::LOOK_CLOSER>
                 <path class="mark-narrow" d="M8 1.2L15 14.4H1Z"></path>
                 <path class="mark-cut" d="M8 5.6v4.2M8 11.2v1.7"></path>
             </svg>
         },
         Tone::Misses => view! {
-            <svg width="16" height="16" viewBox="0 0 16 16" role="img" aria-label="misses">
+            <svg width="16" height="16" viewBox="0 0 16 16" role="img" aria-label=texts::outcome::MISSES>
                 <rect class="mark-misses" x="1.5" y="1.5" width="13" height="13"></rect>
                 <path class="mark-cut" d="M4.9 4.9l6.2 6.2M11.1 4.9l-6.2 6.2"></path>
             </svg>
@@ -46,7 +47,7 @@ pub(super) fn number(text: String, key: NumberKey) -> AnyView {
         <button
             type="button"
             class="number"
-            title="Where this number comes from"
+            title=texts::why::WHERE_FROM
             on:click=move |_| bench.opened.set(Some(key))
         >
             {text}
@@ -82,11 +83,11 @@ pub(crate) fn Say(sentence: Sentence) -> impl IntoView {
 
 const fn step_word(step: Step) -> &'static str {
     match step {
-        Step::Soak => "soak",
-        Step::Quench => "quench",
-        Step::Snap => "snap",
-        Step::Cold => "cold",
-        Step::Temper(_) => "temper",
+        Step::Soak => texts::outcome::SOAK,
+        Step::Quench => texts::outcome::QUENCH,
+        Step::Snap => texts::outcome::SNAP,
+        Step::Cold => texts::outcome::COLD,
+        Step::Temper(_) => texts::outcome::TEMPER,
     }
 }
 
@@ -160,7 +161,7 @@ fn Phases() -> impl IntoView {
     let has_any = move || steps.with(|steps| !steps.is_empty());
     view! {
         <section>
-            <h3>"What it is made of"</h3>
+            <h3>{texts::outcome::MADE_OF}</h3>
             <Show when=has_any>
                 <div class="bars">{bars}</div>
                 <div class="key">{key}</div>
@@ -173,13 +174,13 @@ fn Phases() -> impl IntoView {
 /// The word of a constituent; austenite is retained only once the piece is cold.
 pub(super) const fn phase_word(phase: Constituent, is_hot: bool) -> &'static str {
     match phase {
-        Constituent::Austenite if is_hot => "austenite",
-        Constituent::Martensite => "martensite",
-        Constituent::Austenite => "retained austenite",
-        Constituent::Carbide => "carbide",
-        Constituent::Pearlite => "pearlite",
-        Constituent::Bainite => "bainite",
-        Constituent::Ferrite => "ferrite",
+        Constituent::Austenite if is_hot => texts::outcome::AUSTENITE,
+        Constituent::Martensite => texts::outcome::MARTENSITE,
+        Constituent::Austenite => texts::outcome::RETAINED_AUSTENITE,
+        Constituent::Carbide => texts::outcome::CARBIDE,
+        Constituent::Pearlite => texts::outcome::PEARLITE,
+        Constituent::Bainite => texts::outcome::BAINITE,
+        Constituent::Ferrite => texts::outcome::FERRITE,
     }
 }
 
@@ -192,10 +193,9 @@ fn Ladder() -> impl IntoView {
     let bench = bench();
     let target = move || {
         bench.route.with(|r| {
-            format!(
-                "target {} to {}",
-                format_fixed(r.target.least_hrc, 0),
-                format_fixed(r.target.most_hrc, 0)
+            texts::outcome::target_range(
+                &format_fixed(r.target.least_hrc, 0),
+                &format_fixed(r.target.most_hrc, 0),
             )
         })
     };
@@ -205,12 +205,12 @@ fn Ladder() -> impl IntoView {
     };
     view! {
         <section>
-            <h3>"Hardness, HRC" <i>{target}</i></h3>
+            <h3>{texts::outcome::HARDNESS_HRC} <i>{target}</i></h3>
             <div style:height=height>
                 <Plot
                     class="ladder" file="hardness-by-step"
                     scene=move |w, _| charts::ladder_scene(bench, w)
-                    nothing=Signal::stored("No hardness is known.".to_owned())
+                    nothing=Signal::stored(texts::outcome::NO_HARDNESS.to_owned())
                 />
             </div>
         </section>
@@ -289,7 +289,7 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
             .collect_view()
     };
     view! {
-        <aside class="out" aria-label="Outcome">
+        <aside class="out" aria-label=texts::outcome::OUTCOME>
             {move || {
                 error()
                     .map(|text| {
@@ -310,8 +310,8 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
             </div>
             <div class:stale=is_stale>
                 <Ladder />
-                <Opening title="How sure, by pieces drawn" panel=Panel::Drawn />
-                <Opening title="What it means in use" panel=Panel::InUse />
+                <Opening title=texts::outcome::HOW_SURE_BY_PIECES panel=Panel::Drawn />
+                <Opening title=texts::outcome::IN_USE panel=Panel::InUse />
             </div>
             <section>
                 <ul class="cautions">{cautions}</ul>

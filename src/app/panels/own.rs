@@ -5,6 +5,7 @@ use super::own_found::FoundView;
 use super::own_work::{BATH_RANGE_C, Own, Way, Work};
 use crate::controls::{FileButton, Quantity, Segment, Typed, quantities};
 use crate::state::bench;
+use crate::texts;
 use leptos::ev;
 use leptos::prelude::*;
 use recalesce::heat::{Figure, MediumChoice};
@@ -39,9 +40,9 @@ fn quantity(figure: Figure, scale: TemperatureScale) -> Quantity {
     match figure {
         Figure::MaxRateAt => quantities::temperature(scale, range),
         Figure::MaxRate | Figure::RateAt300c => {
-            quantities::plain("\u{a0}K/s", 1, range, 1.0, "Write 72 K/s.")
+            quantities::plain("\u{a0}K/s", 1, range, 1.0, texts::own::WRITE_A_RATE)
         }
-        _ => quantities::plain("\u{a0}s", 1, range, 0.5, "Write 12.5 s."),
+        _ => quantities::plain("\u{a0}s", 1, range, 0.5, texts::own::WRITE_A_TIME),
     }
     .optional()
 }
@@ -90,7 +91,7 @@ fn Curve(own: Own) -> impl IntoView {
     };
     view! {
         <div class="field">
-            <label for="own-curve">"Time and temperature, one reading per line"</label>
+            <label for="own-curve">{texts::own::READINGS}</label>
             <textarea
                 id="own-curve"
                 class="text"
@@ -101,29 +102,29 @@ fn Curve(own: Own) -> impl IntoView {
                 rows="9"
                 spellcheck="false"
                 autocomplete="off"
-                placeholder="time s; temperature °C\n0.00; 850\n0.05; 849.6"
+                placeholder=texts::own::CURVE_EXAMPLE
             ></textarea>
         </div>
         <div class="actions">
             <FileButton
-                words="Open a file"
-                name="Probe curve"
+                words=texts::own::OPEN_FILE
+                name=texts::own::PROBE_CURVE
                 accept=".csv,.tsv,.txt,.dat,text/*"
                 pick=move |file: File| own.read(&file)
             />
-            <span class="hint">"or drop it here"</span>
+            <span class="hint">{texts::own::OR_DROP}</span>
             <span class="hint">
                 {move || {
-                    own.is_long.get().then_some("So long a curve is not kept for the next visit.")
+                    own.is_long.get().then_some(texts::own::CURVE_TOO_LONG_TO_KEEP)
                 }}
             </span>
         </div>
         <div class="actions">
-            <span class="hint">"Temperatures"</span>
+            <span class="hint">{texts::own::TEMPERATURES}</span>
             <Segment
-                name="Temperatures of the curve"
+                name=texts::own::CURVE_TEMPERATURES
                 entries=vec![
-                    (None, "as it says"),
+                    (None, texts::own::AS_IT_SAYS),
                     (Some(TemperatureScale::Celsius), "°C"),
                     (Some(TemperatureScale::Fahrenheit), "°F"),
                 ]
@@ -150,9 +151,9 @@ fn Working(own: Own) -> impl IntoView {
         own.work.with(|work| {
             let Work::Out(far) = work else { return None };
             let steps = far.map_or(0.0, |far| far.steps as f64);
-            let words = far.map(|far| format!("step {}, {:.1} K off", far.steps, far.rms_k));
+            let words = far.map(|far| texts::own::fit_so_far(far.steps, far.rms_k));
             Some(view! {
-                <progress aria-label="Fit" value=steps / (steps + HALF_WAY)></progress>
+                <progress aria-label=texts::own::FIT value=steps / (steps + HALF_WAY)></progress>
                 <span class="hint" aria-hidden="true">
                     {words}
                 </span>
@@ -162,9 +163,9 @@ fn Working(own: Own) -> impl IntoView {
     let said = move || {
         own.work.with(|work| match work {
             Work::Still | Work::Refused(..) => "",
-            Work::Out(_) => "Working it out.",
-            Work::Stopped => "Stopped.",
-            Work::Done => "Found.",
+            Work::Out(_) => texts::page::WORKING_IT_OUT,
+            Work::Stopped => texts::own::STOPPED,
+            Work::Done => texts::own::FOUND,
         })
     };
     let wrong = move || {
@@ -176,7 +177,7 @@ fn Working(own: Own) -> impl IntoView {
     view! {
         <div class="actions">
             <button type="button" class="press" class:go=move || !own.is_out() on:click=press>
-                {move || if own.is_out() { "Cancel" } else { "Find the heat transfer" }}
+                {move || if own.is_out() { texts::own::CANCEL } else { texts::own::FIND }}
             </button>
             <span role="status">{said}</span>
             {rule}
@@ -220,31 +221,31 @@ pub(crate) fn OwnPanel() -> impl IntoView {
                 <div class="ways">
                     <div>
                         <Segment
-                            name="From"
+                            name=texts::own::FROM
                             entries=vec![
-                                (Way::Figures, "its figures"),
-                                (Way::Curve, "a probe curve"),
-                                (Way::Coupon, "a test coupon"),
+                                (Way::Figures, texts::own::ITS_FIGURES),
+                                (Way::Curve, texts::own::A_PROBE_CURVE),
+                                (Way::Coupon, texts::own::A_TEST_COUPON),
                             ]
                             chosen=own.way
                             pick=move |way| own.way.set(way)
                         />
                         <div hidden=move || own.way.get() != Way::Figures>
-                            <p class="hint">"Those that you have, of its still bath."</p>
+                            <p class="hint">{texts::own::THOSE_YOU_HAVE}</p>
                             <Figures own=own />
                         </div>
                         <div hidden=move || own.way.get() != Way::Curve>
                             <p class="hint">
-                                "Of the centre of the 12.5 mm probe of ISO 9950 and ASTM D6200."
+                                {texts::own::OF_THE_PROBE}
                             </p>
                             <Curve own=own />
                         </div>
                         <div hidden=move || own.way.get() != Way::Coupon>
-                            <p class="hint">"Of known steel, quenched, cut and measured as quenched."</p>
+                            <p class="hint">{texts::own::OF_A_COUPON}</p>
                             <CouponFields own=own />
                         </div>
                         <Typed
-                            label="bath in the test"
+                            label=texts::own::BATH_IN_TEST
                             quantity=Signal::derive(move || quantities::temperature(
                                 bench.scale.get(),
                                 BATH_RANGE_C,
@@ -267,7 +268,7 @@ pub(crate) fn OwnPanel() -> impl IntoView {
             on:dragover=move |drag: ev::DragEvent| drag.prevent_default()
             on:drop=dropped
         >
-            <summary>"Your own quenchant"</summary>
+            <summary>{texts::piece::OWN_QUENCHANT}</summary>
             {inside}
         </details>
     }

@@ -3,6 +3,7 @@
 use super::own_work::Own;
 use crate::controls::{Quantity, Segment, Typed, quantities};
 use crate::state::{Bench, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{Coupon, USUAL_TESTER_HRC};
 use recalesce::heat::{MediumChoice, Section};
@@ -98,7 +99,7 @@ fn pick(
 fn steel(bench: Bench, own: Own) -> AnyView {
     let this = (
         String::new(),
-        Signal::stored("that on the bench".to_owned()),
+        Signal::stored(texts::own::THAT_ON_BENCH.to_owned()),
     );
     let listed = grades().iter().map(|grade| {
         let name = &grade.designation;
@@ -106,7 +107,7 @@ fn steel(bench: Bench, own: Own) -> AnyView {
     });
     pick(
         "coupon-steel",
-        "its steel",
+        texts::own::ITS_STEEL,
         std::iter::once(this).chain(listed).collect(),
         own.coupon_steel.into(),
         move |name| {
@@ -130,7 +131,7 @@ fn like(bench: Bench, own: Own) -> AnyView {
         .collect();
     pick(
         "coupon-like",
-        "quenchant nearest in kind",
+        texts::own::NEAREST_IN_KIND,
         titles,
         Signal::derive(move || own.coupon.with(|coupon| coupon.like.clone())),
         move |name| {
@@ -163,7 +164,7 @@ fn typed(
 }
 
 fn hrc(range: (f64, f64), step: f64) -> Quantity {
-    quantities::plain("", 1, range, step, "Write 52 or 52.5.")
+    quantities::plain("", 1, range, step, texts::own::WRITE_A_HARDNESS)
 }
 
 fn known(value: f64) -> Option<f64> {
@@ -191,7 +192,7 @@ pub(super) fn CouponFields(own: Own) -> impl IntoView {
         ),
         typed(
             own,
-            "time at temperature",
+            texts::own::TIME_AT_TEMPERATURE,
             || quantities::minutes(SOAK_MIN, 1.0),
             |c| c.soak.time_min,
             |c, to| {
@@ -200,7 +201,7 @@ pub(super) fn CouponFields(own: Own) -> impl IntoView {
         ),
         typed(
             own,
-            "time in air",
+            texts::own::TIME_IN_AIR,
             || quantities::seconds(AIR_S, 0.5),
             |c| c.air_delay_s,
             |c, to| {
@@ -211,7 +212,7 @@ pub(super) fn CouponFields(own: Own) -> impl IntoView {
     let measured: [AnyView; 3] = [
         typed(
             own,
-            "centre, HRC",
+            texts::own::CENTRE_HRC,
             || hrc(HRC, 0.5).optional(),
             |c| c.centre_hrc.unwrap_or(f64::NAN),
             |c, to| {
@@ -220,7 +221,7 @@ pub(super) fn CouponFields(own: Own) -> impl IntoView {
         ),
         typed(
             own,
-            "surface, HRC",
+            texts::own::SURFACE_HRC,
             || hrc(HRC, 0.5).optional(),
             |c| c.surface_hrc.unwrap_or(f64::NAN),
             |c, to| {
@@ -229,7 +230,7 @@ pub(super) fn CouponFields(own: Own) -> impl IntoView {
         ),
         typed(
             own,
-            "error of the tester, HRC",
+            texts::own::TESTER_ERROR_HRC,
             || hrc(TESTER_HRC, 0.1),
             |c| c.tester_hrc,
             |c, to| {
@@ -243,8 +244,8 @@ pub(super) fn CouponFields(own: Own) -> impl IntoView {
         </div>
         <div class="actions">
             <Segment
-                name="Shape of the coupon"
-                entries=vec![(false, "flat"), (true, "round")]
+                name=texts::own::SHAPE_OF_COUPON
+                entries=vec![(false, texts::own::FLAT), (true, texts::own::ROUND)]
                 chosen=is_round
                 pick=move |round| {
                     own.coupon
@@ -253,7 +254,7 @@ pub(super) fn CouponFields(own: Own) -> impl IntoView {
             />
         </div>
         <div class="two">
-            {typed(own, "its thickness", move || quantities::length(bench.length.get(), SIZE_MM, 0.5), |c| size_mm(&c.section), |c, to| {
+            {typed(own, texts::own::ITS_THICKNESS, move || quantities::length(bench.length.get(), SIZE_MM, 0.5), |c| size_mm(&c.section), |c, to| {
                 c.section = shaped(matches!(c.section, Section::Round { .. }), to);
             })}
             {soak} {measured}

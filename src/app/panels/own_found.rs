@@ -6,6 +6,7 @@ use crate::charts;
 use crate::own::Found;
 use crate::plot::Plot;
 use crate::state::{Bench, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::ReadingFit;
 use recalesce::heat::{Compared, Figure, FittedKnot, LONGEST_TITLE, MediumChoice, OwnMedium};
@@ -27,7 +28,12 @@ fn of_figure(bench: Bench, one: &Compared) -> Row {
         one.figure.words().to_owned(),
         words(bench, one.figure, one.given),
         words(bench, one.figure, one.simulated),
-        if one.agrees { "agrees" } else { "apart" }.to_owned(),
+        if one.agrees {
+            texts::own::AGREES
+        } else {
+            texts::own::APART
+        }
+        .to_owned(),
     ]
 }
 
@@ -36,12 +42,12 @@ fn of_reading(one: &ReadingFit) -> Row {
     let times = |factor: f64| format!("×{}", format_fixed(factor, 2));
     let alone = match (one.alone.least, one.alone.most) {
         (Some(least), Some(most)) => format!("{} to {}", times(least), times(most)),
-        (Some(least), None) => format!("{} or more", times(least)),
-        (None, Some(most)) => format!("{} or less", times(most)),
-        (None, None) => "any".to_owned(),
+        (Some(least), None) => texts::own::or_more(&times(least)),
+        (None, Some(most)) => texts::own::or_less(&times(most)),
+        (None, None) => texts::own::ANY.to_owned(),
     };
     [
-        format!("hardness at the {}", one.place.words()),
+        texts::own::hardness_at(one.place.words()),
         hrc(one.given_hrc),
         hrc(one.computed_hrc),
         alone,
@@ -69,8 +75,8 @@ fn table(bench: Bench, found: &Found) -> AnyView {
             <thead>
                 <tr>
                     <td></td>
-                    <th scope="col">"given"</th>
-                    <th scope="col">"computed"</th>
+                    <th scope="col">{texts::own::GIVEN}</th>
+                    <th scope="col">{texts::own::COMPUTED}</th>
                     <td></td>
                 </tr>
             </thead>
@@ -92,18 +98,18 @@ fn weak_words(bench: Bench, knots: &[FittedKnot]) -> Option<String> {
         .filter_map(|part| {
             let (first, last) = (degrees(part.first()?), degrees(part.last()?));
             Some(if first == last {
-                format!("at {first}")
+                texts::own::at(&first)
             } else {
-                format!("from {first} to {last}")
+                texts::own::from_to(&first, &last)
             })
         })
         .collect();
     let little = if parts.is_empty() {
         String::new()
     } else {
-        format!("little {}, ", parts.join(" and "))
+        texts::own::little(&parts.join(texts::own::AND))
     };
-    Some(format!("The readings say {little}nothing below {below}."))
+    Some(texts::own::readings_say(&little, &below))
 }
 
 fn notes(bench: Bench, found: &Found) -> AnyView {
@@ -136,23 +142,23 @@ fn Use(own: Own) -> impl IntoView {
     };
     view! {
         <div class="field">
-            <label for="own-title">"Its name"</label>
+            <label for="own-title">{texts::own::ITS_NAME}</label>
             <input
                 id="own-title"
                 class="text"
                 type="text"
                 autocomplete="off"
                 maxlength=LONGEST_TITLE
-                placeholder="Your own quenchant"
+                placeholder=texts::piece::OWN_QUENCHANT
                 prop:value=own.title
                 on:input:target=move |event| own.title.set(event.target().value())
             />
         </div>
         <div class="actions">
             <button type="button" class="press go" on:click=take>
-                "Use this quenchant"
+                {texts::own::USE_IT}
             </button>
-            <span role="status">{move || is_used.get().then_some("It is in the route.")}</span>
+            <span role="status">{move || is_used.get().then_some(texts::own::IN_THE_ROUTE)}</span>
         </div>
     }
     .into_any()
@@ -175,7 +181,7 @@ pub(super) fn FoundView(own: Own) -> impl IntoView {
         is_measured.get().then(|| {
             view! {
                 <div class="probe">
-                    <h3>"The probe"</h3>
+                    <h3>{texts::own::THE_PROBE}</h3>
                     <Plot
                         class="tall" file="probe-curve"
                         scene=move |w, h| {
@@ -191,7 +197,7 @@ pub(super) fn FoundView(own: Own) -> impl IntoView {
             view! {
                 {probe}
                 <div>
-                    <h3>"Its heat transfer"</h3>
+                    <h3>{texts::own::ITS_HEAT_TRANSFER}</h3>
                     <Plot
                         class="tall" file="heat-transfer"
                         scene=move |w, h| {

@@ -4,6 +4,7 @@ use super::own_coupon;
 use crate::browser::files;
 use crate::errand::{Errand, Runner, read};
 use crate::own::{Fitted, Found};
+use crate::texts;
 use leptos::html::Textarea;
 use leptos::prelude::*;
 use recalesce::advise::Coupon;
@@ -134,7 +135,7 @@ impl Own {
     /// Takes a file's text for the curve.
     pub(super) fn read(self, file: &web_sys::File) {
         if file.size() > LARGEST_FILE {
-            let why = "The file is larger than 20 MB: average the curve first.".to_owned();
+            let why = texts::own::CURVE_TOO_LARGE.to_owned();
             return self.work.set(Work::Refused(None, why));
         }
         self.way.set(Way::Curve);
@@ -145,7 +146,7 @@ impl Own {
                 self.keep();
             }
             _ => {
-                let why = "That file cannot be read.".to_owned();
+                let why = texts::page::FILE_UNREADABLE.to_owned();
                 self.work.set(Work::Refused(None, why));
             }
         });

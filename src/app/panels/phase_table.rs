@@ -3,6 +3,7 @@
 use super::save_table::SaveTable;
 use crate::charts;
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::units::format_temperature;
 
@@ -53,12 +54,9 @@ pub(crate) fn PhaseTables() -> impl IntoView {
             Ok(rows) => view! {
                 <Table
                     caption=Signal::derive(move || {
-                        format!(
-                            "In the end at {}",
-                            format_temperature(soak_c.get(), bench.scale.get()),
-                        )
+                        texts::soak::in_the_end_at(&format_temperature(soak_c.get(), bench.scale.get()))
                     })
-                    titles=["Phase", "Share of the mass"]
+                    titles=[texts::soak::PHASE, texts::soak::SHARE_OF_MASS]
                     rows
                     file="phases-at-the-soak"
                 />
@@ -68,8 +66,8 @@ pub(crate) fn PhaseTables() -> impl IntoView {
         };
         view! {
             <Table
-                caption=Signal::stored(format!("Stable phases with {carbon} % carbon"))
-                titles=["Temperature", "Phases"]
+                caption=Signal::stored(texts::soak::stable_phases(&carbon))
+                titles=[texts::soak::TEMPERATURE, texts::soak::PHASES]
                 rows=fields
                 file="stable-phases"
             />

@@ -5,6 +5,7 @@ use super::opening::Opening;
 use crate::controls::{Choice, Entry, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::{MediumChoice, Section};
 use recalesce::route::{Quench, Route, inside_a_sentence};
@@ -21,10 +22,16 @@ const OWN: &str = "own";
 /// The size that names a section in the sentence.
 pub(super) fn size_words(section: &Section, unit: LengthUnit) -> (String, &'static str) {
     match *section {
-        Section::Plate { thickness_mm } => (format_length(thickness_mm, unit), " thick"),
-        Section::Round { diameter_mm } => (format_length(diameter_mm, unit), " round"),
-        Section::Square { side_mm } => (format_length(side_mm, unit), " square"),
-        Section::Blade { spine_mm, .. } => (format_length(spine_mm, unit), " at the spine"),
+        Section::Plate { thickness_mm } => {
+            (format_length(thickness_mm, unit), texts::piece::SIZE_THICK)
+        }
+        Section::Round { diameter_mm } => {
+            (format_length(diameter_mm, unit), texts::piece::SIZE_ROUND)
+        }
+        Section::Square { side_mm } => (format_length(side_mm, unit), texts::piece::SIZE_SQUARE),
+        Section::Blade { spine_mm, .. } => {
+            (format_length(spine_mm, unit), texts::piece::AT_THE_SPINE)
+        }
     }
 }
 
@@ -59,7 +66,7 @@ pub(crate) fn medium_words(choice: &MediumChoice, scale: TemperatureScale) -> St
 pub(crate) fn bath_words(quench: &Quench, scale: TemperatureScale) -> String {
     let first = medium_words(&quench.medium, scale);
     quench.then.iter().fold(first, |words, next| {
-        format!("{words}, then {}", medium_words(&next.medium, scale))
+        texts::piece::then(&words, &medium_words(&next.medium, scale))
     })
 }
 
@@ -71,8 +78,8 @@ pub(crate) fn MediumList() -> impl IntoView {
         let scale = bench.scale.get();
         let own = Entry {
             value: OWN.to_owned(),
-            title: "Your own quenchant".to_owned(),
-            note: "from its figures or a probe curve".to_owned(),
+            title: texts::piece::OWN_QUENCHANT.to_owned(),
+            note: texts::piece::OWN_QUENCHANT_FROM.to_owned(),
         };
         // The one in use as it is used: its bath may not be the listed one.
         let used = bench.route.with(|r| r.quench.medium.resolve().ok());
@@ -110,9 +117,9 @@ pub(crate) fn MediumList() -> impl IntoView {
             chosen=used
             set=Callback::new(move |choice| bench.change(|r| r.quench.medium = choice))
         />
-        <Opening title="What is known of it" panel=Panel::MediumFacts(used) />
+        <Opening title=texts::piece::KNOWN_OF_QUENCHANT panel=Panel::MediumFacts(used) />
         <Choice
-            name="Quenchants"
+            name=texts::piece::QUENCHANTS
             entries=entries
             chosen=chosen
             pick=pick
@@ -125,11 +132,11 @@ pub(crate) fn MediumList() -> impl IntoView {
 pub(crate) fn NamePanel() -> impl IntoView {
     let bench = bench();
     view! {
-        <h4>"What it is"</h4>
+        <h4>{texts::piece::WHAT_IT_IS}</h4>
         <input
             class="text"
             type="text"
-            aria-label="Name of the piece"
+            aria-label=texts::piece::NAME_OF_PIECE
             maxlength=LONGEST_NAME
             prop:value=move || bench.route.with(|r| r.piece.clone())
             on:input:target=move |event| {
@@ -147,9 +154,9 @@ pub(crate) fn TargetPanel() -> impl IntoView {
     let target = Memo::new(move |_| bench.route.with(|r| r.target));
     view! {
         <Typed
-            label="Lowest hardness that will do"
+            label=texts::piece::LOWEST_HARDNESS
             quantity=Signal::stored(
-                quantities::plain("\u{a0}HRC", 1, (20.0, 68.0), 0.5, "Write 61."),
+                quantities::plain("\u{a0}HRC", 1, (20.0, 68.0), 0.5, texts::piece::WRITE_THE_LEAST),
             )
             value=Signal::derive(move || target.get().least_hrc)
             set=move |hrc| {
@@ -161,9 +168,9 @@ pub(crate) fn TargetPanel() -> impl IntoView {
             }
         />
         <Typed
-            label="Highest"
+            label=texts::piece::HIGHEST
             quantity=Signal::stored(
-                quantities::plain("\u{a0}HRC", 1, (20.0, 68.0), 0.5, "Write 63."),
+                quantities::plain("\u{a0}HRC", 1, (20.0, 68.0), 0.5, texts::piece::WRITE_THE_MOST),
             )
             value=Signal::derive(move || target.get().most_hrc)
             set=move |hrc| {
@@ -185,13 +192,17 @@ pub(crate) fn Piece() -> impl IntoView {
     let piece = Signal::derive(move || {
         let name = route.with(|r| r.piece.trim().to_owned());
         if name.is_empty() {
-            "piece".to_owned()
+            texts::piece::PIECE.to_owned()
         } else {
             name
         }
     });
     let grade = Signal::derive(move || {
-        route.with(|r| r.grade.clone().unwrap_or_else(|| "own steel".to_owned()))
+        route.with(|r| {
+            r.grade
+                .clone()
+                .unwrap_or_else(|| texts::piece::OWN_STEEL.to_owned())
+        })
     });
     let designations = move || {
         route.with(|r| {
@@ -206,40 +217,40 @@ pub(crate) fn Piece() -> impl IntoView {
     view! {
         <p class="piece">
             <span>
-                "A "
-                <Word text=piece name="The piece">
+                {texts::piece::A}
+                <Word text=piece name=texts::piece::THE_PIECE>
                     {panel(Panel::Name)}
-                </Word> " of "
-                <Word text=grade name="The steel">
+                </Word> {texts::piece::OF}
+                <Word text=grade name=texts::piece::THE_STEEL>
                     {panel(Panel::Steel)}
                 </Word> ", "
-                <Word text=Signal::derive(move || size.get().0) name="Section">
+                <Word text=Signal::derive(move || size.get().0) name=texts::piece::SECTION>
                     {panel(Panel::Section)}
-                </Word> {move || size.get().1} ", in a furnace true to "
+                </Word> {move || size.get().1} {texts::piece::IN_A_FURNACE}
                 <Word
                     text=Signal::derive(move || format_temperature_band(
                         route.with(Route::soak_band_k),
                         bench.scale.get(),
                     ))
-                    name="Furnace"
+                    name=texts::piece::FURNACE
                 >
                     {panel(Panel::Furnace)}
-                </Word> ", into "
+                </Word> {texts::piece::INTO}
                 <Word
                     text=Signal::derive(move || {
                         let scale = bench.scale.get();
                         route.with(|r| medium_words(&r.quench.medium, scale))
                     })
-                    name="Quenchant"
+                    name=texts::piece::QUENCHANT
                 >
                     {panel(Panel::Media)}
-                </Word> ", for "
+                </Word> {texts::piece::FOR}
                 <Word
                     text=Signal::derive(move || {
                         let range = target.get();
                         target_words(range.least_hrc, range.most_hrc)
                     })
-                    name="Target"
+                    name=texts::piece::TARGET
                 >
                     {panel(Panel::Target)}
                 </Word> "."

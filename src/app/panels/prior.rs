@@ -9,6 +9,7 @@ use crate::charts;
 use crate::parts::panels::{Panel, panel};
 use crate::plot::Plot;
 use crate::state::{Bench, Stage, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::phase_bar;
 use recalesce::route::{
@@ -74,7 +75,7 @@ fn Tools(#[prop(into)] at: Signal<usize>, #[prop(into)] count: Signal<usize>) ->
                     disabled=move || at.get() == 0
                     on:click=move |_| shift(-1)
                 >
-                    "Earlier"
+                    {texts::steps::EARLIER}
                 </button>
                 <button
                     type="button"
@@ -82,17 +83,17 @@ fn Tools(#[prop(into)] at: Signal<usize>, #[prop(into)] count: Signal<usize>) ->
                     disabled=move || { at.get() + 1 >= count.get() }
                     on:click=move |_| shift(1)
                 >
-                    "Later"
+                    {texts::steps::LATER}
                 </button>
                 <button type="button" class="press" on:click=copy>
-                    "Duplicate"
+                    {texts::page::DUPLICATE}
                 </button>
                 <button
                     type="button"
                     class="press"
                     on:click=move |_| remove(bench, StepRef::Prior(at.get_untracked()))
                 >
-                    "Take out"
+                    {texts::steps::TAKE_OUT}
                 </button>
             }
         })
@@ -101,8 +102,8 @@ fn Tools(#[prop(into)] at: Signal<usize>, #[prop(into)] count: Signal<usize>) ->
         <div class="step-tools">
             <p class="set">
                 <WorkWord
-                    text=Signal::stored("add a step".to_owned())
-                    name="Add a step"
+                    text=Signal::stored(texts::steps::ADD_A_STEP.to_owned())
+                    name=texts::steps::ADD_A_STEP_NAME
                     chosen=Signal::stored(usize::MAX)
                     pick=move |work| add(bench, at.get_untracked(), work)
                 />
@@ -114,7 +115,7 @@ fn Tools(#[prop(into)] at: Signal<usize>, #[prop(into)] count: Signal<usize>) ->
                 disabled=move || !has_grade()
                 on:click=move |_| take_handbook(bench)
             >
-                "Handbook steps"
+                {texts::steps::HANDBOOK_STEPS}
             </button>
         </div>
     }
@@ -150,7 +151,7 @@ fn Notes(#[prop(into)] at: Signal<usize>) -> impl IntoView {
         let departs: Vec<String> = departures(&route)
             .iter()
             .filter(|d| d.of == Setting::Prior(i) || d.of == Setting::Finish(i))
-            .map(|d| format!("Departs from the {}.", d.words(scale)))
+            .map(|d| texts::steps::departs_from(&d.words(scale)))
             .collect();
         let forging = matches!(step.work, Work::Forge { .. }).then(
             || view! { <p class="hint">{window.words(handbook_forging_c(&route), scale)}</p> },
@@ -185,7 +186,7 @@ pub(crate) fn PriorPanel() -> impl IntoView {
     let inside = move || {
         is_open.get().then(|| {
             view! {
-                <section class="before" aria-label="Before hardening">
+                <section class="before" aria-label=texts::steps::BEFORE_HARDENING>
                     {panel(Panel::Prior)}
                 </section>
             }
@@ -201,22 +202,22 @@ pub(crate) fn PriorInside() -> impl IntoView {
     let at = Memo::new(move |_| open_step(bench));
     let count = Memo::new(move |_| bench.route.with(|r| r.prior.len()));
     let received = move || match count.get() {
-        0 => "no step yet: the piece is hardened as it was bought".to_owned(),
-        n => format!("step {} of {n}", at.get() + 1),
+        0 => texts::steps::NO_STEP_YET.to_owned(),
+        n => texts::steps::step_of(at.get() + 1, n),
     };
     let words = move || (count.get() > 0).then(|| view! { <PriorWords at=at.get() /> });
     let states = move || (count.get() > 0).then(|| view! { <PriorStates open=at /> });
     view! {
         <div>
             <h2>
-                "Before hardening " <span>{received}</span>
+                {texts::steps::BEFORE_HARDENING_THEN} <span>{received}</span>
             </h2>
             {words}
             <Tools at=at count=count />
             <Notes at=at />
         </div>
         <div>
-            <p class="set">"The stock is " <StructureWord name="Structure of the stock" /> "."</p>
+            <p class="set">{texts::steps::STOCK_IS} <StructureWord name=texts::steps::STRUCTURE_OF_STOCK /> "."</p>
             {states}
         </div>
     }

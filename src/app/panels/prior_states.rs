@@ -4,6 +4,7 @@ use super::outcome::number;
 use super::save_table::SaveTable;
 use super::strip::pick;
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::{NumberKey, PieceState, PriorOutcome, StepRef, soft_hardness_words};
 use recalesce::soak::Network;
@@ -14,9 +15,9 @@ struct Cells([(String, Option<NumberKey>); 4]);
 
 fn network_word(network: Network) -> &'static str {
     match network {
-        Network::None => "none",
-        Network::Broken => "broken films",
-        Network::Continuous => "network",
+        Network::None => texts::steps::NONE,
+        Network::Broken => texts::steps::BROKEN_FILMS,
+        Network::Continuous => texts::steps::NETWORK,
     }
 }
 
@@ -70,7 +71,7 @@ pub(super) fn PriorStates(
         let scale = bench.scale.get();
         let route = bench.route.get();
         let first = row(
-            "as bought".to_owned(),
+            texts::steps::AS_BOUGHT.to_owned(),
             None,
             false,
             Some(cells(stock, None, None)),
@@ -101,14 +102,14 @@ pub(super) fn PriorStates(
     };
     view! {
         <table class="states">
-            <caption>"The piece after each step"</caption>
+            <caption>{texts::steps::AFTER_EACH_STEP}</caption>
             <thead>
                 <tr>
-                    <th scope="col">"after"</th>
-                    <th scope="col">"grain"</th>
-                    <th scope="col">"carbide"</th>
-                    <th scope="col">"boundaries"</th>
-                    <th scope="col">"hardness"</th>
+                    <th scope="col">{texts::steps::AFTER}</th>
+                    <th scope="col">{texts::steps::GRAIN}</th>
+                    <th scope="col">{texts::steps::CARBIDE}</th>
+                    <th scope="col">{texts::steps::BOUNDARIES}</th>
+                    <th scope="col">{texts::steps::HARDNESS}</th>
                 </tr>
             </thead>
             <tbody>{rows}</tbody>
@@ -141,7 +142,7 @@ fn row(name: String, step: Option<StepRef>, is_open: bool, cells: Option<Cells>)
             })
             .collect_view()
             .into_any(),
-        None => view! { <td colspan="4">"not known"</td> }.into_any(),
+        None => view! { <td colspan="4">{texts::steps::NOT_KNOWN}</td> }.into_any(),
     };
     view! {
         <tr class:open=is_open aria-current=is_open.then_some("step")>

@@ -4,6 +4,7 @@ use crate::controls::{
     Alternative, Alternatives, Choice, Entry, Quantity, Segment, Typed, Word, quantities,
 };
 use crate::state::{Bench, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::MediumChoice;
 use recalesce::route::{
@@ -28,37 +29,37 @@ const WORKS: [Alternative<usize>; 6] = [
         is: 0,
         value: "forge",
         title: "forge",
-        note: "to shape, hot",
+        note: texts::steps::FORGE_EFFECT,
     },
     Alternative {
         is: 1,
         value: "normalise",
         title: "normalise",
-        note: "above A3 or Acm: makes carbide and grain even",
+        note: texts::steps::NORMALISE_EFFECT,
     },
     Alternative {
         is: 2,
         value: "refine",
         title: "refine",
-        note: "just through, each cycle less hot: makes the grain fine",
+        note: texts::steps::REFINE_EFFECT,
     },
     Alternative {
         is: 3,
         value: "slow_anneal",
-        title: "anneal, slow cooled",
-        note: "between A1 and Acm, the furnace led down: soft, to be machined",
+        title: texts::steps::SLOW_ANNEAL,
+        note: texts::steps::SLOW_ANNEAL_EFFECT,
     },
     Alternative {
         is: 4,
         value: "subcritical_anneal",
-        title: "anneal below A1",
-        note: "an hour or more just below A1: soft enough to drill",
+        title: texts::steps::ANNEAL_BELOW_A1,
+        note: texts::steps::ANNEAL_BELOW_A1_EFFECT,
     },
     Alternative {
         is: 5,
         value: "stress_relief",
-        title: "relieve stress",
-        note: "well below A1, after grinding and straightening",
+        title: texts::steps::STRESS_RELIEF,
+        note: texts::steps::STRESS_RELIEF_EFFECT,
     },
 ];
 
@@ -154,10 +155,10 @@ pub(super) fn PriorWords(
     let forge_words = move || {
         forging().is_some().then(|| {
             view! {
-                " down to "
+                {texts::steps::DOWN_TO}
                 <Number
-                    name="Finishing temperature"
-                    label="The hammer stops at"
+                    name=texts::steps::FINISHING_TEMPERATURE
+                    label=texts::steps::HAMMER_STOPS_AT
                     text=Signal::derive(move || degrees(forging().map_or(0.0, |f| f.0)))
                     quantity=temperature
                     value=Signal::derive(move || forging().map_or(0.0, |f| f.0))
@@ -165,14 +166,14 @@ pub(super) fn PriorWords(
                 />
                 ", "
                 <Number
-                    name="Heats"
-                    label="Times in the fire"
+                    name=texts::steps::HEATS
+                    label=texts::steps::TIMES_IN_FIRE
                     text=Signal::derive(move || match forging().map_or(1, |f| f.1) {
-                        1 => "one heat".to_owned(),
-                        n => format!("{n} heats"),
+                        1 => texts::steps::ONE_HEAT.to_owned(),
+                        n => texts::steps::heats(n),
                     })
                     quantity=Signal::stored(
-                        quantities::plain("", 0, HEATS, 1.0, "Write a number of heats."),
+                        quantities::plain("", 0, HEATS, 1.0, texts::steps::WRITE_HEATS),
                     )
                     value=Signal::derive(move || forging().map_or(1.0, |f| f64::from(f.1)))
                     set=Callback::new(move |n: f64| {
@@ -186,30 +187,30 @@ pub(super) fn PriorWords(
         <p class="set">
             <WorkWord
                 text=word
-                name="Kind of step"
+                name=texts::steps::KIND_OF_STEP
                 chosen=kind
                 pick=move |work| change(&|step| step.work = work)
             />
-            {move || if forging().is_some() { " from " } else { " at " }}
+            {move || if forging().is_some() { texts::steps::FROM } else { texts::steps::AT }}
             <Number
-                name="Temperature of the step"
-                label="Temperature of the piece"
+                name=texts::steps::TEMPERATURE_OF_STEP
+                label=texts::soak::TEMPERATURE_OF_PIECE
                 text=Signal::derive(move || degrees(step.with(|s| s.temperature_c)))
                 quantity=temperature
                 value=Signal::derive(move || step.with(|s| s.temperature_c))
                 set=Callback::new(move |c| change(&|step| step.temperature_c = c))
             />
             {forge_words}
-            {move || if forging().is_some() { " of " } else { " for " }}
+            {move || if forging().is_some() { texts::steps::OF } else { texts::steps::FOR }}
             <Number
-                name="Time of the step"
-                label="Time at temperature"
+                name=texts::steps::TIME_OF_STEP
+                label=texts::soak::TIME_AT_TEMPERATURE
                 text=Signal::derive(move || format_duration_s(60.0 * step.with(|s| s.time_min)))
                 quantity=Signal::stored(quantities::minutes(TIME_MIN, 1.0))
                 value=Signal::derive(move || step.with(|s| s.time_min))
                 set=Callback::new(move |min| change(&|step| step.time_min = min))
             />
-            ", then "
+            {texts::steps::THEN}
             <CoolingWord at=at />
         </p>
     }
@@ -266,7 +267,7 @@ fn CoolingWord(at: usize) -> impl IntoView {
         if is_led.get() {
             view! {
                 <Typed
-                    label="Led down each hour by"
+                    label=texts::steps::LED_DOWN_BY
                     quantity=Signal::derive(move || quantities::band(bench.scale.get(), RATE_K_PER_H))
                     value=Signal::derive(move || led().0)
                     set=move |rate_k_per_h| {
@@ -274,7 +275,7 @@ fn CoolingWord(at: usize) -> impl IntoView {
                     }
                 />
                 <Typed
-                    label="Down to, then in air"
+                    label=texts::steps::DOWN_TO_THEN_AIR
                     quantity=Signal::derive(move || quantities::temperature(
                         bench.scale.get(),
                         (20.0, 1200.0),
@@ -287,7 +288,7 @@ fn CoolingWord(at: usize) -> impl IntoView {
         } else {
             view! {
                 <Choice
-                    name="Medium"
+                    name=texts::steps::MEDIUM
                     entries=entries
                     chosen=chosen
                     pick=move |name: String| {
@@ -301,11 +302,11 @@ fn CoolingWord(at: usize) -> impl IntoView {
     view! {
         <Word
             text=Signal::derive(move || cooling.with(|c| cooling_words(c, bench.scale.get())))
-            name="Cooling of the step"
+            name=texts::steps::COOLING_OF_STEP
         >
             <Segment
-                name="Way of cooling"
-                entries=vec![(false, "in a medium"), (true, "in the furnace")]
+                name=texts::steps::WAY_OF_COOLING
+                entries=vec![(false, texts::steps::IN_A_MEDIUM), (true, texts::steps::IN_THE_FURNACE)]
                 chosen=is_led
                 pick=move |led: bool| {
                     set(if led { LED_DOWN } else { SlowCooling::still_air() });

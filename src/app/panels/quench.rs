@@ -9,6 +9,7 @@ use crate::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::plot::{Plot, Shown, handle_at};
 use crate::state::bench;
+use crate::texts;
 use leptos::ev::PointerEvent;
 use leptos::prelude::*;
 use recalesce::route::{AGITATION_RANGE, Cold, SNAP_C, SNAP_MIN};
@@ -22,12 +23,12 @@ const COLD_C: f64 = 400.0;
 /// Words for an agitation factor, by the ratios of severities in still and stirred oil.
 pub(crate) fn agitation_words(factor: f64) -> &'static str {
     match factor {
-        f if f < 0.93 => "slower than its curve",
-        f if f < 1.1 => "still",
-        f if f < 1.28 => "gentle stir",
-        f if f < 1.48 => "moderate stir",
-        f if f < 1.9 => "good stir",
-        _ => "strong stir",
+        f if f < 0.93 => texts::quench::SLOWER_THAN_CURVE,
+        f if f < 1.1 => texts::quench::STILL,
+        f if f < 1.28 => texts::quench::GENTLE_STIR,
+        f if f < 1.48 => texts::quench::MODERATE_STIR,
+        f if f < 1.9 => texts::quench::GOOD_STIR,
+        _ => texts::quench::STRONG_STIR,
     }
 }
 
@@ -87,7 +88,7 @@ pub(crate) fn ColdPanel() -> impl IntoView {
         cold.with(Option::is_some).then(|| {
             (
                 typed(
-                    "Temperature of the bath",
+                    texts::quench::BATH_TEMPERATURE,
                     Signal::derive(move || {
                         quantities::temperature(bench.scale.get(), (-200.0, 20.0))
                     }),
@@ -95,13 +96,13 @@ pub(crate) fn ColdPanel() -> impl IntoView {
                     |c, value| c.temperature_c = value,
                 ),
                 typed(
-                    "Time in it",
+                    texts::quench::TIME_IN_BATH,
                     Signal::stored(quantities::minutes((1.0, 6000.0), 5.0)),
                     |c| c.time_min,
                     |c, value| c.time_min = value,
                 ),
                 typed(
-                    "Waiting between quench and bath",
+                    texts::quench::WAITING_BEFORE_BATH,
                     Signal::stored(quantities::minutes((0.0, 6000.0), 5.0)),
                     |c| c.delay_min,
                     |c, value| c.delay_min = value,
@@ -109,8 +110,8 @@ pub(crate) fn ColdPanel() -> impl IntoView {
                 view! {
                     <div class="field">
                         <Segment
-                            name="Snap temper"
-                            entries=vec![(false, "no snap temper"), (true, "snap temper first")]
+                            name=texts::quench::SNAP_TEMPER
+                            entries=vec![(false, texts::quench::NO_SNAP_TEMPER), (true, texts::quench::SNAP_TEMPER_FIRST)]
                             chosen=has_snap
                             pick=move |is_on: bool| {
                                 bench
@@ -130,7 +131,7 @@ pub(crate) fn ColdPanel() -> impl IntoView {
         has_snap.get().then(|| {
             (
                 typed(
-                    "Snap temper at",
+                    texts::quench::SNAP_TEMPER_AT,
                     Signal::derive(move || quantities::temperature(bench.scale.get(), SNAP_C)),
                     |c| c.snap.map_or(0.0, |snap| snap.temperature_c),
                     |c, value| {
@@ -140,7 +141,7 @@ pub(crate) fn ColdPanel() -> impl IntoView {
                     },
                 ),
                 typed(
-                    "Time of the snap temper",
+                    texts::quench::SNAP_TEMPER_TIME,
                     Signal::stored(quantities::minutes(SNAP_MIN, 5.0)),
                     |c| c.snap.map_or(0.0, |snap| snap.time_min),
                     |c, value| {
@@ -151,7 +152,7 @@ pub(crate) fn ColdPanel() -> impl IntoView {
                 ),
                 view! {
                     <p class="hint">
-                        "It takes the worst of the stress before the cold, and keeps part of the austenite from it."
+                        {texts::quench::SNAP_TEMPER_EFFECT}
                     </p>
                 },
             )
@@ -160,12 +161,12 @@ pub(crate) fn ColdPanel() -> impl IntoView {
     view! {
         <div class="field">
             <Segment
-                name="Cold treatment"
+                name=texts::quench::COLD_TREATMENT
                 entries=vec![
-                    (Chill::None, "none"),
-                    (Chill::Freezer, "freezer"),
-                    (Chill::DryIce, "dry ice"),
-                    (Chill::Nitrogen, "nitrogen"),
+                    (Chill::None, texts::quench::NO_CHILL),
+                    (Chill::Freezer, texts::quench::FREEZER),
+                    (Chill::DryIce, texts::quench::DRY_ICE),
+                    (Chill::Nitrogen, texts::quench::NITROGEN),
                 ]
                 chosen=Signal::derive(move || Chill::of(cold.get()))
                 pick=move |chill: Chill| {
@@ -193,21 +194,21 @@ pub(crate) fn AgitationPanel() -> impl IntoView {
     let bench = bench();
     view! {
         <Typed
-            label="Heat transfer beside the still bath"
+            label=texts::quench::BESIDE_STILL_BATH
             quantity=Signal::stored(
                 quantities::plain(
                     "",
                     2,
                     AGITATION_RANGE,
                     AGITATION_STEP,
-                    "Write a factor such as 1.35.",
+                    texts::quench::WRITE_A_FACTOR,
                 ),
             )
             value=Signal::derive(move || bench.route.with(|r| r.quench.agitation))
             set=move |factor| bench.change(|r| r.quench.agitation = factor)
         />
         <p class="hint">
-            "1 is still, 1.2 a gentle stir, 1.35 moderate, 1.6 good, 2.2 strong. The words are not measured anywhere: the band stays 30 % wide."
+            {texts::quench::HOW_STIRRED}
         </p>
     }
 }
@@ -218,13 +219,13 @@ pub(crate) fn OnTheWayPanel() -> impl IntoView {
     let bench = bench();
     view! {
         <Typed
-            label="Time between furnace and bath"
+            label=texts::quench::BETWEEN_FURNACE_AND_BATH
             quantity=Signal::stored(quantities::seconds((0.0, 60.0), 0.5))
             value=Signal::derive(move || bench.route.with(|r| r.quench.air_delay_s))
             set=move |s| bench.change(|r| r.quench.air_delay_s = s)
         />
         <Typed
-            label="Left to cool to"
+            label=texts::quench::LEFT_TO_COOL_TO
             quantity=Signal::derive(move || quantities::temperature(
                 bench.scale.get(),
                 (0.0, 200.0),
@@ -259,44 +260,41 @@ fn QuenchWords() -> impl IntoView {
                     let scale = bench.scale.get();
                     quench.with(|q| medium_words(&q.medium, scale))
                 })
-                name="Quenchant"
+                name=texts::piece::QUENCHANT
             >
                 {panel(Panel::Media)}
             </Word> {bath}
             <Word
                 text=Signal::derive(move || agitation_words(quench.get().agitation).to_owned())
-                name="Agitation"
+                name=texts::quench::AGITATION
             >
                 {panel(Panel::Agitation)}
             </Word> ", "
             <Word
-                text=Signal::derive(move || format!(
-                    "{} in air",
-                    format_duration_s(quench.get().air_delay_s),
-                ))
-                name="On the way to the bath"
+                text=Signal::derive(move || texts::quench::in_air(&format_duration_s(quench.get().air_delay_s)))
+                name=texts::quench::ON_THE_WAY
             >
                 {panel(Panel::OnTheWay)}
-            </Word> ", " <SecondBath /> ", then "
+            </Word> ", " <SecondBath /> {texts::quench::THEN}
             <Word
                 text=Signal::derive(move || {
                     cold.get()
                         .map_or_else(
-                            || "no cold bath".to_owned(),
+                            || texts::quench::NO_COLD_BATH.to_owned(),
                             |c| {
                                 let scale = bench.scale.get();
                                 let bath = format_temperature(c.temperature_c, scale);
                                 match c.snap {
                                     Some(snap) => {
                                         let snap = format_temperature(snap.temperature_c, scale);
-                                        format!("snap temper {snap}, {bath}")
+                                        texts::quench::snap_temper_then(&snap, &bath)
                                     }
                                     None => bath,
                                 }
                             },
                         )
                 })
-                name="Cold treatment"
+                name=texts::quench::COLD_TREATMENT
             >
                 {panel(Panel::Cold)}
             </Word>
@@ -310,10 +308,9 @@ pub(crate) fn received() -> impl Fn() -> String {
     let bench = bench();
     move || {
         bench.outcome().map_or_else(String::new, |outcome| {
-            format!(
-                "austenite of {} C, grain {:.0}",
-                format_weight_percent(outcome.soak.end.carbon_wt),
-                outcome.soak.end.grain_astm
+            texts::quench::austenite_received(
+                &format_weight_percent(outcome.soak.end.carbon_wt),
+                outcome.soak.end.grain_astm,
             )
         })
     }
@@ -360,7 +357,7 @@ pub(crate) fn QuenchStage() -> impl IntoView {
             {move || bench.parts.panels.is_there().then(|| panel(Panel::AlongRing(along)))}
             <Handle
                 key="quench"
-                name="Quench speed"
+                name=texts::quench::QUENCH_SPEED
                 at=at
                 value=Signal::derive(move || speed.get().value())
                 text=text

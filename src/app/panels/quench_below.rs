@@ -9,6 +9,7 @@ use crate::charts;
 use crate::parts::panels::Panel;
 use crate::plot::Plot;
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::Place;
 use recalesce::route::{PlaceOutcome, place_name, quench_notes};
@@ -63,18 +64,18 @@ fn Places() -> impl IntoView {
     };
     view! {
         <div class="table-view each" hidden=move || places.with(Vec::is_empty)>
-            <table aria-label="Each place of the section">
+            <table aria-label=texts::quench::EACH_PLACE>
                 <thead>
                     <tr>
-                        <th scope="col">"place"</th>
-                        <th scope="col">"this quench is"</th>
-                        <th scope="col" title="The whole quench could be slower by this factor and still harden the place">
-                            "margin"
+                        <th scope="col">{texts::quench::PLACE}</th>
+                        <th scope="col">{texts::quench::THIS_QUENCH_IS}</th>
+                        <th scope="col" title=texts::quench::MARGIN_IS>
+                            {texts::quench::MARGIN}
                         </th>
-                        <th scope="col" title="Seconds past the nose; with a minus it misses. The verdict goes by the margin: where all is fast, a few seconds are much">
-                            "to spare"
+                        <th scope="col" title=texts::quench::TO_SPARE_IS>
+                            {texts::quench::TO_SPARE}
                         </th>
-                        <th scope="col">"lost to"</th>
+                        <th scope="col">{texts::quench::LOST_TO}</th>
                     </tr>
                 </thead>
                 <tbody>{rows}</tbody>
@@ -99,17 +100,17 @@ pub(crate) fn QuenchBelow() -> impl IntoView {
     };
     view! {
         <div class="sub">
-            <h3>"Where the section hardens"</h3>
+            <h3>{texts::quench::WHERE_IT_HARDENS}</h3>
             <Plot
                 class="history" file="section"
                 scene=move |w, h| charts::section_scene(bench, w, h)
-                nothing=Signal::stored("Not known for this steel.".to_owned())
+                nothing=Signal::stored(texts::charts::NOT_KNOWN.to_owned())
             />
             <Places />
             <p class="hint">{move || charts::still_does(bench)}</p>
             <div class="notes">{reasons}</div>
-            <Opening title="What forms at other rates of cooling" panel=Panel::Continuous />
-            <Opening title="How deep it hardens: the end-quench bar" panel=Panel::EndQuench />
+            <Opening title=texts::quench::OTHER_RATES panel=Panel::Continuous />
+            <Opening title=texts::quench::HOW_DEEP panel=Panel::EndQuench />
         </div>
     }
     .into_any()

@@ -5,6 +5,7 @@ use super::along::{Along, POSITIONS, words_at};
 use crate::charts;
 use crate::plot::Plot;
 use crate::state::bench;
+use crate::texts;
 use leptos::leptos_dom::helpers::IntervalHandle;
 use leptos::prelude::*;
 use recalesce::units::format_duration_s;
@@ -56,13 +57,13 @@ pub(crate) fn ReplayInside(
                 type="button"
                 on:click=move |_| if is_playing.get_untracked() { stop() } else { play() }
             >
-                {move || if is_playing.get() { "Stop" } else { "Play" }}
+                {move || if is_playing.get() { texts::quench::STOP } else { texts::quench::PLAY }}
             </button>
             <input
                 type="range"
                 min="0"
                 max=POSITIONS
-                aria-label="Time since leaving the furnace"
+                aria-label=texts::quench::TIME_SINCE_LEAVING
                 aria-valuetext=move || format_duration_s(now_s.get())
                 prop:value=move || position.get()
                 on:input:target=move |event| {
@@ -81,7 +82,7 @@ pub(crate) fn ReplayInside(
                         Some(charts::replay_scene(bench, replay, now_s, w, h))
                     })
             }
-            nothing=Signal::stored("Not known for this steel.".to_owned())
+            nothing=Signal::stored(texts::charts::NOT_KNOWN.to_owned())
         />
         <p class="hint then">{told}</p>
     }

@@ -1,9 +1,10 @@
 //! Any chart as a file: as a vector that a drawing program opens, or as an image.
 
-use crate::browser::files;
+use crate::browser::{decimals, files};
 use crate::canvas::CanvasSurface;
 use crate::plot::Shown;
 use crate::state::{Bench, bench};
+use crate::texts;
 use leptos::ev::KeyboardEvent;
 use leptos::html::Details;
 use leptos::prelude::*;
@@ -15,8 +16,6 @@ use web_sys::{Blob, CanvasRenderingContext2d, HtmlCanvasElement, HtmlElement};
 /// Pixels of an image for each that the chart has on the page: fine enough for paper.
 const DENSITY: f64 = 3.0;
 
-const FAILED: &str = "This browser does not give the chart away as a file.";
-
 /// The kinds of file.
 #[derive(Clone, Copy)]
 enum Format {
@@ -25,11 +24,11 @@ enum Format {
 }
 
 fn say_failed(bench: Bench) {
-    bench.warn(FAILED.to_owned());
+    bench.warn(texts::charts::NOT_GIVEN_AWAY.to_owned());
 }
 
 fn offer_svg(scene: &Scene, palette: &Palette, name: &str) -> Option<()> {
-    let text = svg::document(scene, palette).ok()?;
+    let text = decimals::drawing(svg::document(scene, palette).ok()?);
     files::offer(&format!("{name}.svg"), "image/svg+xml", &text)
 }
 
@@ -120,7 +119,7 @@ pub(crate) fn SaveChart(
             // The chart below it is not pointed at.
             on:pointerdown=|event| event.stop_propagation()
         >
-            <summary aria-label=format!("Save the chart: {what}") title="Save this chart">
+            <summary aria-label=texts::charts::save_named(&what) title=texts::charts::SAVE>
                 {arrow()}
             </summary>
             <span>

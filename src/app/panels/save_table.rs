@@ -1,8 +1,9 @@
 //! Any table as a file for a spreadsheet.
 
 use super::save_chart::arrow;
-use crate::browser::files;
+use crate::browser::{decimals, files};
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::save::write_table;
 use wasm_bindgen::JsCast;
@@ -17,7 +18,7 @@ fn children(of: &Element) -> impl Iterator<Item = Element> + use<> {
 
 /// What a cell shows, in one line.
 fn shown(cell: &Element) -> Option<String> {
-    let text = cell.text_content()?;
+    let text = decimals::written(cell)?;
     Some(text.split_whitespace().collect::<Vec<_>>().join(" "))
 }
 
@@ -69,7 +70,7 @@ pub(super) fn SaveTable(
             files::offer_table(&name, &write_table(&rows))
         });
         if offered.is_none() {
-            bench.warn("The table could not be offered as a file.".to_owned());
+            bench.warn(texts::charts::NO_TABLE_OFFERED.to_owned());
         }
     };
     let what = file.replace('-', " ");
@@ -77,8 +78,8 @@ pub(super) fn SaveTable(
         <p class="save-table">
             <button
                 type="button"
-                aria-label=format!("Save the table as CSV: {what}")
-                title="Save this table for a spreadsheet"
+                aria-label=texts::charts::save_table_named(&what)
+                title=texts::charts::SAVE_TABLE
                 on:click=save
             >
                 {arrow()}

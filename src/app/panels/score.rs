@@ -1,26 +1,27 @@
 //! How near the models come to values from outside the project, and every value that they miss.
 
 use super::save_table::SaveTable;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::sources::score::{Against, Outside, QuantityScore, measured};
 
 /// Columns of the table.
 const TITLES: [&str; 5] = [
-    "Quantity",
-    "Values",
-    "Mean error",
-    "Inside tolerance",
-    "Tolerance",
+    texts::sources::QUANTITY,
+    texts::sources::VALUES,
+    texts::sources::MEAN_ERROR,
+    texts::sources::INSIDE_TOLERANCE,
+    texts::sources::TOLERANCE,
 ];
 
 fn aim(score: &QuantityScore) -> Option<String> {
     let (words, is_reached) = score.aim.as_ref()?;
     let reached = if *is_reached {
-        "reached"
+        texts::sources::REACHED
     } else {
-        "not reached"
+        texts::sources::NOT_REACHED
     };
-    Some(format!("aim: {words}, {reached}"))
+    Some(texts::sources::aim(words, reached))
 }
 
 fn row(score: &QuantityScore) -> AnyView {
@@ -38,12 +39,11 @@ fn row(score: &QuantityScore) -> AnyView {
 }
 
 fn missed(row: &Outside) -> AnyView {
-    let words = format!(
-        "{}, {}: models {}, value {}",
-        row.case,
-        row.quantity,
-        row.predicted_words(),
-        row.value_words()
+    let words = texts::sources::case_outside(
+        &row.case,
+        &row.quantity,
+        &row.predicted_words(),
+        &row.value_words(),
     );
     view! {
         <li>
@@ -83,7 +83,7 @@ fn kind(against: Against, scores: &[QuantityScore]) -> AnyView {
     };
     let misses = (rows > inside).then(|| {
         view! {
-            <h4>{format!("The {} values outside their tolerance", rows - inside)}</h4>
+            <h4>{texts::sources::values_outside(rows - inside)}</h4>
             {of().map(missed_of).collect_view()}
         }
         .into_any()
@@ -96,7 +96,7 @@ fn kind(against: Against, scores: &[QuantityScore]) -> AnyView {
             </thead>
             <tbody>
                 {of().map(row).collect_view()} <tr>
-                    <th scope="row">"together"</th>
+                    <th scope="row">{texts::sources::TOGETHER}</th>
                     <td>{rows}</td>
                     <td>"–"</td>
                     <td>{inside}</td>
@@ -116,22 +116,20 @@ pub(super) fn ScoreView() -> impl IntoView {
     let scores = match measured() {
         Ok(scores) => scores,
         Err(why) => {
-            return view! { <p class="wrong">{format!("The score is not shown: {why}.")}</p> }
+            return view! { <p class="wrong">{texts::sources::score_not_shown(&why)}</p> }
                 .into_any();
         }
     };
     let at_fault = |score: &&QuantityScore| score.against == Against::FaultyReference;
     let (left_out, _) = counted(scores.iter().filter(at_fault));
     view! {
-        <h2>"How near the models come"</h2>
+        <h2>{texts::sources::HOW_NEAR}</h2>
         <p>
-            "What this version of the models gives, against three kinds of values. Only the first tells how true the models are. The second tells how well they follow what they were made of; the third, whether their computation is right. An error told as a factor says how many times too long or too short; where unlike quantities are counted together there is no mean."
+            {texts::sources::ABOUT_SCORE}
         </p>
         {Against::COUNTED.map(|against| kind(against, &scores))}
         <p class="hint">
-            {format!(
-                "{left_out} more computed equilibria are not counted: the computation they come from missed a phase there.",
-            )}
+            {texts::sources::equilibria_left_out(left_out)}
         </p>
     }
     .into_any()

@@ -5,6 +5,7 @@ use super::opening::Opening;
 use crate::controls::{Choice, Entry, Segment, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::state::{Bench, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::{Leave, MediumChoice};
 use recalesce::route::{NextBath, Route, inside_a_sentence, shop_media};
@@ -37,19 +38,19 @@ fn way(route: &Route) -> Way {
 /// The second bath in the sentence of the quench.
 fn words(route: &Route, scale: TemperatureScale) -> String {
     let Some(next) = route.quench.then.first() else {
-        return "no second bath".to_owned();
+        return texts::quench::NO_SECOND_BATH.to_owned();
     };
     let when = match next.leave {
-        Leave::AtC(c) => format!("at {}", format_temperature(c, scale)),
-        Leave::AfterS(s) => format!("after {}", format_duration_s(s)),
+        Leave::AtC(c) => texts::quench::at(&format_temperature(c, scale)),
+        Leave::AfterS(s) => texts::quench::after(&format_duration_s(s)),
     };
     let into = next.medium.resolve().map_or_else(
         |error| error.to_string(),
         |medium| inside_a_sentence(&medium.title.words(scale)),
     );
     match route.quench.then.len() {
-        1 => format!("{when} into {into}"),
-        all => format!("{when} into {into}, and {} more", all - 1),
+        1 => texts::quench::then_into(&when, &into),
+        all => texts::quench::then_more(&when, &into, all - 1),
     }
 }
 
@@ -89,7 +90,7 @@ fn fields(bench: Bench, way: Way) -> Option<AnyView> {
         Way::Stays => return None,
         Way::At => view! {
             <Typed
-                label="Out when the core is at"
+                label=texts::quench::OUT_AT_CORE
                 quantity=Signal::derive(move || quantities::temperature(bench.scale.get(), AT_C))
                 value=Signal::derive(move || match leave() {
                     Some(Leave::AtC(c)) => c,
@@ -101,7 +102,7 @@ fn fields(bench: Bench, way: Way) -> Option<AnyView> {
         .into_any(),
         Way::After => view! {
             <Typed
-                label="Time in the first bath"
+                label=texts::quench::TIME_IN_FIRST_BATH
                 quantity=Signal::stored(quantities::seconds(AFTER_S, 0.5))
                 value=Signal::derive(move || match leave() {
                     Some(Leave::AfterS(s)) => s,
@@ -161,9 +162,9 @@ fn fields(bench: Bench, way: Way) -> Option<AnyView> {
             chosen=used
             set=Callback::new(move |choice| change(bench, |next| next.medium = choice))
         />
-        <Opening title="What is known of it" panel=Panel::MediumFacts(used) />
+        <Opening title=texts::piece::KNOWN_OF_QUENCHANT panel=Panel::MediumFacts(used) />
         <Choice
-            name="Second bath"
+            name=texts::quench::SECOND_BATH
             entries=entries
             chosen=chosen
             pick=move |name: String| {
@@ -182,11 +183,11 @@ pub(crate) fn SecondBathPanel() -> impl IntoView {
     view! {
         <div class="field">
             <Segment
-                name="When it goes there"
+                name=texts::quench::WHEN_IT_GOES
                 entries=vec![
-                    (Way::Stays, "none"),
-                    (Way::At, "by temperature"),
-                    (Way::After, "by time"),
+                    (Way::Stays, texts::quench::NO_SECOND),
+                    (Way::At, texts::quench::BY_TEMPERATURE),
+                    (Way::After, texts::quench::BY_TIME),
                 ]
                 chosen=now
                 pick=move |picked: Way| match picked {
@@ -202,7 +203,7 @@ pub(crate) fn SecondBathPanel() -> impl IntoView {
         </div>
         {move || fields(bench, now.get())}
         <p class="hint">
-            "Taken out just above Ms the piece evens out, and its martensite forms slowly in air. Temper it as soon as it is hand-warm."
+            {texts::quench::JUST_ABOVE_MS}
         </p>
     }
 }
@@ -217,7 +218,7 @@ pub(super) fn SecondBath() -> impl IntoView {
                 let scale = bench.scale.get();
                 bench.route.with(|route| words(route, scale))
             })
-            name="Second bath"
+            name=texts::quench::SECOND_BATH
         >
             {panel(Panel::SecondBath)}
         </Word>

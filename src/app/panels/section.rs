@@ -2,6 +2,7 @@
 
 use crate::controls::{Segment, Typed, quantities};
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::{Grind, Section};
 
@@ -67,9 +68,10 @@ pub(crate) fn SectionPanel() -> impl IntoView {
             />
         }
     };
-    let fields = move || match shape.get() {
+    let fields = move || {
+        match shape.get() {
         Shape::Plate => size(
-            "Thickness",
+            texts::piece::THICKNESS,
             (0.2, 200.0),
             0.5,
             |s| s.thickness_mm(),
@@ -79,7 +81,7 @@ pub(crate) fn SectionPanel() -> impl IntoView {
         )
         .into_any(),
         Shape::Round => size(
-            "Diameter",
+            texts::piece::DIAMETER,
             (0.2, 300.0),
             0.5,
             |s| s.thickness_mm(),
@@ -89,7 +91,7 @@ pub(crate) fn SectionPanel() -> impl IntoView {
         )
         .into_any(),
         Shape::Square => size(
-            "Side",
+            texts::piece::SIDE,
             (0.2, 200.0),
             0.5,
             |s| s.thickness_mm(),
@@ -100,7 +102,7 @@ pub(crate) fn SectionPanel() -> impl IntoView {
         .into_any(),
         Shape::Blade => (
             size(
-                "Cutting edge as heat treated",
+                texts::piece::CUTTING_EDGE,
                 (0.1, 20.0),
                 0.1,
                 edge_mm,
@@ -115,7 +117,7 @@ pub(crate) fn SectionPanel() -> impl IntoView {
                 },
             ),
             size(
-                "Spine",
+                texts::piece::SPINE,
                 (0.5, 20.0),
                 0.25,
                 |s| s.thickness_mm(),
@@ -130,7 +132,7 @@ pub(crate) fn SectionPanel() -> impl IntoView {
                 },
             ),
             size(
-                "Height from cutting edge to spine",
+                texts::piece::HEIGHT,
                 (5.0, 150.0),
                 1.0,
                 height_mm,
@@ -143,8 +145,8 @@ pub(crate) fn SectionPanel() -> impl IntoView {
             view! {
                 <div class="field">
                     <Segment
-                        name="Flanks"
-                        entries=vec![(Grind::Straight, "straight"), (Grind::Convex, "convex")]
+                        name=texts::piece::FLANKS
+                        entries=vec![(Grind::Straight, texts::piece::STRAIGHT), (Grind::Convex, texts::piece::CONVEX)]
                         chosen=Signal::derive(move || grind(&section.get()))
                         pick=move |picked: Grind| {
                             bench
@@ -159,16 +161,17 @@ pub(crate) fn SectionPanel() -> impl IntoView {
             },
         )
             .into_any(),
+    }
     };
     view! {
         <div class="field">
             <Segment
-                name="Shape"
+                name=texts::piece::SHAPE
                 entries=vec![
-                    (Shape::Blade, "blade"),
-                    (Shape::Plate, "flat"),
-                    (Shape::Round, "round"),
-                    (Shape::Square, "square"),
+                    (Shape::Blade, texts::piece::BLADE),
+                    (Shape::Plate, texts::piece::FLAT),
+                    (Shape::Round, texts::piece::ROUND),
+                    (Shape::Square, texts::piece::SQUARE),
                 ]
                 chosen=shape
                 pick=move |picked| {

@@ -4,6 +4,7 @@ use crate::browser::files;
 use crate::controls::FileButton;
 use crate::link;
 use crate::state::{Bench, Notice, Undo, bench};
+use crate::texts;
 use leptos::html::Button;
 use leptos::prelude::*;
 use recalesce::route::Route;
@@ -32,12 +33,7 @@ pub(crate) fn keep_route(bench: Bench, route: Route) {
                 .shelf
                 .with_untracked(|s| s.get(id).map(|item| item.name.clone()))
                 .unwrap_or_default();
-            say(
-                bench,
-                format!("Kept on the shelf as “{name}”."),
-                false,
-                None,
-            );
+            say(bench, texts::shelf::kept_as(&name), false, None);
         }
         Err(reason) => say(bench, reason.to_string(), true, None),
     }
@@ -54,10 +50,10 @@ fn say(bench: Bench, text: String, is_wrong: bool, undo: Option<Undo>) {
 /// Takes the text of a file onto the shelf, and says what came of it.
 fn import(bench: Bench, text: Option<String>) {
     let Some(text) = text else {
-        return say(bench, "That file cannot be read.".to_owned(), true, None);
+        return say(bench, texts::page::FILE_UNREADABLE.to_owned(), true, None);
     };
     match recalesce::save::read(&text) {
-        Err(reason) => say(bench, format!("Nothing was imported. {reason}"), true, None),
+        Err(reason) => say(bench, texts::shelf::nothing_imported(&reason), true, None),
         Ok(loaded) => {
             let mut faults: Vec<String> = loaded
                 .rejected
@@ -69,13 +65,13 @@ fn import(bench: Bench, text: Option<String>) {
                 let imported = shelf.import(loaded.shelf);
                 added = imported.added;
                 if imported.left_out > 0 {
-                    faults.push(format!("no room for {}", imported.left_out));
+                    faults.push(texts::shelf::no_room(imported.left_out));
                 }
             });
             let words = if faults.is_empty() {
-                format!("{} imported.", added.len())
+                texts::shelf::imported(added.len())
             } else {
-                format!("{} imported. Left out: {}", added.len(), faults.join("; "))
+                texts::shelf::imported_but(added.len(), &faults.join("; "))
             };
             // Only what came with the file goes again, not what was done since.
             let undo: Undo = Arc::new(move || {
@@ -119,16 +115,27 @@ pub(super) fn summary(route: &Route, scale: recalesce::units::TemperatureScale) 
         .map(|t| format_temperature(t.temperature_c, scale))
         .collect::<Vec<_>>()
         .join(", ");
-    format!(
-        "{} of {}; soak {} for {}; {}; temper {}; for {} to {} HRC",
-        route.piece,
-        route.grade.as_deref().unwrap_or("own steel"),
-        format_temperature(route.soak.temperature_c, scale),
-        format_duration_s(60.0 * route.soak.time_min),
-        super::piece::bath_words(&route.quench, scale),
-        if tempers.is_empty() { "none" } else { &tempers },
-        format_fixed(route.target.least_hrc, 0),
-        format_fixed(route.target.most_hrc, 0)
+    texts::shelf::summary(
+        [
+            &route.piece,
+            route.grade.as_deref().unwrap_or(texts::piece::OWN_STEEL),
+        ],
+        [
+            &format_temperature(route.soak.temperature_c, scale),
+            &format_duration_s(60.0 * route.soak.time_min),
+        ],
+        [
+            &super::piece::bath_words(&route.quench, scale),
+            if tempers.is_empty() {
+                texts::shelf::NO_TEMPER
+            } else {
+                &tempers
+            },
+        ],
+        [route.target.least_hrc, route.target.most_hrc]
+            .map(|hrc| format_fixed(hrc, 0))
+            .each_ref()
+            .map(String::as_str),
     )
 }
 
@@ -194,7 +201,7 @@ fn Kept(id: ItemId) -> impl IntoView {
         let mut gone = Err(ShelfError::Gone);
         bench.shelf.update(|shelf| gone = shelf.delete(id));
         let Ok(gone) = gone else { return };
-        let words = format!("“{}” is off the shelf.", gone.name());
+        let words = texts::shelf::off_the_shelf(gone.name());
         let undo: Undo = Arc::new(move || {
             let gone = gone.clone();
             change(bench, |shelf| shelf.restore(gone).map(|_| ()));
@@ -211,7 +218,7 @@ fn Kept(id: ItemId) -> impl IntoView {
                 <input
                     class="title"
                     type="text"
-                    aria-label="Name"
+                    aria-label=texts::shelf::NAME
                     prop:value=name
                     on:change:target=move |event| {
                         let name = event.target().value();
@@ -222,46 +229,46 @@ fn Kept(id: ItemId) -> impl IntoView {
             </div>
             <div class="actions">
                 <button type="button" class="press go" on:click=open>
-                    "Put on the bench"
+                    {texts::shelf::PUT_ON_BENCH}
                 </button>
                 <button type="button" class="press" on:click=copy>
-                    "Copy link"
+                    {texts::page::COPY_LINK}
                 </button>
                 <button
                     type="button"
                     class="press"
                     on:click=move |_| change(bench, |shelf| shelf.duplicate(id).map(|_| ()))
                 >
-                    "Duplicate"
+                    {texts::page::DUPLICATE}
                 </button>
                 <button
                     node_ref=up
                     type="button"
                     class="press"
-                    aria-label="Move up"
+                    aria-label=texts::shelf::MOVE_UP
                     disabled=is_first
                     on:click=move |_| {
                         change(bench, |shelf| shelf.move_up(id));
                         focus_after_move(up, down);
                     }
                 >
-                    "Up"
+                    {texts::shelf::UP}
                 </button>
                 <button
                     node_ref=down
                     type="button"
                     class="press"
-                    aria-label="Move down"
+                    aria-label=texts::shelf::MOVE_DOWN
                     disabled=is_last
                     on:click=move |_| {
                         change(bench, |shelf| shelf.move_down(id));
                         focus_after_move(down, up);
                     }
                 >
-                    "Down"
+                    {texts::shelf::DOWN}
                 </button>
                 <button type="button" class="press" on:click=remove>
-                    "Take off"
+                    {texts::shelf::TAKE_OFF}
                 </button>
             </div>
         </li>
@@ -289,27 +296,27 @@ fn ChartElsewhere() -> impl IntoView {
                 <button
                     type="button"
                     class="press"
-                    aria-label=format!("Copy link: {}", chart.title())
-                    on:click=move |_| link::copy_text(bench, address(), "The link to the chart")
+                    aria-label=texts::shelf::copy_link_of(chart.title())
+                    on:click=move |_| link::copy_text(bench, address(), texts::shelf::LINK_TO_CHART)
                 >
-                    "Copy link"
+                    {texts::page::COPY_LINK}
                 </button>
                 <button
                     type="button"
                     class="press"
-                    aria-label=format!("Copy text for a web page: {}", chart.title())
-                    on:click=move |_| link::copy_text(bench, frame(), "The text for a web page")
+                    aria-label=texts::shelf::copy_frame_of(chart.title())
+                    on:click=move |_| link::copy_text(bench, frame(), texts::shelf::FRAME)
                 >
-                    "Copy text for a web page"
+                    {texts::shelf::COPY_FRAME}
                 </button>
             </li>
         }
     });
     view! {
         <details class="elsewhere">
-            <summary>"One chart of the bench’s route, for a slide or a web page"</summary>
+            <summary>{texts::shelf::ONE_CHART}</summary>
             <p class="hint">
-                "It is shown by itself, with the route as it is now. The route travels in the link; whoever opens it keeps their own bench."
+                {texts::shelf::SHOWN_BY_ITSELF}
             </p>
             <ul>{rows.collect_view()}</ul>
         </details>
@@ -324,12 +331,7 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
     let export = move |_| match bench.shelf.with_untracked(recalesce::save::write_shelf) {
         Ok(text) => {
             if files::offer(FILE_NAME, "application/json", &text).is_none() {
-                say(
-                    bench,
-                    "The file could not be offered.".to_owned(),
-                    true,
-                    None,
-                );
+                say(bench, texts::page::NO_FILE_OFFERED.to_owned(), true, None);
             }
         }
         Err(reason) => say(bench, reason.to_string(), true, None),
@@ -341,20 +343,20 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
     };
     view! {
         <main class="leaf">
-            <h2>"Shelf"</h2>
+            <h2>{texts::shelf::SHELF}</h2>
             <p>
-                "Routes that you keep. They stay in this browser; export them to a file to carry them elsewhere."
+                {texts::shelf::ABOUT}
             </p>
             <div class="actions">
                 <button type="button" class="press go" on:click=move |_| keep(bench)>
-                    "Keep the bench’s route"
+                    {texts::shelf::KEEP_ROUTE}
                 </button>
                 <button
                     type="button"
                     class="press"
                     on:click=move |_| bench.route.with_untracked(|route| link::copy(bench, route))
                 >
-                    "Copy a link to it"
+                    {texts::shelf::COPY_LINK_TO_IT}
                 </button>
                 <button
                     type="button"
@@ -362,11 +364,11 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
                     disabled=move || bench.shelf.with(|s| s.items().is_empty())
                     on:click=export
                 >
-                    "Export to a file"
+                    {texts::page::EXPORT_TO_FILE}
                 </button>
                 <FileButton
-                    words="Import a file"
-                    name="File to import"
+                    words=texts::shelf::IMPORT_FILE
+                    name=texts::shelf::FILE_TO_IMPORT
                     accept="application/json,.json"
                     pick=move |file: File| {
                         files::read_text(&file, move |text| import(bench, text));
@@ -379,7 +381,7 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
                     .shelf
                     .with(|s| s.items().is_empty())
                     .then(|| {
-                        view! { <p>"The shelf is empty. Keep a route and it stands here."</p> }
+                        view! { <p>{texts::shelf::EMPTY}</p> }
                     })
             }}
             <ul>

@@ -8,6 +8,7 @@ use crate::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::plot::{Plot, Shown, Tag, handle_at};
 use crate::state::{Stage, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::soak_notes;
 use recalesce::units::{format_duration_s, format_temperature};
@@ -23,7 +24,7 @@ pub(crate) fn SoakTemperaturePanel() -> impl IntoView {
     let bench = bench();
     view! {
         <Typed
-            label="Temperature of the piece"
+            label=texts::soak::TEMPERATURE_OF_PIECE
             quantity=Signal::derive(move || {
                 quantities::temperature(bench.scale.get(), SOAK_RANGE_C)
             })
@@ -39,12 +40,12 @@ pub(crate) fn SoakTimePanel() -> impl IntoView {
     let bench = bench();
     view! {
         <Typed
-            label="Time at temperature"
+            label=texts::soak::TIME_AT_TEMPERATURE
             quantity=Signal::stored(quantities::minutes(TIME_RANGE_MIN, 1.0))
             value=Signal::derive(move || bench.route.with(|r| r.soak.time_min))
             set=move |min| bench.change(|r| r.soak.time_min = min)
         />
-        <p class="hint">"Counted from when the piece has the colour of the furnace."</p>
+        <p class="hint">{texts::soak::COUNTED_FROM}</p>
     }
 }
 
@@ -53,23 +54,25 @@ fn SoakWords() -> impl IntoView {
     let bench = bench();
     let soak = Memo::new(move |_| bench.route.with(|r| r.soak));
     let prior = Memo::new(move |_| bench.route.with(|r| r.prior.len()));
-    let from = move || match prior.get() {
+    let from = move || {
+        match prior.get() {
         0 => view! {
-            ", from "
-            <StructureWord name="Structure before hardening" />
+            {texts::soak::FROM}
+            <StructureWord name=texts::soak::STRUCTURE_BEFORE />
         }
         .into_any(),
         n => view! {
-            ", after the "
+            {texts::soak::AFTER_THE}
             <button
                 type="button"
                 class="number"
                 on:click=move |_| bench.stage.set(Stage::Prior(n - 1))
             >
-                {if n == 1 { "step before".to_owned() } else { format!("{n} steps before") }}
+                {if n == 1 { texts::soak::STEP_BEFORE.to_owned() } else { texts::soak::steps_before(n) }}
             </button>
         }
         .into_any(),
+    }
     };
     view! {
         <p class="set">
@@ -78,13 +81,13 @@ fn SoakWords() -> impl IntoView {
                     soak.get().temperature_c,
                     bench.scale.get(),
                 ))
-                name="Soak temperature"
+                name=texts::soak::SOAK_TEMPERATURE
             >
                 {panel(Panel::SoakTemperature)}
-            </Word> " for "
+            </Word> {texts::soak::FOR}
             <Word
                 text=Signal::derive(move || format_duration_s(60.0 * soak.get().time_min))
-                name="Soak time"
+                name=texts::soak::SOAK_TIME
             >
                 {panel(Panel::SoakTime)}
             </Word>
@@ -144,7 +147,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
             <Tag shown=shown text=text />
             <Handle
                 key="soak"
-                name="Soak temperature"
+                name=texts::soak::SOAK_TEMPERATURE
                 at=at
                 value=soak_c
                 text=text
@@ -179,7 +182,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
             <Tag shown=shown text=text />
             <Handle
                 key="soak-time"
-                name="Soak time"
+                name=texts::soak::SOAK_TIME
                 at=at
                 value=time_min
                 text=text
@@ -201,12 +204,12 @@ pub(crate) fn SoakStage() -> impl IntoView {
                 handles=Box::new(map_handle)
             />
             <p class="late" aria-hidden="true">
-                "The map of this steel is being computed."
+                {texts::soak::MAP_COMING}
             </p>
         </div>
         <div class="sub">
             <h3>
-                "While it soaks at "
+                {texts::soak::WHILE_IT_SOAKS}
                 {move || format_temperature(soak_c.get(), bench.scale.get())}
             </h3>
             <Plot
@@ -216,7 +219,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
             />
             <SoakNotes />
         </div>
-        <Opening title="The phases as a table" panel=Panel::PhaseTable />
+        <Opening title=texts::soak::PHASES_AS_TABLE panel=Panel::PhaseTable />
     }
     .into_any()
 }

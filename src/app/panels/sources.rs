@@ -1,16 +1,17 @@
 //! The publications behind the numbers.
 
 use super::score::ScoreView;
+use crate::texts;
 use leptos::html::Section;
 use leptos::prelude::*;
 use recalesce::sources::{ALL, FITS, Source, Standing};
 
 const fn standing_words(standing: Standing) -> &'static str {
     match standing {
-        Standing::Read => "read in the source",
-        Standing::FromMemory => "from memory, not yet compared with the printed source",
-        Standing::FittedHere => "fitted by this project",
-        Standing::CommonPractice => "common practice, no source",
+        Standing::Read => texts::sources::READ_IN_SOURCE,
+        Standing::FromMemory => texts::sources::FROM_MEMORY,
+        Standing::FittedHere => texts::sources::FITTED_HERE,
+        Standing::CommonPractice => texts::sources::COMMON_PRACTICE,
     }
 }
 
@@ -32,12 +33,12 @@ pub(crate) fn Sources() -> impl IntoView {
             );
             view! {
                 <div class="source">
-                    {line} <small>{source.used_for}</small>
+                    <span translate="no">{line}</span> <small>{source.used_for}</small>
                     <small class="standing">{standing_words(source.standing)}</small>
                     {fits(source)
                         .map(|line| view! { <small>{line}</small> })
                         .collect_view()}
-                    {source.link.map(|link| view! { <small>{link}</small> })}
+                    {source.link.map(|link| view! { <small translate="no">{link}</small> })}
                 </div>
             }
         })
@@ -52,13 +53,13 @@ pub(crate) fn Sources() -> impl IntoView {
     };
     view! {
         <main class="leaf">
-            <h2>"Sources"</h2>
+            <h2>{texts::sources::SOURCES}</h2>
             <p>
-                "Every constant of the models, and how it was obtained. What is from memory stays marked so until it has been compared with the printed page."
+                {texts::sources::ABOUT}
             </p>
             <p class="actions">
                 <button type="button" class="press" on:click=show_score>
-                    "How near the models come"
+                    {texts::sources::HOW_NEAR}
                 </button>
             </p>
             {rows}
@@ -66,7 +67,7 @@ pub(crate) fn Sources() -> impl IntoView {
                 class="score"
                 node_ref=score
                 tabindex="-1"
-                aria-label="How near the models come"
+                aria-label=texts::sources::HOW_NEAR
             >
                 <ScoreView />
             </section>

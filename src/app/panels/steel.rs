@@ -2,6 +2,7 @@
 
 use crate::controls::{Choice, Entry, Typed, quantities};
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::steel::{Element, Grade, find, search};
 use recalesce::units::format_fixed;
@@ -66,7 +67,7 @@ pub(crate) fn SteelPanel() -> impl IntoView {
                             3,
                             (0.0, element.largest_wt()),
                             0.01,
-                            "Write a content such as 0.35.",
+                            texts::steel::WRITE_A_CONTENT,
                         ),
                     )
                     value=Signal::derive(move || {
@@ -88,22 +89,22 @@ pub(crate) fn SteelPanel() -> impl IntoView {
             <input
                 class="text"
                 type="search"
-                aria-label="Find a grade by any designation"
-                placeholder="AISI, UNS, EN or W.-Nr."
+                aria-label=texts::steel::FIND_A_GRADE
+                placeholder=texts::steel::DESIGNATIONS
                 prop:value=typed
                 on:input:target=move |event| typed.set(event.target().value())
             />
         </div>
         <div class="grade-list">
-            <Choice name="Grades" entries=entries chosen=chosen pick=pick />
+            <Choice name=texts::steel::GRADES entries=entries chosen=chosen pick=pick />
             {move || {
                 entries
                     .with(Vec::is_empty)
-                    .then(|| view! { <p class="hint">"No grade of that name. Type its contents below."</p> })
+                    .then(|| view! { <p class="hint">{texts::steel::NO_GRADE}</p> })
             }}
         </div>
         <details class="contents-view">
-            <summary>"Contents from a certificate"</summary>
+            <summary>{texts::steel::FROM_CERTIFICATE}</summary>
             <div class="two">{fields}</div>
         </details>
     }

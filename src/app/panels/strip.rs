@@ -5,6 +5,7 @@ use crate::browser::resize::size_of;
 use crate::charts;
 use crate::plot::Plot;
 use crate::state::{Bench, Stage, bench};
+use crate::texts;
 use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::html::Div;
 use leptos::prelude::*;
@@ -67,7 +68,7 @@ pub(super) fn remove(bench: Bench, step: StepRef) {
     bench.change(|route| is_out = route.remove_step(step));
     if is_out {
         bench.notice.set(Some(crate::state::Notice {
-            text: "The step is taken out of the route.".to_owned(),
+            text: texts::strip::STEP_TAKEN_OUT.to_owned(),
             is_wrong: false,
             undo: Some(std::sync::Arc::new(move || bench.route.set(before.clone()))),
         }));
@@ -138,7 +139,8 @@ pub(crate) fn Strip() -> impl IntoView {
         let steps = steps.get().into_iter().enumerate();
         steps
             .map(|(place, (step, stage))| {
-                let placed = Memo::new(move |_| blocks.with(|all| all.as_ref()?.get(place).cloned()));
+                let placed =
+                    Memo::new(move |_| blocks.with(|all| all.as_ref()?.get(place).cloned()));
                 let part = move |pick: fn(&Placed) -> f64| {
                     placed.with(|p| p.as_ref().map(|p| format!("{:.3}%", 100.0 * pick(p))))
                 };
@@ -170,7 +172,7 @@ pub(crate) fn Strip() -> impl IntoView {
                         aria-pressed=move || (bench.stage.get() == stage).to_string()
                         title=is_movable(step)
                             .then_some(
-                                "Drag, or Alt and an arrow, moves it; + adds another; Delete takes it out",
+                                texts::strip::HOW_TO_MOVE_A_STEP,
                             )
                         style:left=move || part(|p| p.edges[0])
                         style:width=move || part(|p| p.edges[1] - p.edges[0])
@@ -217,7 +219,7 @@ pub(crate) fn Strip() -> impl IntoView {
         away.remove();
     });
     view! {
-        <div class="route" aria-label="Route">
+        <div class="route" aria-label=texts::strip::ROUTE>
             <div node_ref=frame>
                 <Plot class="strip" file="route" scene=move |_, _| strip.get().map(|s| s.scene) />
             </div>
@@ -225,8 +227,8 @@ pub(crate) fn Strip() -> impl IntoView {
                 <button
                     type="button"
                     class="add"
-                    aria-label="Steps before hardening"
-                    title="Steps before hardening: forge, normalise, refine, anneal"
+                    aria-label=texts::strip::STEPS_BEFORE
+                    title=texts::strip::STEPS_BEFORE_LISTED
                     aria-pressed=move || {
                         matches!(bench.stage.get(), Stage::Prior(_)).to_string()
                     }
@@ -241,8 +243,8 @@ pub(crate) fn Strip() -> impl IntoView {
                 <button
                     type="button"
                     class="add last"
-                    aria-label="One more temper"
-                    title="One more temper"
+                    aria-label=texts::strip::ONE_MORE_TEMPER
+                    title=texts::strip::ONE_MORE_TEMPER
                     disabled=move || bench.route.with(|r| !r.has_room_for_a_temper())
                     on:click=move |_| {
                         add_behind(bench, bench.route.with_untracked(Route::last_step));

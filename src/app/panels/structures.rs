@@ -3,6 +3,7 @@
 use crate::controls::{Alternative, Alternatives, Word};
 use crate::parts::panels::{Panel, panel};
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::soak::StartingStructure;
 
@@ -12,49 +13,49 @@ const STRUCTURES: [Alternative<StartingStructure>; 8] = [
         is: StartingStructure::Spheroidised,
         value: "spheroidised",
         title: StartingStructure::Spheroidised.title(),
-        note: "round carbides, as the mill delivers it for machining",
+        note: texts::steel::FINE_CARBIDES,
     },
     Alternative {
         is: StartingStructure::CoarseSpheroidised,
         value: "coarse_spheroidised",
         title: StartingStructure::CoarseSpheroidised.title(),
-        note: "round carbides of twice the size, from a long anneal",
+        note: texts::steel::COARSE_CARBIDES,
     },
     Alternative {
         is: StartingStructure::SubcriticalAnnealed,
         value: "subcritical_annealed",
         title: StartingStructure::SubcriticalAnnealed.title(),
-        note: "small round carbides, from an hour or two just below A1",
+        note: texts::steel::ANNEALED_CARBIDES,
     },
     Alternative {
         is: StartingStructure::LamellarPearlite,
         value: "lamellar_pearlite",
         title: StartingStructure::LamellarPearlite.title(),
-        note: "coarse, from a slow cool in the furnace",
+        note: texts::steel::COARSE_PEARLITE,
     },
     Alternative {
         is: StartingStructure::MediumPearlite,
         value: "medium_pearlite",
         title: StartingStructure::MediumPearlite.title(),
-        note: "from a cool in ashes or vermiculite",
+        note: texts::steel::MEDIUM_PEARLITE,
     },
     Alternative {
         is: StartingStructure::FinePearlite,
         value: "fine_pearlite",
         title: StartingStructure::FinePearlite.title(),
-        note: "from an air cool after normalising",
+        note: texts::steel::FINE_PEARLITE,
     },
     Alternative {
         is: StartingStructure::QuenchedAndRefined,
         value: "quenched_and_refined",
         title: StartingStructure::QuenchedAndRefined.title(),
-        note: "very fine carbides in tempered martensite",
+        note: texts::steel::QUENCHED_AND_REFINED,
     },
     Alternative {
         is: StartingStructure::AsForged,
         value: "as_forged",
         title: StartingStructure::AsForged.title(),
-        note: "coarse pearlite in large grains, not normalised",
+        note: texts::steel::AS_FORGED,
     },
 ];
 
@@ -64,7 +65,7 @@ pub(crate) fn StructurePanel() -> impl IntoView {
     let bench = bench();
     view! {
         <Alternatives
-            name="Structures"
+            name=texts::steel::STRUCTURES
             all=&STRUCTURES
             chosen=Signal::derive(move || bench.route.with(|r| r.start))
             pick=move |structure| bench.change(|r| r.start = structure)

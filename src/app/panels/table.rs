@@ -3,6 +3,7 @@
 use super::save_table::SaveTable;
 use crate::errand::{Errand, TableOf, kept_up};
 use crate::state::{Bench, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::Correction;
 use recalesce::heat::{Medium, MediumChoice, Section};
@@ -45,9 +46,9 @@ pub(super) const fn class(verdict: Verdict) -> &'static str {
 
 pub(super) const fn word(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Holds => "fast enough",
-        Verdict::Narrow => "at the edge",
-        Verdict::Misses => "too slow",
+        Verdict::Holds => texts::media::FAST_ENOUGH,
+        Verdict::Narrow => texts::media::AT_THE_EDGE,
+        Verdict::Misses => texts::media::TOO_SLOW,
     }
 }
 
@@ -192,7 +193,7 @@ fn row(
     let may_crack = Memo::new(move |_| {
         found.with(|table| table.as_ref()?.rows.get(place).map(|row| row.may_crack))
     });
-    let crack = move || (may_crack.get() == Some(true)).then_some(", may crack this steel");
+    let crack = move || (may_crack.get() == Some(true)).then_some(texts::media::MAY_CRACK);
     let choice = known.choice.clone();
     let is_here = move || bench.route.with(|route| route.quench.medium == choice);
     let cells = sizes_mm
@@ -201,7 +202,7 @@ fn row(
         .map(|(column, &size)| cell(bench, found, known.clone(), [place, column], size))
         .collect_view();
     let (titled, described) = (known.medium.clone(), known.medium.clone());
-    let own = matches!(known.choice, MediumChoice::Own(_)).then_some("your own, ");
+    let own = matches!(known.choice, MediumChoice::Own(_)).then_some(texts::media::YOUR_OWN);
     view! {
         <tr class:here=is_here>
             <th scope="row">
@@ -249,9 +250,12 @@ fn sheet(bench: Bench, found: &QuenchTable) -> Vec<Vec<String>> {
     let (scale, length) = (bench.scale.get_untracked(), bench.length.get_untracked());
     let sizes = found.sizes_mm.iter().flat_map(|&size| {
         let size = format_length(size, length);
-        [format!("{size}: to spare, s"), format!("{size}: margin")]
+        [
+            texts::media::size_to_spare(&size),
+            texts::media::size_margin(&size),
+        ]
     });
-    let titles = std::iter::once("quenchant".to_owned()).chain(sizes);
+    let titles = std::iter::once(texts::media::QUENCHANT.to_owned()).chain(sizes);
     let row = |row: &TableRow| {
         let title = row.medium.resolve().ok()?.title.words(scale);
         let cells = row.cells.iter().flat_map(|cell| match cell {
@@ -293,22 +297,18 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
     });
     let brought = kept_up::<Result<QuenchTable, String>>(bench.runner, errand);
     let of_blade = move || match bench.route.with(|route| route.section) {
-        Section::Blade { .. } => {
-            "The columns are flat pieces as thick as that, not blades: a blade is judged by its spine, and thinner parts of it have more to spare. A cell that is pressed gives the blade this spine, its height stays; its quenchant is taken, not stirred, and a second bath is dropped."
-        }
-        _ => {
-            "A cell that is pressed gives the piece this size; its quenchant is taken, not stirred, and a second bath is dropped."
-        }
+        Section::Blade { .. } => texts::media::BLADES_IN_TABLE,
+        _ => texts::media::PRESSED_CELL,
     };
     let taught = move || {
         bench
             .is_taught()
-            .then_some(" It counts with what the logbook has taught.")
+            .then_some(texts::media::COUNTED_WITH_LEARNT)
     };
     let what = move || match bench.route.with(|route| route.section) {
-        Section::Round { .. } => "a round",
-        Section::Square { .. } => "a square bar",
-        Section::Plate { .. } | Section::Blade { .. } => "a flat piece",
+        Section::Round { .. } => texts::media::A_ROUND,
+        Section::Square { .. } => texts::media::A_SQUARE_BAR,
+        Section::Plate { .. } | Section::Blade { .. } => texts::media::A_FLAT_PIECE,
     };
     let found = Memo::new(move |_| brought.get()?.and_then(|found| found).ok());
     let shape = Memo::new(move |_| {
@@ -321,17 +321,17 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
     let without = move || match brought.get().map(|brought| brought.and_then(|found| found)) {
         Some(Ok(_)) => None,
         Some(Err(why)) => Some(why),
-        None => Some("Working it out.".to_owned()),
+        None => Some(texts::page::WORKING_IT_OUT.to_owned()),
     };
     let shown = move || shape.get().map(|shape| table(bench, found, shape));
     view! {
-        <section class="quenches" aria-label="Which quench still does it">
-            <h2>"Which quench still does it"</h2>
+        <section class="quenches" aria-label=texts::media::WHICH_STILL_DOES>
+            <h2>{texts::media::WHICH_STILL_DOES}</h2>
             <p>
-                "The same soaked steel in every quenchant of the list and in your own, not stirred, in the order of their speed on a thin flat piece, which thicker pieces change in places: seconds to spare at the nose for the centre of "
-                {what} ", and by how many times the quench could be slower. " {of_blade} {taught}
+                {texts::media::ABOUT_TABLE}
+                {what} {texts::media::AND_HOW_MANY_TIMES} {of_blade} {taught}
             </p>
-            <div class="scroll" role="region" aria-label="Quenchants and sizes" tabindex="0">
+            <div class="scroll" role="region" aria-label=texts::media::MEDIA_AND_SIZES tabindex="0">
                 {shown}
                 {move || without().map(|why| view! { <p class="hint">{why}</p> })}
             </div>

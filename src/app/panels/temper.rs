@@ -6,6 +6,7 @@ use crate::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::plot::{Plot, Shown, Tag, handle_at};
 use crate::state::{Bench, bench};
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::{Route, Temper};
 use recalesce::units::{format_duration_s, format_hrc, format_temperature};
@@ -37,10 +38,10 @@ pub(super) fn time_tempers(route: &mut Route, time_min: f64) {
 fn count_words(tempers: &[Temper]) -> String {
     let apart = tempers.windows(2).any(|pair| pair.first() != pair.last());
     match (tempers.len(), apart) {
-        (0, _) => "no temper".to_owned(),
-        (1, _) => "once".to_owned(),
-        (n, false) => format!("{n} times"),
-        (n, true) => format!("{n} tempers, each its own"),
+        (0, _) => texts::temper::NO_TEMPER.to_owned(),
+        (1, _) => texts::temper::ONCE.to_owned(),
+        (n, false) => texts::temper::times(n),
+        (n, true) => texts::temper::each_its_own(n),
     }
 }
 
@@ -65,7 +66,7 @@ pub(crate) fn CountPanel() -> impl IntoView {
                 view! {
                     <div class="two">
                         <Typed
-                            label=["First", "Second", "Third", "Fourth", "Fifth", "Sixth"][i.min(MOST - 1)]
+                            label=[texts::temper::FIRST, texts::temper::SECOND, texts::temper::THIRD, texts::temper::FOURTH, texts::temper::FIFTH, texts::temper::SIXTH][i.min(MOST - 1)]
                             quantity=Signal::derive(move || quantities::temperature(
                                 bench.scale.get(),
                                 RANGE_C,
@@ -86,9 +87,9 @@ pub(crate) fn CountPanel() -> impl IntoView {
     };
     view! {
         <Typed
-            label="How many tempers"
+            label=texts::temper::HOW_MANY
             quantity=Signal::stored(
-                quantities::plain("", 0, (0.0, MOST as f64), 1.0, "Write a number up to 6."),
+                quantities::plain("", 0, (0.0, MOST as f64), 1.0, texts::temper::UP_TO_SIX),
             )
             value=Signal::derive(move || count.get() as f64)
             set=move |n: f64| {
@@ -118,7 +119,7 @@ pub(crate) fn TemperTemperaturePanel() -> impl IntoView {
     let bench = bench();
     view! {
         <Typed
-            label="Temperature of the temper"
+            label=texts::temper::TEMPERATURE
             quantity=Signal::derive(move || quantities::temperature(
                 bench.scale.get(),
                 RANGE_C,
@@ -135,7 +136,7 @@ pub(crate) fn TemperTimePanel() -> impl IntoView {
     let bench = bench();
     view! {
         <Typed
-            label="Time of each temper"
+            label=texts::temper::TIME_OF_EACH
             quantity=Signal::stored(quantities::minutes((1.0, 6000.0), 5.0))
             value=Signal::derive(move || first_temper(bench).time_min)
             set=move |min| {
@@ -158,7 +159,7 @@ fn TemperWords() -> impl IntoView {
                         first.get().unwrap_or(Temper::FIRST_OFFERED).temperature_c,
                         bench.scale.get(),
                     ))
-                    name="Temper temperature"
+                    name=texts::temper::TEMPER_TEMPERATURE
                 >
                     {panel(Panel::TemperTemperature)}
                 </Word>
@@ -174,7 +175,7 @@ fn TemperWords() -> impl IntoView {
                     text=Signal::derive(move || format_duration_s(
                         60.0 * first.get().unwrap_or(Temper::FIRST_OFFERED).time_min,
                     ))
-                    name="Temper time"
+                    name=texts::temper::TEMPER_TIME
                 >
                     {panel(Panel::TemperTime)}
                 </Word>
@@ -186,7 +187,7 @@ fn TemperWords() -> impl IntoView {
             {heat}
             <Word
                 text=Signal::derive(move || tempers.with(|t| count_words(t)))
-                name="Number of tempers"
+                name=texts::temper::NUMBER_OF_TEMPERS
             >
                 {panel(Panel::TemperCount)}
             </Word> {time}
@@ -205,7 +206,7 @@ pub(crate) fn received() -> impl Fn() -> String {
                 outcome
                     .temper
                     .given()
-                    .map(|temper| format!("quenched to {}", format_hrc(temper.start_hrc)))
+                    .map(|temper| texts::temper::quenched_to(&format_hrc(temper.start_hrc)))
             })
             .unwrap_or_default()
     }
@@ -246,7 +247,7 @@ pub(crate) fn TemperStage() -> impl IntoView {
             <Tag shown=shown text=text />
             <Handle
                 key="temper"
-                name="Temper temperature"
+                name=texts::temper::TEMPER_TEMPERATURE
                 at=at
                 value=value
                 text=text
@@ -277,11 +278,11 @@ pub(crate) fn TemperBelow() -> impl IntoView {
     let bench = bench();
     view! {
         <div class="sub">
-            <h3>"What moves the final hardness"</h3>
+            <h3>{texts::temper::WHAT_MOVES_HARDNESS}</h3>
             <Plot
                 class="history" file="what-moves-hardness"
                 scene=move |w, h| charts::influences_scene(bench, w, h)
-                nothing=Signal::stored("Not known for this steel.".to_owned())
+                nothing=Signal::stored(texts::charts::NOT_KNOWN.to_owned())
             />
         </div>
     }

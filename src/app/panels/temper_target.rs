@@ -2,6 +2,7 @@
 
 use super::temper::{move_tempers, time_tempers};
 use crate::state::bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::{Outcome, Route};
 use recalesce::units::{TemperatureScale, format_duration_s, format_hrc, format_temperature};
@@ -44,17 +45,21 @@ impl Way {
             Self::Temperature { c, is_embrittling } => (
                 format_temperature(c, scale),
                 if is_embrittling {
-                    ", where it embrittles".to_owned()
+                    texts::temper::WHERE_IT_EMBRITTLES.to_owned()
                 } else {
                     String::new()
                 },
             ),
             Self::Time { s } => {
                 let planned_c = route.tempers.first().map_or(0.0, |t| t.temperature_c);
-                let each = if route.tempers.len() > 1 { " each" } else { "" };
+                let each = if route.tempers.len() > 1 {
+                    texts::temper::EACH
+                } else {
+                    ""
+                };
                 (
                     format_duration_s(s),
-                    format!("{each} at {}", format_temperature(planned_c, scale)),
+                    texts::temper::each_at(each, &format_temperature(planned_c, scale)),
                 )
             }
         }
@@ -84,7 +89,7 @@ pub(super) fn TemperTarget() -> impl IntoView {
             .map(|(i, way)| {
                 let (value, note) = way.words(&route, scale);
                 view! {
-                    {if i == 0 { " " } else { ", or " }}
+                    {if i == 0 { " " } else { texts::temper::OR }}
                     <button type="button" class="number" on:click=move |_| bench.change(|r| way.take(r))>
                         {value}
                     </button>
@@ -95,7 +100,7 @@ pub(super) fn TemperTarget() -> impl IntoView {
         (!buttons.is_empty()).then(|| {
             view! {
                 <p class="hint target-ways">
-                    {format!("The middle of the target, {}, comes with", format_hrc(target))} {buttons} "."
+                    {texts::temper::middle_comes_with(&format_hrc(target))} {buttons} "."
                 </p>
             }
         })

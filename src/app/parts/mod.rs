@@ -10,6 +10,7 @@ pub(crate) mod places;
 use super::browser::style;
 use super::controls::live;
 use super::state::{Bench, Notice};
+use crate::texts;
 use decide::Deciding;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -24,9 +25,6 @@ use web_sys::{Element, HtmlElement, MouseEvent};
 
 /// When it is taken to be idle where the browser does not tell.
 const WITHOUT_IDLE: Duration = Duration::from_millis(500);
-
-/// What is said where a part cannot be loaded.
-pub(crate) const FAILED: &str = "This part of the page could not be loaded.";
 
 /// Loads a part; a load that has failed can be tried again.
 type Load<T> = fn() -> Pin<Box<dyn Future<Output = Result<T, SplitLoaderError>>>>;
@@ -119,7 +117,7 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
             match found {
                 Some(part) => act(part),
                 None => bench.notice.set(Some(Notice {
-                    text: format!("{FAILED} Check the connection and try again."),
+                    text: texts::page::PART_NOT_LOADED_TRY_AGAIN.to_owned(),
                     is_wrong: true,
                     undo: None,
                 })),
@@ -145,16 +143,16 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
             }
             Arrival::Failed => view! {
                 <p class="hint coming" role="alert">
-                    {FAILED}
+                    {texts::page::PART_NOT_LOADED}
                     " "
                     <button type="button" class="press" on:click=again>
-                        "Try again"
+                        {texts::page::TRY_AGAIN}
                     </button>
                 </p>
             }
             .into_any(),
             Arrival::Unasked | Arrival::Coming => {
-                view! { <p class="hint coming" role="status">"Loading."</p> }.into_any()
+                view! { <p class="hint coming" role="status">{texts::page::LOADING}</p> }.into_any()
             }
         })
     }

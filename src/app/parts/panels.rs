@@ -1,5 +1,6 @@
 //! What opens on the bench: the panels of the words, of the numbers and of the charts.
 
+use crate::browser::decimals;
 use crate::panels::acting::Acting;
 use crate::panels::along::Along;
 use crate::panels::drawn::Drawn;
@@ -28,6 +29,7 @@ use crate::plot::Shown;
 use crate::state::{Bench, bench};
 use leptos::ev::PointerEvent;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 use recalesce::heat::MediumChoice;
 use recalesce::route::NumberKey;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
@@ -112,6 +114,8 @@ pub(crate) struct Panels {
     point: fn(Along, &PointerEvent),
     /// The value of the quench's handle with which the curve passes a column of the chart.
     pass: fn(Bench, Shown, Option<f64>, f64) -> Option<f64>,
+    /// Shows numbers with a decimal comma, or with a point.
+    pub(crate) show_comma: fn(Bench, bool),
 }
 
 impl Panels {
@@ -138,7 +142,17 @@ pub(super) fn panels() -> Result<Panels, SplitLoaderError> {
         show,
         point: Along::point,
         pass,
+        show_comma,
     })
+}
+
+fn show_comma(bench: Bench, has_comma: bool) {
+    spawn_local(async move {
+        decimals::show(has_comma).await;
+        bench.has_decimal_comma.set(decimals::have_comma());
+        // Charts are drawn anew, with new widths of their texts, as when the typeface comes.
+        bench.has_typeface.set(true);
+    });
 }
 
 /// A panel, once it is there.

@@ -2,11 +2,13 @@
 //! No physics. Everything inside the project is in °C, mm, s and min; a scale or unit chosen by
 //! the user changes only what is read and shown.
 
+mod comma;
 mod duration;
 mod length;
 mod number;
 mod temperature;
 
+pub use comma::{read_with_decimal_comma, with_decimal_comma};
 pub use duration::{DurationUnit, format_duration_s, parse_duration_s};
 pub use length::{LengthUnit, format_length, parse_length_mm};
 pub use number::{

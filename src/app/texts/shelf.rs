@@ -1,0 +1,79 @@
+//! Words of the shelf.
+
+use std::fmt::Display;
+
+#[inline]
+pub(crate) fn kept_as(name: &str) -> String {
+    format!("Kept on the shelf as “{name}”.")
+}
+
+#[inline]
+pub(crate) fn nothing_imported(reason: impl Display) -> String {
+    format!("Nothing was imported. {reason}")
+}
+
+#[inline]
+pub(crate) fn no_room(count: usize) -> String {
+    format!("no room for {count}")
+}
+
+#[inline]
+pub(crate) fn imported_but(count: usize, left_out: &str) -> String {
+    format!("{count} imported. Left out: {left_out}")
+}
+
+#[inline]
+pub(crate) fn summary(
+    [piece, grade]: [&str; 2],
+    [soak, time]: [&str; 2],
+    [bath, temper]: [&str; 2],
+    [least, most]: [&str; 2],
+) -> String {
+    format!(
+        "{piece} of {grade}; soak {soak} for {time}; {bath}; temper {temper}; for {least} to {most} HRC"
+    )
+}
+
+#[inline]
+pub(crate) fn off_the_shelf(name: &str) -> String {
+    format!("“{name}” is off the shelf.")
+}
+
+pub(crate) const PUT_ON_BENCH: &str = "Put on the bench";
+pub(crate) const MOVE_UP: &str = "Move up";
+pub(crate) const MOVE_DOWN: &str = "Move down";
+pub(crate) const TAKE_OFF: &str = "Take off";
+
+#[inline]
+pub(crate) fn copy_link_of(chart: &str) -> String {
+    format!("Copy link: {chart}")
+}
+
+pub(crate) const LINK_TO_CHART: &str = "The link to the chart";
+
+#[inline]
+pub(crate) fn copy_frame_of(chart: &str) -> String {
+    format!("Copy text for a web page: {chart}")
+}
+
+pub(crate) const FRAME: &str = "The text for a web page";
+pub(crate) const COPY_FRAME: &str = "Copy text for a web page";
+pub(crate) const ONE_CHART: &str = "One chart of the bench’s route, for a slide or a web page";
+pub(crate) const SHOWN_BY_ITSELF: &str = "It is shown by itself, with the route as it is now. The route travels in the link; whoever opens it keeps their own bench.";
+pub(crate) const ABOUT: &str = "Routes that you keep. They stay in this browser; export them to a file to carry them elsewhere.";
+pub(crate) const KEEP_ROUTE: &str = "Keep the bench’s route";
+pub(crate) const COPY_LINK_TO_IT: &str = "Copy a link to it";
+pub(crate) const IMPORT_FILE: &str = "Import a file";
+pub(crate) const FILE_TO_IMPORT: &str = "File to import";
+pub(crate) const EMPTY: &str = "The shelf is empty. Keep a route and it stands here.";
+
+#[inline]
+pub(crate) fn imported(count: usize) -> String {
+    format!("{count} imported.")
+}
+
+pub(crate) const NO_TEMPER: &str = "none";
+pub(crate) const NAME: &str = "Name";
+pub(crate) const UP: &str = "Up";
+pub(crate) const DOWN: &str = "Down";
+pub(crate) const SHELF: &str = "Shelf";
