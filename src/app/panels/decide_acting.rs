@@ -4,8 +4,9 @@
 use super::acting::{acting, learnt, teach};
 use super::decide::Deciding;
 use crate::browser::storage;
+use crate::state::Bench;
 use leptos::prelude::*;
-use recalesce::advise::Correction;
+use recalesce::advise::{Correction, Shop};
 use recalesce::route::Route;
 use recalesce::save;
 
@@ -50,6 +51,24 @@ impl Deciding {
         if let Err(reason) = kept {
             self.bench.warn(reason);
         }
+    }
+}
+
+/// Takes over the shop that another window has changed, so that neither writes an older one over it.
+pub(super) fn take_over(bench: Bench, shop: RwSignal<Shop>) {
+    let kept = storage::read(storage::SHOP).and_then(|text| save::read_shop(&text).ok());
+    let Some((now, learnt)) = kept else {
+        return;
+    };
+    if shop.with_untracked(|shop| *shop != now) {
+        shop.set(now);
+    }
+    let is_new = |learnt: &Correction| {
+        let known = bench.teach.get_untracked();
+        known.is_none_or(|known| *known.learnt != *learnt)
+    };
+    if let Some(learnt) = learnt.filter(is_new) {
+        teach(bench, learnt);
     }
 }
 

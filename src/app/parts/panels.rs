@@ -19,6 +19,7 @@ use crate::panels::replay::ReplayInside;
 use crate::panels::save_chart::SaveChart;
 use crate::panels::second_bath::SecondBathPanel;
 use crate::panels::section::SectionPanel;
+use crate::panels::shelf_join::join_shelf;
 use crate::panels::soak::{SoakTemperaturePanel, SoakTimePanel};
 use crate::panels::steel::SteelPanel;
 use crate::panels::structures::StructurePanel;
@@ -112,6 +113,8 @@ pub(crate) struct Panels {
     point: fn(Along, &PointerEvent),
     /// The value of the quench's handle with which the curve passes a column of the chart.
     pass: fn(Bench, Shown, Option<f64>, f64) -> Option<f64>,
+    /// Joins the shelf with what another window has made of it.
+    pub(crate) join_shelf: fn(Bench),
 }
 
 impl Panels {
@@ -138,6 +141,7 @@ pub(super) fn panels() -> Result<Panels, SplitLoaderError> {
         show,
         point: Along::point,
         pass,
+        join_shelf,
     })
 }
 
