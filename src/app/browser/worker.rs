@@ -1,7 +1,8 @@
 //! A second thread of the program: texts go to it, texts come back.
 
 use super::root::address;
-use js_sys::{JsString, Object, Reflect};
+use js_sys::{Function, JsString, Math, Object, Reflect};
+use std::rc::Rc;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent, WorkerOptions, WorkerType};
@@ -16,6 +17,8 @@ const GAVE_UP: &str = "gave up";
 /// A running thread; it ends when this is dropped.
 pub(crate) struct Worker {
     inner: web_sys::Worker,
+    /// Gone when this is dropped: what is heard of the thread after that counts for nothing.
+    _held: Rc<()>,
     _heard: Closure<dyn FnMut(MessageEvent)>,
     _ended: Closure<dyn FnMut()>,
 }
@@ -40,12 +43,24 @@ impl Worker {
         options.set_type(WorkerType::Module);
         let inner = web_sys::Worker::new_with_options(&address("worker")?, &options).ok()?;
         let end = hear.clone();
+        // A name that no other thread of any window has.
+        let lock = JsValue::from(Math::random());
+        let held = Rc::new(());
+        let watched = (lock.clone(), Rc::downgrade(&held));
         let ended = Closure::new(move || end(Heard::Ended));
         inner.set_onerror(Some(ended.as_ref().unchecked_ref()));
         let heard = Closure::new(move |message: MessageEvent| {
             if let Some(text) = message.data().as_string() {
                 hear(match text.as_str() {
-                    READY => Heard::Ready,
+                    READY => {
+                        let (hear, held) = (hear.clone(), watched.1.clone());
+                        when_free(&watched.0, move || {
+                            if held.upgrade().is_some() {
+                                hear(Heard::Ended);
+                            }
+                        });
+                        Heard::Ready
+                    }
                     DONE => Heard::Done,
                     GAVE_UP => Heard::Ended,
                     _ => Heard::Answer(text),
@@ -58,9 +73,11 @@ impl Worker {
             let set = Reflect::set(&places, &name.into(), &address(name)?.into());
             set.ok()?;
         }
+        Reflect::set(&places, &"lock".into(), &lock).ok()?;
         inner.post_message(&places).ok()?;
         Some(Self {
             inner,
+            _held: held,
             _heard: heard,
             _ended: ended,
         })
@@ -71,6 +88,18 @@ impl Worker {
         // A thread that has ended answers no more, which is what its user sees anyway.
         let _ = self.inner.post_message(&JsString::from(text));
     }
+}
+
+/// Calls back once nobody holds a lock any more: the thread holds it for as long as it lives, so that
+/// also one that the browser has ended without a word is missed. Not where there are no locks.
+fn when_free(lock: &JsValue, then: impl FnOnce() + 'static) -> Option<()> {
+    let locks = Reflect::get(&web_sys::window()?.navigator(), &"locks".into()).ok()?;
+    let request: Function = Reflect::get(&locks, &"request".into())
+        .ok()?
+        .dyn_into()
+        .ok()?;
+    let then = Closure::once_into_js(then);
+    request.call2(&locks, lock, &then).ok().map(drop)
 }
 
 impl Drop for Worker {
