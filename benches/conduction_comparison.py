@@ -40,7 +40,7 @@ BLADE_ROWS = 8
 def media():
     """Surface temperatures, coefficients and bath of each quenchant."""
     found = {}
-    with open(ROOT / "src/heat/media.csv", newline="", encoding="utf-8") as file:
+    with open(ROOT / "src/physics/heat/media.csv", newline="", encoding="utf-8") as file:
         for row in csv.DictReader(file):
             knots = [[float(x) for x in knot.split(":")] for knot in row["h_w_m2k"].split()]
             temperatures, h = np.array(knots).T

@@ -1,17 +1,10 @@
 //! What a hardenable steel does in the furnace, the quench and the temper.
 //!
-//! The rooms, in the order in which imports may point:
+//! Below are the rooms of physics, from [`numeric`] to [`hardness`]: a package of their own, at hand here
+//! by their names. On them stand, in the order in which imports may point:
 //!
 //! | room | answers |
 //! |---|---|
-//! | [`numeric`], [`units`] | root finding, linear solves, interpolation; scales, parsing and formatting |
-//! | [`steel`] | composition, grades, validity ranges |
-//! | [`sources`] | published constants, one file per publication |
-//! | [`phases`] | critical temperatures, equilibrium, the phase map |
-//! | [`soak`] | carbon in solution, carbide left, grain |
-//! | [`heat`] | sections, quench media, conduction, the standard probe |
-//! | [`transform`] | isothermal curves, additivity, martensite, end-quench |
-//! | [`hardness`] | as-quenched, mixtures, tempering, scales |
 //! | [`route`] | the pipeline from a route to its outcome, and the verdicts |
 //! | [`advise`] | finding a route, how sure it is, what matters, what a logbook teaches |
 //! | [`save`] | the file format, its versions and checks |
@@ -35,16 +28,11 @@
 
 pub mod advise;
 pub mod chart;
-pub mod hardness;
-pub mod heat;
-pub mod numeric;
-pub mod phases;
 pub mod route;
 pub mod save;
-pub mod soak;
-pub mod sources;
-pub mod steel;
 pub mod teach;
 pub mod terminal;
-pub mod transform;
-pub mod units;
+
+pub use recalesce_physics::{
+    hardness, heat, numeric, phases, soak, sources, steel, transform, units,
+};

@@ -116,6 +116,8 @@ fn perform(project: &Project, step: Step) -> Result<()> {
             "--package",
             "recalesce",
             "--package",
+            "recalesce-physics",
+            "--package",
             wasm::PROGRAM,
             "--lib",
             "--bins",

@@ -108,7 +108,7 @@ const LONGEST_NAME_TOLD: usize = 40;
 
 impl MediumError {
     /// There is no medium of this name.
-    pub(crate) fn unknown(name: &str) -> Self {
+    pub fn unknown(name: &str) -> Self {
         Self::Unknown {
             name: name.chars().take(LONGEST_NAME_TOLD).collect(),
         }

@@ -21,7 +21,7 @@ mod shape;
 mod table;
 mod thin;
 
-pub(crate) use band::band_factor;
+pub use band::band_factor;
 pub use curve_error::{CurveError, CurveFitError, CurveNote};
 pub use figures::{Compared, Figure, FigureError, QuenchantFigures};
 pub use fit_curve::{CurveFit, CurveFitProgress};

@@ -54,11 +54,11 @@ pub use end_quench::{EndQuenchBar, end_quench_bar, jominy_rate_at_704c};
 pub use family::Family;
 pub use hazard::{Hazard, Said};
 pub use heating::{AT_TEMPERATURE_K, FURNACE_AIR_W_M2K, Heating, heat_up};
-pub(crate) use media::plate_to_nose_s;
+pub use media::plate_to_nose_s;
 pub use media::{MediumNote, media, medium, medium_note};
 pub use medium::{ClassFigures, Confidence, EMISSIVITY, HeatTransfer, Medium, MediumError};
 pub use mesh::Shape;
-pub(crate) use own::band_factor;
+pub use own::band_factor;
 pub use own::{
     Compared, CurveError, CurveFit, CurveFitError, CurveFitProgress, CurveNote, CurveOptions,
     Figure, FigureError, FiguresFit, FittedCurve, FittedKnot, ProbeCurve, QuenchantFigures,
@@ -67,7 +67,7 @@ pub use own::{
 pub use piece::Piece;
 pub use probe::{ProbeFigures, nickel_ball_s, probe};
 pub use properties::Material;
-pub(crate) use quench::AGITATION;
+pub use quench::AGITATION;
 pub use quench::{Cooled, HeatError, Quenching, cool, cool_across, cool_turning};
 pub use section::{Grind, Section, SectionError};
 pub use severity::{

@@ -15,6 +15,6 @@ pub(super) fn mean_ln_h(curve: &HeatTransfer) -> f64 {
 }
 
 /// Factor either way that holds 95 %, from the variance of [`mean_ln_h`].
-pub(crate) fn band_factor(variance: f64) -> f64 {
+pub fn band_factor(variance: f64) -> f64 {
     (2.0 * (variance + REST_OF_BAND * REST_OF_BAND).sqrt()).exp()
 }

@@ -111,7 +111,7 @@ fn range(text: &str) -> Option<Option<[f64; 2]>> {
 }
 
 /// Time of the centre of a 3 mm plate from 800 to 540 °C, s, by which the list is ordered.
-pub(crate) fn plate_to_nose_s(medium: &Medium) -> f64 {
+pub fn plate_to_nose_s(medium: &Medium) -> f64 {
     let cooled = cool(&Quenching {
         section: Section::Plate { thickness_mm: 3.0 },
         medium,

@@ -19,7 +19,7 @@ const LONGEST_S: f64 = 400_000.0;
 const NOSE_C: f64 = 540.0;
 
 /// Factors on the heat transfer of a still bath that the heat model covers.
-pub(crate) const AGITATION: (f64, f64) = (0.05, 20.0);
+pub const AGITATION: (f64, f64) = (0.05, 20.0);
 
 /// A quench to be computed.
 #[derive(Debug, Clone)]
