@@ -52,8 +52,7 @@ pub(crate) fn place_of(scale: TemperatureScale) -> usize {
 }
 
 /// What is said where two threads have come to grief over the same.
-const BROKEN_OFF: &str =
-    "The browser has broken this off twice. Change an input, or load the page anew.";
+const BROKEN_OFF: &str = "The browser broke this off twice. Ask again.";
 
 /// Kinds of errand, the most wanted first.
 const KINDS: usize = 3;

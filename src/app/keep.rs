@@ -123,33 +123,11 @@ pub(crate) struct SeenShelf {
 }
 
 impl SeenShelf {
-    /// As the browser has it.
-    fn read() -> Self {
-        Self {
-            now: storage::read(storage::SHELF),
-            ..Self::default()
-        }
-    }
-
     /// What both windows know: what was written just now another may not have seen yet.
-    pub(crate) fn common(&self) -> Option<&String> {
-        if self.is_settled() {
-            self.now.as_ref()
-        } else {
-            self.before.as_ref()
-        }
-    }
-
-    fn is_settled(&self) -> bool {
-        now_ms() - self.written_ms > SETTLED_MS
-    }
-
-    fn wrote(&mut self, text: String) {
-        if self.is_settled() {
-            self.before = self.now.take();
-        }
-        self.now = Some(text);
-        self.written_ms = now_ms();
+    pub(crate) fn common(&self) -> Option<String> {
+        let is_settled = now_ms() - self.written_ms > SETTLED_MS;
+        let known = if is_settled { &self.now } else { &self.before };
+        known.clone()
     }
 }
 
@@ -172,25 +150,36 @@ pub(crate) fn put_shelf(state: Bench) {
     };
     let put = written.map_err(|e| e.to_string()).and_then(|text| {
         storage::write(storage::SHELF, &text)?;
-        state.seen_shelf.update_value(|seen| seen.wrote(text));
+        state.seen_shelf.update_value(|seen| {
+            seen.before = seen.now.replace(text);
+            seen.written_ms = now_ms();
+        });
         Ok(())
     });
     report(state, put);
 }
 
-/// Whether another window has written a shelf that is not known here; what joins the two is asked for.
-fn is_joining(state: Bench) -> bool {
+/// Whether another window has written a shelf that is not known here. What joins the two does so, now
+/// or once it has come.
+fn is_to_join(state: Bench) -> bool {
     let stored = storage::read(storage::SHELF);
     let is_new = state.seen_shelf.with_value(|seen| seen.now != stored);
-    if is_new {
-        (state.parts.panels).then(state, move |part| (part.join_shelf)(state));
+    if is_new && let Some(part) = state.parts.panels.now() {
+        (part.join_shelf)(state);
     }
     is_new
 }
 
 /// Writes each of the three when it changes. What cannot be written is said once.
 pub(super) fn keep(state: Bench) {
-    state.seen_shelf.set_value(SeenShelf::read());
+    state
+        .seen_shelf
+        .update_value(|seen| seen.now = storage::read(storage::SHELF));
+    Effect::new(move || {
+        if state.parts.panels.is_there() {
+            is_to_join(state);
+        }
+    });
     let write_route = move || {
         // The route of an experiment is not the user's own, which waits for its end.
         if state.is_guided.try_get_untracked() == Some(true) {
@@ -209,7 +198,7 @@ pub(super) fn keep(state: Bench) {
         }
     };
     let write_shelf = move || {
-        if !is_joining(state) {
+        if !is_to_join(state) {
             put_shelf(state);
         }
     };
@@ -260,7 +249,7 @@ pub(super) fn keep(state: Bench) {
         }
     });
     let elsewhere = window_event_listener_untyped("storage", move |_| {
-        is_joining(state);
+        is_to_join(state);
     });
     on_cleanup(move || {
         leaving.remove();

@@ -4,7 +4,10 @@ use super::{Group, rows, shown};
 use recalesce::sources::score::{Against, Outside, QuantityScore, measured};
 use rows::{Row, score};
 
-const FILE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/src/physics/sources/score.json");
+const FILE: &str = concat!(
+    env!("CARGO_MANIFEST_DIR"),
+    "/src/physics/sources/score.json"
+);
 
 /// Four significant digits, so that the file changes only with the models.
 fn rounded(x: f64) -> f64 {

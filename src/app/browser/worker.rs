@@ -20,7 +20,6 @@ pub(crate) struct Worker {
     /// Gone when this is dropped: what is heard of the thread after that counts for nothing.
     _held: Rc<()>,
     _heard: Closure<dyn FnMut(MessageEvent)>,
-    _ended: Closure<dyn FnMut()>,
 }
 
 /// What a thread says.
@@ -42,23 +41,30 @@ impl Worker {
         let options = WorkerOptions::new();
         options.set_type(WorkerType::Module);
         let inner = web_sys::Worker::new_with_options(&address("worker")?, &options).ok()?;
+        let held = Rc::new(());
+        let watched = Rc::downgrade(&held);
         let end = hear.clone();
+        // Freed by the browser once nothing may call it any more.
+        let ended = Closure::<dyn FnMut()>::new(move || {
+            if watched.upgrade().is_some() {
+                end(Heard::Ended);
+            }
+        });
+        let ended: Function = ended.into_js_value().unchecked_into();
+        inner.set_onerror(Some(&ended));
         // A name that no other thread of any window has.
         let lock = JsValue::from(Math::random());
-        let held = Rc::new(());
-        let watched = (lock.clone(), Rc::downgrade(&held));
-        let ended = Closure::new(move || end(Heard::Ended));
-        inner.set_onerror(Some(ended.as_ref().unchecked_ref()));
+        let places = Object::new();
+        for name in ["script", "wasm"] {
+            let set = Reflect::set(&places, &name.into(), &address(name)?.into());
+            set.ok()?;
+        }
+        Reflect::set(&places, &"lock".into(), &lock).ok()?;
         let heard = Closure::new(move |message: MessageEvent| {
             if let Some(text) = message.data().as_string() {
                 hear(match text.as_str() {
                     READY => {
-                        let (hear, held) = (hear.clone(), watched.1.clone());
-                        when_free(&watched.0, move || {
-                            if held.upgrade().is_some() {
-                                hear(Heard::Ended);
-                            }
-                        });
+                        when_free(&lock, &ended);
                         Heard::Ready
                     }
                     DONE => Heard::Done,
@@ -68,18 +74,11 @@ impl Worker {
             }
         });
         inner.set_onmessage(Some(heard.as_ref().unchecked_ref()));
-        let places = Object::new();
-        for name in ["script", "wasm"] {
-            let set = Reflect::set(&places, &name.into(), &address(name)?.into());
-            set.ok()?;
-        }
-        Reflect::set(&places, &"lock".into(), &lock).ok()?;
         inner.post_message(&places).ok()?;
         Some(Self {
             inner,
             _held: held,
             _heard: heard,
-            _ended: ended,
         })
     }
 
@@ -92,14 +91,13 @@ impl Worker {
 
 /// Calls back once nobody holds a lock any more: the thread holds it for as long as it lives, so that
 /// also one that the browser has ended without a word is missed. Not where there are no locks.
-fn when_free(lock: &JsValue, then: impl FnOnce() + 'static) -> Option<()> {
+fn when_free(lock: &JsValue, then: &Function) -> Option<()> {
     let locks = Reflect::get(&web_sys::window()?.navigator(), &"locks".into()).ok()?;
     let request: Function = Reflect::get(&locks, &"request".into())
         .ok()?
         .dyn_into()
         .ok()?;
-    let then = Closure::once_into_js(then);
-    request.call2(&locks, lock, &then).ok().map(drop)
+    request.call2(&locks, lock, then).ok().map(drop)
 }
 
 impl Drop for Worker {

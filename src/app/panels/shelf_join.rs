@@ -14,7 +14,7 @@ pub(crate) fn join_shelf(bench: Bench) {
         return bench.seen_shelf.update_value(|seen| seen.now = None);
     };
     let common = bench.seen_shelf.try_update_value(|seen| {
-        let common = seen.common().cloned();
+        let common = seen.common();
         seen.now = Some(stored.clone());
         common
     });
