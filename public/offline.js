@@ -38,7 +38,8 @@ try {
   // A page may stay open for days.
   let asked_ms = Date.now();
   document.addEventListener("visibilitychange", () => {
-    if (document.hidden || Date.now() - asked_ms < ASK_AGAIN_MS) return;
+    // A clock that was set back counts as well.
+    if (document.hidden || Math.abs(Date.now() - asked_ms) < ASK_AGAIN_MS) return;
     asked_ms = Date.now();
     registration.update().catch(() => {});
   });

@@ -3,9 +3,12 @@
 "use strict";
 addEventListener(
   "message",
-  async ({ data: { script, wasm } }) => {
-    const program = await import(script);
-    await program.default({ module_or_path: wasm });
+  ({ data: { script, wasm, lock } }) => {
+    // Free again when this thread has ended, however that was: the page waits for it.
+    navigator.locks?.request(lock, () => new Promise(() => {}));
+    import(script)
+      .then((program) => program.default({ module_or_path: wasm }))
+      .catch(() => postMessage("gave up"));
   },
   { once: true },
 );

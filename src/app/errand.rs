@@ -57,6 +57,9 @@ pub(crate) fn place_of(scale: TemperatureScale) -> usize {
     usize::from(scale != TemperatureScale::Celsius)
 }
 
+/// What is said where two threads have come to grief over the same.
+const BROKEN_OFF: &str = "The browser broke this off twice. Ask again.";
+
 /// Kinds of errand, the most wanted first.
 const KINDS: usize = 3;
 /// The kind of what has a thread of its own.
@@ -152,6 +155,8 @@ struct State {
     is_ready: bool,
     /// What is out.
     out: Option<Errand>,
+    /// Threads that have ended over what is out, or over what was out before them.
+    lost: u32,
     waiting: [Option<Errand>; KINDS],
     takers: [Option<Take>; KINDS],
 }
@@ -182,16 +187,18 @@ impl Runner {
         let runner = Self {
             state: Rc::new(RefCell::new(State::default())),
         };
-        let heard = {
-            let state = Rc::downgrade(&runner.state);
-            move |heard| {
-                if let Some(state) = state.upgrade() {
-                    Self { state }.hear(heard);
-                }
-            }
-        };
-        runner.state.borrow_mut().worker = Worker::hire(heard);
+        runner.hire();
         runner
+    }
+
+    fn hire(&self) {
+        let state = Rc::downgrade(&self.state);
+        let worker = Worker::hire(move |heard| {
+            if let Some(state) = state.upgrade() {
+                Self { state }.hear(heard);
+            }
+        });
+        self.state.borrow_mut().worker = worker;
     }
 
     /// Starts a thread for one kind of work, which brings everything to `take`.
@@ -202,8 +209,13 @@ impl Runner {
     }
 
     fn hear(&self, heard: Heard) {
+        let mut is_to_hire = false;
         let brought = {
             let mut state = self.state.borrow_mut();
+            let of_out = |state: &State| {
+                let kind = state.out.as_ref().map(Errand::kind);
+                kind.and_then(|kind| state.takers[kind].clone())
+            };
             match heard {
                 Heard::Ready => {
                     state.is_ready = true;
@@ -211,27 +223,40 @@ impl Runner {
                 }
                 Heard::Ended => {
                     state.worker = None;
-                    // What was out is done here, unless something newer waits.
-                    if let Some(errand) = state.out.take() {
-                        state.waiting[errand.kind()].get_or_insert(errand);
+                    // Where none can be started, what was out is done here; where one did its work until
+                    // now, by another, unless something newer waits. What has ended two is given up.
+                    is_to_hire = std::mem::take(&mut state.is_ready);
+                    state.lost = if state.out.is_some() {
+                        state.lost + 1
+                    } else {
+                        0
+                    };
+                    if is_to_hire && state.lost > 1 {
+                        let take = of_out(&state);
+                        state.out = None;
+                        take.map(|take| (take, Err(BROKEN_OFF)))
+                    } else {
+                        if let Some(errand) = state.out.take() {
+                            state.waiting[errand.kind()].get_or_insert(errand);
+                        }
+                        None
                     }
-                    None
                 }
-                Heard::Answer(text) => {
-                    let kind = state.out.as_ref().map(Errand::kind);
-                    let take = kind.and_then(|kind| state.takers[kind].clone());
-                    take.map(|take| (take, text))
-                }
+                Heard::Answer(text) => of_out(&state).map(|take| (take, Ok(text))),
                 Heard::Done => {
                     state.out = None;
+                    state.lost = 0;
                     None
                 }
             }
         };
+        if is_to_hire {
+            self.hire();
+        }
         self.state.borrow_mut().send();
         self.do_here();
-        if let Some((take, text)) = brought {
-            take(Ok(&text));
+        if let Some((take, brought)) = brought {
+            take(brought.as_deref().map_err(|why| *why));
         }
     }
 

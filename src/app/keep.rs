@@ -2,7 +2,7 @@
 //! Text that cannot be read is set aside and told, never overwritten unseen.
 
 use super::browser::{root, storage, theme::Theme};
-use super::state::{Bench, Notice};
+use super::state::{Bench, Notice, now_ms};
 use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::Route;
@@ -11,6 +11,9 @@ use std::time::Duration;
 
 /// Quiet time after a change before it is written, so that a drag writes once.
 const QUIET: Duration = Duration::from_millis(300);
+
+/// Time after which every window has seen what was written, ms.
+const SETTLED_MS: f64 = 1000.0;
 
 fn wrong(text: String) -> Notice {
     Notice {
@@ -41,7 +44,8 @@ pub(super) fn warn_of_closed_storage(notice: &mut Option<Notice>) {
 
 /// The route that was on the bench, or the project's own example.
 pub(super) fn bench(notice: &mut Option<Notice>) -> Route {
-    let Some(text) = storage::read(storage::BENCH) else {
+    // Another window may have another route on its bench.
+    let Some(text) = storage::read_of_window(storage::BENCH) else {
         return Route::whole_example();
     };
     if root::starts_fresh() {
@@ -98,18 +102,75 @@ pub(super) fn preferences() -> Preferences {
         .unwrap_or_default()
 }
 
+/// What was last seen of the shelf in the browser's store, so that what another window writes there is
+/// joined with what is done here, not written over.
+#[derive(Default)]
+pub(crate) struct SeenShelf {
+    /// Its text as it was read or written last.
+    pub(crate) now: Option<String>,
+    /// Its text before it was written here, and when that was, ms.
+    before: Option<String>,
+    written_ms: f64,
+}
+
+impl SeenShelf {
+    /// What both windows know: what was written just now another may not have seen yet.
+    pub(crate) fn common(&self) -> Option<String> {
+        let is_settled = now_ms() - self.written_ms > SETTLED_MS;
+        let known = if is_settled { &self.now } else { &self.before };
+        known.clone()
+    }
+}
+
+/// Says what could not be written, once.
+fn report(state: Bench, result: Result<(), String>) {
+    if let Err(text) = result {
+        let told = state
+            .notice
+            .with_untracked(|n| n.as_ref().is_some_and(|n| n.text == text));
+        if !told {
+            state.notice.set(Some(wrong(text)));
+        }
+    }
+}
+
+/// Writes the shelf over what the browser has.
+pub(crate) fn put_shelf(state: Bench) {
+    let Some(written) = state.shelf.try_with_untracked(save::write_shelf) else {
+        return;
+    };
+    let put = written.map_err(|e| e.to_string()).and_then(|text| {
+        storage::write(storage::SHELF, &text)?;
+        state.seen_shelf.update_value(|seen| {
+            seen.before = seen.now.replace(text);
+            seen.written_ms = now_ms();
+        });
+        Ok(())
+    });
+    report(state, put);
+}
+
+/// Whether another window has written a shelf that is not known here. What joins the two does so, now
+/// or once it has come.
+fn is_to_join(state: Bench) -> bool {
+    let stored = storage::read(storage::SHELF);
+    let is_new = state.seen_shelf.with_value(|seen| seen.now != stored);
+    if is_new && let Some(part) = state.parts.panels.now() {
+        (part.join_shelf)(state);
+    }
+    is_new
+}
+
 /// Writes each of the three when it changes. What cannot be written is said once.
 pub(super) fn keep(state: Bench) {
-    let report = move |result: Result<(), String>| {
-        if let Err(text) = result {
-            let told = state
-                .notice
-                .with_untracked(|n| n.as_ref().is_some_and(|n| n.text == text));
-            if !told {
-                state.notice.set(Some(wrong(text)));
-            }
+    state
+        .seen_shelf
+        .update_value(|seen| seen.now = storage::read(storage::SHELF));
+    Effect::new(move || {
+        if state.parts.panels.is_there() {
+            is_to_join(state);
         }
-    };
+    });
     let write_route = move || {
         // The route of an experiment is not the user's own, which waits for its end.
         if state.is_guided.try_get_untracked() == Some(true) {
@@ -120,18 +181,17 @@ pub(super) fn keep(state: Bench) {
         };
         // A route that makes no sense is still on the bench; only a sensible one is kept.
         if let Ok(text) = save::write_bench(&route.piece, &route) {
-            report(storage::write(storage::BENCH, &text).map_err(str::to_owned));
+            storage::write_of_window(storage::BENCH, &text);
+            report(
+                state,
+                storage::write(storage::BENCH, &text).map_err(str::to_owned),
+            );
         }
     };
     let write_shelf = move || {
-        let Some(shelf) = state.shelf.try_get_untracked() else {
-            return;
-        };
-        report(
-            save::write_shelf(&shelf)
-                .map_err(|e| e.to_string())
-                .and_then(|text| storage::write(storage::SHELF, &text).map_err(str::to_owned)),
-        );
+        if !is_to_join(state) {
+            put_shelf(state);
+        }
     };
     let write_preferences = move || {
         let preferences = Preferences {
@@ -148,7 +208,10 @@ pub(super) fn keep(state: Bench) {
             },
         };
         if let Ok(text) = save::write_preferences(preferences) {
-            report(storage::write(storage::PREFERENCES, &text).map_err(str::to_owned));
+            report(
+                state,
+                storage::write(storage::PREFERENCES, &text).map_err(str::to_owned),
+            );
         }
     };
     let pending = [
@@ -178,13 +241,8 @@ pub(super) fn keep(state: Bench) {
             }
         }
     });
-    // Another tab has changed the shelf: this one takes it over, so that neither loses a route.
     let elsewhere = window_event_listener_untyped("storage", move |_| {
-        if let Some(Ok(loaded)) = storage::read(storage::SHELF).map(|text| save::read(&text))
-            && state.shelf.with_untracked(|shelf| *shelf != loaded.shelf)
-        {
-            state.undo.shelf_from_elsewhere(loaded.shelf);
-        }
+        is_to_join(state);
     });
     on_cleanup(move || {
         leaving.remove();

@@ -3,6 +3,7 @@
 
 use super::browser::{decimals, density, theme};
 use super::errand::{Errand, MapOf, Runner, kept_up};
+use super::keep::SeenShelf;
 use super::logbook::Log;
 use super::panels::decide::Deciding;
 use super::panels::lessons::Lessons;
@@ -136,6 +137,8 @@ pub(crate) struct Bench {
     pub(crate) stage: RwSignal<Stage>,
     /// Saved routes.
     pub(crate) shelf: RwSignal<Shelf>,
+    /// What was last seen of it in the browser's store.
+    pub(crate) seen_shelf: StoredValue<SeenShelf>,
     /// What can be undone.
     pub(crate) undo: UndoHandle,
     /// Logged runs.
@@ -226,6 +229,7 @@ impl Bench {
             place: RwSignal::new(Place::Bench),
             stage: RwSignal::new(Stage::Quench),
             shelf,
+            seen_shelf: StoredValue::default(),
             undo: UndoHandle::new(route, shelf),
             log: Log::new(notice),
             parts: Parts::new(),
@@ -348,7 +352,8 @@ impl Bench {
 
 type Kept = Arc<Option<Prepared>>;
 
-fn now_ms() -> f64 {
+/// Time since the page was opened, ms: no change of the clock moves it.
+pub(super) fn now_ms() -> f64 {
     web_sys::window()
         .and_then(|window| window.performance())
         .map_or(0.0, |clock| clock.now())

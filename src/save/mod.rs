@@ -28,7 +28,7 @@ pub use file::{
 pub use history::{History, MOST_UNDONE};
 pub use link::{LONGEST_LINK, LinkError, read_link, write_link};
 pub use preferences::{Preferences, Theme, read_preferences, write_preferences};
-pub use shelf::{Deleted, Imported, ItemId, MOST_ROUTES, Shelf, ShelfError, ShelfItem};
+pub use shelf::{Deleted, Imported, ItemId, Joined, MOST_ROUTES, Shelf, ShelfError, ShelfItem};
 pub use shop::{KeptShop, read_shop, write_shop};
 pub use table::write_table;
 pub(crate) use told::told;

@@ -1,8 +1,12 @@
 //! The shelf: saved routes in the user's order, and what can be done to them.
 
+mod join;
+
 use crate::route::{LONGEST_TEXT, Route, RouteFieldError, validate};
 use serde::{Deserialize, Serialize};
 use std::collections::HashSet;
+
+pub use join::Joined;
 
 /// Most routes on a shelf.
 pub const MOST_ROUTES: usize = 2000;

@@ -90,6 +90,17 @@ export class BenchPage {
     return bench;
   }
 
+  /** Another tab of the same browser, with the same page. */
+  async tab(before = async () => {}) {
+    const other = new BenchPage(await this.page.context().newPage(), this.url);
+    await other.watch();
+    await before(other.page);
+    await other.page.goto(this.url);
+    await other.started();
+    await other.tableOfQuenches.waitFor({ state: "attached" });
+    return other;
+  }
+
   /** Waits until the phase map is that of the steel. */
   async mapArrives() {
     await this.page.locator(".map[aria-busy=false]").waitFor({ state: "attached" });
@@ -244,6 +255,10 @@ export class BenchPage {
   /** The handle of one degree of freedom: `soak`, `soak-time`, `quench` or `temper`. */
   handle(name) {
     return this.page.locator(`[data-handle="${name}"]`);
+  }
+
+  get handles() {
+    return this.page.locator("[data-handle]");
   }
 
   /** The value of a handle, as a number. */
@@ -1017,13 +1032,96 @@ export class BenchPage {
    * Faults against the accessibility rules of WCAG 2.2 A and AA, one line each. The earlier outcome
    * that is kept while a route has none is pale on purpose; what can be pressed is not.
    */
-  async accessibilityFaults() {
+  async accessibilityFaults(rules = { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }) {
     const source = await readFile(new URL("node_modules/axe-core/axe.min.js", import.meta.url), "utf8");
     await this.page.evaluate(source);
-    const { violations } = await this.page.evaluate(() =>
-      window.axe.run({ exclude: [".out .stale"] }, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }),
-    );
+    const { violations } = await this.page.evaluate((rules) => window.axe.run({ exclude: [".out .stale"] }, rules), rules);
     return violations.flatMap(({ id, help, nodes }) => nodes.map(({ target }) => `${id}: ${help}: ${target}`));
+  }
+
+  /**
+   * Goes through the place that is open by Tab alone, from its beginning to its end. What is wrong, one
+   * line each: what is not reached, and what has no ring that is seen, of that contrast at least.
+   */
+  async tabThrough(contrast) {
+    await this.page.evaluate((contrast) => {
+      // Tab goes on from where the focus was last.
+      document.body.tabIndex = -1;
+      document.body.focus();
+      document.body.removeAttribute("tabindex");
+      const nameOf = (one) => {
+        const name = one.getAttribute("aria-label") || one.title || one.labels?.[0]?.textContent || one.textContent;
+        return `${one.localName} “${name.slice(0, 60)}”`;
+      };
+      const numbers = (colour) => (colour.match(/[\d.]+/g) ?? []).map(Number);
+      const lightness = (colour) => {
+        const linear = (value) => (value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4);
+        const [r, g, b] = numbers(colour).map((value) => linear(value / 255));
+        return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+      };
+      const ground = (one) => {
+        for (let at = one; at; at = at.parentElement) {
+          const { backgroundColor } = getComputedStyle(at);
+          if ((numbers(backgroundColor)[3] ?? 1) > 0.5) return backgroundColor;
+        }
+        return getComputedStyle(document.documentElement).backgroundColor;
+      };
+      const faultOf = (one) => {
+        const { outlineStyle, outlineWidth, outlineColor, outlineOffset } = getComputedStyle(one);
+        if (outlineStyle === "none" || parseFloat(outlineWidth) < 2) return "has no ring";
+        // Inside its box, or outside on what lies under it.
+        const under = lightness(ground(parseFloat(outlineOffset) < 0 ? one : one.parentElement));
+        const ring = lightness(outlineColor);
+        const ratio = (Math.max(under, ring) + 0.05) / (Math.min(under, ring) + 0.05);
+        return ratio < contrast ? `has a ring of contrast ${ratio.toFixed(2)} only` : undefined;
+      };
+      const reached = new Set();
+      const faults = [];
+      window.isAround = false;
+      const hear = ({ target }) => {
+        window.isAround ||= reached.has(target);
+        reached.add(target);
+        const fault = faultOf(target);
+        if (fault) faults.push(`${nameOf(target)} ${fault}`);
+      };
+      addEventListener("focusin", hear);
+      window.endOfTabs = () => {
+        removeEventListener("focusin", hear);
+        const all = [...document.querySelectorAll("button, input, select, textarea, summary, a[href], [tabindex], [data-handle]")];
+        const missed = all.filter(
+          (one) =>
+            one.checkVisibility({ visibilityProperty: true }) &&
+            !one.disabled &&
+            !reached.has(one) &&
+            one.getAttribute("aria-disabled") !== "true" &&
+            // What is brought into view may take the focus and is no control; of a group one is reached,
+            // the others by arrows; a file is asked for by a button.
+            !(one.tabIndex < 0 && (/^(H\d|SECTION|DIV)$/.test(one.tagName) || one.type === "file" || one.closest("[role=tablist], [role=listbox], [role=radiogroup]"))),
+        );
+        return [...faults, ...missed.map((one) => `${nameOf(one)} is not reached`)];
+      };
+    }, contrast);
+    // Many at once: each by itself would wait for an answer.
+    const MANY = 20;
+    for (let most = 40; most > 0; most -= 1) {
+      await Promise.all(Array.from({ length: MANY }, () => this.page.keyboard.press("Tab")));
+      if (await this.page.evaluate(() => window.isAround)) break;
+    }
+    return this.page.evaluate(() => [...new Set(window.endOfTabs())]);
+  }
+
+  /** What is pressed and smaller than that either way, CSS pixels, but for words of a sentence, which are as high as its line. */
+  smallTargets(least_px) {
+    return this.page.evaluate((least_px) => {
+      const inSentence = (one) => one.matches(".word > button, button.number") && getComputedStyle(one).display.startsWith("inline");
+      // A box that is ticked is pressed by its label.
+      const pressed = (one) => (one.matches("[type=checkbox], [type=radio]") ? (one.labels?.[0] ?? one) : one);
+      return [...document.querySelectorAll("button, input, select, textarea, summary, a[href], [tabindex='0']")]
+        .filter((one) => one.checkVisibility({ visibilityProperty: true }) && !one.closest(".unseen") && !inSentence(one))
+        .map((one) => [one, pressed(one).getBoundingClientRect()])
+        .filter(([, { width, height }]) => width > 1 && (width < least_px || height < least_px))
+        .map(([one, { width, height }]) => `${one.localName} “${(one.getAttribute("aria-label") || one.title || one.textContent).slice(0, 60)}”: ${width} × ${height}`);
+    }, least_px);
   }
 
   /** What has the focus, as `title`, `aria-label` or text. */

@@ -262,6 +262,22 @@ test("a page whose parts are on their way while the host gets a new version has 
   await other.close();
 });
 
+test("a thread that is started again while the host has a newer version is of the version of its page", async () => {
+  const bench = await visited();
+  await bench.mapArrives();
+  served = second;
+  await lookForNew(bench);
+  await bench.newVersion.waitFor();
+  const next = bench.page.waitForEvent("worker");
+  await bench.page.workers()[0].evaluate(() => close()).catch(() => {});
+  await next;
+  await bench.takeGrade("O1");
+  await bench.mapArrives();
+  assert.match(await bench.summary(0), /^Phase map: /);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
 test("the development server’s worker removes what a published page has left on its port, and itself", async () => {
   const bench = await visited();
   const page = Buffer.from(first.files.get("./").toString().replace("<title>Recalesce</title>", "<title>In work</title>"));

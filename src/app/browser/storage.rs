@@ -61,6 +61,24 @@ pub(crate) fn write(key: &str, text: &str) -> Result<(), &'static str> {
         .map_err(|_| texts::page::STORE_FULL)
 }
 
+/// What this window alone keeps, for as long as it is open, over a reload.
+fn of_window() -> Option<web_sys::Storage> {
+    web_sys::window()?.session_storage().ok()?
+}
+
+/// The text that this window keeps under a key, or else the browser.
+pub(crate) fn read_of_window(key: &str) -> Option<String> {
+    let own = of_window().and_then(|storage| storage.get_item(key).ok()?);
+    own.or_else(|| read(key))
+}
+
+/// Keeps text under a key for this window alone; where it cannot, what the browser keeps is as good.
+pub(crate) fn write_of_window(key: &str, text: &str) {
+    if let Some(storage) = of_window() {
+        let _ = storage.set_item(key, text);
+    }
+}
+
 /// Puts text aside that cannot be read now, so that a later version still can.
 pub(crate) fn set_aside(key: &str, text: &str) {
     for n in 1..=MOST_ASIDE {

@@ -1,7 +1,8 @@
 //! A second thread of the program: texts go to it, texts come back.
 
 use super::root::said;
-use js_sys::{JsString, Object, Reflect};
+use js_sys::{Function, JsString, Math, Object, Reflect};
+use std::rc::Rc;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent, WorkerOptions, WorkerType};
@@ -16,8 +17,9 @@ const GAVE_UP: &str = "gave up";
 /// A running thread; it ends when this is dropped.
 pub(crate) struct Worker {
     inner: web_sys::Worker,
+    /// Gone when this is dropped: what is heard of the thread after that counts for nothing.
+    _held: Rc<()>,
     _heard: Closure<dyn FnMut(MessageEvent)>,
-    _ended: Closure<dyn FnMut()>,
 }
 
 /// What a thread says.
@@ -39,13 +41,32 @@ impl Worker {
         let options = WorkerOptions::new();
         options.set_type(WorkerType::Module);
         let inner = web_sys::Worker::new_with_options(&said("worker")?, &options).ok()?;
+        let held = Rc::new(());
+        let watched = Rc::downgrade(&held);
         let end = hear.clone();
-        let ended = Closure::new(move || end(Heard::Ended));
-        inner.set_onerror(Some(ended.as_ref().unchecked_ref()));
+        // Freed by the browser once nothing may call it any more.
+        let ended = Closure::<dyn FnMut()>::new(move || {
+            if watched.upgrade().is_some() {
+                end(Heard::Ended);
+            }
+        });
+        let ended: Function = ended.into_js_value().unchecked_into();
+        inner.set_onerror(Some(&ended));
+        // A name that no other thread of any window has.
+        let lock = JsValue::from(Math::random());
+        let places = Object::new();
+        for name in ["script", "wasm"] {
+            let set = Reflect::set(&places, &name.into(), &said(name)?.into());
+            set.ok()?;
+        }
+        Reflect::set(&places, &"lock".into(), &lock).ok()?;
         let heard = Closure::new(move |message: MessageEvent| {
             if let Some(text) = message.data().as_string() {
                 hear(match text.as_str() {
-                    READY => Heard::Ready,
+                    READY => {
+                        when_free(&lock, &ended);
+                        Heard::Ready
+                    }
                     DONE => Heard::Done,
                     GAVE_UP => Heard::Ended,
                     _ => Heard::Answer(text),
@@ -53,16 +74,11 @@ impl Worker {
             }
         });
         inner.set_onmessage(Some(heard.as_ref().unchecked_ref()));
-        let places = Object::new();
-        for name in ["script", "wasm"] {
-            let set = Reflect::set(&places, &name.into(), &said(name)?.into());
-            set.ok()?;
-        }
         inner.post_message(&places).ok()?;
         Some(Self {
             inner,
+            _held: held,
             _heard: heard,
-            _ended: ended,
         })
     }
 
@@ -71,6 +87,17 @@ impl Worker {
         // A thread that has ended answers no more, which is what its user sees anyway.
         let _ = self.inner.post_message(&JsString::from(text));
     }
+}
+
+/// Calls back once nobody holds a lock any more: the thread holds it for as long as it lives, so that
+/// also one that the browser has ended without a word is missed. Not where there are no locks.
+fn when_free(lock: &JsValue, then: &Function) -> Option<()> {
+    let locks = Reflect::get(&web_sys::window()?.navigator(), &"locks".into()).ok()?;
+    let request: Function = Reflect::get(&locks, &"request".into())
+        .ok()?
+        .dyn_into()
+        .ok()?;
+    request.call2(&locks, lock, then).ok().map(drop)
 }
 
 impl Drop for Worker {

@@ -2,6 +2,7 @@
 //! sure the route there is and what matters most about it.
 
 use super::acting::{kept_shop, teach};
+use super::decide_acting::take_over;
 use super::decide_compare::{Compared, Comparing, Picked};
 use super::decide_find::Finding;
 use super::decide_learn::Learning;
@@ -173,9 +174,12 @@ impl Deciding {
         {
             teach(bench, learnt);
         }
+        let shop = RwSignal::new(shop);
+        let elsewhere = window_event_listener_untyped("storage", move |_| take_over(bench, shop));
+        on_cleanup(move || elsewhere.remove());
         Self {
             bench,
-            shop: RwSignal::new(shop),
+            shop,
             purpose: RwSignal::new(Purpose::Edge),
             limits: RwSignal::default(),
             finding: Task::new(bench),

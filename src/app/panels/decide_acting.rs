@@ -1,11 +1,13 @@
 //! What the logbook has taught, in the place where it is decided: kept with the shop, and said where a
 //! search or a sample counts with it.
 
-use super::acting::{acting, keep_shop, learnt, teach};
+use super::acting::{acting, keep_shop, kept_shop, learnt, teach};
 use super::decide::Deciding;
+use crate::state::Bench;
 use leptos::prelude::*;
-use recalesce::advise::Correction;
+use recalesce::advise::{Correction, Shop};
 use recalesce::route::Route;
+use recalesce::save::KeptShop;
 
 impl Deciding {
     /// Keeps what the logbook has taught with the shop, and puts it to the bench.
@@ -41,6 +43,26 @@ impl Deciding {
         let learnt = untrack(|| learnt(self.bench));
         self.shop
             .with_untracked(|shop| keep_shop(self.bench, shop, learnt.as_deref()));
+    }
+}
+
+/// Takes over the shop that another window has changed, so that neither writes an older one over it.
+pub(super) fn take_over(bench: Bench, shop: RwSignal<Shop>) {
+    let Some(Ok(kept)) = kept_shop(bench) else {
+        return;
+    };
+    let KeptShop {
+        shop: now, learnt, ..
+    } = kept;
+    if shop.with_untracked(|shop| *shop != now) {
+        shop.set(now);
+    }
+    let is_new = |learnt: &Correction| {
+        let known = bench.teach.get_untracked();
+        known.is_none_or(|known| *known.learnt != *learnt)
+    };
+    if let Some(learnt) = learnt.filter(is_new) {
+        teach(bench, learnt);
     }
 }
 

@@ -1,7 +1,7 @@
 //! Experiments: the list of them, and the one that runs on the bench.
 
 use super::class::{Class, ClassView};
-use super::lessons_kept::{foreign, keep, with_kept};
+use super::lessons_kept::{foreign, keep, played, with_kept};
 use super::lessons_step::{step_view, told};
 use crate::browser::{address, files, storage};
 use crate::controls::{FileButton, Segment, live};
@@ -56,9 +56,6 @@ pub(crate) struct Lessons {
 impl Lessons {
     fn open(bench: Bench) -> Self {
         let all = BUNDLED.iter().filter_map(|text| read_experiment(text).ok());
-        let done = storage::read(storage::EXPERIMENTS)
-            .and_then(|text| serde_json::from_str::<Vec<String>>(&text).ok())
-            .unwrap_or_default();
         Self {
             bench,
             all: RwSignal::new(with_kept(all.map(Arc::new).collect())),
@@ -68,7 +65,7 @@ impl Lessons {
             answered: RwSignal::new(None),
             is_reached: RwSignal::new(false),
             before: StoredValue::new(None),
-            done: RwSignal::new(done.into_iter().collect()),
+            done: RwSignal::new(played().into_iter().collect()),
             wrong: RwSignal::new(None),
             pasted: RwSignal::new(String::new()),
             brought: RwSignal::new(None),
@@ -123,6 +120,8 @@ impl Lessons {
         });
         if let Some(title) = finished {
             self.done.update(|done| {
+                // In another window others may have been.
+                done.extend(played());
                 done.insert(title);
             });
             let done = self

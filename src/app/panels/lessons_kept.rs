@@ -21,11 +21,19 @@ pub(super) fn with_kept(mut all: Vec<Arc<Experiment>>) -> Vec<Arc<Experiment>> {
     all
 }
 
-/// Keeps those behind the ones of the project.
+/// Which were played to their end.
+pub(super) fn played() -> Vec<String> {
+    storage::read(storage::EXPERIMENTS)
+        .and_then(|text| serde_json::from_str(&text).ok())
+        .unwrap_or_default()
+}
+
+/// Keeps those behind the ones of the project, and those that another window has kept meanwhile.
 ///
 /// # Errors
 /// One line for the user when the store is closed or full.
 pub(super) fn keep(all: &[Arc<Experiment>]) -> Result<(), &'static str> {
+    let all = with_kept(all.to_vec());
     let brought = all.iter().skip(BUNDLED.len());
     // One that is too long for a link is there until the page is left, as its file remains.
     let links = brought.filter_map(|experiment| write_experiment_link(experiment).ok());

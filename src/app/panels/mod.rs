@@ -53,6 +53,7 @@ mod score;
 pub(crate) mod second_bath;
 pub(crate) mod section;
 pub(crate) mod shelf;
+pub(crate) mod shelf_join;
 pub(crate) mod soak;
 pub(crate) mod sources;
 pub(crate) mod steel;

@@ -20,6 +20,7 @@ use crate::panels::replay::ReplayInside;
 use crate::panels::save_chart::SaveChart;
 use crate::panels::second_bath::SecondBathPanel;
 use crate::panels::section::SectionPanel;
+use crate::panels::shelf_join::join_shelf;
 use crate::panels::soak::{SoakTemperaturePanel, SoakTimePanel};
 use crate::panels::steel::SteelPanel;
 use crate::panels::structures::StructurePanel;
@@ -116,6 +117,8 @@ pub(crate) struct Panels {
     pass: fn(Bench, Shown, Option<f64>, f64) -> Option<f64>,
     /// Shows numbers with a decimal comma, or with a point.
     pub(crate) show_comma: fn(Bench, bool),
+    /// Joins the shelf with what another window has made of it.
+    pub(crate) join_shelf: fn(Bench),
 }
 
 impl Panels {
@@ -143,6 +146,7 @@ pub(super) fn panels() -> Result<Panels, SplitLoaderError> {
         point: Along::point,
         pass,
         show_comma,
+        join_shelf,
     })
 }
 

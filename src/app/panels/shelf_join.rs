@@ -1,0 +1,63 @@
+//! The shelf after another window has changed it too.
+
+use crate::browser::storage;
+use crate::keep;
+use crate::state::Bench;
+use leptos::prelude::*;
+use recalesce::save::{self, Shelf};
+
+/// Joins the shelf with the one in the browser's store. What both windows have changed is kept twice,
+/// and told; a text that cannot be read, mostly of a newer version of the page, is set aside.
+pub(crate) fn join_shelf(bench: Bench) {
+    let Some(stored) = storage::read(storage::SHELF) else {
+        // Cleared by hand: what is here stays, and is kept with the next change.
+        return bench.seen_shelf.update_value(|seen| seen.now = None);
+    };
+    let common = bench.seen_shelf.try_update_value(|seen| {
+        let common = seen.common();
+        seen.now = Some(stored.clone());
+        common
+    });
+    let loaded = save::read(&stored);
+    let is_whole = loaded
+        .as_ref()
+        .is_ok_and(|loaded| loaded.rejected.is_empty());
+    if !is_whole {
+        storage::set_aside(storage::SHELF, &stored);
+        bench.warn("Another window has written a shelf that could not be read whole here. It is set aside in this browser; load this page anew.".to_owned());
+    }
+    let Ok(loaded) = loaded else {
+        return keep::put_shelf(bench);
+    };
+    let common = common.flatten().and_then(|text| save::read(&text).ok());
+    let common = common.map(|common| common.shelf).unwrap_or_default();
+    let own = bench.shelf.get_untracked();
+    let theirs = loaded.shelf;
+    let joined = Shelf::joined(&common, own.clone(), theirs.clone());
+    if joined.shelf != own {
+        bench.undo.shelf_from_elsewhere(joined.shelf.clone());
+    }
+    if joined.shelf != theirs {
+        keep::put_shelf(bench);
+    }
+    let quoted = |names: &[String]| {
+        let names: Vec<String> = names.iter().map(|name| format!("“{name}”")).collect();
+        names.join(", ")
+    };
+    if !joined.left_out.is_empty() {
+        // The one window's shelf or the other's has them.
+        storage::set_aside(storage::SHELF, &stored);
+        if let Ok(own) = save::write_shelf(&own) {
+            storage::set_aside(storage::SHELF, &own);
+        }
+        bench.warn(format!(
+            "The shelf is full. Of what two windows have added there was no room for {}; both shelves as they were are set aside in this browser.",
+            quoted(&joined.left_out)
+        ));
+    } else if !joined.twice.is_empty() {
+        bench.warn(format!(
+            "Two windows have changed the same route of the shelf. It is kept as both left it; the other is {}.",
+            quoted(&joined.twice)
+        ));
+    }
+}
