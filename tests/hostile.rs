@@ -238,10 +238,10 @@ fn a_route_that_is_read_runs_or_is_refused() {
     let cases = ProptestConfig::with_cases(ProptestConfig::default().cases.min(256) / 8);
     let file = FILES[3];
     proptest!(cases, |(changes in changes())| {
-        if let Ok(item) = read_bench(&replaced(file, &changes)) {
-            if let Err(error) = run(&item.route) {
-                prop_assert!(!error.to_string().is_empty());
-            }
+        if let Ok(item) = read_bench(&replaced(file, &changes))
+            && let Err(error) = run(&item.route)
+        {
+            prop_assert!(!error.to_string().is_empty());
         }
     });
 }

@@ -57,9 +57,6 @@ pub(crate) fn place_of(scale: TemperatureScale) -> usize {
     usize::from(scale != TemperatureScale::Celsius)
 }
 
-/// What is said where two threads have come to grief over the same.
-const BROKEN_OFF: &str = "The browser broke this off twice. Ask again.";
-
 /// Kinds of errand, the most wanted first.
 const KINDS: usize = 3;
 /// The kind of what has a thread of its own.
@@ -234,7 +231,7 @@ impl Runner {
                     if is_to_hire && state.lost > 1 {
                         let take = of_out(&state);
                         state.out = None;
-                        take.map(|take| (take, Err(BROKEN_OFF)))
+                        take.map(|take| (take, Err(texts::page::BROKEN_OFF)))
                     } else {
                         if let Some(errand) = state.out.take() {
                             state.waiting[errand.kind()].get_or_insert(errand);

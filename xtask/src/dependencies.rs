@@ -22,7 +22,7 @@ const FREE: [&str; 10] = [
 ];
 
 fn is_free(licence: &LicenseReq) -> bool {
-    licence.exception.is_none()
+    licence.addition.is_none()
         && licence
             .license
             .id()

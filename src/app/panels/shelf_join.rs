@@ -3,6 +3,7 @@
 use crate::browser::storage;
 use crate::keep;
 use crate::state::Bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::save::{self, Shelf};
 
@@ -24,7 +25,7 @@ pub(crate) fn join_shelf(bench: Bench) {
         .is_ok_and(|loaded| loaded.rejected.is_empty());
     if !is_whole {
         storage::set_aside(storage::SHELF, &stored);
-        bench.warn("Another window has written a shelf that could not be read whole here. It is set aside in this browser; load this page anew.".to_owned());
+        bench.warn(texts::shelf::UNREAD_FROM_ELSEWHERE.to_owned());
     }
     let Ok(loaded) = loaded else {
         return keep::put_shelf(bench);
@@ -50,14 +51,8 @@ pub(crate) fn join_shelf(bench: Bench) {
         if let Ok(own) = save::write_shelf(&own) {
             storage::set_aside(storage::SHELF, &own);
         }
-        bench.warn(format!(
-            "The shelf is full. Of what two windows have added there was no room for {}; both shelves as they were are set aside in this browser.",
-            quoted(&joined.left_out)
-        ));
+        bench.warn(texts::shelf::no_room_for_both(&quoted(&joined.left_out)));
     } else if !joined.twice.is_empty() {
-        bench.warn(format!(
-            "Two windows have changed the same route of the shelf. It is kept as both left it; the other is {}.",
-            quoted(&joined.twice)
-        ));
+        bench.warn(texts::shelf::kept_twice(&quoted(&joined.twice)));
     }
 }

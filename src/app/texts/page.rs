@@ -79,3 +79,6 @@ pub(crate) const STAGE: &str = "Stage";
 pub(crate) const REDO: &str = "Redo";
 pub(crate) const DUPLICATE: &str = "Duplicate";
 pub(crate) const LOADING: &str = "Loading.";
+
+/// Where two threads have come to grief over the same.
+pub(crate) const BROKEN_OFF: &str = "The browser broke this off twice. Ask again.";

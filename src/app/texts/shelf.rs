@@ -77,3 +77,17 @@ pub(crate) const NAME: &str = "Name";
 pub(crate) const UP: &str = "Up";
 pub(crate) const DOWN: &str = "Down";
 pub(crate) const SHELF: &str = "Shelf";
+
+pub(crate) const UNREAD_FROM_ELSEWHERE: &str = "Another window has written a shelf that could not be read whole here. It is set aside in this browser; load this page anew.";
+
+pub(crate) fn no_room_for_both(left_out: &str) -> String {
+    format!(
+        "The shelf is full. Of what two windows have added there was no room for {left_out}; both shelves as they were are set aside in this browser."
+    )
+}
+
+pub(crate) fn kept_twice(others: &str) -> String {
+    format!(
+        "Two windows have changed the same route of the shelf. It is kept as both left it; the other is {others}."
+    )
+}
