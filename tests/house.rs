@@ -143,16 +143,16 @@ fn literals(source: &str) -> Vec<(&str, &str)> {
             let length = source[begin + 1..].find(&end).expect("a raw text ends");
             found.push((&source[..at], &source[begin + 1..][..length]));
             at = begin + 1 + length + end.len();
-        } else if rest.starts_with('"') {
+        } else if let Some(inside) = rest.strip_prefix('"') {
             let mut escaped = false;
-            let length = rest[1..]
+            let length = inside
                 .find(|c| {
                     let ends = c == '"' && !escaped;
                     escaped = c == '\\' && !escaped;
                     ends
                 })
                 .expect("a text ends");
-            found.push((&source[..at], &rest[1..=length]));
+            found.push((&source[..at], &inside[..length]));
             at += length + 2;
         } else if rest.starts_with("'\"'") || rest.starts_with("'\\") {
             // A letter that is no end of a text.
