@@ -136,7 +136,7 @@ pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
             format_percent(*fraction)
         ),
         Caution::SnapKeeps { most } => format!(
-            "The snap temper may keep {} more austenite from the cold. Leave it out where nothing speaks for cracks.",
+            "The snap temper may keep {} more austenite from the cold. Leave it out unless the piece is likely to crack.",
             format_percent(*most)
         ),
         Caution::PlateMartensite { carbon_wt } => format!(

@@ -196,10 +196,12 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
         .enumerate()
         .find(|(_, t)| (range_c[0]..=range_c[1]).contains(&t.temperature_c))
     {
+        // As the oven is asked: what it is off is in the pieces alone.
+        let hotter_k = route.moved_tempers_k();
         told.push(Caution::Embrittling {
             temper: index,
-            temperature_c: temper.temperature_c,
-            range_c,
+            temperature_c: temper.temperature_c - hotter_k,
+            range_c: range_c.map(|c| c - hotter_k),
         });
     }
     told
@@ -219,7 +221,7 @@ pub(super) const fn is_harsh(family: Family) -> bool {
 pub(super) const fn cold_hazards(temperature_c: f64) -> &'static [Hazard] {
     if temperature_c < -120.0 {
         &[Hazard(&[Said::Words(
-            "Liquid nitrogen drives out the air you breathe: vent the room, face shield, loose gloves. Follow local codes.",
+            "Liquid nitrogen drives out the air you breathe: vent the room, face shield, loose gloves, never a closed vessel: it bursts. Follow local codes.",
         )])]
     } else if temperature_c < -40.0 {
         &[Hazard(&[Said::Words(

@@ -1,4 +1,4 @@
-//! Whether a quench is faster than it needs to be, and what speaks for cracks and warping in it:
+//! Whether a quench is faster than it needs to be, and what may crack or warp the piece in it:
 //! reasons, not a percentage.
 
 use super::baths::Baths;
@@ -96,7 +96,7 @@ pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
         }
         sentence = sentence.text_part(" ");
     }
-    sentence = sentence.text_part("For cracks and warping speak: ");
+    sentence = sentence.text_part("What may crack or warp it: ");
     for (i, (before, number, after)) in reasons.into_iter().enumerate() {
         let joint = match i {
             0 => "",
@@ -186,7 +186,7 @@ mod tests {
         let thick = Section::Plate { thickness_mm: 12.0 };
         let (mild, oil) = told("oil_slow", thin).unwrap();
         assert!(
-            oil.starts_with("For cracks and warping speak: 0.71 % carbon in solution"),
+            oil.starts_with("What may crack or warp it: 0.71 % carbon in solution"),
             "{oil}"
         );
         assert_eq!(mild, Tone::Holds);
@@ -219,7 +219,7 @@ mod tests {
             let text = told(medium);
             assert!(
                 text.starts_with("Faster than needed: it could be ×")
-                    && text.contains(" would still do. For cracks and warping speak: "),
+                    && text.contains(" would still do. What may crack or warp it: "),
                 "{medium}: {text}"
             );
         }

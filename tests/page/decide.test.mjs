@@ -202,7 +202,7 @@ test("what the logbook teaches is asked for, told before and after, and off unti
   await bench.write("Hardness", "60.5");
   await bench.go("Decide");
   await button("Read the logbook").click();
-  await bench.page.getByText("1 readings counted.", { exact: false }).waitFor({ timeout: PATIENCE_MS });
+  await bench.page.getByText("1 reading counted.", { exact: false }).waitFor({ timeout: PATIENCE_MS });
   const says = () => bench.page.locator(".says").last().textContent();
   const first = Number.parseFloat(/([\d.]+)/.exec(plain(await says()).split("bench:")[1])[1]);
   const acting = bench.page.getByRole("region", { name: "What the logbook has taught" });

@@ -110,14 +110,14 @@ test("the furnace is told what to set, and the temper whether it is reached, on 
   await acting(bench).getByText("Counted with what the logbook has taught:").waitFor();
   const first = await said();
   assert.ok(
-    first.includes(`Set ${soak - 12} °C to have ${soak} °C at the piece; set to ${soak} °C, as planned, the piece is at ${soak + 12} °C.`),
+    first.includes(`Set to ${soak} °C, as planned, the piece comes to ${soak + 12} °C, and the numbers count with that; ${soak - 12} °C would give ${soak} °C.`),
     first,
   );
   assert.match(first, /It was learnt from tempers of 450 °C to 500 °C and does not reach this one at \d+ °C\./);
   assert.deepEqual(await bench.accessibilityFaults(), []);
   await bench.toCard();
   const card = bench.page.locator(".card");
-  await card.getByText(`Set ${soak - 12}`, { exact: false }).waitFor();
+  await card.getByText(`${soak - 12} °C would give ${soak} °C`, { exact: false }).waitFor();
   await bench.go("Bench");
   // Set so, that is the plan.
   await acting(bench).getByRole("button", { name: `Set ${soak - 12}` }).click();

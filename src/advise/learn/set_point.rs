@@ -63,7 +63,7 @@ impl SetPoint {
             return format!("Set {set} to have {wanted} at the piece.");
         }
         format!(
-            "Set {set} to have {wanted} at the piece; set to {}, as planned, the piece is at {}.",
+            "Set to {}, as planned, the piece comes to {}, and the numbers count with that; {set} would give {wanted}. Check it with a second thermocouple first.",
             degrees(self.planned_c),
             degrees(self.planned_c + self.offset_k)
         )
@@ -144,11 +144,11 @@ mod tests {
         let mut route = route();
         assert_eq!(
             said(&learnt, &route, celsius),
-            "Set 833 °C to have 845 °C at the piece; set to 845 °C, as planned, the piece is at 857 °C."
+            "Set to 845 °C, as planned, the piece comes to 857 °C, and the numbers count with that; 833 °C would give 845 °C. Check it with a second thermocouple first."
         );
         assert_eq!(
             said(&learnt, &route, TemperatureScale::Fahrenheit),
-            "Set 1531 °F to have 1553 °F at the piece; set to 1553 °F, as planned, the piece is at 1575 °F."
+            "Set to 1553 °F, as planned, the piece comes to 1575 °F, and the numbers count with that; 1531 °F would give 1553 °F. Check it with a second thermocouple first."
         );
         // As planned it comes out as told.
         let taught = Route {

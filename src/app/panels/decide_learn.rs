@@ -11,7 +11,7 @@ use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{Band, Correction};
 use recalesce::save::logbook::Run;
-use recalesce::units::{format_fixed, format_percent};
+use recalesce::units::format_fixed;
 use std::sync::Arc;
 
 /// Part by which a band has to be narrower for it to count as learnt.
@@ -39,10 +39,7 @@ fn results(taught: &Taught, is_used: bool) -> AnyView {
         .iter()
         .cloned()
         .partition(|(_, narrower)| *narrower >= TELLS);
-    let learnt: Vec<String> = told
-        .into_iter()
-        .map(|(words, narrower)| texts::decide::narrower(&words, &format_percent(narrower)))
-        .collect();
+    let learnt: Vec<String> = told.into_iter().map(|(words, _)| words).collect();
     let nothing = (!untold.is_empty()).then(|| {
         let count = untold.len();
         view! {

@@ -4,6 +4,7 @@ use crate::controls::{Alternative, Alternatives, Typed, quantities};
 use crate::state::bench;
 use crate::texts;
 use leptos::prelude::*;
+use recalesce::advise::Shop;
 use recalesce::route::Thermocouple;
 use recalesce::units::{TemperatureScale, format_temperature, format_temperature_band};
 
@@ -60,22 +61,21 @@ pub(crate) fn FurnacePanel() -> impl IntoView {
             label=texts::furnace::OFFSET
             quantity=Signal::derive(move || quantities::difference(
                 bench.scale.get(),
-                (-60.0, 60.0),
+                Shop::OFFSET_K,
             ))
             value=Signal::derive(move || route.with(|r| r.furnace_offset_k))
             set=move |k| bench.change(|r| r.furnace_offset_k = k)
         />
         <p class="hint">
             {move || {
+                let learnt = bench.teach.get().filter(|_| bench.is_taught());
+                let set = learnt.and_then(|teach| route.with(|r| teach.learnt.set_point(r)));
+                if let Some(set) = set {
+                    return texts::furnace::by_what_is_taught(&set.words(bench.scale.get()));
+                }
                 let (soak_c, set_c, band_k) = route
                     .with(|r| (r.soak.temperature_c, r.set_point_c(), r.soak_band_k()));
                 texts::furnace::let_it_read(&degrees(soak_c), &degrees(set_c), &format_temperature_band(band_k, bench.scale.get()))
-            }}
-            {move || {
-                let teach = bench.teach.get().filter(|_| bench.is_taught())?;
-                let set = route.with(|route| teach.learnt.set_point(route))?;
-                let words = set.words(bench.scale.get());
-                Some(texts::furnace::by_what_is_taught(&words))
             }}
         </p>
     }

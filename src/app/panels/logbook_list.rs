@@ -325,8 +325,10 @@ fn row_view(log: Log, row: Row) -> AnyView {
     let day = cells.next().map(|(text, _)| text);
     let cells: Vec<_> = cells
         .map(|(text, (name, class))| {
+            // The user's own words, also where they look like numbers.
+            let own = (name == "Piece").then_some("no");
             view! {
-                <td class=class data-name=name>
+                <td class=class data-name=name translate=own>
                     {text}
                 </td>
             }

@@ -210,11 +210,15 @@ pub(crate) fn Explained(
             }
         });
         let taught = bench.taught_words();
+        let is_shifted = bench.real.with(|route| {
+            let off = route.taught().off;
+            off.quenched_hrc != 0.0 || off.tempered_hrc != 0.0
+        });
         let taught = (!taught.is_empty()).then(|| {
             view! {
                 <p class="hint">
                     {texts::why::COUNTED_WITH_LEARNT} {taught.join(" ")}
-                    {texts::why::SHIFT_ON_TOP}
+                    {is_shifted.then_some(texts::why::SHIFT_ON_TOP)}
                 </p>
             }
         });

@@ -107,11 +107,6 @@ pub(crate) fn mean_and_range(mean: &str, least: &str, most: &str) -> String {
 }
 
 #[inline]
-pub(crate) fn narrower(words: &str, by: &str) -> String {
-    format!("{words} Its band is {by} narrower.")
-}
-
-#[inline]
 pub(crate) fn says_nothing(count: usize) -> String {
     format!("{count} on which it says next to nothing")
 }
@@ -127,7 +122,11 @@ pub(crate) fn reading_far_off(name: &str) -> String {
 
 #[inline]
 pub(crate) fn readings_counted(count: usize) -> String {
-    format!("{count} readings counted.")
+    if count == 1 {
+        "1 reading counted.".to_owned()
+    } else {
+        format!("{count} readings counted.")
+    }
 }
 
 pub(crate) const NOT_TOLD_APART: &str = "Not told apart";
@@ -139,8 +138,9 @@ pub(crate) const NOTHING_LOGGED: &str = "Nothing is logged yet. Harden a piece, 
 
 #[inline]
 pub(crate) fn from_runs(count: usize) -> String {
+    let runs = if count == 1 { "run" } else { "runs" };
     format!(
-        "From {count} logged runs: how far furnace, quenchants, heats, oven and tester are from what is assumed. It is used on the bench, in the search and for how sure a route is only where you switch it on."
+        "From {count} logged {runs}: how far furnace, quenchants, heats, oven and tester are from what is assumed. It is used on the bench, in the search and for how sure a route is only where you switch it on."
     )
 }
 

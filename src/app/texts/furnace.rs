@@ -24,5 +24,5 @@ pub(crate) const SURVEY: &str = "Survey";
 
 #[inline]
 pub(crate) fn by_what_is_taught(words: &str) -> String {
-    format!(" By what the logbook has taught: {words}")
+    format!("By what the logbook has taught: {words}")
 }

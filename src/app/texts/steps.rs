@@ -23,10 +23,11 @@ pub(crate) const STOCK_IS: &str = "The stock is ";
 pub(crate) const STRUCTURE_OF_STOCK: &str = "Structure of the stock";
 pub(crate) const FORGE_EFFECT: &str = "to shape, hot";
 pub(crate) const NORMALISE_EFFECT: &str = "above A3 or Acm: makes carbide and grain even";
-pub(crate) const REFINE_EFFECT: &str = "just through, each cycle less hot: makes the grain fine";
+pub(crate) const REFINE_EFFECT: &str =
+    "just above A3 or Acm, each cycle less hot: makes the grain fine";
 pub(crate) const SLOW_ANNEAL: &str = "anneal, slow cooled";
 pub(crate) const SLOW_ANNEAL_EFFECT: &str =
-    "between A1 and Acm, the furnace led down: soft, to be machined";
+    "above A1, below A3 or Acm, the furnace led down: soft, to be machined";
 pub(crate) const ANNEAL_BELOW_A1: &str = "anneal below A1";
 pub(crate) const ANNEAL_BELOW_A1_EFFECT: &str =
     "an hour or more just below A1: soft enough to drill";

@@ -188,6 +188,9 @@ impl Family {
                 Hazard(&[Said::Words(
                     "If it is water or brine: steam burns, and steel of much carbon may crack.",
                 )]),
+                Hazard(&[Said::Words(
+                    "If it is molten salt: dry and clean pieces only, water makes it erupt.",
+                )]),
             ],
         }
     }
