@@ -5,7 +5,7 @@ addEventListener(
   "message",
   ({ data: { script, wasm, lock } }) => {
     // Free again when this thread has ended, however that was: the page waits for it.
-    navigator.locks?.request(lock, () => new Promise(() => {}));
+    navigator.locks?.request(lock, () => (postMessage("held"), new Promise(() => {})));
     import(script)
       .then((program) => program.default({ module_or_path: wasm }))
       .catch(() => postMessage("gave up"));

@@ -2,18 +2,16 @@
 //! Text that cannot be read is set aside and told, never overwritten unseen.
 
 use super::browser::{root, storage, theme::Theme};
-use super::state::{Bench, Notice, now_ms};
+use super::state::{Bench, Notice};
 use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::Route;
 use recalesce::save::{self, Preferences, Shelf};
+use std::hash::{DefaultHasher, Hash, Hasher};
 use std::time::Duration;
 
 /// Quiet time after a change before it is written, so that a drag writes once.
 const QUIET: Duration = Duration::from_millis(300);
-
-/// Time after which every window has seen what was written, ms.
-const SETTLED_MS: f64 = 1000.0;
 
 fn wrong(text: String) -> Notice {
     Notice {
@@ -108,18 +106,29 @@ pub(super) fn preferences() -> Preferences {
 pub(crate) struct SeenShelf {
     /// Its text as it was read or written last.
     pub(crate) now: Option<String>,
-    /// Its text before it was written here, and when that was, ms.
+    /// Its text before it was written here.
     before: Option<String>,
-    written_ms: f64,
+    /// Whether another window has written what cannot be read here: it is left as it is.
+    pub(crate) is_left: bool,
 }
 
 impl SeenShelf {
-    /// What both windows know: what was written just now another may not have seen yet.
+    /// What both windows know of a text that another has written: what was seen here last, but where both
+    /// have written over the same, each before it saw the other's.
     pub(crate) fn common(&self) -> Option<String> {
-        let is_settled = now_ms() - self.written_ms > SETTLED_MS;
-        let known = if is_settled { &self.now } else { &self.before };
+        let over = storage::read(storage::SHELF_OVER);
+        let is_over = |text: &Option<String>| over.as_ref() == Some(&mark(text));
+        let is_at_once = is_over(&self.before) && !is_over(&self.now);
+        let known = if is_at_once { &self.before } else { &self.now };
         known.clone()
     }
+}
+
+/// By what a text is known again.
+fn mark(text: &Option<String>) -> String {
+    let mut hasher = DefaultHasher::new();
+    text.hash(&mut hasher);
+    hasher.finish().to_string()
 }
 
 /// Says what could not be written, once.
@@ -140,11 +149,12 @@ pub(crate) fn put_shelf(state: Bench) {
         return;
     };
     let put = written.map_err(|e| e.to_string()).and_then(|text| {
+        let over = state.seen_shelf.with_value(|seen| mark(&seen.now));
+        storage::write(storage::SHELF_OVER, &over)?;
         storage::write(storage::SHELF, &text)?;
-        state.seen_shelf.update_value(|seen| {
-            seen.before = seen.now.replace(text);
-            seen.written_ms = now_ms();
-        });
+        state
+            .seen_shelf
+            .update_value(|seen| seen.before = seen.now.replace(text));
         Ok(())
     });
     report(state, put);
@@ -153,6 +163,9 @@ pub(crate) fn put_shelf(state: Bench) {
 /// Whether another window has written a shelf that is not known here. What joins the two does so, now
 /// or once it has come.
 fn is_to_join(state: Bench) -> bool {
+    if state.seen_shelf.with_value(|seen| seen.is_left) {
+        return true;
+    }
     let stored = storage::read(storage::SHELF);
     let is_new = state.seen_shelf.with_value(|seen| seen.now != stored);
     if is_new && let Some(part) = state.parts.panels.now() {
@@ -197,7 +210,7 @@ pub(super) fn keep(state: Bench) {
         let preferences = Preferences {
             temperature_scale: state.scale.get_untracked(),
             length_unit: state.length.get_untracked(),
-            decimal_comma: Some(state.has_decimal_comma.get_untracked()),
+            decimal_comma: state.chosen_comma.get_value(),
             theme: match (
                 state.is_theme_chosen.get_untracked(),
                 state.theme.get_untracked(),

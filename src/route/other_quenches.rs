@@ -352,10 +352,14 @@ mod tests {
     fn quenchants_are_as_far_out_of_order_as_the_search_allows() {
         let plate = |thickness_mm| Section::Plate { thickness_mm };
         let round = |diameter_mm| Section::Round { diameter_mm };
+        let square = |side_mm| Section::Square { side_mm };
         let sections = [
             0.5, 2.0, 3.0, 4.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 30.0, 40.0, 100.0,
         ];
-        for section in sections.into_iter().flat_map(|mm| [plate(mm), round(mm)]) {
+        for section in sections
+            .into_iter()
+            .flat_map(|mm| [plate(mm), round(mm), square(mm)])
+        {
             let to_540_s = |medium: &Medium| {
                 let cooled = cool(&Quenching {
                     section,

@@ -76,16 +76,43 @@ test("a route that both have changed is kept twice, and told in one line", async
   await bench.close();
 });
 
-test("a shelf that another version has written is set aside, told, and not lost", async () => {
+test("a shelf that another version has written stays as it is, and that is told", async () => {
   const [bench, other] = await twoTabs(["one"]);
   const newer = shelfOf(99, "of a later version");
   await other.page.evaluate(([key, text]) => localStorage.setItem(key, text), [KEYS.shelf, newer]);
-  assert.match(await bench.message(), /could not be read whole here\. It is set aside/);
-  assert.equal(await bench.stored(asideOf(KEYS.shelf)), newer);
+  assert.match(await bench.message(), /cannot be read whole here\. It stays as it is/);
   await bench.shelfButton(0, "Duplicate").click();
-  await haveAll([bench], ["one", "one (2)"]);
-  assert.equal(await bench.stored(asideOf(KEYS.shelf)), newer);
+  await bench.shows(async () => (await bench.names()).length, 2);
+  await bench.page.waitForTimeout(600);
+  assert.equal(await bench.stored(KEYS.shelf), newer);
   await bench.close();
+});
+
+test("what two tabs do one right after the other comes to rest", async () => {
+  for (const between_ms of [0, 120, 500]) {
+    const [bench, other] = await twoTabs(["one", "two"]);
+    for (const tab of [bench, other]) {
+      await tab.page.evaluate((key) => {
+        window.writes = 0;
+        addEventListener("storage", (event) => (window.writes += event.key === key));
+      }, KEYS.shelf);
+    }
+    await Promise.all([bench.keep(), other.page.waitForTimeout(between_ms).then(() => other.keep())]);
+    const kept = ["marking knife, 52100", "marking knife, 52100 (2)"];
+    await haveAll([bench, other], ["one", "two", ...kept]);
+    await bench.shelfButton(0, "Take off").click();
+    await other.shows(async () => (await other.names())[0], "two");
+    await other.rename(0, "second");
+    const names = ["second", ...kept];
+    await haveAll([bench, other], names);
+    await bench.page.waitForTimeout(1500);
+    await haveAll([bench, other], names);
+    for (const tab of [bench, other]) {
+      assert.ok((await tab.page.evaluate(() => window.writes)) < 12, "writing ends");
+      tab.assertNoTrouble();
+    }
+    await bench.close();
+  }
 });
 
 test("each tab has its own route on the bench again after a reload, and a new one the last", async () => {

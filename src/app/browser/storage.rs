@@ -8,6 +8,8 @@ use gloo_storage::{LocalStorage, Storage};
 pub(crate) const BENCH: &str = "recalesce.bench";
 /// Where the shelf is kept.
 pub(crate) const SHELF: &str = "recalesce.shelf";
+/// Over which shelf that one was written.
+pub(crate) const SHELF_OVER: &str = "recalesce.shelf-over";
 /// Where what the shop owns is kept.
 pub(crate) const SHOP: &str = "recalesce.shop";
 /// Where it is kept which experiments were played to their end.
@@ -74,23 +76,24 @@ pub(crate) fn read_of_window(key: &str) -> Option<String> {
 
 /// Keeps text under a key for this window alone; where it cannot, what the browser keeps is as good.
 pub(crate) fn write_of_window(key: &str, text: &str) {
-    if let Some(storage) = of_window() {
-        let _ = storage.set_item(key, text);
+    if let Some(storage) = of_window()
+        && storage.set_item(key, text).is_err()
+    {
+        // An older text would be taken for this window's.
+        let _ = storage.remove_item(key);
     }
 }
 
-/// Puts text aside that cannot be read now, so that a later version still can.
-pub(crate) fn set_aside(key: &str, text: &str) {
+/// Puts text aside that cannot be read now, so that a later version still can. False where there is no
+/// room: what is written over its key then is lost.
+pub(crate) fn set_aside(key: &str, text: &str) -> bool {
     for n in 1..=MOST_ASIDE {
         let place = aside(key, n);
         match read(&place) {
-            Some(before) if before == text => return,
+            Some(before) if before == text => return true,
             Some(_) => {}
-            None => {
-                // A full store leaves the original in place, which is just as safe.
-                let _ = write(&place, text);
-                return;
-            }
+            None => return write(&place, text).is_ok(),
         }
     }
+    false
 }

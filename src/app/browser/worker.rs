@@ -7,6 +7,8 @@ use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent, WorkerOptions, WorkerType};
 
+/// What the thread says once it holds its lock.
+const HELD: &str = "held";
 /// What the thread says once it can be asked.
 const READY: &str = "ready";
 /// What it says when all texts of an answer have come.
@@ -62,11 +64,12 @@ impl Worker {
         Reflect::set(&places, &"lock".into(), &lock).ok()?;
         let heard = Closure::new(move |message: MessageEvent| {
             if let Some(text) = message.data().as_string() {
+                if text == HELD {
+                    when_free(&lock, &ended);
+                    return;
+                }
                 hear(match text.as_str() {
-                    READY => {
-                        when_free(&lock, &ended);
-                        Heard::Ready
-                    }
+                    READY => Heard::Ready,
                     DONE => Heard::Done,
                     GAVE_UP => Heard::Ended,
                     _ => Heard::Answer(text),

@@ -41,8 +41,9 @@ pub(super) fn kept_shop(bench: Bench) -> Option<Result<KeptShop, ReadError>> {
         ..
     }) = &kept
     {
-        storage::set_aside(storage::SHOP, &text);
-        keep_shop(bench, shop, None);
+        if storage::set_aside(storage::SHOP, &text) {
+            keep_shop(bench, shop, None);
+        }
         bench.warn(texts::outcome::learnt_unread(fault));
     }
     Some(kept)
@@ -98,12 +99,15 @@ pub(super) fn switch(bench: Bench, is_on: bool) {
     let Some(now) = bench.teach.get_untracked() else {
         return;
     };
-    let learnt = Correction {
-        is_on,
-        ..(*now.learnt).clone()
-    };
-    if let Some(Ok(KeptShop { shop, .. })) = kept_shop(bench) {
-        keep_shop(bench, &shop, Some(&learnt));
+    // Another window may have learnt since.
+    let mut learnt = (*now.learnt).clone();
+    let kept = kept_shop(bench).and_then(Result::ok);
+    if let Some(newer) = kept.as_ref().and_then(|kept| kept.learnt.clone()) {
+        learnt = newer;
+    }
+    learnt.is_on = is_on;
+    if let Some(kept) = kept {
+        keep_shop(bench, &kept.shop, Some(&learnt));
     }
     teach(bench, learnt);
 }

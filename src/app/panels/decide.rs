@@ -169,9 +169,7 @@ impl Deciding {
             }
             None => (Shop::example(), None),
         };
-        if let Some(learnt) = learnt
-            && bench.teach.with_untracked(Option::is_none)
-        {
+        if let Some(learnt) = learnt {
             teach(bench, learnt);
         }
         let shop = RwSignal::new(shop);

@@ -35,7 +35,8 @@ impl Own {
         };
         let Ok(kept) = serde_json::from_str::<Kept>(&text) else {
             // A later version may read it.
-            return storage::set_aside(storage::OWN, &text);
+            storage::set_aside(storage::OWN, &text);
+            return;
         };
         self.way.set(kept.way);
         self.figures.set(kept.figures);

@@ -8,27 +8,23 @@ use leptos::prelude::*;
 use recalesce::save::{self, Shelf};
 
 /// Joins the shelf with the one in the browser's store. What both windows have changed is kept twice,
-/// and told; a text that cannot be read, mostly of a newer version of the page, is set aside.
+/// and told; a text that cannot be read whole, mostly of a newer version of the page, stays as it is, and
+/// this window writes no more over it.
 pub(crate) fn join_shelf(bench: Bench) {
     let Some(stored) = storage::read(storage::SHELF) else {
-        // Cleared by hand: what is here stays, and is kept with the next change.
-        return bench.seen_shelf.update_value(|seen| seen.now = None);
+        // Cleared by hand: what is here stays.
+        bench.seen_shelf.update_value(|seen| seen.now = None);
+        return keep::put_shelf(bench);
     };
     let common = bench.seen_shelf.try_update_value(|seen| {
         let common = seen.common();
         seen.now = Some(stored.clone());
         common
     });
-    let loaded = save::read(&stored);
-    let is_whole = loaded
-        .as_ref()
-        .is_ok_and(|loaded| loaded.rejected.is_empty());
-    if !is_whole {
-        storage::set_aside(storage::SHELF, &stored);
-        bench.warn(texts::shelf::UNREAD_FROM_ELSEWHERE.to_owned());
-    }
-    let Ok(loaded) = loaded else {
-        return keep::put_shelf(bench);
+    let loaded = save::read(&stored).ok();
+    let Some(loaded) = loaded.filter(|loaded| loaded.rejected.is_empty()) else {
+        bench.seen_shelf.update_value(|seen| seen.is_left = true);
+        return bench.warn(texts::shelf::UNREAD_FROM_ELSEWHERE.to_owned());
     };
     let common = common.flatten().and_then(|text| save::read(&text).ok());
     let common = common.map(|common| common.shelf).unwrap_or_default();

@@ -78,7 +78,7 @@ pub(crate) const UP: &str = "Up";
 pub(crate) const DOWN: &str = "Down";
 pub(crate) const SHELF: &str = "Shelf";
 
-pub(crate) const UNREAD_FROM_ELSEWHERE: &str = "Another window has written a shelf that could not be read whole here. It is set aside in this browser; load this page anew.";
+pub(crate) const UNREAD_FROM_ELSEWHERE: &str = "Another window has written a shelf that cannot be read whole here. It stays as it is, and this window keeps no more of its own shelf: load this page anew.";
 
 pub(crate) fn no_room_for_both(left_out: &str) -> String {
     format!(

@@ -11,8 +11,13 @@ struct Row {
     atoms_per_formula: f64,
 }
 
+const ROWS: &str = concat!(
+    env!("CARGO_MANIFEST_DIR"),
+    "/../../tests/checks/gibbs_energies.csv"
+);
+
 fn rows() -> Vec<Row> {
-    let mut reader = csv::Reader::from_path("tests/checks/gibbs_energies.csv").unwrap();
+    let mut reader = csv::Reader::from_path(ROWS).unwrap();
     reader
         .records()
         .map(|record| {
