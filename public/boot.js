@@ -25,8 +25,14 @@
   root.dataset.theme = chosen ?? (matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light");
 
   // Numbers have a decimal comma where that was chosen; at first, where the browser's language has it.
-  const comma = /"decimal_comma":\s*(\w+)/.exec(stored)?.[1] ?? String((0.5).toLocaleString(navigator.language)[1] === ",");
-  window.decimalComma = (isShown) => import(absolute(decimals)).then(({ show }) => show(isShown));
+  const wanted = /"decimal_comma":\s*(true|false)/.exec(stored)?.[1];
+  if (wanted) root.dataset.wanted = wanted;
+  const comma = wanted ?? String((0.5).toLocaleString(navigator.language)[1] === ",");
+  const showComma = (isShown) => import(absolute(decimals)).then(({ show }) => show(isShown));
+  window.decimalComma = (isShown) => {
+    root.dataset.wanted = isShown;
+    return showComma(isShown);
+  };
 
   // "Start fresh" was pressed: the program reads this once and opens with its own first piece.
   if (guarded(() => sessionStorage.getItem(FRESH))) {
@@ -117,7 +123,7 @@
   const module = import(absolute(script));
   module.catch(() => {});
   bodyParsed
-    .then(() => comma === "true" && window.decimalComma(true).catch(() => {}))
+    .then(() => comma === "true" && showComma(true).catch(() => {}))
     .then(() => module)
     .then((program) => program.default({ module_or_path: absolute(wasm) }))
     .then(() => {

@@ -7,7 +7,6 @@ use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::Route;
 use recalesce::save::{self, Preferences, Shelf};
-use std::hash::{DefaultHasher, Hash, Hasher};
 use std::time::Duration;
 
 /// Quiet time after a change before it is written, so that a drag writes once.
@@ -122,13 +121,23 @@ impl SeenShelf {
         let known = if is_at_once { &self.before } else { &self.now };
         known.clone()
     }
+
+    /// Writes a text over the one that was seen last.
+    fn put(&mut self, text: String) -> Result<(), &'static str> {
+        storage::write(storage::SHELF_OVER, &mark(&self.now))?;
+        storage::write(storage::SHELF, &text)?;
+        self.before = self.now.replace(text);
+        Ok(())
+    }
 }
 
-/// By what a text is known again.
+/// By what a text is known again: its FNV-1a checksum, shorter by far than any hasher of a library.
 fn mark(text: &Option<String>) -> String {
-    let mut hasher = DefaultHasher::new();
-    text.hash(&mut hasher);
-    hasher.finish().to_string()
+    let bytes = text.iter().flat_map(|text| text.bytes());
+    let sum = bytes.fold(0x811c_9dc5_u32, |sum, byte| {
+        (sum ^ u32::from(byte)).wrapping_mul(0x0100_0193)
+    });
+    sum.to_string()
 }
 
 /// Says what could not be written, once.
@@ -149,13 +158,9 @@ pub(crate) fn put_shelf(state: Bench) {
         return;
     };
     let put = written.map_err(|e| e.to_string()).and_then(|text| {
-        let over = state.seen_shelf.with_value(|seen| mark(&seen.now));
-        storage::write(storage::SHELF_OVER, &over)?;
-        storage::write(storage::SHELF, &text)?;
-        state
-            .seen_shelf
-            .update_value(|seen| seen.before = seen.now.replace(text));
-        Ok(())
+        let mut put = Ok(());
+        state.seen_shelf.update_value(|seen| put = seen.put(text));
+        put.map_err(str::to_owned)
     });
     report(state, put);
 }
@@ -163,11 +168,13 @@ pub(crate) fn put_shelf(state: Bench) {
 /// Whether another window has written a shelf that is not known here. What joins the two does so, now
 /// or once it has come.
 fn is_to_join(state: Bench) -> bool {
-    if state.seen_shelf.with_value(|seen| seen.is_left) {
+    let stored = storage::read(storage::SHELF);
+    let (is_left, is_new) = state
+        .seen_shelf
+        .with_value(|seen| (seen.is_left, seen.now != stored));
+    if is_left {
         return true;
     }
-    let stored = storage::read(storage::SHELF);
-    let is_new = state.seen_shelf.with_value(|seen| seen.now != stored);
     if is_new && let Some(part) = state.parts.panels.now() {
         (part.join_shelf)(state);
     }
@@ -210,7 +217,8 @@ pub(super) fn keep(state: Bench) {
         let preferences = Preferences {
             temperature_scale: state.scale.get_untracked(),
             length_unit: state.length.get_untracked(),
-            decimal_comma: state.chosen_comma.get_value(),
+            // Also where it could not be loaded; none where the browser's language decides.
+            decimal_comma: root::said("wanted").map(|wanted| wanted == "true"),
             theme: match (
                 state.is_theme_chosen.get_untracked(),
                 state.theme.get_untracked(),

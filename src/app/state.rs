@@ -119,8 +119,6 @@ pub(crate) struct Bench {
     pub(crate) length: RwSignal<LengthUnit>,
     /// Whether numbers have a decimal comma.
     pub(crate) has_decimal_comma: RwSignal<bool>,
-    /// Whether the user has chosen one; none where the browser's language decides.
-    pub(crate) chosen_comma: StoredValue<Option<bool>>,
     /// Day or shop.
     pub(crate) theme: RwSignal<theme::Theme>,
     /// Whether the user has chosen it; else it follows the system.
@@ -215,7 +213,6 @@ impl Bench {
             scale: RwSignal::new(preferences.temperature_scale),
             length: RwSignal::new(preferences.length_unit),
             has_decimal_comma: RwSignal::new(decimals::have_comma()),
-            chosen_comma: StoredValue::new(preferences.decimal_comma),
             theme,
             is_theme_chosen: RwSignal::new(preferences.theme != recalesce::save::Theme::System),
             is_printing,

@@ -13,8 +13,8 @@ pub(crate) fn starts_fresh() -> bool {
         .is_some_and(|how| how == "fresh")
 }
 
-/// What stands there under a name: the address of a file of the page's, `script`, `wasm` or `worker`, or `comma`
-/// where numbers are shown with one.
+/// What stands there under a name: the address of a file of the page's, `script`, `wasm` or `worker`, `comma`
+/// where numbers are shown with one, or whether one is `wanted`, where that was chosen.
 pub(crate) fn said(name: &str) -> Option<String> {
     root()?.get_attribute(&format!("data-{name}"))
 }

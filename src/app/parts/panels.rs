@@ -151,7 +151,6 @@ pub(super) fn panels() -> Result<Panels, SplitLoaderError> {
 }
 
 fn show_comma(bench: Bench, has_comma: bool) {
-    bench.chosen_comma.set_value(Some(has_comma));
     spawn_local(async move {
         decimals::show(has_comma).await;
         bench.has_decimal_comma.set(decimals::have_comma());
