@@ -117,6 +117,7 @@ test("the mark is changed in the head, both ways, and kept; texts come back as t
   const bench = await BenchPage.ready(browser, { before: watchCanvases });
   const all = () => bench.page.evaluate(() => document.querySelector("#app").innerText);
   await bench.page.locator(".save-chart").first().waitFor({ state: "attached" });
+  await bench.quenchCells.first().waitFor();
   const before = await all();
   assert.equal(await decimals(bench, "0.5").getAttribute("aria-pressed"), "true");
   await bench.page.evaluate(() => (window.drawn = []));
