@@ -13,7 +13,8 @@ const STEPS: u32 = 24;
 
 /// Time in which the core of a section cools through the range of pearlite in a still quenchant, s, if
 /// the fall from the core outwards were at any time as the square of the way. Up to a third short in
-/// thick pieces, but for all quenchants much alike: a test holds how far their order is off.
+/// thick pieces, in warm water up to a half, but for most quenchants alike: a test in the search that
+/// sorts by it holds how far their order is off.
 pub fn quasi_steady_s(medium: &Medium, section: Section) -> f64 {
     let material = Material::austenite();
     let half_m = 0.5e-3 * section.thickness_mm();
