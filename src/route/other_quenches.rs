@@ -175,18 +175,25 @@ impl Quencher<'_> {
     }
 
     /// The slowest quenchant of the list, still, that hardens this section: of those that do not crack
-    /// it, where there is one.
-    pub(super) fn slowest_medium(&self) -> Option<Neighbour> {
+    /// it, where there is one. The search begins where the factor by which this quench could be slower
+    /// leads.
+    pub(super) fn slowest_medium(&self, slower: f64) -> Option<Neighbour> {
         let carbon_wt = self.kinetics.austenite().composition.c;
         let (harsh, gentle): (Vec<&Medium>, Vec<&Medium>) =
             shop_media().partition(|medium| may_crack(medium, carbon_wt));
-        let slowest = self.slowest_of(gentle).or_else(|| self.slowest_of(harsh))?;
+        let section = compared_section(self.route.section);
+        let here_s = quasi_steady_s(&self.baths.first, section) / self.route.quench.agitation;
+        let likely_s = here_s * slower;
+        let slowest = self
+            .slowest_of(gentle, likely_s)
+            .or_else(|| self.slowest_of(harsh, likely_s))?;
         self.neighbour(slowest)
     }
 
-    /// The slowest of some that hardens this section. Sorted from fast to slow the search halves them,
-    /// and then looks at all on both sides that may stand on the wrong one.
-    fn slowest_of<'m>(&self, mut list: Vec<&'m Medium>) -> Option<&'m Medium> {
+    /// The slowest of some that hardens this section. Sorted from fast to slow the search goes from one
+    /// that may be it to one that is too slow behind one that is not, and then looks at all on both
+    /// sides that may stand on the wrong one.
+    fn slowest_of<'m>(&self, mut list: Vec<&'m Medium>, likely_s: f64) -> Option<&'m Medium> {
         let section = compared_section(self.route.section);
         sort_by_speed(&mut list, section);
         let mut known: Vec<Option<f64>> = vec![None; list.len()];
@@ -196,8 +203,14 @@ impl Quencher<'_> {
                 hardened.unwrap_or_default()
             })
         };
-        let places: Vec<usize> = (0..list.len()).collect();
-        let first_too_slow = places.partition_point(|place| hardened(*place) >= HARDENED);
+        let mut first_too_slow =
+            list.partition_point(|medium| quasi_steady_s(medium, section) <= likely_s);
+        while first_too_slow > 0 && hardened(first_too_slow - 1) < HARDENED {
+            first_too_slow -= 1;
+        }
+        while first_too_slow < list.len() && hardened(first_too_slow) >= HARDENED {
+            first_too_slow += 1;
+        }
         // Both the one where the halving ends and the one sought may be out of their place.
         let apart = 2 * out_of_order(section);
         let near = first_too_slow.saturating_sub(apart + 1)..list.len();

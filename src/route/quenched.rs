@@ -3,6 +3,7 @@
 
 use super::baths::{Baths, until_arrival};
 use super::hardening::{Hardened, Hardening};
+use super::other_quenches::settled_c;
 use super::outcome::{Outcome, Stage, Step};
 use super::plan::{Route, Temper};
 use super::tempering::Tempering;
@@ -81,7 +82,7 @@ impl<'a> Judged<'a> {
         Self {
             held_c,
             bath_at_ms,
-            curves: without_heat(quench, fractions, ms_c)
+            curves: without_heat(quench, fractions, kinetics, baths)
                 .map_or(Cow::Borrowed(&cooled.curves), Cow::Owned),
             deciding: cooled.slowest,
         }
@@ -113,7 +114,8 @@ pub(super) fn judged_curve(
     let fractions = &outcome.quench.transformed.given()?.fractions;
     let ms_c = kinetics.ms_c();
     let deciding = outcome.quench.deciding;
-    let curve = match without_heat(&baths.quenching(route), fractions, ms_c) {
+    let quench = baths.quenching(route);
+    let curve = match without_heat(&quench, fractions, kinetics, &baths) {
         Some(curves) => curves.get(deciding)?.clone(),
         None => outcome.quench.deciding_curve()?.clone(),
     };
@@ -128,17 +130,20 @@ pub(super) fn judged_curve(
 
 /// The cooling curves as they would be without heat of pearlite and bainite: what could be slower or
 /// has to be faster is told from them, since on a quench that just hardens there is none. None where
-/// next to nothing has formed at the place that decides, and the two are the same.
+/// next to nothing has formed at the place that decides, and the two are the same. They end where what
+/// martensite can form is settled.
 fn without_heat(
     quench: &Quenching<'_>,
     fractions: &Fractions,
-    ms_c: f64,
+    kinetics: &Kinetics,
+    baths: &Baths,
 ) -> Option<Vec<CoolingCurve>> {
     if fractions.hardened() > NOTHING_FORMED {
         return None;
     }
     let quench = Quenching {
-        martensite_start_c: Some(ms_c),
+        end_c: settled_c(kinetics, baths, quench.end_c),
+        martensite_start_c: Some(kinetics.ms_c()),
         ..quench.clone()
     };
     cool(&quench).ok().map(|cooled| cooled.curves)

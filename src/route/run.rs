@@ -283,7 +283,7 @@ fn transformed(
         kinetics,
         spread,
     };
-    let slowest_medium = quencher.slowest_medium();
+    let slowest_medium = quencher.slowest_medium(deciding.margin.factor);
     Ok(QuenchTransformed {
         isothermal: kinetics.isothermal(),
         ms_c,

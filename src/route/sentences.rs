@@ -200,11 +200,11 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
         .map_or("At the slowest place", |curve| place_words(curve.place));
     let margin = &quenched.margin;
     let sentence = match margin.verdict {
-        Verdict::Holds => Sentence::new(Tone::Holds).lead("Fast enough."),
+        Verdict::Holds => Sentence::new(Tone::Holds).lead("Safely fast enough."),
         Verdict::Narrow if margin.seconds >= 0.0 => {
-            Sentence::new(Tone::Narrow).lead("Fast enough, only just.")
+            Sentence::new(Tone::Narrow).lead("Just fast enough, not safely.")
         }
-        Verdict::Narrow => Sentence::new(Tone::Narrow).lead("Too slow, by a little."),
+        Verdict::Narrow => Sentence::new(Tone::Narrow).lead("Just too slow, not surely."),
         Verdict::Misses => Sentence::new(Tone::Misses).lead("Too slow."),
     };
     let sentence = if margin.seconds >= 0.0 {

@@ -27,8 +27,12 @@ pub(super) fn judge(
     medium_band: f64,
     spread: &Spread,
 ) -> Result<Margin, OutOfRange> {
-    let factor = kinetics.slowest_factor(&curve.time_s, &curve.temperature_c, HARDENED)?;
-    let (product, nose_c) = limiting_nose(kinetics, curve)?;
+    let (factor, gap) =
+        kinetics.slowest_factor_and_nose(&curve.time_s, &curve.temperature_c, HARDENED)?;
+    let (product, nose_c) = match gap {
+        Some(gap) => (gap.product, gap.nose_c),
+        None => shortest_nose(kinetics),
+    };
     let clock_s = curve.time_to_c(kinetics.ae1_c()).unwrap_or_default();
     let end_s = curve.time_s.last().copied().unwrap_or_default();
     let arrival_s = curve.time_to_c(nose_c).unwrap_or(end_s);
@@ -65,12 +69,9 @@ const fn either_way(factor: f64) -> [f64; 2] {
     [1.0 / factor, factor]
 }
 
-/// The product that limits a curve and the temperature of its nose; on a quench so fast that
-/// nothing forms, the product with the shortest nose.
-fn limiting_nose(kinetics: &Kinetics, curve: &CoolingCurve) -> Result<(Product, f64), OutOfRange> {
-    if let Some(gap) = kinetics.nose_gap(&curve.time_s, &curve.temperature_c)? {
-        return Ok((gap.product, gap.nose_c));
-    }
+/// The product with the shortest nose, which limits a quench so fast that nothing forms, and the
+/// temperature of its nose, °C.
+fn shortest_nose(kinetics: &Kinetics) -> (Product, f64) {
     let mut nearest = (Product::Bainite, kinetics.nose(Product::Bainite));
     for product in kinetics.products() {
         let nose = kinetics.nose(product);
@@ -78,7 +79,7 @@ fn limiting_nose(kinetics: &Kinetics, curve: &CoolingCurve) -> Result<(Product, 
             nearest = (product, nose);
         }
     }
-    Ok((nearest.0, nearest.1.0))
+    (nearest.0, nearest.1.0)
 }
 
 #[cfg(test)]

@@ -22,22 +22,16 @@ fn imbalance(section: Section, medium: &Medium, martensite_start_c: Option<f64>)
     let material =
         martensite_start_c.map_or_else(Material::austenite, Material::austenite_to_martensite);
     let cut = Cut::of(&section, View::Named);
-    let tolerance_k = cut.tolerance_k(martensite_start_c.is_some());
     match cut.kind {
-        Kind::Radial => of_mesh::<3>(&cut, medium, &material, tolerance_k),
-        Kind::Square => of_mesh::<SQUARE_BAND>(&cut, medium, &material, tolerance_k),
-        Kind::Blade => of_mesh::<BLADE_BAND>(&cut, medium, &material, tolerance_k),
+        Kind::Radial => of_mesh::<3>(&cut, medium, &material),
+        Kind::Square => of_mesh::<SQUARE_BAND>(&cut, medium, &material),
+        Kind::Blade => of_mesh::<BLADE_BAND>(&cut, medium, &material),
     }
 }
 
-fn of_mesh<const W: usize>(
-    cut: &Cut,
-    medium: &Medium,
-    material: &Material,
-    tolerance_k: f64,
-) -> f64 {
+fn of_mesh<const W: usize>(cut: &Cut, medium: &Medium, material: &Material) -> f64 {
     let mesh = &cut.mesh;
-    let mut piece = Conduction::<W>::new(mesh, material, START_C, tolerance_k);
+    let mut piece = Conduction::<W>::new(mesh, material, START_C, cut.tolerance_k);
     let mut states: Vec<(f64, Vec<[f64; 2]>)> = Vec::new();
     let until = Until {
         reached: Reached::Cooled(medium.bath_c + 20.0),

@@ -8,11 +8,12 @@
 //! conductivity changes from node to node.
 
 use super::mesh::{Link, Mesh};
-use super::properties::{Local, Material};
+use super::properties::{Local, Material, SPACING_K};
 use super::turning::Turned;
-use super::until::{Until, larger};
+use super::until::Until;
 use super::{Medium, media};
 use crate::numeric::banded::Banded;
+use crate::numeric::order::larger;
 use crate::sources::sandu_1997::{A, C, GAMMA, M};
 
 /// Most steps in one medium; a quench takes about a hundred.
@@ -24,6 +25,9 @@ const FIRST_STEP_K: f64 = 2.0;
 /// Change of any node that the steps are chosen for, K: an error estimate from four looks at the
 /// surface could miss a corner of the boiling curve in a longer step.
 const MOST_CHANGE_K: f64 = 25.0;
+/// Largest part of the heat of a step that the corner of the heat capacity at the start of martensite
+/// may hide, as a mean temperature of the piece, K.
+const MOST_MISSED_K: f64 = 0.3;
 /// How near to the temperature asked for a stage has to end, K.
 const LANDING_K: f64 = 0.02;
 /// Most attempts to end there.
@@ -153,6 +157,11 @@ impl<'a, const W: usize> Conduction<'a, W> {
             let mut factor = factor.min(MOST_CHANGE_K / change.max(1e-9));
             let is_shortest = step <= SHORTEST_STEP_S;
             let mut is_taken = error <= 1.0 || (is_shortest && error < f64::MAX);
+            if is_taken && let Some(corner_c) = self.material.corner_c {
+                let missed = self.missed_at_corner_k(corner_c).abs() / MOST_MISSED_K;
+                factor = factor.min(0.85 / missed.max(1e-9).sqrt());
+                is_taken = missed <= 1.0 || is_shortest;
+            }
             if is_taken && let Some(turned) = &mut self.turned {
                 let correction = turned.correct(&self.temperature_c, &mut self.stage_c, step);
                 factor = factor.min(0.85 / correction.max(1e-9).sqrt());
@@ -170,6 +179,24 @@ impl<'a, const W: usize> Conduction<'a, W> {
             self.step_s = (step * factor.clamp(0.2, 4.0)).max(SHORTEST_STEP_S);
         }
         false
+    }
+
+    /// What the straight line through the heat capacities at both ends of a step gets wrong of the heat
+    /// of the nodes that pass a corner of it, as a change of the mean temperature of the piece, K. The
+    /// error of the step does not see a corner that all pass together.
+    fn missed_at_corner_k(&self, corner_c: f64) -> f64 {
+        let (mut missed, mut held) = (0.0, 0.0);
+        let nodes = self.temperature_c.iter().zip(&self.stage_c);
+        for ((&from_c, &to_c), storage) in nodes.zip(&self.storage) {
+            held += storage;
+            if from_c > corner_c - SPACING_K && to_c < corner_c + SPACING_K {
+                let heat = self.material.heat_j_m3(from_c) - self.material.heat_j_m3(to_c);
+                let ends = [from_c, to_c].map(|c| self.material.capacity_j_m3k(c));
+                let straight = 0.5 * (ends[0] + ends[1]) * (from_c - to_c);
+                missed += storage * (heat - straight) / ends[0];
+            }
+        }
+        missed / held
     }
 
     /// Takes the steps given, s, whatever their error; `record` sees the state after each. With

@@ -5,7 +5,7 @@ use crate::sources::{en_1993_1_2_2005, n06600_data_sheet, simsir_gur_2008};
 /// Lowest temperature of the table, °C; below it the properties stay as they are there.
 const LEAST_C: f64 = -200.0;
 /// Spacing of the table, K. The nodes of every published table used fall on it.
-const SPACING_K: f64 = 10.0;
+pub(super) const SPACING_K: f64 = 10.0;
 /// Number of intervals, up to 1400 °C.
 const INTERVALS: usize = 160;
 
@@ -20,6 +20,8 @@ const MARTENSITE_LATENT_J_M3: f64 = 80e3 * 7800.0;
 #[derive(Debug, Clone)]
 pub struct Material {
     intervals: Vec<Interval>,
+    /// Where the heat capacity has a corner, °C: the start of martensite.
+    pub(super) corner_c: Option<f64>,
 }
 
 /// Coefficients from the lower end of an interval of temperature.
@@ -76,7 +78,10 @@ impl Material {
                 interval.capacity_slope = 0.0;
             }
         }
-        Self { intervals }
+        Self {
+            intervals,
+            corner_c: None,
+        }
     }
 
     /// The same at every temperature: conductivity, W/mK, and volumetric heat capacity, J/m³K.
@@ -101,7 +106,7 @@ impl Material {
             let below = (martensite_start_c - t).max(0.0);
             1.0 - (-MARTENSITE_PER_K * below).exp()
         };
-        Self::tabulate(|t| {
+        let table = Self::tabulate(|t| {
             let austenite = steel_row(simsir_gur_2008::AUSTENITE, t);
             let martensite = steel_row(simsir_gur_2008::MARTENSITE, t);
             let x = fraction(t);
@@ -111,7 +116,11 @@ impl Material {
                 austenite[0] + x * (martensite[0] - austenite[0]),
                 austenite[1] + x * (martensite[1] - austenite[1]) + gain * MARTENSITE_LATENT_J_M3,
             ]
-        })
+        });
+        Self {
+            corner_c: Some(martensite_start_c),
+            ..table
+        }
     }
 
     /// Ferrite with pearlite or bainite. Şimşir and Gür 2008, 0 to 900 °C, constant beyond.

@@ -258,9 +258,13 @@ impl Quenching<'_> {
         turning: Option<&mut dyn Turning>,
         cut: Cut,
     ) -> Cooled {
-        let tolerance_k = cut.tolerance_k(self.martensite_start_c.is_some());
         let together = cut.turn_together();
-        let Cut { mesh, watches, .. } = cut;
+        let Cut {
+            mesh,
+            watches,
+            tolerance_k,
+            ..
+        } = cut;
         let mut trace = Trace::new(watches);
         let mut piece = Conduction::<W>::new(&mesh, material, self.start_c, tolerance_k);
         if let Some(turning) = turning {

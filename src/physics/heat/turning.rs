@@ -10,6 +10,7 @@
 
 use super::Material;
 use super::properties::Local;
+use crate::numeric::order::larger;
 use crate::sources::hagel_1956::EUTECTOID_KJ_KG;
 
 /// Temperature of the latent heat, °C; at others it follows from the heat capacities. Ferrite and
@@ -138,7 +139,7 @@ impl<'a> Turned<'a> {
         for (group, ((from, to), (fraction, next))) in paths.zip(fractions).enumerate() {
             let before = fraction.first().copied().unwrap_or_default();
             let after = self.turning.after(group, mean(from), mean(to), step_s);
-            next.fill(after.max(before));
+            next.fill(larger(before, after));
         }
     }
 
@@ -164,7 +165,7 @@ impl<'a> Turned<'a> {
                     break;
                 }
             }
-            worst = worst.max((corrected - *to).abs());
+            worst = larger(worst, (corrected - *to).abs());
             *to = corrected;
         }
         worst / self.allowed_k
@@ -195,7 +196,7 @@ impl<'a> Turned<'a> {
                 0.0
             };
             *source = if gain > 0.0 {
-                (now + trend).max(0.0)
+                larger(0.0, now + trend)
             } else {
                 0.0
             };

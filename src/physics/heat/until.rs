@@ -1,5 +1,7 @@
 //! When a piece leaves a medium.
 
+use crate::numeric::order::larger;
+
 /// When to leave a medium.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Until {
@@ -27,10 +29,4 @@ impl Reached {
             Self::Heated(to_c) => to_c + nodes.fold(f64::MIN, |most, t| larger(most, -t)),
         }
     }
-}
-
-/// The larger of two numbers; the first where the second is not a number. `f64::max` looks for that
-/// in either, and in WebAssembly is a call each time.
-pub(super) fn larger(a: f64, b: f64) -> f64 {
-    if b > a { b } else { a }
 }

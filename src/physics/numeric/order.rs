@@ -1,6 +1,17 @@
-//! Lists in order.
+//! Lists in order, and which of two numbers is the larger.
 
 use std::cmp::Ordering;
+
+/// The larger of two numbers; the first where the second is not a number. `f64::max` looks for that
+/// in either, and in WebAssembly is a call each time.
+pub const fn larger(a: f64, b: f64) -> f64 {
+    if b > a { b } else { a }
+}
+
+/// The smaller of two numbers; the first where the second is not a number: see [`larger`].
+pub const fn smaller(a: f64, b: f64) -> f64 {
+    if b < a { b } else { a }
+}
 
 /// Sorts a list; what is equal stays in its order.
 ///

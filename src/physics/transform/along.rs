@@ -18,6 +18,7 @@ use super::fractions::{Fractions, HistoryPoint, Transformed};
 use super::kinetics::{Kinetics, Product, enriched};
 use super::shape::START;
 use super::{Austenite, Formed, FormedProduct};
+use crate::numeric::order::{larger, smaller};
 use crate::soak::BoundaryCarbide;
 use crate::steel::OutOfRange;
 
@@ -85,10 +86,10 @@ impl Kinetics {
 
     /// One straight piece of a path, in as many steps as it needs.
     pub(super) fn advance(&self, state: &mut State, from_c: f64, to_c: f64, duration_s: f64) {
-        let low = from_c.min(to_c);
-        let high = from_c.max(to_c);
+        let low = smaller(from_c, to_c);
+        let high = larger(from_c, to_c);
         if duration_s <= 0.0 || low >= self.first_forming_c() || high <= state.ms_c {
-            state.coldest_c = state.coldest_c.min(low);
+            state.coldest_c = smaller(state.coldest_c, low);
             return;
         }
         let mut steps = ((high - low) / STEP_K).ceil().max(1.0);
@@ -97,7 +98,7 @@ impl Kinetics {
                 .table(product)
                 .age(from_c, to_c, duration_s, state.ms_c);
             let part = age / self.shape(product).complete_age();
-            steps = steps.max((part.min(1.0) / STEP_AGE).ceil());
+            steps = larger(steps, (smaller(part, 1.0) / STEP_AGE).ceil());
         }
         let steps = (steps as usize).clamp(1, MOST_STEPS);
         let share = 1.0 / steps as f64;
@@ -116,7 +117,7 @@ impl Kinetics {
         // Once martensite has begun, what a warmer bath would make of the rest is left out: the
         // ages belong to all of the austenite.
         let has_begun = state.coldest_c < state.ms_c;
-        state.coldest_c = state.coldest_c.min(from_c.min(to_c));
+        state.coldest_c = smaller(state.coldest_c, smaller(from_c, to_c));
         if has_begun {
             return;
         }
@@ -145,7 +146,7 @@ impl Kinetics {
         let mut shares = [0.0; 3];
         let mut sum = 0.0;
         for (share, (old, new)) in shares.iter_mut().zip(before.iter().zip(state.leaves)) {
-            *share = (old - new) / (old + new).max(f64::MIN_POSITIVE);
+            *share = (old - new) / larger(old + new, f64::MIN_POSITIVE);
             sum += *share;
         }
         if sum > 0.0 {
@@ -164,7 +165,8 @@ impl Kinetics {
     fn fractions(&self, state: &State, coldest_c: f64) -> Fractions {
         let left = self.austenite.undissolved_carbide_volume_fraction;
         let matrix = (1.0 - left) * (1.0 - state.film);
-        let turned = -(-self.rate_parameter_per_k * (state.ms_c - coldest_c).max(0.0)).exp_m1();
+        let below_k = larger(0.0, state.ms_c - coldest_c);
+        let turned = -(-self.rate_parameter_per_k * below_k).exp_m1();
         let [ferrite, pearlite, bainite] = state.formed.map(|formed| matrix * formed);
         let martensite = matrix * state.left * turned;
         Fractions {
@@ -172,7 +174,7 @@ impl Kinetics {
             pearlite,
             bainite,
             martensite,
-            austenite: (matrix - ferrite - pearlite - bainite - martensite).max(0.0),
+            austenite: larger(0.0, matrix - ferrite - pearlite - bainite - martensite),
             carbide: left + (1.0 - left) * state.film,
         }
     }
@@ -212,7 +214,7 @@ impl Kinetics {
                 self.advance(&mut state, before_c, temperature, time - before_s);
             }
             last = Some((time, temperature));
-            coldest_c = coldest_c.min(temperature);
+            coldest_c = smaller(coldest_c, temperature);
             history.push(HistoryPoint {
                 time_s: time,
                 temperature_c: temperature,

@@ -113,8 +113,38 @@ impl Kinetics {
     ) -> Result<f64, OutOfRange> {
         check_curve(time_s, temperature_c)?;
         check_fraction(martensite_fraction)?;
-        // Without ferrite Ms stays, and every age is proportional to time.
         let unit = self.followed(time_s, temperature_c, 1.0);
+        Ok(self.slowest_factor_of(&unit, time_s, temperature_c, martensite_fraction))
+    }
+
+    /// As [`Kinetics::slowest_factor`] and [`Kinetics::nose_gap`] together, in less time.
+    ///
+    /// # Errors
+    /// As both.
+    pub fn slowest_factor_and_nose(
+        &self,
+        time_s: &[f64],
+        temperature_c: &[f64],
+        martensite_fraction: f64,
+    ) -> Result<(f64, Option<NoseGap>), OutOfRange> {
+        check_curve(time_s, temperature_c)?;
+        check_fraction(martensite_fraction)?;
+        let unit = self.followed(time_s, temperature_c, 1.0);
+        Ok((
+            self.slowest_factor_of(&unit, time_s, temperature_c, martensite_fraction),
+            self.nose_gap_of(&unit, time_s, temperature_c),
+        ))
+    }
+
+    /// The largest factor, from the state at the end of the curve as it is.
+    fn slowest_factor_of(
+        &self,
+        unit: &State,
+        time_s: &[f64],
+        temperature_c: &[f64],
+        martensite_fraction: f64,
+    ) -> f64 {
+        // Without ferrite Ms stays, and every age is proportional to time.
         let spare = |ln_scale: f64| {
             let scale = ln_scale.exp();
             let left = if self.ferrite_limit() > 0.0 {
@@ -127,11 +157,11 @@ impl Kinetics {
         let (least, largest) = SCALE_RANGE;
         let range = (least.ln(), largest.ln());
         let crossing = falling_root(spare, 0.0, range, USUAL_SLOPE, LN_TOLERANCE);
-        Ok(match crossing {
+        match crossing {
             Some(Crossing::At(ln_scale)) => ln_scale.exp().clamp(least, largest),
             Some(Crossing::Beyond) => largest,
             Some(Crossing::Before) | None => least,
-        })
+        }
     }
 
     /// Smallest cooling rate that gives a martensite fraction (of all but undissolved carbide,
@@ -183,12 +213,17 @@ impl Kinetics {
         temperature_c: &[f64],
     ) -> Result<Option<NoseGap>, OutOfRange> {
         check_curve(time_s, temperature_c)?;
-        let state = self.followed(time_s, temperature_c, 1.0);
+        let unit = self.followed(time_s, temperature_c, 1.0);
+        Ok(self.nose_gap_of(&unit, time_s, temperature_c))
+    }
+
+    /// The distance, from the state at the end of the curve.
+    fn nose_gap_of(&self, state: &State, time_s: &[f64], temperature_c: &[f64]) -> Option<NoseGap> {
         let limiting = self
             .products()
             .filter(|product| state.age[product.index()] > 0.0)
             .max_by(|a, b| state.age[a.index()].total_cmp(&state.age[b.index()]));
-        Ok(limiting.and_then(|product| {
+        limiting.and_then(|product| {
             let (nose_c, start_s) = self.nose(product);
             let clock_s = first_pass(time_s, temperature_c, self.ae1_c)
                 .or_else(|| time_s.first().copied())?;
@@ -200,7 +235,7 @@ impl Kinetics {
                 arrival_s,
                 start_s,
             })
-        }))
+        })
     }
 }
 

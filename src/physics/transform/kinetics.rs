@@ -3,13 +3,15 @@
 use super::Austenite;
 use super::martensite::{self, ms_of};
 use super::rate_table::RateTable;
-use super::shape::Progress;
+use super::shape::{Progress, STEEP_BAINITE_PART};
 use crate::numeric::formula::Number;
+use crate::numeric::order::larger;
 use crate::soak::{BoundaryFilms, CEMENTITE_WT};
 use crate::sources::astm_e112::intercept_um;
 use crate::sources::isothermal_fit::{self as fit, StartTime};
 use crate::sources::{andrews_1965, grange_1961, van_bohemen_2012};
 use crate::steel::{Composition, OutOfRange};
+use std::borrow::Cow;
 use std::sync::OnceLock;
 
 /// A product of diffusion that can form before martensite.
@@ -55,11 +57,9 @@ const CARBON_OF_FERRITE_WT: f64 = 0.02;
 const LARGEST_EUTECTOID_WT: f64 = 0.77;
 /// Ferrite that can form, as a fraction, below which the branch is left out.
 const LEAST_FERRITE: f64 = 0.01;
-/// Dissolved carbon between which bainite passes from the spread towards the steep shape, wt %.
+/// Dissolved carbon between which bainite passes from the spread towards the steep shape, of which it
+/// then has [`STEEP_BAINITE_PART`], wt %.
 const STEEP_BAINITE_WT: (f64, f64) = (0.5, 0.6);
-/// Part of the steep shape from there on: the measured finishes of 100Cr6 come 8.5 starts
-/// (geometric mean) after the beginning.
-const STEEP_BAINITE_PART: f64 = 0.8;
 /// Largest shift of Ms that can be asked for, K: several times the error of the model.
 const LARGEST_MS_OFF_K: f64 = 200.0;
 
@@ -78,8 +78,7 @@ pub struct Kinetics {
     /// Ferrite that can form before the rest is eutectoid, fraction of the austenite.
     pub(super) ferrite_limit: f64,
     pub(super) rates: [RateTable; 3],
-    pub(super) steep: Progress,
-    pub(super) bainite: Progress,
+    bainite: Cow<'static, Progress>,
     /// Films of carbide on the grain boundaries, found when first asked for: only diagrams and whole
     /// coolings need them, and few austenites have any.
     films: OnceLock<Option<BoundaryFilms>>,
@@ -171,8 +170,7 @@ impl Kinetics {
                 table(pearlite, carbide, ae1_c),
                 table(bainite, 1.0, bs_c),
             ],
-            steep: Progress::new(1.0),
-            bainite: Progress::new(steep),
+            bainite: Progress::blended(steep),
             films: OnceLock::new(),
         })
     }
@@ -240,15 +238,15 @@ impl Kinetics {
     /// Highest temperature at which anything can form, carbide on grain boundaries with it, °C.
     pub(super) fn first_forming_c(&self) -> f64 {
         let films_c = self.films().map(BoundaryFilms::limit_c);
-        self.upper_limit_c().max(films_c.unwrap_or_default())
+        larger(self.upper_limit_c(), films_c.unwrap_or_default())
     }
 
     /// Highest temperature at which a product can form, °C.
     #[must_use]
     pub fn upper_limit_c(&self) -> f64 {
-        let pearlite_c = self.ae1_c.max(self.bs_c);
+        let pearlite_c = larger(self.ae1_c, self.bs_c);
         if self.ferrite_limit > 0.0 {
-            pearlite_c.max(self.ae3_c)
+            larger(pearlite_c, self.ae3_c)
         } else {
             pearlite_c
         }
@@ -309,9 +307,9 @@ impl Kinetics {
         }
     }
 
-    pub(super) const fn shape(&self, product: Product) -> &Progress {
+    pub(super) fn shape(&self, product: Product) -> &Progress {
         match product {
-            Product::Ferrite | Product::Pearlite => &self.steep,
+            Product::Ferrite | Product::Pearlite => Progress::steep(),
             Product::Bainite => &self.bainite,
         }
     }

@@ -1,5 +1,6 @@
 //! The rate of one product against temperature, and its integral.
 
+use crate::numeric::order::{larger, smaller};
 use crate::sources::isothermal_fit::{self as fit, StartTime};
 
 /// Cells of each rate table.
@@ -20,26 +21,32 @@ pub(super) struct RateTable {
 
 impl RateTable {
     pub(super) fn new(product: &StartTime, ln_composition: f64, low_c: f64, limit_c: f64) -> Self {
+        let mut knots = Vec::with_capacity(CELLS + 1);
         let mut table = Self {
             low_c,
             step_k: ((limit_c - low_c) / CELLS as f64).max(0.0),
-            knots: Vec::with_capacity(CELLS + 1),
+            knots: Vec::new(),
             limit_c,
             activation_k: product.activation_cal_mol / fit::GAS_CONSTANT_CAL,
             ln_front: -ln_composition,
         };
         let h = table.step_k;
-        let mut last = (table.rate(low_c), table.slope(low_c));
+        let at = |t: f64| {
+            let rate = table.rate(t);
+            (rate, rate * table.growth(t))
+        };
+        let mut last = at(low_c);
         let mut sum = 0.0;
-        table.knots.push([0.0, last.0]);
+        knots.push([0.0, last.0]);
         for knot in 1..=CELLS {
             let t = low_c + h * knot as f64;
-            let next = (table.rate(t), table.slope(t));
+            let next = at(t);
             // Trapezium with the end correction: exact for the cubic approach to the limit.
             sum += h / 2.0 * (last.0 + next.0) + h * h / 12.0 * (last.1 - next.1);
-            table.knots.push([sum, next.0]);
+            knots.push([sum, next.0]);
             last = next;
         }
+        table.knots = knots;
         table
     }
 
@@ -57,20 +64,19 @@ impl RateTable {
         fit::start_rate_of(activation_k, ln_front, &temperature_c, limit_c)
     }
 
-    /// Derivative of the rate with temperature, 1/(s K).
-    fn slope(&self, temperature_c: f64) -> f64 {
+    /// Derivative of the logarithm of the rate with temperature, 1/K; zero where there is no rate.
+    fn growth(&self, temperature_c: f64) -> f64 {
         let undercooling = self.limit_c - temperature_c;
         if undercooling <= 0.0 {
             return 0.0;
         }
         let t = kelvin(temperature_c);
-        self.rate(temperature_c)
-            * (self.activation_k / (t * t) - f64::from(fit::UNDERCOOLING_EXPONENT) / undercooling)
+        self.activation_k / (t * t) - f64::from(fit::UNDERCOOLING_EXPONENT) / undercooling
     }
 
     /// Integral of the rate from the low end of the table, K/s.
     fn integral(&self, temperature_c: f64) -> f64 {
-        let place = (temperature_c.min(self.limit_c) - self.low_c) / self.step_k;
+        let place = (smaller(temperature_c, self.limit_c) - self.low_c) / self.step_k;
         if place.is_nan() || place <= 0.0 {
             return 0.0;
         }
@@ -97,12 +103,13 @@ impl RateTable {
                 0.0
             };
         }
-        let low = from_c.min(to_c).max(floor_c);
-        let high = from_c.max(to_c);
+        let low = larger(smaller(from_c, to_c), floor_c);
+        let high = larger(from_c, to_c);
         if high <= low || low >= self.limit_c {
             return 0.0;
         }
-        ((self.integral(high) - self.integral(low)) * duration_s / change.abs()).max(0.0)
+        let gained = self.integral(high) - self.integral(low);
+        larger(0.0, gained * duration_s / change.abs())
     }
 
     /// Temperature of the shortest start time above `floor_c`, °C, and that time, s.

@@ -3,6 +3,7 @@
 use super::along::State;
 use super::kinetics::Kinetics;
 use crate::heat::Turning;
+use crate::numeric::order::smaller;
 
 /// Austenite of one kind at every node of a piece, beside ferrite that the soak has left.
 pub struct TurningPiece<'a> {
@@ -37,7 +38,7 @@ impl Turning for TurningPiece<'_> {
             return self.ferrite_left;
         };
         *next = *kept;
-        if from_c.min(to_c) < self.kinetics.upper_limit_c() {
+        if smaller(from_c, to_c) < self.kinetics.upper_limit_c() {
             self.kinetics.step(next, from_c, to_c, duration_s);
         }
         let carbide = self
