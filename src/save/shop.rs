@@ -108,6 +108,8 @@ mod tests {
                 left_part: 0.7,
                 runs: 4,
                 tempers_c: None,
+                half_band: None,
+                entangled_with: Vec::new(),
             }],
         };
         let with = write_shop(&shop, Some(&learnt)).unwrap();

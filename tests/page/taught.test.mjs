@@ -31,7 +31,7 @@ function shop({ models = MODELS, tempers_c = [195, 215], ...changed } = {}) {
     holds: true,
   };
   const heat = { heat: { grade: example.grade, composition: example.composition, end_quench: [] } };
-  const one = (kind, owner, value) => ({ kind, owner, value, left_part: 0.5, runs: 4 });
+  const one = (kind, owner, value) => ({ kind, owner, value, left_part: 0.5, runs: 4, ...(kind === "furnace_offset" && { half_band: 5.2 }) });
   return JSON.stringify({
     format: "recalesce",
     version: 8,
@@ -110,19 +110,19 @@ test("the furnace is told what to set, and the temper whether it is reached, on 
   await acting(bench).getByText("Counted with what the logbook has taught:").waitFor();
   const first = await said();
   assert.ok(
-    first.includes(`Set to ${soak} °C, as planned, the piece comes to ${soak + 12} °C, and the numbers count with that; ${soak - 12} °C would give ${soak} °C.`),
+    first.includes(`Set to ${soak} °C, as planned, the piece comes to ${soak + 12} °C, and the numbers count with that; ${soak - 12} ± 6 °C, nine in ten, would give ${soak} °C.`),
     first,
   );
   assert.match(first, /It was learnt from tempers of 450 °C to 500 °C and does not reach this one at \d+ °C\./);
   assert.deepEqual(await bench.accessibilityFaults(), []);
   await bench.toCard();
   const card = bench.page.locator(".card");
-  await card.getByText(`${soak - 12} °C would give ${soak} °C`, { exact: false }).waitFor();
+  await card.getByText(`${soak - 12} ± 6 °C, nine in ten, would give ${soak} °C`, { exact: false }).waitFor();
   await bench.go("Bench");
   // Set so, that is the plan.
   await acting(bench).getByRole("button", { name: `Set ${soak - 12}` }).click();
   await bench.savedRoute((route) => route.furnace_offset_k === 12);
-  await bench.until(said, (text) => text.includes(`Set ${soak - 12} °C to have ${soak} °C at the piece.`), "the set point");
+  await bench.until(said, (text) => text.includes(`Set ${soak - 12} ± 6 °C, nine in ten, to have ${soak} °C at the piece.`), "the set point");
   assert.equal(await acting(bench).getByRole("button", { name: /^Set/ }).count(), 0);
   bench.assertNoTrouble();
   await bench.close();

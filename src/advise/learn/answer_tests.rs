@@ -322,6 +322,29 @@ fn a_correction_is_off_until_it_is_switched_on() {
     owned.furnaces[0].thermocouple = route.thermocouple;
     let found = estimated(LearnRun::new(&[run], Some(&owned), Some(&route)).unwrap());
     let mut correction = found.correction();
+    for (learnt, corrected) in found.unknowns.iter().zip(&correction.learnt) {
+        let half =
+            (!learnt.kind.is_factor()).then_some(0.5 * (learnt.after.most - learnt.after.least));
+        assert_eq!(corrected.half_band, half);
+        assert!(corrected.entangled_with.is_empty());
+    }
+    assert!(correction.check().is_ok());
+    // What is not told apart goes along, to either side.
+    let place = |kind| {
+        let mut all = found.unknowns.iter();
+        all.position(|learnt| learnt.kind == kind).unwrap()
+    };
+    let [offset, hardness] = [UnknownKind::FurnaceOffset, UnknownKind::QuenchedHardness];
+    let unknowns = [place(offset), place(hardness)];
+    let mut not_apart = found.clone();
+    not_apart.entangled.push(Entangled {
+        unknowns,
+        correlation: -0.8,
+        words: String::new(),
+    });
+    let not_apart = not_apart.correction();
+    let with = unknowns.map(|place| not_apart.learnt[place].entangled_with.clone());
+    assert_eq!(with, [vec![hardness], vec![offset]]);
     assert_eq!(
         correction.taught(&route).unwrap_or_default().off,
         Deviation::default()

@@ -49,6 +49,8 @@ fn offset_of(owner: Owner, furnaces: Vec<Furnace>) -> Correction {
             left_part: 0.5,
             runs: 4,
             tempers_c: None,
+            half_band: None,
+            entangled_with: Vec::new(),
         }],
     }
 }
@@ -179,6 +181,8 @@ fn a_temper_that_it_was_not_learnt_of_is_told() {
                 left_part: 0.5,
                 runs: 4,
                 tempers_c,
+                half_band: None,
+                entangled_with: Vec::new(),
             }],
             ..offset_of(Owner::Furnace(None), Vec::new())
         }

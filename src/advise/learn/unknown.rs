@@ -69,6 +69,12 @@ impl UnknownKind {
         value.clamp(least, most)
     }
 
+    /// The widest that a correction may have of its band either way, in its unit.
+    pub(super) fn widest(self) -> f64 {
+        let (least, most) = self.allowed();
+        most - least
+    }
+
     /// Its unit; empty for a factor.
     #[must_use]
     pub const fn unit(self) -> &'static str {

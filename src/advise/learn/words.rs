@@ -124,6 +124,20 @@ impl UnknownKind {
         }
     }
 
+    /// What it is, whatever it is of, inside a sentence.
+    pub(super) const fn in_short(self) -> &'static str {
+        match self {
+            Self::FurnaceOffset => "the offset of the furnace",
+            Self::QuenchSeverity => "the quench severity",
+            Self::Hardenability => "the hardenability of the heat",
+            Self::MartensiteStart => "the start of martensite",
+            Self::TemperOvenOffset => "the offset of the oven",
+            Self::QuenchedHardness => "the hardness of the heat as quenched",
+            Self::TemperedHardness => "the hardness of the heat after tempering",
+            Self::Tester => "the error of the tester",
+        }
+    }
+
     /// What is most probable.
     fn sentence(self, of: &str, value: f64, scale: TemperatureScale) -> String {
         let number = self.number(value, scale);

@@ -17,7 +17,7 @@ pub use number::{
 };
 pub use temperature::{
     TemperatureScale, format_temperature, format_temperature_band, format_temperature_difference,
-    parse_temperature_c,
+    format_temperature_within, parse_temperature_c,
 };
 
 /// The kind of quantity a text was read as; decides the words of an error.
