@@ -63,7 +63,7 @@ pub struct Correction {
 
 impl Corrected {
     /// Whether so much was learnt that it counts.
-    fn is_told(&self) -> bool {
+    pub(super) fn is_told(&self) -> bool {
         1.0 - self.left_part >= NOTHING
     }
 }
@@ -248,10 +248,12 @@ impl Correction {
     }
 
     /// What it tells of a route, in sentences: what is shifted, by how much, from how many runs; what furnace
-    /// and oven are to be set to, and which temper is not reached.
+    /// and oven are to be set to, and which temper is reached only in part. What reaches nothing of the
+    /// route is left out: see [`Self::left_out_of`].
     #[must_use]
     pub fn words(&self, route: &Route, scale: TemperatureScale) -> Vec<String> {
         self.acting(route, self.furnace_of(route))
+            .filter(|corrected| corrected.reaches(route))
             .map(|corrected| {
                 let words = acting_words(corrected, &self.furnaces, scale);
                 let here = match corrected.kind {
@@ -265,7 +267,7 @@ impl Correction {
     }
 
     /// What it tells of several routes, each thing once: what the furnace is to be set to for each is
-    /// left out, and which temper is not reached.
+    /// left out, and which temper is reached in part.
     #[must_use]
     pub fn words_of<'a>(
         &self,
@@ -279,7 +281,7 @@ impl Correction {
         let mut told: Vec<&Corrected> = Vec::new();
         for route in routes {
             for corrected in self.acting(route, self.furnace_of(route)) {
-                if !told.contains(&corrected) {
+                if corrected.reaches(route) && !told.contains(&corrected) {
                     told.push(corrected);
                 }
             }

@@ -18,6 +18,7 @@
 mod answer;
 mod correction;
 mod estimate;
+mod left_out;
 mod logged;
 mod model;
 mod next;

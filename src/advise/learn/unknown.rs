@@ -208,7 +208,7 @@ impl Owner {
 
 /// The furnaces of a shop that a route may have been planned for, by their places: those whose band
 /// and thermocouple the route has and that reach the soak.
-fn furnaces_of(route: &Route, furnaces: &[Furnace]) -> impl Iterator<Item = usize> {
+pub(super) fn furnaces_of(route: &Route, furnaces: &[Furnace]) -> impl Iterator<Item = usize> {
     let all = furnaces.iter().enumerate();
     all.filter(|(_, furnace)| furnace.may_be_of(route))
         .map(|(place, _)| place)

@@ -59,7 +59,7 @@ pub(super) fn acting_words(
 }
 
 /// The tempers that something was learnt of, inside a sentence.
-fn tempers([least_c, most_c]: [f64; 2], scale: TemperatureScale) -> String {
+pub(super) fn tempers([least_c, most_c]: [f64; 2], scale: TemperatureScale) -> String {
     let [least, most] = [least_c, most_c].map(|at_c| format_temperature(at_c, scale));
     if least == most {
         format!("a temper at {least}")
@@ -68,7 +68,7 @@ fn tempers([least_c, most_c]: [f64; 2], scale: TemperatureScale) -> String {
     }
 }
 
-/// How far what was learnt of some tempers reaches that of a route; none where it acts whole.
+/// How far what was learnt of some tempers reaches that of a route, where it does only in part.
 pub(super) fn reach_words(
     corrected: &Corrected,
     route: &Route,
@@ -77,19 +77,14 @@ pub(super) fn reach_words(
     let tempers_c = corrected.tempers_c?;
     let temper_c = hottest_temper_c(&route.tempers)?;
     let part = Tempered::part_at(tempers_c, temper_c);
-    if part >= 1.0 {
-        return None;
-    }
-    let acts = if part > 0.0 {
-        format!("acts only in part, {:.0} %, on this one", 100.0 * part)
-    } else {
-        "does not reach this one".to_owned()
-    };
-    Some(format!(
-        "It was learnt from {} and {acts} at {}.",
-        tempers(tempers_c, scale),
-        format_temperature(temper_c, scale)
-    ))
+    (0.0 < part && part < 1.0).then(|| {
+        format!(
+            "It was learnt from {} and acts only in part, {:.0} %, on this one at {}.",
+            tempers(tempers_c, scale),
+            100.0 * part,
+            format_temperature(temper_c, scale)
+        )
+    })
 }
 
 /// Of which tempers it was learnt; none of anything else.
@@ -111,7 +106,7 @@ pub(super) fn entangled_words(a: &Learnt, b: &Learnt) -> String {
 
 impl UnknownKind {
     /// What it is, inside a sentence.
-    fn subject(self, of: &str) -> String {
+    pub(super) fn subject(self, of: &str) -> String {
         match self {
             Self::FurnaceOffset => format!("the offset of {of}"),
             Self::QuenchSeverity => format!("the quench severity of {}", lower(of)),
@@ -260,7 +255,7 @@ fn lower(title: &str) -> String {
     change_first(title, |c| c.to_ascii_lowercase())
 }
 
-fn capital(sentence: &str) -> String {
+pub(super) fn capital(sentence: &str) -> String {
     change_first(sentence, |c| c.to_ascii_uppercase())
 }
 

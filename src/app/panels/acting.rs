@@ -63,13 +63,19 @@ pub(super) fn learnt(bench: Bench) -> Option<Arc<Correction>> {
     bench.teach.get().map(|teach| teach.learnt)
 }
 
-/// What acts, as a list; that nothing does, where none of it is of the route.
-pub(super) fn acting(words: &[String]) -> AnyView {
+/// What acts, as a list, and what is left out with the reason; that nothing acts, where none of it is of
+/// the route.
+pub(super) fn acting(words: &[String], left_out: Vec<String>) -> AnyView {
+    let left_out = left_out
+        .into_iter()
+        .map(|words| view! { <p class="hint">{words}</p> })
+        .collect_view();
     if words.is_empty() {
         return view! {
             <p class="hint">
                 {texts::outcome::LEARNT_TELLS_NOTHING}
             </p>
+            {left_out}
         }
         .into_any();
     }
@@ -77,6 +83,7 @@ pub(super) fn acting(words: &[String]) -> AnyView {
     view! {
         <p class="hint">{texts::outcome::COUNTED_WITH_LEARNT}</p>
         <ul class="taught">{rows.collect_view()}</ul>
+        {left_out}
     }
     .into_any()
 }
@@ -126,6 +133,15 @@ pub(crate) fn Acting() -> impl IntoView {
         }
     }
     let words = Memo::new(move |_| bench.taught_words());
+    let left_out = Memo::new(move |_| {
+        let scale = bench.scale.get();
+        let learnt = learnt(bench);
+        learnt.map_or_else(Vec::new, |learnt| {
+            bench
+                .route
+                .with(|route| learnt.left_out_of(std::iter::once(route), scale))
+        })
+    });
     let set_so = move || {
         let set = bench.teach.get()?.learnt.set_point(&bench.route.get())?;
         (set.is_reached() && !set.is_planned()).then(|| {
@@ -171,7 +187,10 @@ pub(crate) fn Acting() -> impl IntoView {
             return line(said, Some(again()));
         }
         if bench.is_taught() {
-            let said = move || words.with(|words| acting(words));
+            let said = move || {
+                let left_out = left_out.get();
+                words.with(|words| acting(words, left_out))
+            };
             return line(said.into_any(), Some(set_so.into_any()));
         }
         ().into_any()

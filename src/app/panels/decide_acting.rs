@@ -73,9 +73,11 @@ pub(super) fn acting_on<'a>(
     routes: impl Iterator<Item = &'a Route>,
 ) -> Option<AnyView> {
     let scale = deciding.bench.scale.get();
-    learnt
-        .is_on
-        .then(|| acting(&learnt.words_of(routes, scale)))
+    learnt.is_on.then(|| {
+        let routes: Vec<&Route> = routes.collect();
+        let left_out = learnt.left_out_of(routes.iter().copied(), scale);
+        acting(&learnt.words_of(routes.into_iter(), scale), left_out)
+    })
 }
 
 /// What acts now on the route on the bench.
