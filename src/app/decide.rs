@@ -285,7 +285,7 @@ impl Taught {
             not_used: learned
                 .not_used
                 .iter()
-                .map(|one| format!("{}, {}: {}.", one.name, one.field, one.reason))
+                .map(|one| format!("“{}”, {}: {}.", one.name, one.unused.words(), one.reason))
                 .collect(),
             outliers: outliers.map(|one| one.name.clone()).collect(),
             learnt: learned

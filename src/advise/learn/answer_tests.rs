@@ -169,13 +169,13 @@ fn what_teaches_nothing_is_told_with_its_reason() {
     let mut cold = logged(&route, vec![reading(20.0, Step::Quench)]);
     cold.route.soak.temperature_c = 650.0;
     let found = estimated(LearnRun::new(&[run, cold], None, Some(&route)).unwrap());
-    let told: Vec<(usize, &str, String)> = found
+    let told: Vec<(usize, String, String)> = found
         .not_used
         .iter()
         .map(|not_used| {
             (
                 not_used.run,
-                not_used.field.as_str(),
+                not_used.unused.field(),
                 not_used.reason.to_string(),
             )
         })
@@ -194,9 +194,10 @@ fn what_teaches_nothing_is_told_with_its_reason() {
     ];
     assert_eq!(told.len(), expected.len(), "{told:?}");
     for (told, (run, field, words)) in told.iter().zip(expected) {
-        assert_eq!((told.0, told.1), (run, field));
+        assert_eq!((told.0, told.1.as_str()), (run, field));
         assert!(told.2.contains(words), "{told:?}");
     }
+    assert_eq!(found.not_used[1].unused.words(), "reading 3");
     assert_eq!(found.compared.len(), 1);
     assert_eq!(found.compared[0].readings, 2);
 }

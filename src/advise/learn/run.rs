@@ -2,7 +2,7 @@
 
 use super::answer::Learned;
 use super::estimate::{Estimate, Rows, Weighing, squares};
-use super::logged::{LoggedRun, NotUsed, Observed, Unusable};
+use super::logged::{LoggedRun, NotUsed, Observed, Unusable, Unused};
 use super::model::Model;
 use super::next::{Candidate, candidates};
 use super::plan::{Computed, Linear};
@@ -219,7 +219,7 @@ impl LearnRun {
                 None => (None, Vec::new()),
             },
             Err(refusal) => {
-                let reason = refusal.to_string();
+                let reason = refusal.words(self.scale);
                 (None, run.none_used(&Unusable::Models { reason }))
             }
         };
@@ -231,10 +231,10 @@ impl LearnRun {
             });
         }
         self.not_used
-            .extend(not_used.into_iter().map(|(field, reason)| NotUsed {
+            .extend(not_used.into_iter().map(|(unused, reason)| NotUsed {
                 run: place,
                 name: run.name.clone(),
-                field,
+                unused,
                 reason,
             }));
     }
@@ -255,7 +255,7 @@ impl LearnRun {
                         .runs
                         .get(piece.run)
                         .map_or_else(String::new, |run| run.name.clone()),
-                    field: "route.soak".to_owned(),
+                    unused: Unused::Soak,
                     reason: Unusable::StepNotTold,
                 });
             }
