@@ -9,7 +9,7 @@ use crate::hardness::Scale;
 use crate::heat::{MediumChoice, Section};
 use crate::route::{Deviation, Step, Thermocouple, trial};
 use crate::steel::{Composition, find};
-use crate::units::TemperatureScale;
+use crate::units::{LengthUnit, TemperatureScale};
 
 fn of_kind(found: &Learned, kind: UnknownKind) -> &Learnt {
     let mut all = found.unknowns.iter().filter(|learnt| learnt.kind == kind);
@@ -481,15 +481,33 @@ fn what_is_learnt_is_told_on_a_scale() {
     let run = logged(&route, vec![reading(60.0, Step::Quench)]);
     let told = |scale| {
         let run = LearnRun::new(std::slice::from_ref(&run), Some(&shop()), Some(&route));
-        let found = estimated(run.unwrap().on_scale(scale));
-        let words: Vec<String> = found.unknowns.into_iter().map(|one| one.words).collect();
-        words.join(" ")
+        let run = run.unwrap().on_scale(scale);
+        let inches = scale == TemperatureScale::Fahrenheit;
+        let mut run = run.in_lengths(if inches {
+            LengthUnit::Inch
+        } else {
+            LengthUnit::Millimetre
+        });
+        while run.step().unwrap() {}
+        let found = run.so_far().unwrap();
+        let learnt = found.unknowns.into_iter().map(|one| one.words);
+        let next = found.next.into_iter().map(|one| one.words);
+        let words: Vec<String> = learnt.chain(next).collect();
+        words.join(" ").replace('\u{a0}', " ")
     };
     let [celsius, fahrenheit] = [TemperatureScale::Celsius, TemperatureScale::Fahrenheit].map(told);
     assert!(
-        celsius.contains(" K") && !celsius.contains("°F"),
+        celsius.contains(" °C") && !celsius.contains("°F"),
         "{celsius}"
     );
+    // A minus sign as printed, and nothing in kelvin.
+    assert!(
+        celsius.contains('\u{2212}') && !celsius.contains(" -"),
+        "{celsius}"
+    );
+    assert!(!celsius.contains(" K "), "{celsius}");
+    assert!(celsius.contains("A coupon of 4.5 mm"), "{celsius}");
+    assert!(fahrenheit.contains("A coupon of 0.177 in"), "{fahrenheit}");
     assert!(
         fahrenheit.contains("°F") && !fahrenheit.contains("°C"),
         "{fahrenheit}"

@@ -6,7 +6,7 @@ use super::next::Measurement;
 use super::unknown::UnknownKind;
 use crate::advise::shop::Furnace;
 use crate::route::{Route, Tempered, hottest_temper_c};
-use crate::units::{TemperatureScale, format_temperature};
+use crate::units::{LengthUnit, TemperatureScale, format_fixed, format_length, format_temperature};
 
 /// What is taken off a band below which a measurement is not worth its trouble, HRC (expert value).
 const NOT_WORTH_HRC: f64 = 0.05;
@@ -137,31 +137,31 @@ impl UnknownKind {
     fn sentence(self, of: &str, value: f64, scale: TemperatureScale) -> String {
         let number = self.number(value, scale);
         let size = self.number(value.abs(), scale);
-        let degrees = difference_unit(scale);
+        let degrees = scale.symbol();
         let side = if value < 0.0 { "below" } else { "above" };
         let subject = self.subject(of);
         match self {
             Self::FurnaceOffset => {
                 let way = if value < 0.0 { "colder" } else { "hotter" };
-                format!("pieces in {of} are {size} {degrees} {way} than it reads")
+                format!("pieces in {of} are {size}\u{a0}{degrees} {way} than it reads")
             }
             Self::TemperOvenOffset => {
                 let way = if value < 0.0 { "colder" } else { "hotter" };
-                format!("pieces in {of} are {size} {degrees} {way} than asked")
+                format!("pieces in {of} are {size}\u{a0}{degrees} {way} than asked")
             }
             Self::QuenchSeverity => format!("{subject} is {number} times the listed one"),
             Self::Hardenability => {
                 format!("{of} begins to transform after {number} times the computed time")
             }
             Self::MartensiteStart => {
-                format!("{subject} lies {size} {degrees} {side} the computed one")
+                format!("{subject} lies {size}\u{a0}{degrees} {side} the computed one")
             }
             Self::QuenchedHardness | Self::TemperedHardness => {
-                format!("{subject} is {size} HRC {side} the computed one")
+                format!("{subject} is {size}\u{a0}HRC {side} the computed one")
             }
             Self::Tester => {
                 let way = if value < 0.0 { "less" } else { "more" };
-                format!("{of} shows {size} HRC {way} than the hardness")
+                format!("{of} shows {size}\u{a0}HRC {way} than the hardness")
             }
         }
     }
@@ -169,11 +169,11 @@ impl UnknownKind {
     /// A band.
     fn range(self, band: Band, scale: TemperatureScale) -> String {
         let unit = if self.is_difference() {
-            difference_unit(scale)
+            scale.symbol()
         } else {
             self.unit()
         };
-        let space = if unit.is_empty() { "" } else { " " };
+        let space = if unit.is_empty() { "" } else { "\u{a0}" };
         format!(
             "{} to {}{space}{unit}",
             self.number(band.least, scale),
@@ -200,21 +200,17 @@ impl UnknownKind {
             Self::QuenchSeverity | Self::Hardenability => 2,
             Self::QuenchedHardness | Self::TemperedHardness | Self::Tester => 1,
         };
-        let text = format!("{value:.places$}");
-        // What rounds to nothing has no sign.
-        match text.strip_prefix('-') {
-            Some(size) if size.chars().all(|c| matches!(c, '0' | '.')) => size.to_owned(),
-            _ => text,
-        }
+        format_fixed(value, places)
     }
 }
 
 impl Measurement {
     /// What it would do to the band of the next piece.
-    pub(super) fn words(self, now_hrc: f64, after_hrc: f64) -> String {
+    pub(super) fn words(self, now_hrc: f64, after_hrc: f64, length: LengthUnit) -> String {
         let what = match self {
             Self::Coupon { thickness_mm } => format!(
-                "A coupon of {thickness_mm:.1} mm, quenched like the piece and read at the centre of the cut"
+                "A coupon of {}, quenched like the piece and read at the centre of the cut",
+                format_length(thickness_mm, length)
             ),
             Self::AsQuenched => "The next piece read as quenched".to_owned(),
             Self::AfterCold => "The next piece read after the cold".to_owned(),
@@ -239,14 +235,6 @@ impl Measurement {
         format!(
             "{what} would narrow the hardness of the next piece from ±{now_hrc:.1} to ±{after_hrc:.1} HRC."
         )
-    }
-}
-
-/// Unit of a difference of temperatures.
-const fn difference_unit(scale: TemperatureScale) -> &'static str {
-    match scale {
-        TemperatureScale::Celsius => "K",
-        TemperatureScale::Fahrenheit => "°F",
     }
 }
 
