@@ -119,19 +119,31 @@ pub(super) fn switch(bench: Bench, is_on: bool) {
     teach(bench, learnt);
 }
 
+/// Puts to the bench what this browser keeps, where it is not what the bench has.
+pub(super) fn take_over_learnt(bench: Bench, kept: Option<Correction>) {
+    let known = bench.teach.get_untracked();
+    let is_new = |learnt: &Correction| known.is_none_or(|known| *known.learnt != *learnt);
+    if let Some(learnt) = kept.filter(is_new) {
+        teach(bench, learnt);
+    }
+}
+
+/// Takes over what was learnt before, or what another window has learnt or switched on or off since. A
+/// shop that cannot be read at all is told of where it is shown.
+fn hear(bench: Bench) {
+    let kept = kept_shop(bench).and_then(Result::ok);
+    take_over_learnt(bench, kept.and_then(|kept| kept.learnt));
+}
+
 /// The line on the bench; nothing while it is switched off. What was learnt with another version of the
 /// models is learnt again where it is decided. A shop that was left switched on is read
 /// for it.
 #[component]
 pub(crate) fn Acting() -> impl IntoView {
     let bench = bench();
-    if bench.teach.with_untracked(Option::is_none) {
-        // A shop that cannot be read at all is told of where it is shown.
-        let kept = kept_shop(bench).and_then(Result::ok);
-        if let Some(learnt) = kept.and_then(|kept| kept.learnt) {
-            teach(bench, learnt);
-        }
-    }
+    hear(bench);
+    let elsewhere = window_event_listener_untyped("storage", move |_| hear(bench));
+    on_cleanup(move || elsewhere.remove());
     let words = Memo::new(move |_| bench.taught_words());
     let left_out = Memo::new(move |_| {
         let scale = bench.scale.get();
