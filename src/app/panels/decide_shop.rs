@@ -240,7 +240,7 @@ fn quenchant(deciding: Deciding, place: usize) -> AnyView {
         {number(
             deciding,
             texts::decide::MOVED,
-            |_| quantities::plain("", 1, Shop::AGITATION, 0.1, texts::decide::WRITE_A_STIR),
+            |_| quantities::plain("", 2, Shop::AGITATION, 0.1, texts::decide::WRITE_A_STIR),
             move |shop| shop.quenchants.get(place).map(|quenchant| quenchant.agitation),
             move |shop, factor| {
                 if let Some(quenchant) = shop.quenchants.get_mut(place) {
