@@ -87,7 +87,7 @@ test("a point that is pressed goes to the bench, and the undo brings back what w
   for (let y = 8; y < box.height && (await bench.page.locator(".class").count()); y += 16) {
     await bench.page.mouse.click(box.x + right, box.y + y);
   }
-  await bench.messages.filter({ hasText: "On the bench: high." }).waitFor();
+  await bench.messages.filter({ hasText: "On the bench: “high”." }).waitFor();
   await bench.savedRoute(({ soak }) => soak.temperature_c === 900);
   await bench.messages.getByRole("button", { name: "Undo" }).click();
   await bench.savedRoute(({ soak }) => soak.temperature_c === 830);

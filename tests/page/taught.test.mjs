@@ -141,6 +141,34 @@ test("a furnace that cannot be set so far says what the piece gets to", async ()
   await bench.close();
 });
 
+test("what is not told apart sets no furnace, and a furnace that is left out is told with the reason", async () => {
+  const entangled = JSON.parse(shop());
+  entangled.learnt.learnt[0].entangled_with = ["quenched_hardness"];
+  const bench = await opened(JSON.stringify(entangled));
+  await acting(bench).getByText("What to set is not told: the measurements do not tell this from the hardness of the heat as quenched.", { exact: false }).waitFor();
+  assert.equal(await acting(bench).getByRole("button", { name: /^Set/ }).count(), 0);
+  await bench.openWord("Furnace");
+  const field = bench.field("The piece may be this far from the reading");
+  await field.fill("17 °C");
+  await field.press("Enter");
+  await acting(bench).getByText("What was learnt of the furnace “Kiln” is left out: its band is ", { exact: false }).waitFor();
+  assert.deepEqual(await bench.accessibilityFaults(), []);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("a tab with the bench alone hears what another has switched on or off", async () => {
+  const bench = await opened(shop({ is_on: false }));
+  const other = await bench.tab();
+  await other.go("Decide");
+  await other.page.getByRole("button", { name: "on", exact: true }).click();
+  await acting(bench).getByText("Counted with what the logbook has taught:").waitFor();
+  await acting(bench).getByRole("button", { name: "Leave it out" }).click();
+  await other.shows(() => other.page.getByRole("button", { name: "off", exact: true }).getAttribute("aria-pressed"), "true");
+  for (const tab of [bench, other]) tab.assertNoTrouble();
+  await bench.close();
+});
+
 test("table, routes side by side and sweep count with it, and a run keeps that its prediction did", async () => {
   const bench = await opened(shop());
   const plainBench = await BenchPage.ready(browser);

@@ -199,7 +199,7 @@ fn sheet(bench: Bench, card: Card) -> impl IntoView {
             <header>
                 <div>
                     <p class="kind"><Sign colours="sign-of-card" /> {texts::card::CARD}</p>
-                    <h2>{card.title}</h2>
+                    <h2 translate="no">{card.title}</h2>
                     <p>{card.sentence}</p>
                 </div>
                 <dl>{fields}</dl>

@@ -20,7 +20,7 @@ pub(crate) const A_COLD_MEANS: &str = "cold means";
 
 #[inline]
 pub(crate) fn furnace_by_eye(name: &str, to: &str) -> String {
-    format!("{name} to {to}, by eye")
+    format!("“{name}” to {to}, by eye")
 }
 
 #[inline]
