@@ -114,7 +114,7 @@ test("the furnace is told what to set, and the temper whether it is reached, on 
     first,
   );
   assert.match(first, /The hardness after tempering of the heat of 52100 was learnt from tempers of 450 °C to 500 °C and does not reach this temper at \d+ °C\./);
-  assert.equal(await acting(bench).locator("li").count(), 2);
+  assert.equal(await acting(bench).locator("li").count(), 1);
   assert.deepEqual(await bench.accessibilityFaults(), []);
   await bench.toCard();
   const card = bench.page.locator(".card");
@@ -197,7 +197,7 @@ test("table, routes side by side and sweep count with it, and a run keeps that i
   await bench.shows(() => lists.count(), before + 2, "what the sweep counts with");
   await button("Find routes").click();
   await bench.page.getByText("Done.", { exact: true }).first().waitFor({ timeout: PATIENCE_MS });
-  await bench.page.getByText(/the furnace set to \d+\s°C to have \d+\s°C at the piece/).first().waitFor();
+  await bench.page.getByText(/the furnace set to \d+\s±\s6\s°C to have \d+\s°C at the piece/).first().waitFor();
   // The colours of the button change over a moment when a search ends.
   await bench.until(() => bench.accessibilityFaults(), (faults) => faults.length === 0, "faults of access");
   bench.assertNoTrouble();

@@ -294,7 +294,9 @@ impl Correction {
         words.collect()
     }
 
-    /// A shop whose furnaces have the offsets that were learnt; the same shop where it does not act.
+    /// A shop whose furnaces have the offsets that were learnt and by which they may be set; the same shop
+    /// where it does not act. An offset that is not told from something else sets no furnace: it acts on
+    /// what comes out of the furnace as it is set without it.
     #[must_use]
     pub(in crate::advise) fn set_right(&self, shop: &Shop) -> Shop {
         let told = self.learnt.iter().filter(|_| self.acts());
@@ -305,7 +307,10 @@ impl Correction {
                 continue;
             };
             let owner = Owner::Furnace(Some(place));
-            if let Some(learnt) = told.iter().find(|corrected| corrected.owner == owner) {
+            let may_be_set = |corrected: &&&Corrected| {
+                corrected.owner == owner && corrected.entangled_with.is_empty()
+            };
+            if let Some(learnt) = told.iter().find(may_be_set) {
                 furnace.offset_k = learnt.kind.within_allowed(learnt.value);
             }
         }

@@ -90,6 +90,12 @@ fn of_two_furnaces_alike_a_route_tells_neither() {
     assert_eq!(known(1), None);
     let offsets = of_first.set_right(&shop).furnaces;
     assert_eq!([offsets[0].offset_k, offsets[1].offset_k], [12.0, 0.0]);
+    // What is not told from something else sets no furnace, and acts on what it is set to.
+    let mut entangled = of_first.clone();
+    entangled.learnt[0].entangled_with = vec![UnknownKind::QuenchedHardness];
+    assert_eq!(entangled.set_right(&shop), shop);
+    let taught = entangled.taught_in(&shop, &shop.furnaces[0], &route);
+    assert_eq!(taught.map(|taught| taught.off.soak_k), Some(12.0));
     // One that does not reach the soak is not meant.
     let mut cooler = both;
     cooler[1].most_c = 700.0;
