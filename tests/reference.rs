@@ -2,14 +2,18 @@
 //!
 //! `UPDATE_REFERENCE=1 cargo test --test reference` writes `tests/reference/outcomes.json` anew,
 //! after a change of a model, with which `route::MODELS` goes up by one if it moves a hardness by a tenth
-//! HRC or a margin by a twentieth: what logbooks have taught is the error of the models before. The page's own WebAssembly is held to the same file in
-//! `tests/web.rs`.
+//! HRC or any other number by a tenth: what logbooks have taught is the error of the models before. The
+//! file holds the version it was written with, and such numbers under the same one are refused. The page's own WebAssembly is held to the same file in `tests/web.rs`.
 #![cfg(not(target_arch = "wasm32"))]
 
 #[path = "reference/key_numbers.rs"]
 mod key_numbers;
+#[path = "reference/written.rs"]
+mod written;
 
-use key_numbers::{OUTCOMES, answers, differences};
+use key_numbers::{OUTCOMES, answers};
+use recalesce::route::MODELS;
+use written::Written;
 
 const FILE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/reference/outcomes.json");
 
@@ -17,15 +21,45 @@ const FILE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/reference/outcome
 fn outcomes_are_as_written_down() {
     let answers = answers();
     assert_eq!(answers.len(), 38);
-    if std::env::var_os("UPDATE_REFERENCE").is_some() {
-        let lines: Vec<String> = answers.iter().map(ToString::to_string).collect();
-        std::fs::write(FILE, format!("[\n{}\n]\n", lines.join(",\n"))).expect("a written file");
-        return;
+    let written = Written::read(OUTCOMES);
+    if let Err(why) = written.stands(&answers, MODELS) {
+        let is_allowed = std::env::var_os("UPDATE_REFERENCE").is_some();
+        assert!(
+            is_allowed && written.may_be_replaced(&answers, MODELS),
+            "{why}"
+        );
+        std::fs::write(FILE, Written::text(&answers, MODELS)).expect("a written file");
     }
-    let different = differences(OUTCOMES, &answers);
+}
+
+/// Other numbers under the version that they are written with are refused, also to be written anew.
+#[test]
+fn other_numbers_need_another_version_of_the_models() {
+    let written = Written::read(OUTCOMES);
+    let mut now = written.outcomes.clone();
+    assert_eq!(written.stands(&now, MODELS), Ok(()));
+    now[0]["carbon_wt"] = 0.5.into();
+    let why = written.stands(&now, MODELS).expect_err("another number");
     assert!(
-        different.is_empty(),
-        "{}\nWhere that is meant and more than a tenth HRC or a twentieth of a margin, `route::MODELS` goes up by one.",
-        different.join("\n")
+        why.contains("[0].carbon_wt: ") && why.contains("goes up by one"),
+        "{why}"
     );
+    assert!(!written.may_be_replaced(&now, MODELS));
+    // With the next version they are to be written down, and only then stand.
+    let next = "3".to_owned() + MODELS;
+    let why = written.stands(&now, &next).expect_err("not written yet");
+    assert!(why.contains("UPDATE_REFERENCE=1"), "{why}");
+    assert!(written.may_be_replaced(&now, &next));
+    let anew = Written::read(&Written::text(&now, &next));
+    assert_eq!(anew.stands(&now, &next), Ok(()));
+    // A mesh a little finer is no other model.
+    let mut finer = written.outcomes.clone();
+    finer[0]["carbon_wt"] = (1.02 * finer[0]["carbon_wt"].as_f64().expect("a number")).into();
+    assert!(written.stands(&finer, MODELS).is_err());
+    assert!(written.may_be_replaced(&finer, MODELS));
+    // A caution, a sentence of refusal or a route more is no other number.
+    let mut cautions = written.outcomes.clone();
+    cautions[0]["cautions"] = 99.into();
+    assert!(written.stands(&cautions, MODELS).is_err());
+    assert!(written.may_be_replaced(&cautions, MODELS));
 }

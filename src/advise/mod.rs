@@ -28,7 +28,7 @@ pub use law::Law;
 pub use learn::{
     Band, Compared, Corrected, Correction, Entangled, LearnRun, Learned, Learnt, LoggedReading,
     LoggedRun, Measurement, NextMeasurement, NotUsed, Owner, Prediction, SetPoint, UnknownKind,
-    Unusable, learn,
+    Unusable, Unused, learn,
 };
 pub use sensitivity::{
     Divided, Index, Quantity, Sensitivity, SensitivityRun, Share, USUAL_ROWS, sensitivity,

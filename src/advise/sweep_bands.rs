@@ -140,6 +140,8 @@ mod tests {
             left_part: 0.5,
             runs: 3,
             tempers_c,
+            half_band: None,
+            entangled_with: Vec::new(),
         };
         let hardness = UnknownKind::TemperedHardness;
         let learnt = Correction {

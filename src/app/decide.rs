@@ -9,7 +9,7 @@ use recalesce::advise::{
     USUAL_STEPS,
 };
 use recalesce::route::Route;
-use recalesce::units::TemperatureScale;
+use recalesce::units::{LengthUnit, TemperatureScale};
 use serde::{Deserialize, Serialize};
 
 /// Part of a search after which what there is so far is told again.
@@ -28,8 +28,8 @@ pub(crate) enum Question {
     Sure(Box<Route>, Tolerances, Correction),
     /// How sure a route is by a few pieces, without what matters: while it is on the bench.
     Drawn(Box<Route>, Tolerances, Correction),
-    /// What logged runs teach of a shop, and of the next piece of a route.
-    Learn(Vec<LoggedRun>, Box<Shop>, Box<Route>),
+    /// What logged runs teach of a shop, and of the next piece of a route, with lengths in a unit.
+    Learn(Vec<LoggedRun>, Box<Shop>, Box<Route>, LengthUnit),
     /// What comes out of several routes, counting with what a logbook has taught.
     Compare(Vec<Route>, Correction),
     /// What comes out while one input is taken from one value to another, and where tolerances are
@@ -139,7 +139,10 @@ impl Question {
                 let taught = learnt.taught(&route);
                 drawn(&Route { taught, ..*route }, &tolerances)
             }
-            Self::Learn(runs, shop, route) => taught(&runs, &shop, &route, scale, tell),
+            Self::Learn(runs, shop, route, length) => {
+                let run = LearnRun::new(&runs, Some(&shop), Some(&route));
+                run.and_then(|run| taught(run.on_scale(scale).in_lengths(length), tell))
+            }
             Self::Compare(routes, learnt) => {
                 let come = |route: Route| {
                     let taught = learnt.taught(&route);
@@ -259,14 +262,7 @@ fn swept(
     Ok(Told::Swept(run.points, bands.bands))
 }
 
-fn taught(
-    runs: &[LoggedRun],
-    shop: &Shop,
-    route: &Route,
-    scale: TemperatureScale,
-    tell: &dyn Fn(&Told),
-) -> Result<Told, AdviseError> {
-    let mut run = LearnRun::new(runs, Some(shop), Some(route))?.on_scale(scale);
+fn taught(mut run: LearnRun, tell: &dyn Fn(&Told)) -> Result<Told, AdviseError> {
     while run.step()? {
         tell(&Told::Progress(run.progress()));
     }
@@ -285,7 +281,7 @@ impl Taught {
             not_used: learned
                 .not_used
                 .iter()
-                .map(|one| format!("{}, {}: {}.", one.name, one.field, one.reason))
+                .map(|one| format!("“{}”, {}: {}.", one.name, one.unused.words(), one.reason))
                 .collect(),
             outliers: outliers.map(|one| one.name.clone()).collect(),
             learnt: learned

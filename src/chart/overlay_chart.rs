@@ -104,7 +104,7 @@ pub fn overlay_chart(shown: &OverlayData, size_px: [f64; 2]) -> Option<Scene> {
     }
     let names: Vec<String> = lines
         .iter()
-        .map(|line| format!("{}, {}", line.number, line.name))
+        .map(|line| format!("{}, “{}”", line.number, line.name))
         .collect();
     scene.summary = format!("{}: {}.", shown.title, names.join("; "));
     Some(scene)
@@ -134,7 +134,7 @@ mod tests {
             ],
         };
         let scene = overlay_chart(&shown, [420.0, 260.0]).unwrap();
-        assert_eq!(scene.summary, "Cooling: 1, route 1; 3, route 3.");
+        assert_eq!(scene.summary, "Cooling: 1, “route 1”; 3, “route 3”.");
         assert_eq!(scene.curves_px().len(), 2);
         let plane = scene.plane;
         assert!(plane.x.high() >= 2000.0 && plane.y.high() >= 1000.0);

@@ -108,6 +108,8 @@ mod tests {
                 left_part: 0.7,
                 runs: 4,
                 tempers_c: None,
+                half_band: Some(4.5),
+                entangled_with: vec![UnknownKind::TemperedHardness],
             }],
         };
         let with = write_shop(&shop, Some(&learnt)).unwrap();
@@ -115,6 +117,7 @@ mod tests {
         // Damage to what was learnt is no harm to the shop.
         for (was, is) in [
             ("0.7", "1.7"),
+            ("4.5", "-4.5"),
             ("\"left_part\"", "\"left\""),
             ("\"learnt\":{", "\"learnt\":{\"of_later\":1,"),
         ] {

@@ -6,7 +6,8 @@
 //! cold, and baths at another temperature than the listed one; version 7 added to the runs
 //! of a logbook what a test coupon showed, and to routes the seed of their samples; version 8
 //! added to what was predicted of a run whether what the logbook had taught was counted with, and to what is
-//! kept of a shop with which models and of which tempers that was learnt. What a version does not have is as it
+//! kept of a shop with which models and of which tempers that was learnt, how sure it is and what it is not
+//! told apart from. What a version does not have is as it
 //! meant it by default, so one reader serves all. While version 8 is the newest, its routes are the
 //! project's own types; when a later version changes what they mean, the types of this one are
 //! copied here as they are now.

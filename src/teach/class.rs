@@ -69,9 +69,12 @@ pub fn read_handed(file: &str, text: &str) -> (Vec<Handed>, Vec<String>) {
         Err(why) => (Vec::new(), vec![why.to_string()]),
     };
     let is_one = routes.len() == 1;
-    let mut faults: Vec<String> = faults.iter().map(|why| format!("{file}: {why}")).collect();
+    let mut faults: Vec<String> = faults
+        .iter()
+        .map(|why| format!("“{file}”: {why}"))
+        .collect();
     if routes.is_empty() && faults.is_empty() {
-        faults.push(format!("{file}: The file holds no route."));
+        faults.push(format!("“{file}”: The file holds no route."));
     }
     let handed = routes.into_iter().map(|(name, route)| Handed {
         name: if is_one {
@@ -232,12 +235,12 @@ mod tests {
             let (handed, faults) = read_handed("x.json", text);
             assert!(handed.is_empty(), "{text}");
             assert_eq!(faults.len(), 1, "{text}");
-            assert!(faults[0].starts_with("x.json: ") && !faults[0].contains('\n'));
+            assert!(faults[0].starts_with("“x.json”: ") && !faults[0].contains('\n'));
         }
         let empty = write_shelf(&Shelf::default()).unwrap();
         assert_eq!(
             read_handed("x.json", &empty).1,
-            ["x.json: The file holds no route."]
+            ["“x.json”: The file holds no route."]
         );
     }
 

@@ -24,7 +24,8 @@ pub(super) const FIELD: Field = optional(
 /// The field of an answer that says what was counted with.
 pub(super) const ANSWER: (&str, &str) = (
     NAME,
-    "where the question has `learnt`: what of it acts, in sentences",
+    "where the question has `learnt`: what of it acts, and what was learnt and is left out, with the \
+     reason, in sentences",
 );
 
 /// What an answer says where none of it acts.
@@ -50,7 +51,7 @@ pub(super) fn taught_route(asked: &Asked<'_>) -> Result<Route, Refusal> {
     })
 }
 
-/// Says in an answer what of it acts on its routes, each thing once.
+/// Says in an answer what of it acts on its routes and what is left out, each thing once.
 pub(super) fn say<'a>(
     asked: &Asked<'_>,
     routes: impl Iterator<Item = &'a Route>,
@@ -61,7 +62,10 @@ pub(super) fn say<'a>(
     }
     let correction = correction_of(asked)?;
     let told = if correction.is_of_these_models() {
-        correction.words_of(routes, TemperatureScale::Celsius)
+        let (routes, scale) = (routes.collect::<Vec<_>>(), TemperatureScale::Celsius);
+        let mut told = correction.words_of(routes.iter().copied(), scale);
+        told.extend(correction.left_out_of(routes.into_iter(), scale));
+        told
     } else {
         vec![OF_OTHER_MODELS.to_owned()]
     };

@@ -45,8 +45,8 @@ test("thirty files are shown together, two bad ones are told, and a name is only
   await bench.page.getByText("28 routes.").waitFor();
   const faults = (await bench.classFaults.allInnerTexts()).sort();
   assert.equal(faults.length, 2);
-  assert.match(faults[0], /^broken\.json: The file is cut short/);
-  assert.match(faults[1], /^too hot\.json: .*5000/);
+  assert.match(faults[0], /^“broken\.json”: The file is cut short/);
+  assert.match(faults[1], /^“too hot\.json”: .*5000/);
   assert.equal(await bench.page.evaluate(() => window.hacked), undefined);
   assert.deepEqual(await bench.accessibilityFaults(), []);
 
@@ -87,7 +87,7 @@ test("a point that is pressed goes to the bench, and the undo brings back what w
   for (let y = 8; y < box.height && (await bench.page.locator(".class").count()); y += 16) {
     await bench.page.mouse.click(box.x + right, box.y + y);
   }
-  await bench.messages.filter({ hasText: "On the bench: high." }).waitFor();
+  await bench.messages.filter({ hasText: "On the bench: “high”." }).waitFor();
   await bench.savedRoute(({ soak }) => soak.temperature_c === 900);
   await bench.messages.getByRole("button", { name: "Undo" }).click();
   await bench.savedRoute(({ soak }) => soak.temperature_c === 830);
@@ -114,7 +114,7 @@ test("files are dropped as well, a shelf of several and a newer one among them",
   await bench.page.dispatchEvent(".class", "drop", { dataTransfer: data });
   await bench.page.getByText("3 routes.").waitFor();
   assert.deepEqual((await bench.classNames.allInnerTexts()).map(plain), ["Ada: chisel", "Ada: knife", "Cleo"]);
-  assert.match((await bench.classFaults.allInnerTexts()).join(), /^Ben\.json: The file is of version 999/);
+  assert.match((await bench.classFaults.allInnerTexts()).join(), /^“Ben\.json”: The file is of version 999/);
   assert.deepEqual(await bench.accessibilityFaults(), []);
   const wide = await bench.page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
   assert.ok(wide <= 0, `${wide} px too wide`);

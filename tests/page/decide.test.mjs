@@ -281,7 +281,7 @@ test("routes stand side by side, what differs first, the handbook’s among them
   assert.notEqual(first[0], first[1]);
   const same = await table.locator("tbody.same tr").allTextContents();
   assert.ok(same.some((row) => /^Steel52100/.test(plain(row))), same.join("|"));
-  const over = (title) => bench.page.getByRole("img", { name: new RegExp(`^${title}: 1, on the bench; 2, by the handbook; 3, marking`) });
+  const over = (title) => bench.page.getByRole("img", { name: new RegExp(`^${title}: 1, “on the bench”; 2, “by the handbook”; 3, “marking`) });
   await over("Cooling of the place that decides").waitFor();
   await button("temper").click();
   await over("Hardness after tempers at another temperature").waitFor();

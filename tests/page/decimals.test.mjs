@@ -84,6 +84,9 @@ test("a browser whose language writes commas is shown commas, in sentences, on c
     await bench.type(typed, "Spine");
     await bench.shows(async () => plain(await field.inputValue()), shown);
   }
+  await bench.type("1.500", "Spine");
+  await bench.shows(() => bench.wrong.innerText(), "“1.500” may be 1500 or 1,500. Write it without the point.");
+  assert.equal(await field.inputValue(), "1.500");
   await bench.type("1,2,3", "Spine");
   assert.match(await bench.wrong.innerText(), /“1,2,3”/);
   bench.assertNoTrouble();
@@ -168,5 +171,44 @@ test("where the comma cannot be loaded there are points, in fields too", async (
   await bench.openWord("Section");
   assert.equal(plain(await bench.field("Spine").inputValue()), "4.0 mm");
   assert.equal(await decimals(bench, "0.5").getAttribute("aria-pressed"), "true");
+  await bench.close();
+});
+
+test("what the user has named keeps its point", async () => {
+  const bench = await german();
+  const name = "2.5 mm knife";
+  await bench.page.locator(".word button").first().click();
+  await bench.page.getByRole("textbox", { name: "Name of the piece" }).fill(name);
+  await bench.page.keyboard.press("Escape");
+  await bench.shows(() => bench.page.locator(".word button").first().innerText(), name);
+  /** Where a name is shown with a comma. */
+  const changed = () =>
+    bench.page.evaluate(() => {
+      const texts = [...document.querySelectorAll("*")].flatMap((element) =>
+        ["aria-label", "title", "placeholder"].map((word) => element.getAttribute(word) ?? "").concat(element.children.length ? [] : element.textContent),
+      );
+      return texts.filter((text) => text.includes("2,5 mm knife"));
+    });
+  const shown = () => bench.page.evaluate(() => document.querySelector("#app").innerText.includes("2.5 mm knife"));
+  await bench.keep();
+  await bench.logRun();
+  await bench.button("All runs").click();
+  for (const place of ["Bench", "Decide", "Shelf", "Logbook"]) {
+    await bench.go(place);
+    await bench.until(shown, (is) => is, `the name in ${place}`);
+    assert.deepEqual(await changed(), [], place);
+    if (place === "Decide") {
+      await bench.page.getByRole("checkbox", { name }).check();
+      await bench.button("Compare").click();
+      await bench.page.getByRole("columnheader", { name }).waitFor({ timeout: 60_000 });
+      assert.deepEqual(await changed(), [], "side by side");
+    }
+  }
+  await bench.go("Bench");
+  await bench.toCard();
+  await bench.page.getByRole("heading", { name }).waitFor();
+  assert.deepEqual(await changed(), [], "card");
+  assert.match(await bench.page.locator(".card").innerText(), /\d,\d/);
+  bench.assertNoTrouble();
   await bench.close();
 });

@@ -199,3 +199,23 @@ test("the score on the Sources page lists every value that is missed, fits a pho
     await bench.close();
   }
 });
+
+test("the card and what goes into a number come as tables", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.numbers.first().click();
+  await bench.opened.waitFor();
+  while ((await bench.opened.locator(".goes-in").count()) === 0) await bench.opened.locator(".number").last().click();
+  const { rows, shown } = await checkTable(bench, "what goes in");
+  assert.deepEqual([rows.length - 1, rows[0].length], shown);
+  assert.match(rows[0].join("|"), /^Symbol\|What it is\|Value/);
+  assert.ok(rows.slice(1).every((row) => row.every((cell) => cell !== "")), rows.join("; "));
+  await bench.page.keyboard.press("Escape");
+  await bench.toCard();
+  const { rows: card } = await checkTable(bench, "card");
+  assert.equal(card[0].join("|"), "Step|Set|Also set|Look for|Hardness after it|Cautions");
+  assert.deepEqual(card.slice(1).map(([step]) => step), await bench.cardSteps());
+  await checkShown(bench, "what to expect");
+  assert.deepEqual(await bench.accessibilityFaults(), []);
+  bench.assertNoTrouble();
+  await bench.close();
+});

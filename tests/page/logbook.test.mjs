@@ -287,7 +287,7 @@ test("an import shows what differs, and overwrites only when asked", async () =>
   await bench.handLogbook(JSON.stringify(file));
   const said = await bench.incoming.innerText();
   assert.match(said, /1 new, 1 that you have just so, 1 that you have otherwise/);
-  assert.match(said, /Otherwise: Chisel, 12 mm, 2026-03-09/);
+  assert.match(said, /Otherwise: “Chisel, 12 mm”, 2026-03-09/);
   assert.match(said, /1 cannot be read\. run 1: .*readings\[1\]\.value/);
   await bench.button("Leave it").click();
   await bench.runsAre(3);

@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 
 /// Routes of all shapes, media and grades, refusals among them.
 pub const ROUTES: &str = include_str!("routes.json");
-/// Their outcomes, computed natively.
+/// Their outcomes, computed natively, with the version of the models.
 pub const OUTCOMES: &str = include_str!("outcomes.json");
 
 /// Largest difference between two builds, relative.
@@ -118,15 +118,8 @@ fn neighbour(neighbour: &Neighbour) -> Value {
     })
 }
 
-/// Where answers differ from those written down, by their way through the file.
-pub fn differences(written: &str, answers: &[Value]) -> Vec<String> {
-    let written: Value = serde_json::from_str(written).expect("outcomes as written");
-    let mut found = Vec::new();
-    compare(&written, &Value::from(answers), "", &mut found);
-    found
-}
-
-fn compare(written: &Value, now: &Value, way: &str, found: &mut Vec<String>) {
+/// Where outcomes differ from those written down, by their way through the list.
+pub fn compare(written: &Value, now: &Value, way: &str, found: &mut Vec<String>) {
     match (written, now) {
         (Value::Number(a), Value::Number(b)) => {
             let (Some(a), Some(b)) = (a.as_f64(), b.as_f64()) else {

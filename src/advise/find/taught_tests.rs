@@ -50,6 +50,8 @@ fn learnt() -> Correction {
         left_part: 0.5,
         runs: 5,
         tempers_c: None,
+        half_band: None,
+        entangled_with: Vec::new(),
     };
     let heat = Owner::Heat {
         grade: piece().grade,

@@ -41,6 +41,11 @@ impl Band {
         }
     }
 
+    /// How far it may be off either way.
+    fn half(self) -> f64 {
+        0.5 * (self.most - self.least)
+    }
+
     fn exp(self) -> Self {
         Self {
             mean: self.mean.exp(),
@@ -151,19 +156,35 @@ impl Learned {
     /// What later predictions take from it, switched off.
     #[must_use]
     pub fn correction(&self) -> Correction {
-        let corrected = |learnt: &Learnt| Corrected {
+        let kind_at = |place: usize| self.unknowns.get(place).map(|learnt| learnt.kind);
+        let not_apart_from = |place: usize| {
+            let others = self
+                .entangled
+                .iter()
+                .filter_map(|pair| match pair.unknowns {
+                    [a, b] if a == place => kind_at(b),
+                    [a, b] if b == place => kind_at(a),
+                    _ => None,
+                });
+            others.collect()
+        };
+        let corrected = |(place, learnt): (usize, &Learnt)| Corrected {
             kind: learnt.kind,
             owner: learnt.owner.clone(),
             value: learnt.kind.within_allowed(learnt.after.mean),
             left_part: 1.0 - learnt.narrower_part,
             runs: learnt.runs,
             tempers_c: learnt.tempers_c,
+            half_band: (!learnt.kind.is_factor())
+                .then(|| learnt.after.half())
+                .map(|half| half.min(learnt.kind.widest())),
+            entangled_with: not_apart_from(place),
         };
         Correction {
             is_on: false,
             models: Some(MODELS.to_owned()),
             furnaces: self.furnaces.clone(),
-            learnt: self.unknowns.iter().map(corrected).collect(),
+            learnt: self.unknowns.iter().enumerate().map(corrected).collect(),
         }
     }
 

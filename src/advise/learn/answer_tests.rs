@@ -9,7 +9,7 @@ use crate::hardness::Scale;
 use crate::heat::{MediumChoice, Section};
 use crate::route::{Deviation, Step, Thermocouple, trial};
 use crate::steel::{Composition, find};
-use crate::units::TemperatureScale;
+use crate::units::{LengthUnit, TemperatureScale};
 
 fn of_kind(found: &Learned, kind: UnknownKind) -> &Learnt {
     let mut all = found.unknowns.iter().filter(|learnt| learnt.kind == kind);
@@ -169,13 +169,13 @@ fn what_teaches_nothing_is_told_with_its_reason() {
     let mut cold = logged(&route, vec![reading(20.0, Step::Quench)]);
     cold.route.soak.temperature_c = 650.0;
     let found = estimated(LearnRun::new(&[run, cold], None, Some(&route)).unwrap());
-    let told: Vec<(usize, &str, String)> = found
+    let told: Vec<(usize, String, String)> = found
         .not_used
         .iter()
         .map(|not_used| {
             (
                 not_used.run,
-                not_used.field.as_str(),
+                not_used.unused.field(),
                 not_used.reason.to_string(),
             )
         })
@@ -194,9 +194,10 @@ fn what_teaches_nothing_is_told_with_its_reason() {
     ];
     assert_eq!(told.len(), expected.len(), "{told:?}");
     for (told, (run, field, words)) in told.iter().zip(expected) {
-        assert_eq!((told.0, told.1), (run, field));
+        assert_eq!((told.0, told.1.as_str()), (run, field));
         assert!(told.2.contains(words), "{told:?}");
     }
+    assert_eq!(found.not_used[1].unused.words(), "reading 3");
     assert_eq!(found.compared.len(), 1);
     assert_eq!(found.compared[0].readings, 2);
 }
@@ -322,6 +323,29 @@ fn a_correction_is_off_until_it_is_switched_on() {
     owned.furnaces[0].thermocouple = route.thermocouple;
     let found = estimated(LearnRun::new(&[run], Some(&owned), Some(&route)).unwrap());
     let mut correction = found.correction();
+    for (learnt, corrected) in found.unknowns.iter().zip(&correction.learnt) {
+        let half =
+            (!learnt.kind.is_factor()).then_some(0.5 * (learnt.after.most - learnt.after.least));
+        assert_eq!(corrected.half_band, half);
+        assert!(corrected.entangled_with.is_empty());
+    }
+    assert!(correction.check().is_ok());
+    // What is not told apart goes along, to either side.
+    let place = |kind| {
+        let mut all = found.unknowns.iter();
+        all.position(|learnt| learnt.kind == kind).unwrap()
+    };
+    let [offset, hardness] = [UnknownKind::FurnaceOffset, UnknownKind::QuenchedHardness];
+    let unknowns = [place(offset), place(hardness)];
+    let mut not_apart = found.clone();
+    not_apart.entangled.push(Entangled {
+        unknowns,
+        correlation: -0.8,
+        words: String::new(),
+    });
+    let not_apart = not_apart.correction();
+    let with = unknowns.map(|place| not_apart.learnt[place].entangled_with.clone());
+    assert_eq!(with, [vec![hardness], vec![offset]]);
     assert_eq!(
         correction.taught(&route).unwrap_or_default().off,
         Deviation::default()
@@ -457,15 +481,33 @@ fn what_is_learnt_is_told_on_a_scale() {
     let run = logged(&route, vec![reading(60.0, Step::Quench)]);
     let told = |scale| {
         let run = LearnRun::new(std::slice::from_ref(&run), Some(&shop()), Some(&route));
-        let found = estimated(run.unwrap().on_scale(scale));
-        let words: Vec<String> = found.unknowns.into_iter().map(|one| one.words).collect();
-        words.join(" ")
+        let run = run.unwrap().on_scale(scale);
+        let inches = scale == TemperatureScale::Fahrenheit;
+        let mut run = run.in_lengths(if inches {
+            LengthUnit::Inch
+        } else {
+            LengthUnit::Millimetre
+        });
+        while run.step().unwrap() {}
+        let found = run.so_far().unwrap();
+        let learnt = found.unknowns.into_iter().map(|one| one.words);
+        let next = found.next.into_iter().map(|one| one.words);
+        let words: Vec<String> = learnt.chain(next).collect();
+        words.join(" ").replace('\u{a0}', " ")
     };
     let [celsius, fahrenheit] = [TemperatureScale::Celsius, TemperatureScale::Fahrenheit].map(told);
     assert!(
-        celsius.contains(" K") && !celsius.contains("°F"),
+        celsius.contains(" °C") && !celsius.contains("°F"),
         "{celsius}"
     );
+    // A minus sign as printed, and nothing in kelvin.
+    assert!(
+        celsius.contains('\u{2212}') && !celsius.contains(" -"),
+        "{celsius}"
+    );
+    assert!(!celsius.contains(" K "), "{celsius}");
+    assert!(celsius.contains("A coupon of 4.5 mm"), "{celsius}");
+    assert!(fahrenheit.contains("A coupon of 0.177 in"), "{fahrenheit}");
     assert!(
         fahrenheit.contains("°F") && !fahrenheit.contains("°C"),
         "{fahrenheit}"

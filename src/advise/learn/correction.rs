@@ -1,5 +1,6 @@
 //! What was learnt, as later predictions take it: only where the user has switched it on.
 
+use super::set_point::oven_words;
 use super::slot::same_part;
 use super::unknown::{Owner, UnknownKind};
 use super::words::{acting_words, reach_words, tempers_words};
@@ -31,6 +32,13 @@ pub struct Corrected {
     /// a hardness after tempering; see [`Tempered`]. None of anything else.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tempers_c: Option<[f64; 2]>,
+    /// How far it may be off either way, nine in ten, in its unit. None of a factor, and where it was
+    /// learnt before that was kept.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub half_band: Option<f64>,
+    /// What the measurements do not tell it apart from.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub entangled_with: Vec<UnknownKind>,
 }
 
 /// What a logbook has taught, off until it is switched on.
@@ -55,7 +63,7 @@ pub struct Correction {
 
 impl Corrected {
     /// Whether so much was learnt that it counts.
-    fn is_told(&self) -> bool {
+    pub(super) fn is_told(&self) -> bool {
         1.0 - self.left_part >= NOTHING
     }
 }
@@ -83,6 +91,7 @@ impl Correction {
             value,
             left_part,
             tempers_c,
+            half_band,
             ..
         } in &self.learnt
         {
@@ -92,6 +101,9 @@ impl Correction {
                 _ => "",
             };
             check("learnt.value", *value, kind.allowed(), unit)?;
+            if let Some(half_band) = half_band {
+                check("learnt.half_band", *half_band, (0.0, kind.widest()), unit)?;
+            }
             check("learnt.left_part", *left_part, (0.0, 1.0), "")?;
             if let Some([least_c, most_c]) = tempers_c {
                 check("learnt.tempers_c[0]", *least_c, TEMPER_C, " °C")?;
@@ -235,16 +247,18 @@ impl Correction {
         is_told.then(|| tempered.map_or(taught, |tempered| taught.within(tempered)))
     }
 
-    /// What it tells of a route, in sentences: what is shifted, by how much, from how many runs; what the
-    /// furnace is to be set to, and which temper is not reached.
+    /// What it tells of a route, in sentences: what is shifted, by how much, from how many runs; what furnace
+    /// and oven are to be set to, and which temper is reached only in part. What reaches nothing of the
+    /// route is left out: see [`Self::left_out_of`].
     #[must_use]
     pub fn words(&self, route: &Route, scale: TemperatureScale) -> Vec<String> {
-        let set = self.set_point(route).map(|set| set.words(scale));
         self.acting(route, self.furnace_of(route))
+            .filter(|corrected| corrected.reaches(route))
             .map(|corrected| {
                 let words = acting_words(corrected, &self.furnaces, scale);
                 let here = match corrected.kind {
-                    UnknownKind::FurnaceOffset => set.clone(),
+                    UnknownKind::FurnaceOffset => self.set_words(route, scale),
+                    UnknownKind::TemperOvenOffset => oven_words(corrected, route, scale),
                     _ => reach_words(corrected, route, scale),
                 };
                 here.map_or_else(|| words.clone(), |here| format!("{words} {here}"))
@@ -253,7 +267,7 @@ impl Correction {
     }
 
     /// What it tells of several routes, each thing once: what the furnace is to be set to for each is
-    /// left out, and which temper is not reached.
+    /// left out, and which temper is reached in part.
     #[must_use]
     pub fn words_of<'a>(
         &self,
@@ -267,7 +281,7 @@ impl Correction {
         let mut told: Vec<&Corrected> = Vec::new();
         for route in routes {
             for corrected in self.acting(route, self.furnace_of(route)) {
-                if !told.contains(&corrected) {
+                if corrected.reaches(route) && !told.contains(&corrected) {
                     told.push(corrected);
                 }
             }
@@ -280,7 +294,9 @@ impl Correction {
         words.collect()
     }
 
-    /// A shop whose furnaces have the offsets that were learnt; the same shop where it does not act.
+    /// A shop whose furnaces have the offsets that were learnt and by which they may be set; the same shop
+    /// where it does not act. An offset that is not told from something else sets no furnace: it acts on
+    /// what comes out of the furnace as it is set without it.
     #[must_use]
     pub(in crate::advise) fn set_right(&self, shop: &Shop) -> Shop {
         let told = self.learnt.iter().filter(|_| self.acts());
@@ -291,7 +307,10 @@ impl Correction {
                 continue;
             };
             let owner = Owner::Furnace(Some(place));
-            if let Some(learnt) = told.iter().find(|corrected| corrected.owner == owner) {
+            let may_be_set = |corrected: &&&Corrected| {
+                corrected.owner == owner && corrected.entangled_with.is_empty()
+            };
+            if let Some(learnt) = told.iter().find(may_be_set) {
                 furnace.offset_k = learnt.kind.within_allowed(learnt.value);
             }
         }

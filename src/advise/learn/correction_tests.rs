@@ -49,6 +49,8 @@ fn offset_of(owner: Owner, furnaces: Vec<Furnace>) -> Correction {
             left_part: 0.5,
             runs: 4,
             tempers_c: None,
+            half_band: None,
+            entangled_with: Vec::new(),
         }],
     }
 }
@@ -88,6 +90,12 @@ fn of_two_furnaces_alike_a_route_tells_neither() {
     assert_eq!(known(1), None);
     let offsets = of_first.set_right(&shop).furnaces;
     assert_eq!([offsets[0].offset_k, offsets[1].offset_k], [12.0, 0.0]);
+    // What is not told from something else sets no furnace, and acts on what it is set to.
+    let mut entangled = of_first.clone();
+    entangled.learnt[0].entangled_with = vec![UnknownKind::QuenchedHardness];
+    assert_eq!(entangled.set_right(&shop), shop);
+    let taught = entangled.taught_in(&shop, &shop.furnaces[0], &route);
+    assert_eq!(taught.map(|taught| taught.off.soak_k), Some(12.0));
     // One that does not reach the soak is not meant.
     let mut cooler = both;
     cooler[1].most_c = 700.0;
@@ -179,6 +187,8 @@ fn a_temper_that_it_was_not_learnt_of_is_told() {
                 left_part: 0.5,
                 runs: 4,
                 tempers_c,
+                half_band: None,
+                entangled_with: Vec::new(),
             }],
             ..offset_of(Owner::Furnace(None), Vec::new())
         }
@@ -200,9 +210,42 @@ fn a_temper_that_it_was_not_learnt_of_is_told() {
     assert!(said(275.0, celsius).ends_with(
         "It was learnt from tempers of 170 °C to 200 °C and acts only in part, 50 %, on this one at 275 °C."
     ));
-    assert!(said(500.0, TemperatureScale::Fahrenheit).ends_with(
-        "It was learnt from tempers of 338 °F to 392 °F and does not reach this one at 932 °F."
-    ));
+    // What does not reach it is not counted with, and it is said why.
+    let far = tempered_at(500.0);
+    let left_out = |route: &Route, scale| {
+        let told = learnt.left_out_of(std::iter::once(route), scale);
+        told.join(" ").replace('\u{a0}', " ")
+    };
+    assert!(learnt.words(&far, celsius).is_empty());
+    assert_eq!(
+        left_out(&far, TemperatureScale::Fahrenheit),
+        "The hardness after tempering of the heat of own steel was learnt from tempers of 338 °F to 392 °F and does not reach this temper at 932 °F."
+    );
+    assert_eq!(left_out(&tempered_at(275.0), celsius), "");
+    let untempered = Route {
+        tempers: Vec::new(),
+        ..far.clone()
+    };
+    assert!(learnt.words(&untempered, celsius).is_empty());
+    assert_eq!(left_out(&untempered, celsius), "");
+    let [near, far] = [180.0, 500.0].map(tempered_at);
+    let both = learnt.words_of([&near, &far].into_iter(), celsius);
+    assert_eq!(both.len(), 1);
+    assert!(
+        learnt
+            .left_out_of([&near, &far].into_iter(), celsius)
+            .is_empty()
+    );
+    let neither = learnt.left_out_of([&far, &far].into_iter(), celsius);
+    assert!(
+        neither[0].ends_with("does not reach these tempers."),
+        "{neither:?}"
+    );
+    assert!(
+        learnt
+            .words_of([&far, &far].into_iter(), celsius)
+            .is_empty()
+    );
     assert!(learnt.taught(&tempered_at(180.0)).is_some());
     assert_eq!(learnt.taught(&tempered_at(500.0)), None);
     // Without a range it acts on all alike, as what was learnt of anything else.
@@ -212,4 +255,56 @@ fn a_temper_that_it_was_not_learnt_of_is_told() {
         assert!(hardness(Some(wrong)).check().is_err());
     }
     assert!(learnt.check().is_ok());
+}
+
+/// An offset that was learnt and does not act says why; that the route is for another furnace needs no
+/// words.
+#[test]
+fn a_furnace_that_is_left_out_is_told_with_the_reason() {
+    let celsius = TemperatureScale::Celsius;
+    let said = |correction: &Correction, route: &Route| {
+        let told = correction.left_out_of(std::iter::once(route), celsius);
+        told.join(" ").replace('\u{a0}', " ")
+    };
+    let route = in_kiln();
+    let kiln = || furnace("kiln");
+    let of_first = |furnaces| offset_of(Owner::Furnace(Some(0)), furnaces);
+    assert_eq!(said(&of_first(vec![kiln()]), &route), "");
+    let both = of_first(vec![kiln(), furnace("other kiln")]);
+    assert_eq!(
+        said(&both, &route),
+        "Nothing of a furnace is counted with: the furnace “kiln” and the furnace “other kiln” have the same band and thermocouple, and the route may be for either."
+    );
+    let mut other = furnace("other kiln");
+    other.band_k = 20.0;
+    let two = of_first(vec![kiln(), other]);
+    let in_other = Route {
+        furnace_band_k: 20.0,
+        ..route.clone()
+    };
+    assert_eq!([said(&two, &route), said(&two, &in_other)], ["", ""]);
+    let wide = Route {
+        furnace_band_k: 8.0,
+        ..route.clone()
+    };
+    let one = of_first(vec![kiln()]);
+    assert_eq!(
+        said(&one, &wide),
+        "What was learnt of the furnace “kiln” is left out: its band is ±6 °C, and the route has ±8 °C."
+    );
+    let by_another = Route {
+        thermocouple: Thermocouple::TypeKClass2,
+        ..route.clone()
+    };
+    assert!(said(&one, &by_another).ends_with("the route has another thermocouple."));
+    let mut hot = route.clone();
+    hot.soak.temperature_c = 1180.0;
+    assert!(said(&one, &hot).ends_with("it cannot be set for this soak."));
+    let of_none = offset_of(Owner::Furnace(None), Vec::new());
+    assert!(said(&of_none, &route).contains("it is none of the shop."));
+    let off = Correction {
+        is_on: false,
+        ..both
+    };
+    assert_eq!(said(&off, &route), "");
 }

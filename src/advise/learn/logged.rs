@@ -84,6 +84,43 @@ pub enum Unusable {
     },
 }
 
+/// What was measured or planned that teaches nothing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Unused {
+    /// A reading, by its place in the list.
+    Reading(usize),
+    /// Retained austenite.
+    Austenite,
+    /// Grain by fracture.
+    FractureGrain,
+    /// The soak of the route.
+    Soak,
+}
+
+impl Unused {
+    /// Its field, as a file names it: `readings[2]`.
+    #[must_use]
+    pub fn field(self) -> String {
+        match self {
+            Self::Reading(place) => format!("readings[{place}]"),
+            Self::Austenite => "austenite_vol_percent".to_owned(),
+            Self::FractureGrain => "fracture_grain_astm".to_owned(),
+            Self::Soak => "route.soak".to_owned(),
+        }
+    }
+
+    /// What it is called, inside a sentence.
+    #[must_use]
+    pub fn words(self) -> String {
+        match self {
+            Self::Reading(place) => format!("reading {}", place + 1),
+            Self::Austenite => "retained austenite".to_owned(),
+            Self::FractureGrain => "grain by fracture".to_owned(),
+            Self::Soak => "the soak as planned".to_owned(),
+        }
+    }
+}
+
 /// A measurement that teaches nothing, with the reason.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct NotUsed {
@@ -91,11 +128,16 @@ pub struct NotUsed {
     pub run: usize,
     /// Name of the run.
     pub name: String,
-    /// Which measurement: `readings[2]`.
-    pub field: String,
+    /// Which measurement.
+    #[serde(rename = "field", serialize_with = "as_field")]
+    pub unused: Unused,
     /// Why.
     #[serde(serialize_with = "as_text")]
     pub reason: Unusable,
+}
+
+fn as_field<S: serde::Serializer>(unused: &Unused, serializer: S) -> Result<S::Ok, S::Error> {
+    serializer.serialize_str(&unused.field())
 }
 
 fn as_text<S: serde::Serializer>(reason: &Unusable, serializer: S) -> Result<S::Ok, S::Error> {
@@ -167,7 +209,7 @@ impl LoggedRun {
         &self,
         computed: &Computed,
         is_alike: bool,
-    ) -> (Vec<Observed>, Vec<(String, Unusable)>) {
+    ) -> (Vec<Observed>, Vec<(Unused, Unusable)>) {
         let mut found: Vec<Observed> = Vec::new();
         let mut not_used = Vec::new();
         let told = |what: Measurable| {
@@ -185,7 +227,7 @@ impl LoggedRun {
             });
             match used {
                 Ok((what, value)) => found.push(Observed { what, value }),
-                Err(reason) => not_used.push((format!("readings[{place}]"), reason)),
+                Err(reason) => not_used.push((Unused::Reading(place), reason)),
             }
         }
         if let Some(value) = self.austenite_vol_percent {
@@ -195,28 +237,24 @@ impl LoggedRun {
             });
             match used {
                 Ok(what) => found.push(Observed { what, value }),
-                Err(reason) => not_used.push(("austenite_vol_percent".to_owned(), reason)),
+                Err(reason) => not_used.push((Unused::Austenite, reason)),
             }
         }
         if self.fracture_grain_astm.is_some() {
-            not_used.push(("fracture_grain_astm".to_owned(), Unusable::Grain));
+            not_used.push((Unused::FractureGrain, Unusable::Grain));
         }
         (found, not_used)
     }
 
     /// Everything measured on it, none of which can be used for one reason.
-    pub(super) fn none_used(&self, reason: &Unusable) -> Vec<(String, Unusable)> {
-        let readings = (0..self.readings.len()).map(|place| format!("readings[{place}]"));
-        let austenite = self
-            .austenite_vol_percent
-            .map(|_| "austenite_vol_percent".to_owned());
-        let grain = self
-            .fracture_grain_astm
-            .map(|_| "fracture_grain_astm".to_owned());
+    pub(super) fn none_used(&self, reason: &Unusable) -> Vec<(Unused, Unusable)> {
+        let readings = (0..self.readings.len()).map(Unused::Reading);
+        let austenite = self.austenite_vol_percent.map(|_| Unused::Austenite);
+        let grain = self.fracture_grain_astm.map(|_| Unused::FractureGrain);
         readings
             .chain(austenite)
             .chain(grain)
-            .map(|field| (field, reason.clone()))
+            .map(|unused| (unused, reason.clone()))
             .collect()
     }
 }

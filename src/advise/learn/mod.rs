@@ -18,6 +18,7 @@
 mod answer;
 mod correction;
 mod estimate;
+mod left_out;
 mod logged;
 mod model;
 mod next;
@@ -31,7 +32,7 @@ mod words;
 
 pub use answer::{Band, Compared, Entangled, Learned, Learnt, Prediction};
 pub use correction::{Corrected, Correction};
-pub use logged::{LoggedReading, LoggedRun, NotUsed, Unusable};
+pub use logged::{LoggedReading, LoggedRun, NotUsed, Unusable, Unused};
 pub use next::{Measurement, NextMeasurement};
 pub use run::LearnRun;
 pub use set_point::SetPoint;

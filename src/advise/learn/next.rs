@@ -10,6 +10,7 @@ use crate::advise::law::NINE_IN_TEN;
 use crate::heat::Section;
 use crate::route::{Route, Thermocouple};
 use crate::sources::jcgm_2008;
+use crate::units::LengthUnit;
 use serde::Serialize;
 
 /// Thicknesses of coupons, as factors on the thickness of the piece (expert values).
@@ -195,13 +196,14 @@ pub(super) fn next_measurements(run: &LearnRun, estimate: &Estimate) -> Vec<Next
         found.extend(row.map(|row| (measurement, target.variance_after(estimate, &row))));
     }
     found.extend(another_reading(run, &target));
-    ranked(found, &target, estimate)
+    ranked(found, &target, estimate, run.length)
 }
 
 fn ranked(
     mut found: Vec<(Measurement, f64)>,
     target: &Target,
     estimate: &Estimate,
+    length: LengthUnit,
 ) -> Vec<NextMeasurement> {
     crate::numeric::order::sort_by(&mut found, |a, b| a.1.total_cmp(&b.1));
     let mut has_coupon = false;
@@ -221,7 +223,7 @@ fn ranked(
                 measurement,
                 band_hrc,
                 narrower_hrc,
-                words: measurement.words(now_hrc, band_hrc),
+                words: measurement.words(now_hrc, band_hrc, length),
             }
         })
         .collect()

@@ -2,7 +2,7 @@
 
 use super::answer::Learned;
 use super::estimate::{Estimate, Rows, Weighing, squares};
-use super::logged::{LoggedRun, NotUsed, Observed, Unusable};
+use super::logged::{LoggedRun, NotUsed, Observed, Unusable, Unused};
 use super::model::Model;
 use super::next::{Candidate, candidates};
 use super::plan::{Computed, Linear};
@@ -10,7 +10,7 @@ use super::straighten::Straightening;
 use crate::advise::error::{AdviseError, check};
 use crate::advise::shop::Shop;
 use crate::route::Route;
-use crate::units::TemperatureScale;
+use crate::units::{LengthUnit, TemperatureScale};
 
 /// Most runs that are learnt from.
 const MOST_RUNS: f64 = 5000.0;
@@ -69,6 +69,8 @@ pub struct LearnRun {
     weighing: Weighing,
     /// Scale of the temperatures in what is told.
     pub(super) scale: TemperatureScale,
+    /// Unit of the lengths in what is told.
+    pub(super) length: LengthUnit,
     phase: Phase,
     rounds: usize,
     /// The unknowns in standard deviations.
@@ -109,6 +111,7 @@ impl LearnRun {
             not_used: Vec::new(),
             weighing: Weighing::Robust,
             scale: TemperatureScale::Celsius,
+            length: LengthUnit::Millimetre,
             phase: Phase::Planning(0),
             rounds: 0,
             at: Vec::new(),
@@ -124,6 +127,12 @@ impl LearnRun {
     #[must_use]
     pub fn on_scale(self, scale: TemperatureScale) -> Self {
         Self { scale, ..self }
+    }
+
+    /// The same, telling lengths in a unit.
+    #[must_use]
+    pub fn in_lengths(self, length: LengthUnit) -> Self {
+        Self { length, ..self }
     }
 
     /// The same with every reading counted fully.
@@ -219,7 +228,7 @@ impl LearnRun {
                 None => (None, Vec::new()),
             },
             Err(refusal) => {
-                let reason = refusal.to_string();
+                let reason = refusal.words(self.scale);
                 (None, run.none_used(&Unusable::Models { reason }))
             }
         };
@@ -231,10 +240,10 @@ impl LearnRun {
             });
         }
         self.not_used
-            .extend(not_used.into_iter().map(|(field, reason)| NotUsed {
+            .extend(not_used.into_iter().map(|(unused, reason)| NotUsed {
                 run: place,
                 name: run.name.clone(),
-                field,
+                unused,
                 reason,
             }));
     }
@@ -255,7 +264,7 @@ impl LearnRun {
                         .runs
                         .get(piece.run)
                         .map_or_else(String::new, |run| run.name.clone()),
-                    field: "route.soak".to_owned(),
+                    unused: Unused::Soak,
                     reason: Unusable::StepNotTold,
                 });
             }

@@ -69,6 +69,12 @@ impl UnknownKind {
         value.clamp(least, most)
     }
 
+    /// The widest that a correction may have of its band either way, in its unit.
+    pub(super) fn widest(self) -> f64 {
+        let (least, most) = self.allowed();
+        most - least
+    }
+
     /// Its unit; empty for a factor.
     #[must_use]
     pub const fn unit(self) -> &'static str {
@@ -202,7 +208,7 @@ impl Owner {
 
 /// The furnaces of a shop that a route may have been planned for, by their places: those whose band
 /// and thermocouple the route has and that reach the soak.
-fn furnaces_of(route: &Route, furnaces: &[Furnace]) -> impl Iterator<Item = usize> {
+pub(super) fn furnaces_of(route: &Route, furnaces: &[Furnace]) -> impl Iterator<Item = usize> {
     let all = furnaces.iter().enumerate();
     all.filter(|(_, furnace)| furnace.may_be_of(route))
         .map(|(place, _)| place)

@@ -6,7 +6,7 @@ use super::next::Measurement;
 use super::unknown::UnknownKind;
 use crate::advise::shop::Furnace;
 use crate::route::{Route, Tempered, hottest_temper_c};
-use crate::units::{TemperatureScale, format_temperature};
+use crate::units::{LengthUnit, TemperatureScale, format_fixed, format_length, format_temperature};
 
 /// What is taken off a band below which a measurement is not worth its trouble, HRC (expert value).
 const NOT_WORTH_HRC: f64 = 0.05;
@@ -59,7 +59,7 @@ pub(super) fn acting_words(
 }
 
 /// The tempers that something was learnt of, inside a sentence.
-fn tempers([least_c, most_c]: [f64; 2], scale: TemperatureScale) -> String {
+pub(super) fn tempers([least_c, most_c]: [f64; 2], scale: TemperatureScale) -> String {
     let [least, most] = [least_c, most_c].map(|at_c| format_temperature(at_c, scale));
     if least == most {
         format!("a temper at {least}")
@@ -68,7 +68,7 @@ fn tempers([least_c, most_c]: [f64; 2], scale: TemperatureScale) -> String {
     }
 }
 
-/// How far what was learnt of some tempers reaches that of a route; none where it acts whole.
+/// How far what was learnt of some tempers reaches that of a route, where it does only in part.
 pub(super) fn reach_words(
     corrected: &Corrected,
     route: &Route,
@@ -77,19 +77,14 @@ pub(super) fn reach_words(
     let tempers_c = corrected.tempers_c?;
     let temper_c = hottest_temper_c(&route.tempers)?;
     let part = Tempered::part_at(tempers_c, temper_c);
-    if part >= 1.0 {
-        return None;
-    }
-    let acts = if part > 0.0 {
-        format!("acts only in part, {:.0} %, on this one", 100.0 * part)
-    } else {
-        "does not reach this one".to_owned()
-    };
-    Some(format!(
-        "It was learnt from {} and {acts} at {}.",
-        tempers(tempers_c, scale),
-        format_temperature(temper_c, scale)
-    ))
+    (0.0 < part && part < 1.0).then(|| {
+        format!(
+            "It was learnt from {} and acts only in part, {:.0} %, on this one at {}.",
+            tempers(tempers_c, scale),
+            100.0 * part,
+            format_temperature(temper_c, scale)
+        )
+    })
 }
 
 /// Of which tempers it was learnt; none of anything else.
@@ -111,7 +106,7 @@ pub(super) fn entangled_words(a: &Learnt, b: &Learnt) -> String {
 
 impl UnknownKind {
     /// What it is, inside a sentence.
-    fn subject(self, of: &str) -> String {
+    pub(super) fn subject(self, of: &str) -> String {
         match self {
             Self::FurnaceOffset => format!("the offset of {of}"),
             Self::QuenchSeverity => format!("the quench severity of {}", lower(of)),
@@ -124,35 +119,49 @@ impl UnknownKind {
         }
     }
 
+    /// What it is, whatever it is of, inside a sentence.
+    pub(super) const fn in_short(self) -> &'static str {
+        match self {
+            Self::FurnaceOffset => "the offset of the furnace",
+            Self::QuenchSeverity => "the quench severity",
+            Self::Hardenability => "the hardenability of the heat",
+            Self::MartensiteStart => "the start of martensite",
+            Self::TemperOvenOffset => "the offset of the oven",
+            Self::QuenchedHardness => "the hardness of the heat as quenched",
+            Self::TemperedHardness => "the hardness of the heat after tempering",
+            Self::Tester => "the error of the tester",
+        }
+    }
+
     /// What is most probable.
     fn sentence(self, of: &str, value: f64, scale: TemperatureScale) -> String {
         let number = self.number(value, scale);
         let size = self.number(value.abs(), scale);
-        let degrees = difference_unit(scale);
+        let degrees = scale.symbol();
         let side = if value < 0.0 { "below" } else { "above" };
         let subject = self.subject(of);
         match self {
             Self::FurnaceOffset => {
                 let way = if value < 0.0 { "colder" } else { "hotter" };
-                format!("pieces in {of} are {size} {degrees} {way} than it reads")
+                format!("pieces in {of} are {size}\u{a0}{degrees} {way} than it reads")
             }
             Self::TemperOvenOffset => {
                 let way = if value < 0.0 { "colder" } else { "hotter" };
-                format!("pieces in {of} are {size} {degrees} {way} than asked")
+                format!("pieces in {of} are {size}\u{a0}{degrees} {way} than asked")
             }
             Self::QuenchSeverity => format!("{subject} is {number} times the listed one"),
             Self::Hardenability => {
                 format!("{of} begins to transform after {number} times the computed time")
             }
             Self::MartensiteStart => {
-                format!("{subject} lies {size} {degrees} {side} the computed one")
+                format!("{subject} lies {size}\u{a0}{degrees} {side} the computed one")
             }
             Self::QuenchedHardness | Self::TemperedHardness => {
-                format!("{subject} is {size} HRC {side} the computed one")
+                format!("{subject} is {size}\u{a0}HRC {side} the computed one")
             }
             Self::Tester => {
                 let way = if value < 0.0 { "less" } else { "more" };
-                format!("{of} shows {size} HRC {way} than the hardness")
+                format!("{of} shows {size}\u{a0}HRC {way} than the hardness")
             }
         }
     }
@@ -160,11 +169,11 @@ impl UnknownKind {
     /// A band.
     fn range(self, band: Band, scale: TemperatureScale) -> String {
         let unit = if self.is_difference() {
-            difference_unit(scale)
+            scale.symbol()
         } else {
             self.unit()
         };
-        let space = if unit.is_empty() { "" } else { " " };
+        let space = if unit.is_empty() { "" } else { "\u{a0}" };
         format!(
             "{} to {}{space}{unit}",
             self.number(band.least, scale),
@@ -191,21 +200,17 @@ impl UnknownKind {
             Self::QuenchSeverity | Self::Hardenability => 2,
             Self::QuenchedHardness | Self::TemperedHardness | Self::Tester => 1,
         };
-        let text = format!("{value:.places$}");
-        // What rounds to nothing has no sign.
-        match text.strip_prefix('-') {
-            Some(size) if size.chars().all(|c| matches!(c, '0' | '.')) => size.to_owned(),
-            _ => text,
-        }
+        format_fixed(value, places)
     }
 }
 
 impl Measurement {
     /// What it would do to the band of the next piece.
-    pub(super) fn words(self, now_hrc: f64, after_hrc: f64) -> String {
+    pub(super) fn words(self, now_hrc: f64, after_hrc: f64, length: LengthUnit) -> String {
         let what = match self {
             Self::Coupon { thickness_mm } => format!(
-                "A coupon of {thickness_mm:.1} mm, quenched like the piece and read at the centre of the cut"
+                "A coupon of {}, quenched like the piece and read at the centre of the cut",
+                format_length(thickness_mm, length)
             ),
             Self::AsQuenched => "The next piece read as quenched".to_owned(),
             Self::AfterCold => "The next piece read after the cold".to_owned(),
@@ -233,20 +238,12 @@ impl Measurement {
     }
 }
 
-/// Unit of a difference of temperatures.
-const fn difference_unit(scale: TemperatureScale) -> &'static str {
-    match scale {
-        TemperatureScale::Celsius => "K",
-        TemperatureScale::Fahrenheit => "°F",
-    }
-}
-
 /// A title of the list inside a sentence.
 fn lower(title: &str) -> String {
     change_first(title, |c| c.to_ascii_lowercase())
 }
 
-fn capital(sentence: &str) -> String {
+pub(super) fn capital(sentence: &str) -> String {
     change_first(sentence, |c| c.to_ascii_uppercase())
 }
 

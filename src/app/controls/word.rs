@@ -42,6 +42,9 @@ pub(crate) fn Word(
     text: Signal<String>,
     /// What the word sets, for the panel's head and for screen readers.
     name: &'static str,
+    /// Whether the word is the user's own, in which a point stays a point.
+    #[prop(optional, into)]
+    is_own: Signal<bool>,
     /// What the panel holds.
     children: ChildrenFn,
 ) -> impl IntoView {
@@ -138,6 +141,7 @@ pub(crate) fn Word(
                 type="button"
                 title=name
                 aria-haspopup="dialog"
+                translate=move || is_own.get().then_some("no")
                 aria-expanded=move || open.get().to_string()
                 on:click=toggle
             >

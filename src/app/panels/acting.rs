@@ -63,13 +63,19 @@ pub(super) fn learnt(bench: Bench) -> Option<Arc<Correction>> {
     bench.teach.get().map(|teach| teach.learnt)
 }
 
-/// What acts, as a list; that nothing does, where none of it is of the route.
-pub(super) fn acting(words: &[String]) -> AnyView {
+/// What acts, as a list, and what is left out with the reason; that nothing acts, where none of it is of
+/// the route.
+pub(super) fn acting(words: &[String], left_out: Vec<String>) -> AnyView {
+    let left_out = left_out
+        .into_iter()
+        .map(|words| view! { <p class="hint">{words}</p> })
+        .collect_view();
     if words.is_empty() {
         return view! {
             <p class="hint">
                 {texts::outcome::LEARNT_TELLS_NOTHING}
             </p>
+            {left_out}
         }
         .into_any();
     }
@@ -77,6 +83,7 @@ pub(super) fn acting(words: &[String]) -> AnyView {
     view! {
         <p class="hint">{texts::outcome::COUNTED_WITH_LEARNT}</p>
         <ul class="taught">{rows.collect_view()}</ul>
+        {left_out}
     }
     .into_any()
 }
@@ -112,20 +119,41 @@ pub(super) fn switch(bench: Bench, is_on: bool) {
     teach(bench, learnt);
 }
 
+/// Puts to the bench what this browser keeps, where it is not what the bench has.
+pub(super) fn take_over_learnt(bench: Bench, kept: Option<Correction>) {
+    let known = bench.teach.get_untracked();
+    let is_new = |learnt: &Correction| known.is_none_or(|known| *known.learnt != *learnt);
+    if let Some(learnt) = kept.filter(is_new) {
+        teach(bench, learnt);
+    }
+}
+
+/// Takes over what was learnt before, or what another window has learnt or switched on or off since. A
+/// shop that cannot be read at all is told of where it is shown.
+fn hear(bench: Bench) {
+    let kept = kept_shop(bench).and_then(Result::ok);
+    take_over_learnt(bench, kept.and_then(|kept| kept.learnt));
+}
+
 /// The line on the bench; nothing while it is switched off. What was learnt with another version of the
 /// models is learnt again where it is decided. A shop that was left switched on is read
 /// for it.
 #[component]
 pub(crate) fn Acting() -> impl IntoView {
     let bench = bench();
-    if bench.teach.with_untracked(Option::is_none) {
-        // A shop that cannot be read at all is told of where it is shown.
-        let kept = kept_shop(bench).and_then(Result::ok);
-        if let Some(learnt) = kept.and_then(|kept| kept.learnt) {
-            teach(bench, learnt);
-        }
-    }
+    hear(bench);
+    let elsewhere = window_event_listener_untyped("storage", move |_| hear(bench));
+    on_cleanup(move || elsewhere.remove());
     let words = Memo::new(move |_| bench.taught_words());
+    let left_out = Memo::new(move |_| {
+        let scale = bench.scale.get();
+        let learnt = learnt(bench);
+        learnt.map_or_else(Vec::new, |learnt| {
+            bench
+                .route
+                .with(|route| learnt.left_out_of(std::iter::once(route), scale))
+        })
+    });
     let set_so = move || {
         let set = bench.teach.get()?.learnt.set_point(&bench.route.get())?;
         (set.is_reached() && !set.is_planned()).then(|| {
@@ -171,7 +199,10 @@ pub(crate) fn Acting() -> impl IntoView {
             return line(said, Some(again()));
         }
         if bench.is_taught() {
-            let said = move || words.with(|words| acting(words));
+            let said = move || {
+                let left_out = left_out.get();
+                words.with(|words| acting(words, left_out))
+            };
             return line(said.into_any(), Some(set_so.into_any()));
         }
         ().into_any()

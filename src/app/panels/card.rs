@@ -2,6 +2,7 @@
 
 use super::header::Sign;
 use super::outcome::phase_word;
+use super::save_table::SaveTable;
 use crate::browser::print::print;
 use crate::charts;
 use crate::link;
@@ -82,6 +83,30 @@ fn row(row: CardRow) -> impl IntoView {
     }
 }
 
+/// The steps as a table for a spreadsheet: cautions beside their step, and no place to tick.
+fn steps(card: &Card) -> Vec<Vec<String>> {
+    let titles = [
+        texts::card::STEP,
+        texts::card::SET,
+        texts::card::ALSO_SET,
+        texts::card::LOOK_FOR,
+        texts::card::HARDNESS_AFTER,
+        texts::card::CAUTIONS,
+    ];
+    let titles = titles.map(str::to_owned).to_vec();
+    let rows = card.rows.iter().map(|row| {
+        vec![
+            row.title.clone(),
+            row.set.clone(),
+            row.detail.clone(),
+            row.look_for.clone(),
+            row.after.clone().unwrap_or_default(),
+            row.cautions.join(" "),
+        ]
+    });
+    std::iter::once(titles).chain(rows).collect()
+}
+
 /// What the piece is made of in the end.
 fn constituents(bench: Bench) -> Option<impl IntoView> {
     let outcome = bench.outcome()?;
@@ -148,6 +173,7 @@ fn sheet(bench: Bench, card: Card) -> impl IntoView {
             <dd></dd>
         }
     });
+    let steps = steps(&card);
     let before = card
         .before_start
         .into_iter()
@@ -173,7 +199,7 @@ fn sheet(bench: Bench, card: Card) -> impl IntoView {
             <header>
                 <div>
                     <p class="kind"><Sign colours="sign-of-card" /> {texts::card::CARD}</p>
-                    <h2>{card.title}</h2>
+                    <h2 translate="no">{card.title}</h2>
                     <p>{card.sentence}</p>
                 </div>
                 <dl>{fields}</dl>
@@ -198,6 +224,7 @@ fn sheet(bench: Bench, card: Card) -> impl IntoView {
                 </thead>
                 <tbody>{card.rows.into_iter().map(row).collect_view()}</tbody>
             </table>
+            <SaveTable file="card" rows=move || Some(steps.clone()) />
             <div class="two">
                 <section>
                     <h3>{texts::card::WHAT_TO_EXPECT}</h3>
@@ -212,6 +239,7 @@ fn sheet(bench: Bench, card: Card) -> impl IntoView {
                         </thead>
                         <tbody>{expected}</tbody>
                     </table>
+                    <SaveTable file="what-to-expect" />
                     {card.unknown.map(|reason| view! { <p>{reason}</p> })}
                     {taught(bench)}
                     {constituents(bench)}

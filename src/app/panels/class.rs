@@ -126,7 +126,7 @@ impl Class {
             if let Some(handed) = next {
                 let row = Arc::new(ClassRow::of(handed, self.bench.scale.get_untracked()));
                 if let Some(why) = &row.fault {
-                    self.fault(format!("{}: {why}", row.handed.name));
+                    self.fault(format!("“{}”: {why}", row.handed.name));
                 }
                 self.computed.update_value(|computed| computed.push(row));
             }

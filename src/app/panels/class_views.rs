@@ -208,7 +208,7 @@ fn line(class: Class, row: &Arc<ClassRow>) -> AnyView {
     let put = row.clone();
     view! {
         <tr>
-            <th scope="row">
+            <th scope="row" translate="no">
                 <button
                     type="button"
                     aria-label=texts::class::put_on_bench(&name)

@@ -279,7 +279,7 @@ pub(crate) fn DecidePlace() -> impl IntoView {
             <h2>{texts::decide::DECIDE}</h2>
             <p>
                 {texts::decide::FOR_THE_PIECE}
-                {move || bench.route.with(Route::name)}
+                <span translate="no">{move || bench.route.with(Route::name)}</span>
                 {texts::decide::WHAT_COUNTS}
             </p>
             <ShopFields deciding=deciding />

@@ -1,7 +1,7 @@
 //! What the logbook has taught, in the place where it is decided: kept with the shop, and said where a
 //! search or a sample counts with it.
 
-use super::acting::{acting, keep_shop, kept_shop, learnt, teach};
+use super::acting::{acting, keep_shop, kept_shop, learnt, take_over_learnt, teach};
 use super::decide::Deciding;
 use crate::state::Bench;
 use leptos::prelude::*;
@@ -57,13 +57,7 @@ pub(super) fn take_over(bench: Bench, shop: RwSignal<Shop>) {
     if shop.with_untracked(|shop| *shop != now) {
         shop.set(now);
     }
-    let is_new = |learnt: &Correction| {
-        let known = bench.teach.get_untracked();
-        known.is_none_or(|known| *known.learnt != *learnt)
-    };
-    if let Some(learnt) = learnt.filter(is_new) {
-        teach(bench, learnt);
-    }
+    take_over_learnt(bench, learnt);
 }
 
 /// What of a correction acts on some routes, each thing once; nothing where it is switched off.
@@ -73,9 +67,11 @@ pub(super) fn acting_on<'a>(
     routes: impl Iterator<Item = &'a Route>,
 ) -> Option<AnyView> {
     let scale = deciding.bench.scale.get();
-    learnt
-        .is_on
-        .then(|| acting(&learnt.words_of(routes, scale)))
+    learnt.is_on.then(|| {
+        let routes: Vec<&Route> = routes.collect();
+        let left_out = learnt.left_out_of(routes.iter().copied(), scale);
+        acting(&learnt.words_of(routes.into_iter(), scale), left_out)
+    })
 }
 
 /// What acts now on the route on the bench.

@@ -169,7 +169,12 @@ fn table(bench: Bench, compared: &Compared) -> AnyView {
         }
     };
     let heads = compared.routes.iter().zip(1..).map(|((name, _), number)| {
-        view! { <th scope="col">{format!("{number}: {name}")}</th> }
+        // Its own name stays as it was written.
+        view! {
+            <th scope="col" translate="no">
+                {format!("{number}: {name}")}
+            </th>
+        }
     });
     let refused =
         compared
@@ -178,7 +183,7 @@ fn table(bench: Bench, compared: &Compared) -> AnyView {
             .zip(&compared.come_out)
             .filter_map(|((name, _), numbers)| {
                 let why = numbers.as_ref().err()?;
-                Some(view! { <p class="wrong">{format!("{name}: {why}")}</p> })
+                Some(view! { <p class="wrong">{format!("“{name}”: {why}")}</p> })
             });
     let same_count = same.len();
     view! {
@@ -389,7 +394,7 @@ pub(super) fn Comparing(deciding: Deciding) -> impl IntoView {
                                 });
                         }
                     />
-                    {name}
+                    <span translate="no">{name}</span>
                 </label>
             }
         });

@@ -9,12 +9,12 @@ use crate::plot::{Plot, Shown};
 use crate::state::{Bench, bench};
 use crate::texts;
 use leptos::prelude::*;
-use recalesce::advise::{Found, FoundRoute, Limit, Limits, Purpose, Sought};
+use recalesce::advise::{Correction, Found, FoundRoute, Limit, Limits, Purpose, Sought};
 use recalesce::chart::{Handle, TradeOffPoint, trade_off_chart};
 use recalesce::route::Route;
 use recalesce::units::{
     TemperatureScale, format_duration_s, format_factor, format_fixed, format_percent,
-    format_temperature,
+    format_temperature, format_temperature_within,
 };
 use std::sync::Arc;
 use web_sys::MouseEvent;
@@ -141,13 +141,17 @@ pub(super) fn steps(route: &Route, scale: TemperatureScale) -> String {
     parts.join(", then ")
 }
 
-/// What is known of a route that was found.
-fn facts(found: &FoundRoute, scale: TemperatureScale) -> String {
+/// What is known of a route that was found, counting with what was learnt: of a furnace that is set by that,
+/// with how sure it is.
+fn facts(found: &FoundRoute, learnt: &Correction, scale: TemperatureScale) -> String {
     let [least, most] = found.band_hrc.map(|hrc| format_fixed(hrc, 1));
     let mut facts = vec![texts::decide::nine_in_ten(&least, &most)];
     let [soak, set] = [found.route.soak.temperature_c, found.route.set_point_c()]
         .map(|at_c| format_temperature(at_c, scale));
     if set != soak {
+        let set = learnt.set_point(&found.route).map_or(set, |by_learnt| {
+            format_temperature_within(by_learnt.set_c, by_learnt.band_k, scale)
+        });
         facts.push(texts::decide::furnace_set_to(&set, &soak));
     }
     facts.extend(
@@ -181,7 +185,12 @@ fn load(bench: Bench, route: &Route) {
     bench.put(route.clone());
 }
 
-fn row(bench: Bench, place: usize, found: &FoundRoute, scale: TemperatureScale) -> AnyView {
+fn row(
+    bench: Bench,
+    (place, found): (usize, &FoundRoute),
+    learnt: &Correction,
+    scale: TemperatureScale,
+) -> AnyView {
     let chance = found.chance.map_or_else(
         || texts::decide::CHANCE_NOT_KNOWN.to_owned(),
         |chance| texts::decide::in_100_meet(&format_fixed(100.0 * chance, 0)),
@@ -196,7 +205,7 @@ fn row(bench: Bench, place: usize, found: &FoundRoute, scale: TemperatureScale) 
                 <span class="chance">{chance}</span>
             </p>
             <p>{steps(&found.route, scale)}</p>
-            <p class="hint">{found.reason.clone()} " " {facts(found, scale)} "."</p>
+            <p class="hint">{found.reason.clone()} " " {facts(found, learnt, scale)} "."</p>
             <div class="actions">
                 <button
                     type="button"
@@ -320,7 +329,7 @@ fn trade_off(bench: Bench, all: &Arc<(Sought, Found)>) -> AnyView {
 }
 
 /// What was found.
-fn results(bench: Bench, all: &Arc<(Sought, Found)>) -> AnyView {
+fn results(bench: Bench, all: &Arc<(Sought, Found)>, learnt: &Correction) -> AnyView {
     let found = &all.1;
     let scale = bench.scale.get();
     let head = match found.routes.len() {
@@ -332,7 +341,7 @@ fn results(bench: Bench, all: &Arc<(Sought, Found)>) -> AnyView {
         .routes
         .iter()
         .enumerate()
-        .map(|(place, route)| row(bench, place, route, scale))
+        .map(|placed| row(bench, placed, learnt, scale))
         .collect();
     let more = rows.split_off(rows.len().min(FIRST_ROWS));
     let more = (!more.is_empty()).then(|| {
@@ -453,10 +462,9 @@ pub(super) fn Finding(deciding: Deciding) -> impl IntoView {
                 .get()
                 .map_or_else(|| ().into_any(), |found| {
                     let routes = found.1.routes.iter().map(|found| &found.route);
-                    let acting = deciding
-                        .found_with
-                        .with(|learnt| acting_on(deciding, learnt, routes));
-                    view! { {acting} {results(bench, &found)} }.into_any()
+                    let learnt = deciding.found_with.get();
+                    let acting = acting_on(deciding, &learnt, routes);
+                    view! { {acting} {results(bench, &found, &learnt)} }.into_any()
                 })
         })}
     }

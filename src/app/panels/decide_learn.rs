@@ -109,6 +109,7 @@ pub(super) fn Learning(deciding: Deciding) -> impl IntoView {
             logged,
             Box::new(deciding.shop.get_untracked()),
             Box::new(bench.route.get_untracked()),
+            bench.length.get_untracked(),
         );
         deciding.learning.ask(&question, move |told| match told {
             Told::Taught(taught) => {

@@ -240,7 +240,7 @@ fn quenchant(deciding: Deciding, place: usize) -> AnyView {
         {number(
             deciding,
             texts::decide::MOVED,
-            |_| quantities::plain("", 1, Shop::AGITATION, 0.1, texts::decide::WRITE_A_STIR),
+            |_| quantities::plain("", 2, Shop::AGITATION, 0.1, texts::decide::WRITE_A_STIR),
             move |shop| shop.quenchants.get(place).map(|quenchant| quenchant.agitation),
             move |shop, factor| {
                 if let Some(quenchant) = shop.quenchants.get_mut(place) {
@@ -328,7 +328,7 @@ fn line(shop: &Shop, scale: TemperatureScale) -> String {
         let to = format_temperature(furnace.most_c, scale);
         if furnace.holds {
             let band = format_temperature_band(furnace.band_k, scale);
-            format!("{} to {to}, {band}", furnace.name)
+            format!("“{}” to {to}, {band}", furnace.name)
         } else {
             texts::decide::furnace_by_eye(&furnace.name, &to)
         }
@@ -341,7 +341,7 @@ fn line(shop: &Shop, scale: TemperatureScale) -> String {
     });
     let colds = shop.colds.iter().map(|cold| {
         let to = format_temperature(cold.temperature_c, scale);
-        format!("{} at {to}", cold.name)
+        format!("“{}” at {to}", cold.name)
     });
     let oven = shop.temper_oven.iter().map(|oven| {
         let to = format_temperature(oven.most_c, scale);

@@ -206,7 +206,17 @@ fn data(bench: Bench, swept: &Swept, output: Output) -> SweepData {
 fn results(deciding: Deciding, swept: &Arc<Swept>, output: RwSignal<usize>) -> AnyView {
     let bench = deciding.bench;
     let (route, learnt) = &swept.of;
-    let acting = acting_on(deciding, learnt, std::iter::once(route));
+    // What was learnt reaches one soak or temper of the sweep and not another.
+    let routes: Vec<Route> = match swept.input {
+        SweptInput::SoakC | SweptInput::TemperC => {
+            let points = swept.points.iter();
+            points
+                .map(|point| swept.input.put(route, point.input))
+                .collect()
+        }
+        _ => vec![route.clone()],
+    };
+    let acting = acting_on(deciding, learnt, routes.iter());
     let of_chart = swept.clone();
     let scene = move |width, height| {
         let output = OUTPUTS.get(output.get()).copied()?;

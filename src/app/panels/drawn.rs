@@ -80,6 +80,7 @@ pub(crate) fn Drawn() -> impl IntoView {
     let told = RwSignal::new(None::<Result<Sure, String>>);
     // As it is kept, once the user has filled it in; asked for again after it may have changed.
     let shop = RwSignal::new(None::<Shop>);
+    let unread = RwSignal::new(None::<String>);
     let is_out = RwSignal::new(true);
     let runner = StoredValue::new_local(None::<Runner>);
     let waiting = StoredValue::new(None::<TimeoutHandle>);
@@ -114,7 +115,11 @@ pub(crate) fn Drawn() -> impl IntoView {
         stop();
         is_out.set(true);
         let kept = bench.place.with(|_| kept_shop(bench));
-        let kept = kept.and_then(Result::ok).map(|kept| kept.shop);
+        let (kept, fault) = match kept.transpose() {
+            Ok(kept) => (kept.map(|kept| kept.shop), None),
+            Err(fault) => (None, Some(texts::outcome::shop_unread(fault))),
+        };
+        unread.set(fault);
         let tolerances = kept.as_ref().map(|shop| shop.tolerances(&route));
         shop.set(kept);
         let question = Question::Drawn(
@@ -139,8 +144,10 @@ pub(crate) fn Drawn() -> impl IntoView {
                 })
             }}
             {move || {
-                shop.with(Option::is_none)
-                    .then_some(texts::outcome::SHOP_COUNTS_ONCE)
+                if let Some(fault) = unread.get() {
+                    return Some(fault);
+                }
+                shop.with(Option::is_none).then(|| texts::outcome::SHOP_COUNTS_ONCE.to_owned())
             }}
         </p>
         <div class="drawn" class:stale=move || is_out.get()>

@@ -69,9 +69,10 @@ pub(crate) fn FurnacePanel() -> impl IntoView {
         <p class="hint">
             {move || {
                 let learnt = bench.teach.get().filter(|_| bench.is_taught());
-                let set = learnt.and_then(|teach| route.with(|r| teach.learnt.set_point(r)));
-                if let Some(set) = set {
-                    return texts::furnace::by_what_is_taught(&set.words(bench.scale.get()));
+                let scale = bench.scale.get();
+                let set = learnt.and_then(|teach| route.with(|r| teach.learnt.set_words(r, scale)));
+                if let Some(words) = set {
+                    return texts::furnace::by_what_is_taught(&words);
                 }
                 let (soak_c, set_c, band_k) = route
                     .with(|r| (r.soak.temperature_c, r.set_point_c(), r.soak_band_k()));

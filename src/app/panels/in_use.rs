@@ -95,7 +95,13 @@ pub(crate) fn InUseInside() -> impl IntoView {
         bench.shelf.with(|shelf| {
             let names = shelf.items().iter().map(|item| item.name.clone());
             names
-                .map(|name| view! { <option value=name.clone()>{name.clone()}</option> })
+                .map(|name| {
+                    view! {
+                        <option value=name.clone() translate="no">
+                            {name.clone()}
+                        </option>
+                    }
+                })
                 .collect_view()
         })
     };

@@ -36,7 +36,11 @@ pub(super) fn SideBySide(log: Log) -> impl IntoView {
                     })
                     .collect_view();
                 let heads = [one, other].map(|run| {
-                    view! { <th scope="col">{format!("{}, {}", run.route.piece, run.day)}</th> }
+                    view! {
+                        <th scope="col" translate="no">
+                            {format!("{}, {}", run.route.piece, run.day)}
+                        </th>
+                    }
                 });
                 view! {
                     <section class="side-by-side">

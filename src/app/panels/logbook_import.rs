@@ -78,7 +78,7 @@ pub(super) fn Import(log: Log) -> impl IntoView {
             .differing
             .iter()
             .take(FAULTS)
-            .map(|run| format!("{}, {}", run.route.piece, run.day))
+            .map(|run| format!("“{}”, {}", run.route.piece, run.day))
             .collect();
         let named = (differing > 0).then(|| format!("Otherwise: {}.", named.join("; ")));
         let left = rejected.len();

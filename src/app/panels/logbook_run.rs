@@ -262,6 +262,13 @@ pub(super) fn OpenRun(log: Log) -> impl IntoView {
             })
         })
     };
+    let planned = move || {
+        let scale = bench.scale.get();
+        run.with(|run| {
+            let run = run.as_ref()?;
+            Some(super::shelf::summary(&run.route, scale))
+        })
+    };
     let load = move || {
         if let Some(run) = run.get_untracked() {
             bench.put(run.route);
@@ -281,7 +288,7 @@ pub(super) fn OpenRun(log: Log) -> impl IntoView {
         draft.map(|draft| fields(log, draft)).into_any()
     });
     view! {
-        <h2 node_ref=heading tabindex="-1">
+        <h2 node_ref=heading tabindex="-1" translate="no">
             {of_run(|run, _| format!("{}, {}", run.route.piece, run.grade()))}
         </h2>
         <div class="actions">
@@ -291,7 +298,7 @@ pub(super) fn OpenRun(log: Log) -> impl IntoView {
             {turn(texts::page::REDO, log, |can| can.1, Log::redo)}
             {button(texts::logbook::DELETE, remove)}
         </div>
-        <p>{of_run(|run, scale| super::shelf::summary(&run.route, scale))}</p>
+        <p>{planned}</p>
         <p role="status">{of_run(|run, _| came_out(run))}</p>
         {fields}
         <Photos log=log />

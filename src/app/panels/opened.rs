@@ -1,5 +1,6 @@
 //! An opened number: what stands behind it, and the way on to what stands behind that.
 
+use super::save_table::SaveTable;
 use crate::parts::panels::{Panel, panel};
 use crate::state::{Bench, bench};
 use crate::texts;
@@ -100,6 +101,21 @@ fn set_in_type(pieces: &[String]) -> String {
     each.collect::<Vec<_>>().join(" ")
 }
 
+/// What goes in as a table for a spreadsheet, which has no letters set in type.
+fn sheet(derivation: &Derivation) -> Vec<Vec<String>> {
+    let titles = [
+        texts::why::SYMBOL,
+        texts::why::WHAT_IT_IS,
+        texts::why::VALUE,
+    ];
+    let titles = titles.map(str::to_owned).to_vec();
+    let rows = derivation
+        .inputs
+        .iter()
+        .map(|input| vec![input.symbol.plain(), input.name.clone(), input.figure()]);
+    std::iter::once(titles).chain(rows).collect()
+}
+
 /// Formula, the same with its numbers, and what goes in.
 fn derived(
     derivation: &Derivation,
@@ -143,11 +159,13 @@ fn derived(
         })
         .collect_view();
     let inputs = (!derivation.inputs.is_empty()).then(|| {
+        let sheet = sheet(derivation);
         view! {
             <table class="goes-in">
                 <caption>{texts::why::GOES_IN}</caption>
                 <tbody>{rows}</tbody>
             </table>
+            <SaveTable file="what-goes-in" rows=move || Some(sheet.clone()) />
         }
     });
     view! { {formula} {note} {inputs} }

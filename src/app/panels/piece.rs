@@ -218,7 +218,7 @@ pub(crate) fn Piece() -> impl IntoView {
         <p class="piece">
             <span>
                 {texts::piece::A}
-                <Word text=piece name=texts::piece::THE_PIECE>
+                <Word text=piece name=texts::piece::THE_PIECE is_own=true>
                     {panel(Panel::Name)}
                 </Word> {texts::piece::OF}
                 <Word text=grade name=texts::piece::THE_STEEL>
@@ -242,6 +242,9 @@ pub(crate) fn Piece() -> impl IntoView {
                         route.with(|r| medium_words(&r.quench.medium, scale))
                     })
                     name=texts::piece::QUENCHANT
+                    is_own=Signal::derive(move || {
+                        route.with(|r| matches!(r.quench.medium, MediumChoice::Own(_)))
+                    })
                 >
                     {panel(Panel::Media)}
                 </Word> {texts::piece::FOR}

@@ -9,7 +9,7 @@ use leptos::html::Button;
 use leptos::prelude::*;
 use recalesce::route::Route;
 use recalesce::save::{ItemId, Shelf, ShelfError, ShownChart, frame_text};
-use recalesce::units::{format_duration_s, format_fixed, format_temperature};
+use recalesce::units::{TemperatureScale, format_duration_s, format_fixed, format_temperature};
 use std::sync::Arc;
 use wasm_bindgen::JsCast;
 use web_sys::File;
@@ -108,18 +108,16 @@ pub(crate) fn focus_on_undo() {
     }
 }
 
-pub(super) fn summary(route: &Route, scale: recalesce::units::TemperatureScale) -> String {
+/// A route in a line; what its piece is called stays as it was written.
+pub(super) fn summary(route: &Route, scale: TemperatureScale) -> AnyView {
     let tempers = route
         .tempers
         .iter()
         .map(|t| format_temperature(t.temperature_c, scale))
         .collect::<Vec<_>>()
         .join(", ");
-    texts::shelf::summary(
-        [
-            &route.piece,
-            route.grade.as_deref().unwrap_or(texts::piece::OWN_STEEL),
-        ],
+    let rest = texts::shelf::summary(
+        route.grade.as_deref().unwrap_or(texts::piece::OWN_STEEL),
         [
             &format_temperature(route.soak.temperature_c, scale),
             &format_duration_s(60.0 * route.soak.time_min),
@@ -136,7 +134,12 @@ pub(super) fn summary(route: &Route, scale: recalesce::units::TemperatureScale) 
             .map(|hrc| format_fixed(hrc, 0))
             .each_ref()
             .map(String::as_str),
-    )
+    );
+    view! {
+        <span translate="no">{route.piece.clone()}</span>
+        {rest}
+    }
+    .into_any()
 }
 
 /// Gives the focus back to a button whose row has moved in the document, or to the other one where

@@ -206,7 +206,7 @@ fn row(
     view! {
         <tr class:here=is_here>
             <th scope="row">
-                {move || titled.title.words(scale.get())} " "
+                <span translate=own.map(|_| "no")>{move || titled.title.words(scale.get())}</span> " "
                 <small>{own} {move || described.describe(scale.get())} {crack}</small>
             </th>
             {cells}

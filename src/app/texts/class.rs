@@ -7,22 +7,22 @@ pub(crate) fn too_many_files(count: u32, most: usize) -> String {
 
 #[inline]
 pub(crate) fn file_too_large(name: &str, most: usize) -> String {
-    format!("{name}: The file is larger than {most} MB.")
+    format!("“{name}”: The file is larger than {most} MB.")
 }
 
 #[inline]
 pub(crate) fn file_unreadable(name: &str) -> String {
-    format!("{name}: That file cannot be read.")
+    format!("“{name}”: That file cannot be read.")
 }
 
 #[inline]
 pub(crate) fn no_room(file: &str, left_out: usize, most: usize) -> String {
-    format!("{file}: No room for {left_out}: at most {most} routes are shown.")
+    format!("“{file}”: No room for {left_out}: at most {most} routes are shown.")
 }
 
 #[inline]
 pub(crate) fn on_the_bench(name: &str) -> String {
-    format!("On the bench: {name}.")
+    format!("On the bench: “{name}”.")
 }
 
 pub(crate) const NO_FILE_YET: &str = "No file yet.";

@@ -20,7 +20,7 @@ pub(crate) const A_COLD_MEANS: &str = "cold means";
 
 #[inline]
 pub(crate) fn furnace_by_eye(name: &str, to: &str) -> String {
-    format!("{name} to {to}, by eye")
+    format!("“{name}” to {to}, by eye")
 }
 
 #[inline]
@@ -117,7 +117,7 @@ pub(crate) const NEXT_PIECE: &str = "The next piece of the route on the bench: "
 
 #[inline]
 pub(crate) fn reading_far_off(name: &str) -> String {
-    format!("A reading of {name} lies too far off to count fully.")
+    format!("A reading of “{name}” lies too far off to count fully.")
 }
 
 #[inline]

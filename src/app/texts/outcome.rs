@@ -1,5 +1,7 @@
 //! Words of the outcome.
 
+use std::fmt::Display;
+
 pub(crate) const LOOK_CLOSER: &str = "look closer";
 pub(crate) const MADE_OF: &str = "What it is made of";
 pub(crate) const RETAINED_AUSTENITE: &str = "retained austenite";
@@ -44,6 +46,12 @@ pub(crate) fn nine_in_ten(count: usize) -> String {
 pub(crate) const ABOUT_DRAWN: &str = "The bands elsewhere on the bench are the errors of the models, with what the furnace's band does. Here pieces are drawn with all that is open at once: furnace, thermocouple, heat of the steel, thickness, quenchant, tempers and models. The two need not agree.";
 pub(crate) const SHOP_COUNTS_ONCE: &str =
     " What you own is counted once you have filled in your shop under Decide.";
+
+#[inline]
+pub(crate) fn shop_unread(reason: impl Display) -> String {
+    format!(" Your shop could not be read, and is not counted: {reason}")
+}
+
 pub(crate) const DRAWN_ONCE_ALONE: &str = "Pieces are drawn once the bench is left alone.";
 
 #[inline]

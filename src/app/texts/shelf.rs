@@ -24,13 +24,13 @@ pub(crate) fn imported_but(count: usize, left_out: &str) -> String {
 
 #[inline]
 pub(crate) fn summary(
-    [piece, grade]: [&str; 2],
+    grade: &str,
     [soak, time]: [&str; 2],
     [bath, temper]: [&str; 2],
     [least, most]: [&str; 2],
 ) -> String {
     format!(
-        "{piece} of {grade}; soak {soak} for {time}; {bath}; temper {temper}; for {least} to {most} HRC"
+        " of {grade}; soak {soak} for {time}; {bath}; temper {temper}; for {least} to {most} HRC"
     )
 }
 

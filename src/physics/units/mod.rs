@@ -17,7 +17,7 @@ pub use number::{
 };
 pub use temperature::{
     TemperatureScale, format_temperature, format_temperature_band, format_temperature_difference,
-    parse_temperature_c,
+    format_temperature_within, parse_temperature_c,
 };
 
 /// The kind of quantity a text was read as; decides the words of an error.
@@ -81,6 +81,16 @@ pub enum QuantityError {
         /// Its value if the comma is a decimal comma.
         decimal: String,
     },
+    /// A point that may part thousands or decimals, of somebody who writes a decimal comma.
+    #[error("“{text}” may be {joined} or {decimal}. Write it without the point.")]
+    Grouped {
+        /// The number as typed.
+        text: String,
+        /// Its value if the point parts thousands.
+        joined: String,
+        /// Its value if the point is a decimal point.
+        decimal: String,
+    },
     /// Lengths and times below zero, temperatures below absolute zero.
     #[error("“{text}” is below {least}. {}", .quantity.advice())]
     TooLow {
@@ -91,6 +101,12 @@ pub enum QuantityError {
         /// The least value, with unit.
         least: &'static str,
     },
+}
+
+impl From<QuantityError> for String {
+    fn from(error: QuantityError) -> Self {
+        error.to_string()
+    }
 }
 
 /// Longest text that is read at all; longer ones are no quantity.
