@@ -90,6 +90,9 @@ fn hardness_axis(temper: &TemperData) -> Axis {
     Axis::linear((low - 0.3).floor(), (high + 0.7).ceil().max(low + 8.0))
 }
 
+/// Width of a digit of a tick's label with room around it, px.
+const DIGIT_PX: f64 = 6.5;
+
 fn axes(scene: &mut Scene, labels: &Labels, plane: &Plane) {
     let rect = plane.rect;
     let about = (rect.height() / 34.0).clamp(4.0, 12.0) as usize;
@@ -113,23 +116,26 @@ fn axes(scene: &mut Scene, labels: &Labels, plane: &Plane) {
     );
     frame::base_line(scene);
     let mut ticks = plane.x.ticks(6, labels.shown());
-    let last = ticks.pop();
+    let Some(last) = ticks.pop() else { return };
+    let near_end = plane.x_px(last.value) > rect.right - 12.0;
+    let anchor = if near_end {
+        Anchor::End
+    } else {
+        Anchor::Middle
+    };
+    let text = format!("{}{NBSP}{}", last.label, labels.temperature_unit);
+    let reach_px = DIGIT_PX * text.chars().count() as f64 * if near_end { 1.0 } else { 0.5 };
+    let free_to_px = plane.x_px(last.value) - reach_px;
     for tick in ticks {
-        bottom_tick(scene, plane, tick.value, Anchor::Middle, tick.label);
+        let ends_px = plane.x_px(tick.value) + 0.5 * DIGIT_PX * tick.label.chars().count() as f64;
+        // On a narrow chart the one before the last would run into its unit.
+        let label = (ends_px < free_to_px).then_some(tick.label);
+        bottom_tick(scene, plane, tick.value, Anchor::Middle, label);
     }
-    if let Some(tick) = last {
-        let near_end = plane.x_px(tick.value) > rect.right - 12.0;
-        let anchor = if near_end {
-            Anchor::End
-        } else {
-            Anchor::Middle
-        };
-        let text = format!("{}{NBSP}{}", tick.label, labels.temperature_unit);
-        bottom_tick(scene, plane, tick.value, anchor, text);
-    }
+    bottom_tick(scene, plane, last.value, anchor, Some(text));
 }
 
-fn bottom_tick(scene: &mut Scene, plane: &Plane, value: f64, anchor: Anchor, text: String) {
+fn bottom_tick(scene: &mut Scene, plane: &Plane, value: f64, anchor: Anchor, text: Option<String>) {
     let (column, bottom) = (plane.x_px(value), plane.rect.bottom);
     scene.stroke(
         px(column, bottom),
@@ -137,11 +143,10 @@ fn bottom_tick(scene: &mut Scene, plane: &Plane, value: f64, anchor: Anchor, tex
         frame::axis_pen(),
     );
     let outwards = if anchor == Anchor::End { 8.0 } else { 0.0 };
-    scene.label(frame::tick_label(
-        px(column + outwards, bottom + 11.0),
-        anchor,
-        text,
-    ));
+    if let Some(text) = text {
+        let place = px(column + outwards, bottom + 11.0);
+        scene.label(frame::tick_label(place, anchor, text));
+    }
 }
 
 fn ranges(scene: &mut Scene, temper: &TemperData, labels: &Labels, plane: &Plane) {

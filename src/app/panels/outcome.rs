@@ -64,15 +64,23 @@ pub(crate) fn Say(sentence: Sentence) -> impl IntoView {
         Tone::Narrow => "say narrow",
         Tone::Misses => "say misses",
     };
-    let parts = sentence
-        .parts
-        .into_iter()
-        .map(|part| match part {
+    let mut rest = sentence.parts.into_iter().peekable();
+    let mut parts = Vec::new();
+    while let Some(part) = rest.next() {
+        parts.push(match part {
             Part::Text(text) => text.into_any(),
             Part::Lead(text) => view! { <span class="lead">{text}</span> }.into_any(),
-            Part::Number(text, key) => number(text, key),
-        })
-        .collect_view();
+            Part::Number(text, key) => match rest.peek_mut() {
+                // A mark after a number never begins a line.
+                Some(Part::Text(next)) if next.starts_with(['.', ',', ';', ':', ')']) => {
+                    let mark = next.remove(0);
+                    view! { <span class="whole">{number(text, key)} {mark.to_string()}</span> }
+                        .into_any()
+                }
+                _ => number(text, key),
+            },
+        });
+    }
     view! {
         <p class=class>
             <Mark tone=sentence.tone />

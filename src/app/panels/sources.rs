@@ -62,7 +62,7 @@ pub(crate) fn Sources() -> impl IntoView {
                     {texts::sources::HOW_NEAR}
                 </button>
             </p>
-            {rows}
+            <div class="source-list">{rows}</div>
             <section
                 class="score"
                 node_ref=score

@@ -16,10 +16,10 @@ use crate::steel::Composition;
 /// The fit.
 pub const SOURCE: Source = Source {
     key: "annealed_fit",
-    authors: "this project",
+    authors: "This project",
     year: 2026,
     title: "Hardness of annealed steel fitted to the usual hardness of three grades",
-    venue: "fitted here; method, data and error in the source file",
+    venue: "Fitted here; method, data and error in the source file",
     link: None,
     used_for: "hardness of ferrite with round carbide",
     standing: Standing::FittedHere,

@@ -19,10 +19,10 @@ use super::{LeftOut, Source, Standing};
 /// The fit.
 pub const SOURCE: Source = Source {
     key: "dividing_factor_fit",
-    authors: "this project",
+    authors: "This project",
     year: 2026,
     title: "Dividing factor fitted to end-quench bands",
-    venue: "fitted here; method, data and error in the source file",
+    venue: "Fitted here; method, data and error in the source file",
     link: None,
     used_for: "end-quench curve from the ideal diameter",
     standing: Standing::FittedHere,

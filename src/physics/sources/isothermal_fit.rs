@@ -80,10 +80,10 @@ use crate::steel::{Composition, CompositionRange, Element};
 /// The fit.
 pub const SOURCE: Source = Source {
     key: "isothermal_fit",
-    authors: "this project",
+    authors: "This project",
     year: 2026,
     title: "Isothermal start times fitted to nose times, end-quench bands and critical rates",
-    venue: "fitted here; method, data and error in the source file",
+    venue: "Fitted here; method, data and error in the source file",
     link: None,
     used_for: "isothermal curves of ferrite, pearlite and bainite",
     standing: Standing::FittedHere,
