@@ -2,6 +2,7 @@
 
 use std::fs;
 use std::process::Command;
+use std::thread;
 use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result, bail};
@@ -41,6 +42,10 @@ impl Step {
         matches!(self, Self::Wasm | Self::Page)
     }
 
+    fn needs_page(self) -> bool {
+        matches!(self, Self::Size | Self::Page)
+    }
+
     fn title(self) -> &'static str {
         match self {
             Self::Format => "format",
@@ -71,11 +76,19 @@ pub(crate) fn test(project: &Project, chosen: &[Step]) -> Result<()> {
         Node::ensure()?;
     }
 
+    let needs_page = steps.iter().any(|step| step.needs_page());
     let mut results: Vec<(Step, Duration, Result<()>)> = Vec::new();
     for step in steps {
         eprintln!("\n=== {} ===", step.title());
         let start = Instant::now();
-        let result = perform(project, step);
+        let result = thread::scope(|scope| {
+            if step == Step::Native && needs_page {
+                // Linking the page keeps one core busy for minutes. What fails here fails again, and is
+                // told, where the page is needed.
+                scope.spawn(|| wasm::compile(project, Build::Release));
+            }
+            perform(project, step)
+        });
         if let Err(error) = &result {
             eprintln!("error: {error:#}");
         }

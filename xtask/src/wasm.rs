@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use anyhow::{Context, Result, anyhow, bail};
@@ -50,6 +50,13 @@ pub(crate) struct Bindings {
 
 /// Compiles the program for the browser and generates its bindings.
 pub(crate) fn build(project: &Project, build: Build) -> Result<Bindings> {
+    let compiled = compile(project, build)?;
+    let apart = split::apart(&compiled, &project.target("page/parts"))?;
+    bind(apart, &project.target("page/bindings"), build)
+}
+
+/// Compiles the program for the browser, to the path that is returned.
+pub(crate) fn compile(project: &Project, build: Build) -> Result<PathBuf> {
     ensure_target()?;
     let compiled = project.target(&format!("{WASM}/{}/{PROGRAM}.wasm", build.profile()));
     if !compiled.exists() {
@@ -69,8 +76,7 @@ pub(crate) fn build(project: &Project, build: Build) -> Result<Bindings> {
         "-C",
         "link-arg=--emit-relocs",
     ]))?;
-    let apart = split::apart(&compiled, &project.target("page/parts"))?;
-    bind(apart, &project.target("page/bindings"), build)
+    Ok(compiled)
 }
 
 fn bind(apart: Apart, out: &Path, build: Build) -> Result<Bindings> {
