@@ -45,6 +45,10 @@ fn other_numbers_need_another_version_of_the_models() {
         "{why}"
     );
     assert!(!written.may_be_replaced(&now, MODELS));
+    // Nor may a route be refused that came to an outcome.
+    let mut refused = written.outcomes.clone();
+    refused[0] = serde_json::json!({"piece": refused[0]["piece"], "refused": "no"});
+    assert!(!written.may_be_replaced(&refused, MODELS));
     // With the next version they are to be written down, and only then stand.
     let next = "3".to_owned() + MODELS;
     let why = written.stands(&now, &next).expect_err("not written yet");

@@ -211,7 +211,7 @@ impl Quencher<'_> {
         while first_too_slow < list.len() && hardened(first_too_slow) >= HARDENED {
             first_too_slow += 1;
         }
-        // Both the one where the halving ends and the one sought may be out of their place.
+        // Both the one where the search ends and the one sought may be out of their place.
         let apart = 2 * out_of_order(section);
         let near = first_too_slow.saturating_sub(apart + 1)..list.len();
         let slowest = near

@@ -200,11 +200,11 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
         .map_or("At the slowest place", |curve| place_words(curve.place));
     let margin = &quenched.margin;
     let sentence = match margin.verdict {
-        Verdict::Holds => Sentence::new(Tone::Holds).lead("Safely fast enough."),
+        Verdict::Holds => Sentence::new(Tone::Holds).lead("Fast enough, with room to spare."),
         Verdict::Narrow if margin.seconds >= 0.0 => {
-            Sentence::new(Tone::Narrow).lead("Just fast enough, not safely.")
+            Sentence::new(Tone::Narrow).lead("Only just fast enough.")
         }
-        Verdict::Narrow => Sentence::new(Tone::Narrow).lead("Just too slow, not surely."),
+        Verdict::Narrow => Sentence::new(Tone::Narrow).lead("A little too slow, within the error."),
         Verdict::Misses => Sentence::new(Tone::Misses).lead("Too slow."),
     };
     let sentence = if margin.seconds >= 0.0 {
@@ -253,7 +253,10 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
     match (&quenched.next_slower, &quenched.slowest_medium) {
         (Some(next), _) if margin.seconds >= 0.0 && next.factor < margin.factor => {
             let name = inside_a_sentence(&next.title.words(scale));
-            if next.seconds >= 0.0 {
+            if next.seconds > margin.seconds {
+                // A longer stay in vapour, say: more time on the clock, and slower all the same.
+                sentence.text_part(format!("; {name} would still do."))
+            } else if next.seconds >= 0.0 {
                 sentence
                     .text_part(format!("; {name} would still have "))
                     .number(margin_words(next.seconds), NumberKey::NextSlower)

@@ -68,7 +68,7 @@ pub(super) const QUESTIONS: &[Question] = &[Question {
             "learnt",
             "all of it as `route`, `find`, `spread` and `sensitivity` take it: {furnaces, learnt: [{kind, owner, value, \
              left_part, runs, tempers_c?, half_band?, entangled_with?}]}; half_band: how far it may be off either way, \
-             nine in ten, but of factors; entangled_with: the kinds that it is not told apart from",
+             nine in ten, K or HRC, none for factors; entangled_with: the kinds that it is not told apart from",
         ),
     ],
     example: r#"{"question":"learn","runs":[{"id":"knife-1","day":"2026-03-14","route":{"piece":"marking knife","grade":"52100","composition":{"c":1.0,"mn":0.35,"si":0.25,"cr":1.45},"start":"spheroidised","section":{"shape":"plate","thickness_mm":3},"furnace_band_k":8,"soak":{"temperature_c":845,"time_min":12},"quench":{"medium":"oil_fast"},"tempers":[{"temperature_c":180,"time_min":120}],"target":{"least_hrc":61,"most_hrc":63}},"readings":[{"value":64,"scale":"hrc","after":"quench"},{"value":60.5,"scale":"hrc","after":"temper"}]}]}"#,

@@ -10,6 +10,8 @@ const WORDS: [&str; 3] = ["cautions", "refused", "piece"];
 /// What a hardness may change by under the same version of the models, HRC: far less than what logbooks
 /// teach. A finer mesh may do it.
 const LEEWAY_HRC: f64 = 0.1;
+/// What a temperature may, K.
+const LEEWAY_K: f64 = 2.0;
 /// What any other number may, as a part of itself, and near zero.
 const LEEWAY_PART: f64 = 0.1;
 const LEEWAY_NEAR_ZERO: f64 = 0.02;
@@ -81,7 +83,7 @@ fn gives_the_same(field: &str, written: &Value, now: &Value) -> bool {
                 .filter(|(name, _)| !WORDS.contains(&name.as_str()));
             of_models.all(|(name, value)| {
                 now.get(name)
-                    .is_none_or(|now| gives_the_same(name, value, now))
+                    .is_some_and(|now| gives_the_same(name, value, now))
             })
         }
         (Value::Array(written), Value::Array(now)) => {
@@ -93,6 +95,8 @@ fn gives_the_same(field: &str, written: &Value, now: &Value) -> bool {
             let [a, b] = [written, now].map(|number| number.as_f64().expect("a double"));
             let leeway = if field.contains("hrc") {
                 LEEWAY_HRC
+            } else if field.ends_with("_c") {
+                LEEWAY_K
             } else {
                 LEEWAY_NEAR_ZERO + LEEWAY_PART * a.abs()
             };

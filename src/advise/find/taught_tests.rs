@@ -50,7 +50,7 @@ fn learnt() -> Correction {
         left_part: 0.5,
         runs: 5,
         tempers_c: None,
-        half_band: None,
+        half_band: Some(5.0),
         entangled_with: Vec::new(),
     };
     let heat = Owner::Heat {

@@ -295,7 +295,7 @@ impl Correction {
     }
 
     /// A shop whose furnaces have the offsets that were learnt and by which they may be set; the same shop
-    /// where it does not act. An offset that is not told from something else sets no furnace: it acts on
+    /// where it does not act. An offset that is not told from something else, or how sure it is, sets no furnace: it acts on
     /// what comes out of the furnace as it is set without it.
     #[must_use]
     pub(in crate::advise) fn set_right(&self, shop: &Shop) -> Shop {
@@ -308,7 +308,9 @@ impl Correction {
             };
             let owner = Owner::Furnace(Some(place));
             let may_be_set = |corrected: &&&Corrected| {
-                corrected.owner == owner && corrected.entangled_with.is_empty()
+                corrected.owner == owner
+                    && corrected.entangled_with.is_empty()
+                    && corrected.half_band.is_some()
             };
             if let Some(learnt) = told.iter().find(may_be_set) {
                 furnace.offset_k = learnt.kind.within_allowed(learnt.value);

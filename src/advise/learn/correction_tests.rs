@@ -49,7 +49,7 @@ fn offset_of(owner: Owner, furnaces: Vec<Furnace>) -> Correction {
             left_part: 0.5,
             runs: 4,
             tempers_c: None,
-            half_band: None,
+            half_band: Some(5.0),
             entangled_with: Vec::new(),
         }],
     }

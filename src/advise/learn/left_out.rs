@@ -28,8 +28,9 @@ impl Corrected {
 }
 
 impl Correction {
-    /// What was learnt and is left out of some routes, and why, in sentences, each once: of a temper only
-    /// where it reaches none of theirs. Nothing where none of it acts.
+    /// What was learnt and is left out of some routes, and why, in sentences, each once: of a furnace also
+    /// where only part of them is left out, of a temper where it reaches none of theirs. Nothing where none
+    /// of it acts.
     #[must_use]
     pub fn left_out_of<'a>(
         &self,
@@ -41,8 +42,14 @@ impl Correction {
             return told;
         }
         let routes: Vec<&Route> = routes.collect();
+        let has_furnace = |route: &&Route| self.furnace_left_out(route, scale).is_none();
+        let some_have = routes.iter().any(has_furnace);
         for route in &routes {
             let words = self.furnace_left_out(route, scale);
+            let words = words.map(|words| match some_have {
+                true => format!("For part of these: {}", small(&words)),
+                false => words,
+            });
             told.extend(words.filter(|words| !told.contains(words)));
         }
         told.extend(self.temper_left_out(&routes, scale));
@@ -52,6 +59,12 @@ impl Correction {
     /// Why what was learnt of a furnace does not act: the route may be for several, or for none of which
     /// it was learnt. That it is for another one alone needs no words.
     fn furnace_left_out(&self, route: &Route, scale: TemperatureScale) -> Option<String> {
+        let mut offsets = self.learnt.iter().filter(|corrected| {
+            corrected.kind == UnknownKind::FurnaceOffset && corrected.is_told()
+        });
+        let Owner::Furnace(place) = &offsets.next()?.owner else {
+            return None;
+        };
         let mut fitting = furnaces_of(route, &self.furnaces);
         let name = |place| Owner::Furnace(Some(place)).name(&self.furnaces, scale);
         match (fitting.next(), fitting.next()) {
@@ -65,12 +78,6 @@ impl Correction {
             (Some(_), None) => return None,
             (None, _) => {}
         }
-        let mut offsets = self.learnt.iter().filter(|corrected| {
-            corrected.kind == UnknownKind::FurnaceOffset && corrected.is_told()
-        });
-        let Owner::Furnace(place) = &offsets.next()?.owner else {
-            return None;
-        };
         if offsets.next().is_some() {
             return Some(
                 "What was learnt of furnaces is left out: this band, thermocouple and soak are those of none of them."
@@ -92,28 +99,45 @@ impl Correction {
         ))
     }
 
-    /// What was learnt of other tempers than those of routes.
-    fn temper_left_out(&self, routes: &[&Route], scale: TemperatureScale) -> Option<String> {
-        let hottest = routes
-            .iter()
-            .filter_map(|route| hottest_temper_c(&route.tempers));
-        let at_c: Vec<f64> = hottest.collect();
-        let mut acting = routes.iter().flat_map(|route| self.acting(route, None));
-        let is_far = |corrected: &&Corrected| !routes.iter().any(|route| corrected.reaches(route));
-        let corrected = acting.find(is_far)?;
-        let Corrected { kind, owner, .. } = corrected;
-        let of = owner.name(&self.furnaces, scale);
-        let here = match &at_c[..] {
-            [] => return None,
-            [one_c] => format!("this temper at {}", format_temperature(*one_c, scale)),
-            _ => "these tempers".to_owned(),
-        };
-        Some(format!(
-            "{} was learnt from {} and does not reach {here}.",
-            capital(&kind.subject(&of)),
-            tempers(corrected.tempers_c?, scale)
-        ))
+    /// What was learnt of other tempers than those of routes: of each heat from its own routes.
+    fn temper_left_out(&self, routes: &[&Route], scale: TemperatureScale) -> Vec<String> {
+        let mut told: Vec<String> = Vec::new();
+        for corrected in &self.learnt {
+            let of_it = |route: &&&Route| {
+                let mut acting = self.acting(route, None);
+                acting.any(|one| one == corrected)
+            };
+            let its: Vec<&&Route> = routes.iter().filter(of_it).collect();
+            if its.iter().any(|route| corrected.reaches(route)) {
+                continue;
+            }
+            let tempers_c = its
+                .iter()
+                .filter_map(|route| hottest_temper_c(&route.tempers));
+            let here = match &tempers_c.collect::<Vec<f64>>()[..] {
+                [] => continue,
+                [one_c] => format!("this temper at {}", format_temperature(*one_c, scale)),
+                _ => "these tempers".to_owned(),
+            };
+            let Some(from_c) = corrected.tempers_c else {
+                continue;
+            };
+            let of = corrected.owner.name(&self.furnaces, scale);
+            told.push(format!(
+                "{} was learnt from {} and does not reach {here}.",
+                capital(&corrected.kind.subject(&of)),
+                tempers(from_c, scale)
+            ));
+        }
+        told
     }
+}
+
+/// The same words inside a sentence.
+fn small(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters.next().map(|first| first.to_lowercase().to_string());
+    first.unwrap_or_default() + letters.as_str()
 }
 
 /// Why a route is not for a furnace, inside a sentence.

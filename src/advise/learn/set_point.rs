@@ -4,8 +4,9 @@
 
 use super::correction::{Corrected, Correction};
 use super::unknown::{Owner, UnknownKind};
-use crate::route::{Route, TEMPER_C};
-use crate::units::{TemperatureScale, format_temperature, format_temperature_within};
+use super::words::capital;
+use crate::route::Route;
+use crate::units::{TemperatureScale, format_fixed, format_temperature, format_temperature_band};
 
 /// Difference of set points that no furnace shows, K: half a degree.
 const SAME_K: f64 = 0.5;
@@ -50,54 +51,36 @@ impl SetPoint {
     #[must_use]
     pub fn words(&self, scale: TemperatureScale) -> String {
         let degrees = |at_c| format_temperature(at_c, scale);
-        let within = |at_c| format_temperature_within(at_c, self.band_k, scale);
-        let [set, wanted] = [self.set_c, self.wanted_c].map(degrees);
-        if !self.is_reached() {
+        let [set, wanted, reached] = [self.set_c, self.wanted_c, self.reached_c()].map(degrees);
+        let told = if !self.is_reached() {
             let end = if self.reached_c() < self.wanted_c {
                 "no hotter"
             } else {
                 "no cooler"
             };
-            return format!(
-                "To have {wanted} at the piece, {} would have to read {}, nine in ten, and can be set {end} than {set}: the piece is at {} then.",
+            format!(
+                "To have {wanted} at the piece, {} would have to read {}, and can be set {end} than {set}: the piece is at {reached} then.",
                 self.furnace,
-                within(self.wanted_c - self.offset_k),
-                within(self.reached_c())
-            );
-        }
-        if self.is_planned() {
-            return format!(
-                "Set {}, nine in ten, to have {wanted} at the piece.",
-                within(self.set_c)
-            );
-        }
-        format!(
-            "{} Check it with a second thermocouple first.",
-            set_otherwise(
-                self.planned_c,
-                self.offset_k,
-                self.band_k,
-                self.wanted_c,
-                scale
+                degrees(self.wanted_c - self.offset_k),
             )
-        )
+        } else if self.is_planned() {
+            format!("Set to {set}, as planned, the piece comes to {wanted}.")
+        } else {
+            format!(
+                "Set to {}, as planned, the piece comes to {}, and the numbers count with that; {set} would give {wanted}.",
+                degrees(self.planned_c),
+                degrees(self.planned_c + self.offset_k),
+            )
+        };
+        format!("{told} {}", how_sure(self.band_k, scale))
     }
 }
 
-/// What comes of a set point as planned, and which would give what is wanted.
-fn set_otherwise(
-    planned_c: f64,
-    offset_k: f64,
-    band_k: f64,
-    wanted_c: f64,
-    scale: TemperatureScale,
-) -> String {
+/// How sure an offset is, and what to do before it is relied on.
+fn how_sure(band_k: f64, scale: TemperatureScale) -> String {
     format!(
-        "Set to {}, as planned, the piece comes to {}, and the numbers count with that; {}, nine in ten, would give {}.",
-        format_temperature(planned_c, scale),
-        format_temperature(planned_c + offset_k, scale),
-        format_temperature_within(wanted_c - offset_k, band_k, scale),
-        format_temperature(wanted_c, scale)
+        "That offset is known within {}, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first.",
+        format_temperature_band(band_k, scale)
     )
 }
 
@@ -105,7 +88,7 @@ fn set_otherwise(
 fn band_or_why(corrected: &Corrected) -> Result<f64, String> {
     if let Some(other) = corrected.entangled_with.first() {
         return Err(format!(
-            "What to set is not told: the measurements do not tell this from {}. A survey with a second thermocouple would.",
+            "What to set is not told: the measurements do not tell this from {}. A survey with a second thermocouple would: enter it with the furnace under Decide, and read the logbook again.",
             other.in_short()
         ));
     }
@@ -114,8 +97,9 @@ fn band_or_why(corrected: &Corrected) -> Result<f64, String> {
     })
 }
 
-/// What the oven of the tempers of a route is to be set to for each of them, or why that is not told, in
-/// sentences; none where it is right as it is, or cannot be set so.
+/// What pieces come to in the oven of the tempers of a route, and how to ask for what they are to come to,
+/// or why that is not told, in sentences; none where it is right as it is. A route has no offset of its
+/// oven: what it asks for is what is set.
 pub(super) fn oven_words(
     corrected: &Corrected,
     route: &Route,
@@ -124,24 +108,34 @@ pub(super) fn oven_words(
     let offset_k = corrected.value;
     let mut asked_c: Vec<f64> = Vec::new();
     for temper in &route.tempers {
-        let set_c = temper.temperature_c - offset_k;
-        let can_be_set = (TEMPER_C.0..=TEMPER_C.1).contains(&set_c);
-        if can_be_set && !asked_c.contains(&temper.temperature_c) {
+        if !asked_c.contains(&temper.temperature_c) {
             asked_c.push(temper.temperature_c);
         }
     }
     if offset_k.abs() < SAME_K || asked_c.is_empty() {
         return None;
     }
-    Some(match band_or_why(corrected) {
-        Ok(band_k) => {
-            let each = asked_c
-                .into_iter()
-                .map(|at_c| set_otherwise(at_c, offset_k, band_k, at_c, scale));
-            each.collect::<Vec<_>>().join(" ")
-        }
-        Err(why) => why,
-    })
+    let band_k = match band_or_why(corrected) {
+        Ok(band_k) => band_k,
+        Err(why) => return Some(why),
+    };
+    let degrees = |at_c| format_temperature(at_c, scale);
+    let come_to = asked_c.into_iter().map(|at_c| {
+        format!(
+            "asked for {} the piece comes to {}",
+            degrees(at_c),
+            degrees(at_c + offset_k)
+        )
+    });
+    let come_to = come_to.collect::<Vec<_>>().join("; ");
+    let way = if offset_k < 0.0 { "more" } else { "less" };
+    let size = format_fixed(scale.of_kelvin_difference(offset_k.abs()), 0);
+    Some(format!(
+        "{}, and the numbers count with that. For a temperature at the piece ask for {size}\u{a0}{} {way}. {}",
+        capital(&come_to),
+        scale.symbol(),
+        how_sure(band_k, scale)
+    ))
 }
 
 impl Correction {
@@ -237,11 +231,11 @@ mod tests {
         let mut route = route();
         assert_eq!(
             said(&learnt, &route, celsius),
-            "Set to 845 °C, as planned, the piece comes to 857 °C, and the numbers count with that; 833 ± 6 °C, nine in ten, would give 845 °C. Check it with a second thermocouple first."
+            "Set to 845 °C, as planned, the piece comes to 857 °C, and the numbers count with that; 833 °C would give 845 °C. That offset is known within ±5 °C, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first."
         );
         assert_eq!(
             said(&learnt, &route, TemperatureScale::Fahrenheit),
-            "Set to 1553 °F, as planned, the piece comes to 1575 °F, and the numbers count with that; 1531 ± 10 °F, nine in ten, would give 1553 °F. Check it with a second thermocouple first."
+            "Set to 1553 °F, as planned, the piece comes to 1575 °F, and the numbers count with that; 1531 °F would give 1553 °F. That offset is known within ±9 °F, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first."
         );
         // As planned it comes out as told.
         let taught = Route {
@@ -255,14 +249,14 @@ mod tests {
         route.furnace_offset_k = 12.0;
         assert_eq!(
             said(&learnt, &route, celsius),
-            "Set 833 ± 6 °C, nine in ten, to have 845 °C at the piece."
+            "Set to 833 °C, as planned, the piece comes to 845 °C. That offset is known within ±5 °C, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first."
         );
         assert_eq!(learnt.taught(&route).unwrap().off.soak_k, 0.0);
         // The line that tells of the offset has it.
         let [words] = &learnt.words(&route, celsius)[..] else {
             panic!("one thing is told");
         };
-        assert!(words.ends_with("at the piece."), "{words}");
+        assert!(words.ends_with("thermocouple first."), "{words}");
     }
 
     #[test]
@@ -277,7 +271,7 @@ mod tests {
         );
         assert_eq!(
             said(&cold, &route, celsius),
-            "To have 845 °C at the piece, the furnace “kiln” would have to read 875 ± 6 °C, nine in ten, and can be set no hotter than 860 °C: the piece is at 830 ± 6 °C then."
+            "To have 845 °C at the piece, the furnace “kiln” would have to read 875 °C, and can be set no hotter than 860 °C: the piece is at 830 °C then. That offset is known within ±5 °C, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first."
         );
         // A furnace that is not known, or what is switched off, tells nothing.
         route.furnace_band_k = 20.0;
@@ -299,14 +293,14 @@ mod tests {
         assert_eq!(learnt.set_point(&route), None);
         assert_eq!(
             learnt.set_words(&route, celsius).unwrap(),
-            "What to set is not told: the measurements do not tell this from the hardness of the heat as quenched. A survey with a second thermocouple would."
+            "What to set is not told: the measurements do not tell this from the hardness of the heat as quenched. A survey with a second thermocouple would: enter it with the furnace under Decide, and read the logbook again."
         );
         // It acts all the same: together the two foretell as well.
         assert_eq!(learnt.taught(&route).unwrap().off.soak_k, 12.0);
         let [words] = &learnt.words(&route, celsius)[..] else {
             panic!("one thing is told");
         };
-        assert!(words.ends_with("thermocouple would."), "{words}");
+        assert!(words.ends_with("read the logbook again."), "{words}");
         learnt.learnt[0].entangled_with.clear();
         learnt.learnt[0].half_band = None;
         assert_eq!(learnt.set_point(&route), None);
@@ -318,7 +312,7 @@ mod tests {
     }
 
     #[test]
-    fn an_oven_is_told_what_to_set_for_each_temper() {
+    fn an_oven_is_told_what_its_pieces_come_to_at_each_temper() {
         let celsius = TemperatureScale::Celsius;
         let mut learnt = learnt(7.0, 1100.0);
         learnt.learnt[0].kind = UnknownKind::TemperOvenOffset;
@@ -331,7 +325,7 @@ mod tests {
             let words = oven_words(&learnt.learnt[0], route, celsius);
             words.map(|words| words.replace('\u{a0}', " "))
         };
-        let one = "Set to 200 °C, as planned, the piece comes to 207 °C, and the numbers count with that; 193 ± 6 °C, nine in ten, would give 200 °C.";
+        let one = "Asked for 200 °C the piece comes to 207 °C, and the numbers count with that. For a temperature at the piece ask for 7 °C less. That offset is known within ±5 °C, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first.";
         assert_eq!(said(&learnt, &route).as_deref(), Some(one));
         // Set so, pieces come out as asked.
         let taught = Route {
@@ -346,7 +340,7 @@ mod tests {
         route.tempers[1].temperature_c = 180.0;
         let both = said(&learnt, &route).unwrap();
         assert!(
-            both.starts_with(one) && both.ends_with("would give 180 °C."),
+            both.starts_with("Asked for 200 °C the piece comes to 207 °C; asked for 180 °C the piece comes to 187 °C, and"),
             "{both}"
         );
         learnt.learnt[0].entangled_with = vec![UnknownKind::TemperedHardness];

@@ -21,8 +21,9 @@ pub(super) fn learnt_words(
 ) -> String {
     if narrower_part < NOTHING {
         return format!(
-            "The measurements tell next to nothing of {}: {}, nine in ten.",
+            "The measurements tell next to nothing of {}: {}{}, nine in ten.",
             kind.subject(of),
+            if kind.is_shift() { "off by " } else { "" },
             kind.range(after, scale)
         );
     }
@@ -174,11 +175,20 @@ impl UnknownKind {
             self.unit()
         };
         let space = if unit.is_empty() { "" } else { "\u{a0}" };
-        format!(
-            "{} to {}{space}{unit}",
-            self.number(band.least, scale),
-            self.number(band.most, scale)
-        )
+        let [least, most] = [band.least, band.most].map(|end| {
+            let sign = if self.is_shift() && end > 0.0 {
+                "+"
+            } else {
+                ""
+            };
+            format!("{sign}{}", self.number(end, scale))
+        });
+        format!("{least} to {most}{space}{unit}")
+    }
+
+    /// Whether it is added to what is computed or read.
+    const fn is_shift(self) -> bool {
+        !matches!(self, Self::QuenchSeverity | Self::Hardenability)
     }
 
     /// Whether it is a difference of temperatures.

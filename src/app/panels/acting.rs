@@ -128,11 +128,26 @@ pub(super) fn take_over_learnt(bench: Bench, kept: Option<Correction>) {
     }
 }
 
-/// Takes over what was learnt before, or what another window has learnt or switched on or off since. A
-/// shop that cannot be read at all is told of where it is shown.
+/// Takes over what was learnt before. A shop that cannot be read at all is told of where it is shown.
 fn hear(bench: Bench) {
     let kept = kept_shop(bench).and_then(Result::ok);
     take_over_learnt(bench, kept.and_then(|kept| kept.learnt));
+}
+
+/// Takes over what another window has learnt or switched on or off since. What it keeps and this one cannot
+/// read is that window's: nothing is written.
+fn hear_other(bench: Bench, known: StoredValue<Option<String>>) {
+    let text = storage::read(storage::SHOP);
+    if known.with_value(|known| *known == text) {
+        return;
+    }
+    let kept = text.as_deref().map(save::read_shop).transpose();
+    known.set_value(text);
+    if let Ok(kept) = kept
+        && kept.as_ref().is_none_or(|kept| kept.fault.is_none())
+    {
+        take_over_learnt(bench, kept.and_then(|kept| kept.learnt));
+    }
 }
 
 /// The line on the bench; nothing while it is switched off. What was learnt with another version of the
@@ -142,7 +157,8 @@ fn hear(bench: Bench) {
 pub(crate) fn Acting() -> impl IntoView {
     let bench = bench();
     hear(bench);
-    let elsewhere = window_event_listener_untyped("storage", move |_| hear(bench));
+    let known = StoredValue::new(storage::read(storage::SHOP));
+    let elsewhere = window_event_listener_untyped("storage", move |_| hear_other(bench, known));
     on_cleanup(move || elsewhere.remove());
     let words = Memo::new(move |_| bench.taught_words());
     let left_out = Memo::new(move |_| {

@@ -149,9 +149,9 @@ fn facts(found: &FoundRoute, learnt: &Correction, scale: TemperatureScale) -> St
     let [soak, set] = [found.route.soak.temperature_c, found.route.set_point_c()]
         .map(|at_c| format_temperature(at_c, scale));
     if set != soak {
-        let set = learnt.set_point(&found.route).map_or(set, |by_learnt| {
-            format_temperature_within(by_learnt.set_c, by_learnt.band_k, scale)
-        });
+        let set = learnt
+            .set_point(&found.route)
+            .map_or(set, |by_learnt| format_temperature(by_learnt.set_c, scale));
         facts.push(texts::decide::furnace_set_to(&set, &soak));
     }
     facts.extend(

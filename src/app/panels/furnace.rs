@@ -71,12 +71,13 @@ pub(crate) fn FurnacePanel() -> impl IntoView {
                 let learnt = bench.teach.get().filter(|_| bench.is_taught());
                 let scale = bench.scale.get();
                 let set = learnt.and_then(|teach| route.with(|r| teach.learnt.set_words(r, scale)));
-                if let Some(words) = set {
-                    return texts::furnace::by_what_is_taught(&words);
-                }
                 let (soak_c, set_c, band_k) = route
                     .with(|r| (r.soak.temperature_c, r.set_point_c(), r.soak_band_k()));
-                texts::furnace::let_it_read(&degrees(soak_c), &degrees(set_c), &format_temperature_band(band_k, bench.scale.get()))
+                let read = texts::furnace::let_it_read(&degrees(soak_c), &degrees(set_c), &format_temperature_band(band_k, scale));
+                match set {
+                    Some(words) => format!("{read} {}", texts::furnace::by_what_is_taught(&words)),
+                    None => read,
+                }
             }}
         </p>
     }

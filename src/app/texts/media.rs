@@ -1,6 +1,6 @@
 //! Words of the quenchants and their table.
 
-pub(crate) const FAST_ENOUGH: &str = "safely fast enough";
+pub(crate) const FAST_ENOUGH: &str = "fast enough";
 pub(crate) const AT_THE_EDGE: &str = "at the edge";
 pub(crate) const TOO_SLOW: &str = "too slow";
 pub(crate) const MAY_CRACK: &str = ", may crack this steel";

@@ -7,7 +7,7 @@ use super::{Piece, Section};
 
 /// Intervals from edge to spine of a blade. Against finite elements in its true shape times to 700 and
 /// below then lie within 0.5 % for an edge up to an eighth of the spine, within 1 % up to three
-/// quarters of it, as `benches/conduction_comparison.py` tells; of that half is these intervals.
+/// quarters of it, as `benches/conduction_comparison.py` tells.
 const COLUMNS: usize = 38;
 /// Width of the band of a blade's equations: as far as the next column on both sides.
 pub(super) const BLADE_BAND: usize = 2 * LAYERS + 1;

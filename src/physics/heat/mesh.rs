@@ -69,6 +69,10 @@ const BAR_GRADING: f64 = 0.95;
 /// thickness there counts with the distance. What the ends cool reaches as far into the blade.
 const COLUMN_CROWDING: f64 = 0.2;
 
+/// Slope of a flank from which the layers lean no more: steeper ones are no blades, and the parabola would
+/// take more from a face than it has.
+const MOST_LEANING: f64 = 0.25;
+
 /// Nodes of a column of a blade, from the middle plane to the flank.
 pub(super) const LAYERS: usize = 3;
 /// Share of the half thickness that belongs to each layer: the weights of Lobatto's rule with
@@ -176,7 +180,7 @@ impl Mesh {
     /// between equal relative depths, along the height. Edge and spine are faces as well. Also returns
     /// the heights of the columns.
     ///
-    /// Lines of equal relative depth lean by the slope of the flank, under 0.2, so that part of the
+    /// Lines of equal relative depth lean by the slope of the flank, so that part of the
     /// fall of temperature along them is that towards the flank, and no flow along the height. With the
     /// parabola through the thickness it is slope times square of the depth times what goes through the
     /// flank; faces give it up below and take it above, which in all leaves their area as it is.
@@ -207,7 +211,7 @@ impl Mesh {
             let flank_length = (width * width + rise * rise).sqrt();
             let lean_above = next.map_or(0.0, |next| {
                 let slope = (half_thickness(next) - half_thickness(height)) / (next - height);
-                slope * half_thickness(above)
+                slope.min(MOST_LEANING) * half_thickness(above)
             });
             let leaning = lean_above - lean_below;
             (below, lean_below) = (above, lean_above);
@@ -340,6 +344,11 @@ mod tests {
             approx::assert_relative_eq!(total(&mesh), 0.5 * 30.0 * mean, max_relative = accuracy);
             let around = flank + 0.25 + 2.0;
             approx::assert_relative_eq!(faces(&mesh), around, max_relative = accuracy);
+        }
+        // No face is given up, however steep the flank.
+        for grind in [Grind::Straight, Grind::Convex] {
+            let (mesh, heights) = Mesh::blade(0.1, 20.0, 5.0, grind, 38);
+            assert_eq!(mesh.faces.len(), heights.len() + 2 * (LAYERS - 1));
         }
         let (bar, distances) = Mesh::end_quench_bar(8.0, 2.0);
         approx::assert_relative_eq!(total(&bar), 8.0, max_relative = 1e-12);
