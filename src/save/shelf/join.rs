@@ -245,8 +245,18 @@ mod tests {
         other.add("y", hotter(2.0)).unwrap();
         let [first, second] = joined(&before, &one, &other).map(|joined| joined.shelf);
         let again = joined(&before, &first, &second);
+        let routes = |shelf: &Shelf| {
+            let items = shelf.items().iter();
+            let mut all: Vec<_> = items
+                .map(|item| (item.name.clone(), item.route.soak.temperature_c.to_bits()))
+                .collect();
+            all.sort();
+            all
+        };
+        assert_eq!(routes(&first).len(), 5);
         for joined in &again {
-            assert_eq!(joined.shelf.items().len(), first.items().len());
+            assert_eq!(routes(&joined.shelf), routes(&first));
+            assert_eq!(routes(&joined.shelf), routes(&second));
             assert_eq!(joined.twice, Vec::<String>::new());
         }
     }
