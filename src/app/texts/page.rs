@@ -93,3 +93,6 @@ pub(crate) const LOADING: &str = "Loading.";
 
 /// Where two threads have come to grief over the same.
 pub(crate) const BROKEN_OFF: &str = "The browser broke this off twice. Ask again.";
+
+/// Where every thread ends as it comes.
+pub(crate) const ALONE: &str = "The browser ends the thread beside the page again and again. The page now works everything out by itself, and may stand still for a moment. To try with a thread again, reload.";
