@@ -236,7 +236,7 @@ pub(super) const fn cold_hazards(temperature_c: f64) -> &'static [Hazard] {
 mod tests {
     use super::*;
     use crate::heat::MediumChoice;
-    use crate::route::{run, step_cautions};
+    use crate::route::{Deviation, Left, Taught, Temper, run, step_cautions};
     use crate::units::TemperatureScale;
 
     fn told(change: impl FnOnce(&mut Route)) -> Vec<Caution> {
@@ -282,6 +282,57 @@ mod tests {
         let slow_um = films("air_still", 40.0).unwrap();
         assert!(slow_um >= 0.5, "{slow_um}");
         assert_eq!(films("water20", 4.0), None);
+    }
+
+    /// The oven brings the piece into the range; told is what it is asked for, and what to ask it for
+    /// instead.
+    #[test]
+    fn the_embrittling_range_is_told_as_the_oven_is_asked() {
+        let hotter_k = 20.0;
+        let mut asked = Route::example();
+        asked.take_grade(find("5160").unwrap());
+        let [from_c, to_c] = embrittling_range_c(&asked.composition);
+        for (asked_c, is_told) in [
+            (from_c - 10.0, true),
+            (from_c - hotter_k - 1.0, false),
+            (to_c - hotter_k - 1.0, true),
+            // Asked for inside the range, the oven goes beyond it.
+            (to_c - 10.0, false),
+        ] {
+            let temper = Temper {
+                temperature_c: asked_c,
+                time_min: 60.0,
+            };
+            asked.tempers = vec![temper];
+            let off = Deviation {
+                temper_k: hotter_k,
+                ..Deviation::default()
+            };
+            let real = Route {
+                taught: Some(Taught::new(off, Left::default())),
+                ..asked.clone()
+            };
+            let told = run(&real).unwrap().cautions.into_iter();
+            let embrittling = told.filter_map(|caution| match caution {
+                Caution::Embrittling {
+                    temper,
+                    temperature_c,
+                    range_c,
+                } => Some((temper, temperature_c, range_c)),
+                _ => None,
+            });
+            let embrittling: Vec<_> = embrittling.collect();
+            if !is_told {
+                assert_eq!(embrittling, [], "{asked_c}");
+                continue;
+            }
+            let (temper, temperature_c, range_c) = embrittling[0];
+            assert_eq!((embrittling.len(), temper), (1, 0));
+            assert!((temperature_c - asked_c).abs() < 1e-9, "{temperature_c}");
+            for (told_c, of_piece_c) in range_c.into_iter().zip([from_c, to_c]) {
+                assert!((told_c + hotter_k - of_piece_c).abs() < 1e-9, "{told_c}");
+            }
+        }
     }
 
     /// A network that the steps before leave, and the soak below Acm does not dissolve, is told with
