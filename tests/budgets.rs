@@ -144,3 +144,21 @@ fn the_same_again_costs_the_same() {
     let settled = costs.next().unwrap();
     assert!(costs.all(|cost| cost == settled));
 }
+
+/// A drag of the soak through all temperatures that it may have leaves nothing behind, once it has been there.
+#[test]
+fn a_drag_heaps_nothing_up() {
+    let route = Route::whole_example();
+    let prepared = Prepared::of(&route).unwrap();
+    let drag = || {
+        for step in 0..40 {
+            let mut moved = route.clone();
+            moved.soak.temperature_c += f64::from(step);
+            drop(prepared.run(&moved));
+            drop(prepared.overheating(&moved));
+        }
+    };
+    drag();
+    let left = measure(drag);
+    assert_eq!((left.count_current, left.bytes_current), (0, 0));
+}
