@@ -62,6 +62,9 @@ const KINDS: usize = 3;
 /// The kind of what has a thread of its own.
 const OWN_THREAD: usize = 2;
 
+/// After so many threads that ended one after the other while nothing was asked no other is started.
+const MOST_ENDED_IDLE: u32 = 4;
+
 impl Errand {
     const fn kind(&self) -> usize {
         match self {
@@ -154,6 +157,10 @@ struct State {
     out: Option<Errand>,
     /// Threads that have ended over what is out, or over what was out before them.
     lost: u32,
+    /// Threads that have ended while nothing was out, since the last answer.
+    ended_idle: u32,
+    /// Hears that no other thread is started.
+    alone: Option<Rc<dyn Fn()>>,
     waiting: [Option<Errand>; KINDS],
     takers: [Option<Take>; KINDS],
 }
@@ -207,6 +214,7 @@ impl Runner {
 
     fn hear(&self, heard: Heard) {
         let mut is_to_hire = false;
+        let mut alone = None;
         let brought = {
             let mut state = self.state.borrow_mut();
             let of_out = |state: &State| {
@@ -223,11 +231,17 @@ impl Runner {
                     // Where none can be started, what was out is done here; where one did its work until
                     // now, by another, unless something newer waits. What has ended two is given up.
                     is_to_hire = std::mem::take(&mut state.is_ready);
-                    state.lost = if state.out.is_some() {
-                        state.lost + 1
+                    if state.out.is_some() {
+                        state.lost += 1;
                     } else {
-                        0
-                    };
+                        state.lost = 0;
+                        state.ended_idle += 1;
+                        // A browser that ends each as it comes would be asked for threads for ever.
+                        if is_to_hire && state.ended_idle >= MOST_ENDED_IDLE {
+                            is_to_hire = false;
+                            alone = state.alone.clone();
+                        }
+                    }
                     if is_to_hire && state.lost > 1 {
                         let take = of_out(&state);
                         state.out = None;
@@ -243,12 +257,16 @@ impl Runner {
                 Heard::Done => {
                     state.out = None;
                     state.lost = 0;
+                    state.ended_idle = 0;
                     None
                 }
             }
         };
         if is_to_hire {
             self.hire();
+        }
+        if let Some(tell) = alone {
+            tell();
         }
         self.state.borrow_mut().send();
         self.do_here();
@@ -289,6 +307,11 @@ impl Runner {
                 });
             }
         }
+    }
+
+    /// Who hears that threads end as they come, so that all is done here from then on.
+    pub(crate) fn set_alone(&self, tell: impl Fn() + 'static) {
+        self.state.borrow_mut().alone = Some(Rc::new(tell));
     }
 
     /// Who takes what is brought of the kind of an errand.

@@ -28,8 +28,8 @@ fn tell(notice: &mut Option<Notice>, line: String) {
 
 /// Sets a text aside that cannot be read, and says so.
 fn set_aside(key: &str, text: &str, what: &str, reason: &str, notice: &mut Option<Notice>) {
-    storage::set_aside(key, text);
-    tell(notice, texts::page::set_aside(what, reason));
+    let is_aside = storage::set_aside(key, text);
+    tell(notice, texts::page::unread(what, reason, is_aside));
 }
 
 /// Says at once where nothing that is done here will be there at the next visit.
@@ -46,7 +46,9 @@ pub(super) fn bench(notice: &mut Option<Notice>) -> Route {
         return Route::whole_example();
     };
     if root::starts_fresh() {
-        storage::set_aside(storage::BENCH, &text);
+        if !storage::set_aside(storage::BENCH, &text) {
+            tell(notice, texts::page::LAST_BENCH_NOT_ASIDE.to_owned());
+        }
         return Route::whole_example();
     }
     match save::read_bench(&text) {
@@ -72,10 +74,13 @@ pub(super) fn shelf(notice: &mut Option<Notice>) -> Shelf {
     match save::read(&text) {
         Ok(loaded) => {
             if !loaded.rejected.is_empty() {
-                storage::set_aside(storage::SHELF, &text);
+                let is_aside = storage::set_aside(storage::SHELF, &text);
                 let count = loaded.rejected.len();
                 let routes = if count == 1 { "route" } else { "routes" };
-                tell(notice, texts::page::shelf_routes_unread(count, routes));
+                tell(
+                    notice,
+                    texts::page::shelf_routes_unread(count, routes, is_aside),
+                );
             }
             loaded.shelf
         }
@@ -107,8 +112,8 @@ pub(crate) struct SeenShelf {
     pub(crate) now: Option<String>,
     /// Its text before it was written here.
     before: Option<String>,
-    /// Whether another window has written what cannot be read here: it is left as it is.
-    pub(crate) is_left: bool,
+    /// Whether another window has written what cannot be read here: it stays as it is.
+    pub(crate) is_unreadable: bool,
 }
 
 impl SeenShelf {
@@ -169,10 +174,10 @@ pub(crate) fn put_shelf(state: Bench) {
 /// or once it has come.
 fn is_to_join(state: Bench) -> bool {
     let stored = storage::read(storage::SHELF);
-    let (is_left, is_new) = state
+    let (is_unreadable, is_new) = state
         .seen_shelf
-        .with_value(|seen| (seen.is_left, seen.now != stored));
-    if is_left {
+        .with_value(|seen| (seen.is_unreadable, seen.now != stored));
+    if is_unreadable {
         return true;
     }
     if is_new && let Some(part) = state.parts.panels.now() {

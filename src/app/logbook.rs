@@ -4,6 +4,7 @@
 use super::browser::chance;
 use super::browser::channel::Channel;
 use super::browser::records::{Change, Records, Store, part_in_use};
+use super::browser::storage;
 use super::logbook_photos::stored_photo;
 use super::logbook_undo::without_photos;
 use super::state::{Notice, Undo};
@@ -139,7 +140,9 @@ impl Log {
                     self.records.set_value(Some(Rc::new(records)));
                     let channel = Channel::open(CHANNEL, move || spawn_local(self.read_again()));
                     self.channel.set_value(channel);
+                    let typed = storage::read(storage::TYPED);
                     self.read_again().await;
+                    self.take_back(typed);
                     self.look_at_room().await;
                 }
                 None => self.trouble.set(Some(texts::logbook::CLOSED)),
@@ -181,6 +184,19 @@ impl Log {
         }
         if self.book.with_untracked(|now| *now != book) {
             self.take_over(book);
+        }
+    }
+
+    /// Takes back a run that the last visit could not write to the database any more.
+    fn take_back(self, typed: Option<String>) {
+        // What a tab at work keeps has changed or gone since.
+        if typed.is_some()
+            && storage::read(storage::TYPED) == typed
+            && let Some(loaded) = typed.and_then(|text| read_logbook(&text).ok())
+        {
+            // Kept again where the database does not have it.
+            storage::remove(storage::TYPED);
+            self.put(loaded.book.runs().cloned().collect());
         }
     }
 
@@ -348,6 +364,7 @@ impl Log {
         if changes.is_empty() {
             return;
         }
+        keep_typed(&changes);
         spawn_local(async move {
             let was_full = self.is_full();
             if was_full {
@@ -364,6 +381,10 @@ impl Log {
             }
             if !records.change(&changes).await {
                 return self.trouble.set(Some(texts::logbook::FULL));
+            }
+            let typed = storage::read(storage::TYPED);
+            if typed.is_some() && changes.iter().any(|change| change.text == typed) {
+                storage::remove(storage::TYPED);
             }
             self.channel
                 .with_value(|channel| channel.iter().for_each(Channel::call));
@@ -383,6 +404,24 @@ impl Log {
         let is_soon_full = part_in_use().await.is_some_and(|part| part >= NEARLY_FULL);
         self.trouble
             .set(is_soon_full.then_some(texts::logbook::SOON_FULL));
+    }
+}
+
+/// A run that is being typed is kept at once as well, until the database has it: a reload cuts short
+/// what the database writes.
+fn keep_typed(changes: &[Change]) {
+    if !changes.iter().any(|change| change.store == Store::Runs) {
+        return;
+    }
+    match changes {
+        // Without room for it the database has to do.
+        [
+            Change {
+                text: Some(text), ..
+            },
+        ] => drop(storage::write(storage::TYPED, text)),
+        // An older text must not undo what else is done to runs.
+        _ => storage::remove(storage::TYPED),
     }
 }
 

@@ -8,6 +8,7 @@ use super::logbook::Log;
 use super::panels::decide::Deciding;
 use super::panels::lessons::Lessons;
 use super::parts::Parts;
+use super::texts;
 use super::undo::UndoHandle;
 use leptos::prelude::*;
 use recalesce::advise::Correction;
@@ -206,7 +207,7 @@ impl Bench {
         let mapped = mapped(runner, composition);
         let notice = RwSignal::new(notice);
         let quenched = Memo::new(move |_| real.with(Route::as_far_as_quench));
-        Self {
+        let bench = Self {
             route,
             teach,
             real,
@@ -246,7 +247,11 @@ impl Bench {
             is_guided,
             lessons: StoredValue::new(None),
             root: StoredValue::new(Owner::current()),
-        }
+        };
+        runner.with_value(|runner| {
+            runner.set_alone(move || bench.warn(texts::page::ALONE.to_owned()));
+        });
+        bench
     }
 
     /// The outcome to show, if there is one.

@@ -25,6 +25,7 @@ export const KEYS = {
   shelf: "recalesce.shelf",
   preferences: "recalesce.preferences",
   shop: "recalesce.shop",
+  typed: "recalesce.typed",
 };
 /** Where text is set aside that cannot be read. */
 export const asideOf = (key) => `${key}.set-aside`;

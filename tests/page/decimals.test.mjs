@@ -212,3 +212,24 @@ test("what the user has named keeps its point", async () => {
   bench.assertNoTrouble();
   await bench.close();
 });
+
+test("a comma that was chosen stays chosen where it cannot be loaded, and is there again once it can", async () => {
+  let isCut = true;
+  const kept = { [KEYS.preferences]: JSON.stringify({ format: "recalesce", version: 1, kind: "preferences", temperature_scale: "celsius", length_unit: "millimetre", decimal_comma: true, theme: "light" }) };
+  const bench = await BenchPage.open(browser, {
+    kept,
+    before: (page) => page.route(/decimals/, (route) => (isCut ? route.abort() : route.continue())),
+  });
+  await bench.started();
+  await bench.openWord("Section");
+  assert.equal(plain(await bench.field("Spine").inputValue()), "4.0 mm");
+  await bench.page.keyboard.press("Escape");
+  // Another choice is kept beside it.
+  await bench.pick("Theme", "shop");
+  await bench.untilStored(KEYS.preferences, (text) => /"theme":\s*"dark"/.test(text) && /"decimal_comma":\s*true/.test(text));
+  isCut = false;
+  await bench.reload();
+  await bench.openWord("Section");
+  assert.equal(plain(await bench.field("Spine").inputValue()), "4,0 mm");
+  await bench.close();
+});

@@ -79,6 +79,72 @@ test("what was noted last is there after the page was loaded anew", async () => 
   await bench.close();
 });
 
+test("what is typed in the instant of a reload is there afterwards, to the last letter", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.logRun();
+  await bench.shows(() => bench.recordCount("runs"), 1);
+  for (const note of ["soft at the tang", "soft at the tang, hard at the tip", "soft"]) {
+    await bench.logField("Notes").fill(note);
+    await bench.reload();
+    await bench.go("Logbook");
+    await bench.runsAre(1);
+    await bench.openRun(0);
+    await bench.shows(() => bench.logField("Notes").inputValue(), note);
+  }
+  await bench.shows(() => bench.stored(KEYS.typed), null);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("what the database did not get any more is taken back once, and does not undo what came after", async () => {
+  const before = (page) =>
+    page.addInitScript(() => {
+      const put = IDBObjectStore.prototype.put;
+      IDBObjectStore.prototype.put = function (...given) {
+        // The transaction goes on for as long as it is asked for more: the page ends before it does.
+        const askOn = () => {
+          if (window.isHeld) this.get(0).onsuccess = askOn;
+        };
+        askOn();
+        return put.apply(this, given);
+      };
+    });
+  const bench = await BenchPage.ready(browser, { before });
+  const again = async () => {
+    await bench.reload();
+    await bench.go("Logbook");
+  };
+  const notes = async () => {
+    await bench.openRun(0);
+    return bench.logField("Notes").inputValue();
+  };
+  await bench.logRun();
+  await bench.write("Notes", "written");
+  await bench.shows(() => bench.stored(KEYS.typed), null);
+  await bench.page.evaluate(() => (window.isHeld = true));
+  await bench.logField("Notes").fill("cut short");
+  assert.match(await bench.stored(KEYS.typed), /cut short/);
+  await again();
+  await bench.runsAre(1);
+  assert.equal(await notes(), "cut short");
+  await bench.shows(() => bench.stored(KEYS.typed), null);
+  await again();
+  await bench.runsAre(1);
+  assert.equal(await notes(), "cut short");
+  // A run that is taken out does not come back.
+  await bench.page.evaluate(() => (window.isHeld = true));
+  await bench.logField("Notes").fill("cut short once more");
+  assert.match(await bench.stored(KEYS.typed), /once more/);
+  await bench.button("Delete").click();
+  await bench.shows(() => bench.stored(KEYS.typed), null);
+  await bench.page.evaluate(() => (window.isHeld = false));
+  await bench.shows(() => bench.recordCount("runs"), 0);
+  await again();
+  await bench.page.getByText("Nothing is logged yet", { exact: false }).first().waitFor();
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
 test("a store that is really full is told, leaves what it had, and takes all once there is room", async () => {
   const bench = await BenchPage.ready(browser);
   await bench.keep();
@@ -233,6 +299,42 @@ test("a thread that ends while nothing is asked is started again, and the next m
   await bench.takeGrade("O1");
   await bench.mapArrives();
   assert.deepEqual(bench.page.workers(), [second]);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("where each thread ends as it comes no more are started after a few, the page works by itself and says so", async () => {
+  const before = (page) =>
+    page.addInitScript(() => {
+      const Real = Worker;
+      window.started = 0;
+      window.Worker = class extends Real {
+        constructor(...given) {
+          super(...given);
+          window.started += 1;
+          // Once it is ready, before it is asked anything.
+          this.addEventListener("message", ({ data }) => {
+            if (data === "ready" && window.isDeadly) setTimeout(() => this.dispatchEvent(new ErrorEvent("error")));
+          });
+        }
+      };
+    });
+  const bench = await BenchPage.ready(browser, { before });
+  await bench.quenchCells.first().waitFor();
+  const started = () => bench.page.evaluate(() => window.started);
+  await bench.page.evaluate(() => (window.isDeadly = true));
+  const beforeEnds = await started();
+  await bench.page.workers()[0].evaluate(() => close()).catch(() => {});
+  assert.match(await bench.message(), /ends the thread beside the page again and again/);
+  const afterEnds = await started();
+  assert.ok(afterEnds - beforeEnds <= 4, `${afterEnds} threads`);
+  for (const grade of ["O1", "1095"]) {
+    await bench.takeGrade(grade);
+    await bench.mapArrives();
+    assert.match(await bench.summary(0), /^Phase map: at/);
+  }
+  assert.equal(await started(), afterEnds);
+  assert.equal(await bench.messages.count(), 1);
   bench.assertNoTrouble();
   await bench.close();
 });

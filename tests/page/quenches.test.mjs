@@ -24,6 +24,24 @@ test("every quenchant has a verdict for every size, and the one in use is marked
   await bench.close();
 });
 
+test("a drag to where nothing hardens puts the table out of sight and brings the same one back", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.quenchCells.first().waitFor();
+  const table = bench.page.locator(".quenches table");
+  await table.evaluate((table) => (table.dataset.mark = "first"));
+  const labels = await bench.quenchLabels();
+  await bench.press("soak", "Home");
+  await bench.quenchHint.waitFor();
+  await table.waitFor({ state: "hidden" });
+  await bench.page.keyboard.press("Control+z");
+  await table.waitFor();
+  assert.equal(await table.getAttribute("data-mark"), "first");
+  await bench.until(() => bench.quenchLabels(), (now) => now.join() === labels.join(), "the cells of before");
+  assert.equal(await bench.quenchHint.count(), 0);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
 test("a cell loads its quenchant and its size", async () => {
   const bench = await BenchPage.ready(browser);
   await bench.quenchCells.first().waitFor();

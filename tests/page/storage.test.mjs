@@ -160,3 +160,22 @@ test("other pages' things in the same storage are left alone", async () => {
   assert.deepEqual(keys.filter((key) => !(key in kept) && !key.startsWith("recalesce.")), []);
   await bench.close();
 });
+
+test("what cannot be read and finds no room to be set aside is told as it is", async () => {
+  const noRoomAside = (page) =>
+    page.addInitScript(() => {
+      const set = Storage.prototype.setItem;
+      Storage.prototype.setItem = function (key, text) {
+        if (/set-aside/.test(key)) throw new DOMException("full", "QuotaExceededError");
+        return set.call(this, key, text);
+      };
+    });
+  for (const key of [KEYS.bench, KEYS.shelf]) {
+    const bench = await BenchPage.ready(browser, { kept: { [key]: "{" }, before: noRoomAside });
+    assert.match(await bench.message(), /could not be read: .* no room to set it aside: the next change is written over it/);
+    // Until then it is there.
+    assert.equal(await bench.stored(key), "{");
+    assert.equal(await bench.stored(asideOf(key)), null);
+    await bench.close();
+  }
+});

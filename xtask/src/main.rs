@@ -9,6 +9,7 @@ use crate::check::Step;
 use crate::project::Project;
 
 mod arrange;
+mod audit;
 mod budget;
 mod bundle;
 mod check;
@@ -61,6 +62,8 @@ enum Task {
     Score,
     /// Measure speed, natively and in the page
     Bench,
+    /// Ask the register of advisories what is known against the packages used; needs the network
+    Audit,
 }
 
 fn main() -> ExitCode {
@@ -81,5 +84,6 @@ fn perform(task: Task) -> Result<()> {
         Task::Test { steps } => check::test(&project, &steps),
         Task::Score => check::score(&project),
         Task::Bench => check::bench(&project),
+        Task::Audit => audit::audit(&project),
     }
 }

@@ -22,6 +22,9 @@ pub(crate) const PREFERENCES: &str = "recalesce.preferences";
 /// Where what was typed of a quenchant of the user's own is kept.
 pub(crate) const OWN: &str = "recalesce.own";
 
+/// Where the run is kept whose texts are being typed, until the database has it.
+pub(crate) const TYPED: &str = "recalesce.typed";
+
 /// Most texts that are set aside under one key.
 const MOST_ASIDE: usize = 9;
 
@@ -61,6 +64,13 @@ pub(crate) fn write(key: &str, text: &str) -> Result<(), &'static str> {
     LocalStorage::raw()
         .set_item(key, text)
         .map_err(|_| texts::page::STORE_FULL)
+}
+
+/// Forgets the text under a key.
+pub(crate) fn remove(key: &str) {
+    if is_open() {
+        LocalStorage::delete(key);
+    }
 }
 
 /// What this window alone keeps, for as long as it is open, over a reload.

@@ -41,10 +41,11 @@ pub(super) fn kept_shop(bench: Bench) -> Option<Result<KeptShop, ReadError>> {
         ..
     }) = &kept
     {
-        if storage::set_aside(storage::SHOP, &text) {
+        let is_aside = storage::set_aside(storage::SHOP, &text);
+        if is_aside {
             keep_shop(bench, shop, None);
         }
-        bench.warn(texts::outcome::learnt_unread(fault));
+        bench.warn(texts::outcome::learnt_unread(fault, is_aside));
     }
     Some(kept)
 }

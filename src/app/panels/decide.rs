@@ -163,8 +163,10 @@ impl Deciding {
             Some(Ok(kept)) => (kept.shop, kept.learnt),
             Some(Err(reason)) => {
                 let text = storage::read(storage::SHOP);
-                storage::set_aside(storage::SHOP, text.as_deref().unwrap_or_default());
-                bench.warn(texts::decide::shop_unread(&reason));
+                let is_aside =
+                    storage::set_aside(storage::SHOP, text.as_deref().unwrap_or_default());
+                let what = texts::decide::YOUR_SHOP;
+                bench.warn(texts::page::unread(what, &reason.to_string(), is_aside));
                 (Shop::example(), None)
             }
             None => (Shop::example(), None),

@@ -194,7 +194,7 @@ fn Working(own: Own) -> impl IntoView {
 pub(crate) fn OwnPanel() -> impl IntoView {
     let bench = bench();
     let own = bench.route.with_untracked(Own::new);
-    own.restore();
+    own.restore(bench);
     own.keep_changes();
     let was_opened = RwSignal::new(false);
     let of_route = Memo::new(move |_| bench.route.with(|route| route.quench.medium.clone()));

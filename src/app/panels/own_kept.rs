@@ -3,6 +3,8 @@
 use super::own_work::{Own, Way};
 use crate::browser::storage;
 use crate::own::Found;
+use crate::state::Bench;
+use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::Coupon;
 use recalesce::heat::{OwnMedium, QuenchantFigures};
@@ -29,13 +31,15 @@ struct Kept {
 
 impl Own {
     /// Takes over what was typed at the last visit, if anything was.
-    pub(super) fn restore(self) {
+    pub(super) fn restore(self, bench: Bench) {
         let Some(text) = storage::read(storage::OWN) else {
             return;
         };
         let Ok(kept) = serde_json::from_str::<Kept>(&text) else {
             // A later version may read it.
-            storage::set_aside(storage::OWN, &text);
+            if !storage::set_aside(storage::OWN, &text) {
+                bench.warn(texts::own::LAST_NOT_ASIDE.to_owned());
+            }
             return;
         };
         self.way.set(kept.way);

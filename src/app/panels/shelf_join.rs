@@ -23,7 +23,9 @@ pub(crate) fn join_shelf(bench: Bench) {
     });
     let loaded = save::read(&stored).ok();
     let Some(loaded) = loaded.filter(|loaded| loaded.rejected.is_empty()) else {
-        bench.seen_shelf.update_value(|seen| seen.is_left = true);
+        bench
+            .seen_shelf
+            .update_value(|seen| seen.is_unreadable = true);
         return bench.warn(texts::shelf::UNREAD_FROM_ELSEWHERE.to_owned());
     };
     let common = common.flatten().and_then(|text| save::read(&text).ok());
@@ -43,11 +45,10 @@ pub(crate) fn join_shelf(bench: Bench) {
     };
     if !joined.left_out.is_empty() {
         // The one window's shelf or the other's has them.
-        storage::set_aside(storage::SHELF, &stored);
-        if let Ok(own) = save::write_shelf(&own) {
-            storage::set_aside(storage::SHELF, &own);
-        }
-        bench.warn(texts::shelf::no_room_for_both(&quoted(&joined.left_out)));
+        let are_aside = storage::set_aside(storage::SHELF, &stored)
+            && save::write_shelf(&own).is_ok_and(|own| storage::set_aside(storage::SHELF, &own));
+        let left_out = quoted(&joined.left_out);
+        bench.warn(texts::shelf::no_room_for_both(&left_out, are_aside));
     } else if !joined.twice.is_empty() {
         bench.warn(texts::shelf::kept_twice(&quoted(&joined.twice)));
     }

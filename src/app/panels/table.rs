@@ -218,7 +218,12 @@ fn row(
 /// Sizes and quenchants: while they stay, so do the cells.
 type Shape = (Vec<f64>, Vec<MediumChoice>);
 
-fn table(bench: Bench, found: Memo<Option<QuenchTable>>, (sizes_mm, choices): Shape) -> AnyView {
+fn table(
+    bench: Bench,
+    found: Memo<Option<QuenchTable>>,
+    is_there: Memo<bool>,
+    (sizes_mm, choices): Shape,
+) -> AnyView {
     let length = bench.length;
     let head = sizes_mm
         .iter()
@@ -232,7 +237,7 @@ fn table(bench: Bench, found: Memo<Option<QuenchTable>>, (sizes_mm, choices): Sh
         })
         .collect_view();
     view! {
-        <table>
+        <table hidden=move || !is_there.get()>
             <thead>
                 <tr>
                     <td></td>
@@ -310,7 +315,13 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
         Section::Square { .. } => texts::media::A_SQUARE_BAR,
         Section::Plate { .. } | Section::Blade { .. } => texts::media::A_FLAT_PIECE,
     };
-    let found = Memo::new(move |_| brought.get()?.and_then(|found| found).ok());
+    let newest = move || brought.get()?.and_then(|found| found).ok();
+    // The last one stays, out of sight, where the route has none: all of it made anew each time that a
+    // drag comes back costs time, and memory that what outlives it does not give back.
+    let found = Memo::new(move |before: Option<&Option<QuenchTable>>| {
+        newest().or_else(|| before.cloned().flatten())
+    });
+    let is_there = Memo::new(move |_| brought.with(|brought| matches!(brought, Some(Ok(Ok(_))))));
     let shape = Memo::new(move |_| {
         found.with(|table| {
             let table = table.as_ref()?;
@@ -323,7 +334,11 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
         Some(Err(why)) => Some(why),
         None => Some(texts::page::WORKING_IT_OUT.to_owned()),
     };
-    let shown = move || shape.get().map(|shape| table(bench, found, shape));
+    let shown = move || {
+        shape
+            .get()
+            .map(|shape| table(bench, found, is_there, shape))
+    };
     view! {
         <section class="quenches" aria-label=texts::media::WHICH_STILL_DOES>
             <h2>{texts::media::WHICH_STILL_DOES}</h2>
@@ -337,7 +352,10 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
             </div>
             <SaveTable
                 file="quenchants"
-                rows=move || found.with_untracked(|found| Some(sheet(bench, found.as_ref()?)))
+                rows=move || {
+                    let found = untrack(newest)?;
+                    Some(sheet(bench, &found))
+                }
             />
         </section>
     }

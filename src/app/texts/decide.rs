@@ -1,7 +1,5 @@
 //! Words of decide.
 
-use std::fmt::Display;
-
 pub(crate) const NOTHING_COMPARED: &str = "Nothing in the logbook can be compared with the models.";
 
 #[inline]
@@ -90,10 +88,7 @@ pub(crate) const WORK_IT_OUT: &str = "Work it out";
 pub(crate) const CHANGED_SINCE: &str =
     "The route, or what the logbook has taught, has changed since.";
 
-#[inline]
-pub(crate) fn shop_unread(reason: impl Display) -> String {
-    format!("Your shop could not be read: {reason} It is set aside in this browser.")
-}
+pub(crate) const YOUR_SHOP: &str = "Your shop";
 
 pub(crate) const OF_BEFORE: &str =
     "What follows is of before: something has changed since it was asked.";

@@ -55,9 +55,14 @@ pub(crate) fn shop_unread(reason: impl Display) -> String {
 pub(crate) const DRAWN_ONCE_ALONE: &str = "Pieces are drawn once the bench is left alone.";
 
 #[inline]
-pub(crate) fn learnt_unread(fault: &str) -> String {
+pub(crate) fn learnt_unread(fault: &str, is_aside: bool) -> String {
+    let where_it_is = if is_aside {
+        "It is set aside in this browser, and your shop is as it was."
+    } else {
+        "This browser has no room to set it aside: the next change of your shop is written over it."
+    };
     format!(
-        "What the logbook has taught could not be read: {fault}. It is set aside in this browser, and your shop is as it was. Read the logbook again under Decide."
+        "What the logbook has taught could not be read: {fault}. {where_it_is} Read the logbook again under Decide."
     )
 }
 

@@ -7,6 +7,7 @@ pub(crate) const PROBE_CURVE: &str = "Probe curve";
 pub(crate) const OR_DROP: &str = "or drop it here";
 pub(crate) const CURVE_TOO_LONG_TO_KEEP: &str = "So long a curve is not kept for the next visit.";
 pub(crate) const CURVE_TEMPERATURES: &str = "Temperatures of the curve";
+pub(crate) const LAST_NOT_ASIDE: &str = "What was typed of your own quenchant at the last visit could not be read, and this browser has no room to set it aside: the next change is written over it.";
 pub(crate) const AS_IT_SAYS: &str = "as it says";
 
 #[inline]

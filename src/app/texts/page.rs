@@ -5,19 +5,30 @@ use std::fmt::Display;
 pub(crate) const FOOT: &str = "Predictions are for planning and teaching. A part whose failure can injure someone must be tested. Local codes, the supplier’s data sheet and licensed practice come first.";
 
 #[inline]
-pub(crate) fn set_aside(what: &str, reason: &str) -> String {
-    format!(
-        "{what} could not be read: {reason} It is set aside in this browser, and the page goes on without it."
-    )
+pub(crate) fn unread(what: &str, reason: &str, is_aside: bool) -> String {
+    let where_it_is = if is_aside {
+        "It is set aside in this browser, and the page goes on without it."
+    } else {
+        NO_ROOM_ASIDE
+    };
+    format!("{what} could not be read: {reason} {where_it_is}")
 }
 
+/// Where what cannot be read cannot be set aside either.
+pub(crate) const NO_ROOM_ASIDE: &str =
+    "This browser has no room to set it aside: the next change is written over it.";
+
 pub(crate) const LAST_BENCH: &str = "The bench of your last visit";
+pub(crate) const LAST_BENCH_NOT_ASIDE: &str = "This browser has no room to set the bench of your last visit aside: the next change is written over it.";
 
 #[inline]
-pub(crate) fn shelf_routes_unread(count: usize, routes: &str) -> String {
-    format!(
-        "{count} {routes} of the shelf could not be read. The shelf as it was is set aside in this browser."
-    )
+pub(crate) fn shelf_routes_unread(count: usize, routes: &str, is_aside: bool) -> String {
+    let where_it_is = if is_aside {
+        "The shelf as it was is set aside in this browser."
+    } else {
+        NO_ROOM_ASIDE
+    };
+    format!("{count} {routes} of the shelf could not be read. {where_it_is}")
 }
 
 pub(crate) const YOUR_SHELF: &str = "Your shelf";
@@ -82,3 +93,6 @@ pub(crate) const LOADING: &str = "Loading.";
 
 /// Where two threads have come to grief over the same.
 pub(crate) const BROKEN_OFF: &str = "The browser broke this off twice. Ask again.";
+
+/// Where every thread ends as it comes.
+pub(crate) const ALONE: &str = "The browser ends the thread beside the page again and again. The page now works everything out by itself, and may stand still for a moment. To try with a thread again, reload.";

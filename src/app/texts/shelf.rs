@@ -80,9 +80,14 @@ pub(crate) const SHELF: &str = "Shelf";
 
 pub(crate) const UNREAD_FROM_ELSEWHERE: &str = "Another window has written a shelf that cannot be read whole here. It stays as it is, and this window keeps no more of its own shelf: load this page anew.";
 
-pub(crate) fn no_room_for_both(left_out: &str) -> String {
+pub(crate) fn no_room_for_both(left_out: &str, are_aside: bool) -> String {
+    let where_they_are = if are_aside {
+        "both shelves as they were are set aside in this browser."
+    } else {
+        "this browser has no room to set both shelves aside as they were. Export the shelf to a file in the other window."
+    };
     format!(
-        "The shelf is full. Of what two windows have added there was no room for {left_out}; both shelves as they were are set aside in this browser."
+        "The shelf is full. Of what two windows have added there was no room for {left_out}; {where_they_are}"
     )
 }
 

@@ -14,7 +14,7 @@ use crate::units::{format_duration_s, format_length, format_temperature};
 
 /// A piece this cold can be taken in the hand, °C.
 const HAND_WARM_C: f64 = 50.0;
-/// From this factor on the heat transfer of a still bath the piece is moved in it.
+/// From this factor on the heat transfer of a still bath the numbers are of a moved one.
 const MOVED: f64 = 1.05;
 
 /// The rows, in the order of the route.
@@ -120,15 +120,19 @@ fn entry_words(medium: &MediumChoice, agitation: f64, section: &Section) -> Stri
                 Section::Plate { .. } => "Thin side first",
                 Section::Round { .. } | Section::Square { .. } => "End first",
             };
-            let moved = if agitation > MOVED {
-                "Move it up and down, not sideways."
-            } else if matches!(family, Family::Water | Family::Brine) {
-                // Held still, vapour clings to it and leaves soft spots.
-                "Move it up and down, not sideways; the numbers are those of a still bath."
-            } else {
-                "Hold it still."
+            // Held still, vapour clings to it and leaves soft spots; salt has none, but what touches the
+            // piece warms. Oil lights where red steel breaks its surface, and salt splashes.
+            let way = match family {
+                Family::Water | Family::Brine => "up and down, not sideways",
+                Family::Salt => "gently up and down, all of it under the surface",
+                _ => "gently up and down, not sideways, all of it under the surface",
             };
-            format!("{first}, straight in. {moved}")
+            let counted = if agitation > MOVED {
+                ""
+            } else {
+                "; the numbers are those of a still bath"
+            };
+            format!("{first}, straight in. Move it {way}{counted}.")
         }
     }
 }

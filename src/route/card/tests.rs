@@ -182,6 +182,29 @@ fn what_a_step_brings_stands_with_it_and_once() {
     assert_eq!(bringing(&card_of(&oil), "Oil burns"), ["Normalise"]);
 }
 
+/// Common practice, no source: a piece is moved in every liquid, in salt and oil under the surface.
+#[test]
+fn a_piece_is_moved_in_every_liquid() {
+    let entry = |medium: &str, agitation: f64| {
+        let mut route = Route::example();
+        route.quench.medium = MediumChoice::Named(medium.to_owned());
+        route.quench.agitation = agitation;
+        let quench = card_of(&route).rows.into_iter();
+        let mut rows = quench.filter(|row| row.title == "Quench");
+        rows.next().unwrap().look_for
+    };
+    for medium in ["water20", "brine10", "polymer15", "oil_fast", "oil_marq150"] {
+        let still = entry(medium, 1.0);
+        assert!(still.contains("up and down, not sideways"), "{still}");
+        assert!(still.contains("the numbers are those of a still bath"));
+        assert!(!entry(medium, 1.4).contains("still bath"), "{medium}");
+    }
+    for medium in ["oil_fast", "salt200_still"] {
+        assert!(entry(medium, 1.0).contains("under the surface"), "{medium}");
+    }
+    assert!(!entry("air_still", 1.0).contains("up and down"));
+}
+
 /// Every caution of the outcome stands on the card.
 #[test]
 fn no_caution_is_left_out() {

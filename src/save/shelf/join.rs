@@ -1,7 +1,7 @@
 //! One shelf that was changed in two windows: the changes of both in one, so that neither loses what was
 //! done there.
 
-use super::{Shelf, ShelfItem, stem_and_number};
+use super::{ItemId, Shelf, ShelfItem, stem_and_number};
 use crate::route::Route;
 
 /// What two windows have made of one shelf.
@@ -41,6 +41,7 @@ impl Shelf {
             |item: &ShelfItem| over.get(item.id).is_none() && before.get(item.id) == Some(item);
         joined.shelf.items.retain(|item| !is_gone(item));
         let mut place = 0;
+        let mut set = Vec::new();
         for item in &over.items {
             if let Ok(index) = joined.shelf.index(item.id) {
                 place = index + 1;
@@ -54,9 +55,14 @@ impl Shelf {
                 && let Some((name, route)) = both(was, is, item)
             {
                 joined.shelf.set(item, name, route);
+                set.push(item.id);
             } else if was.is_some() && is.is_none() || !has_come(item) {
                 joined.add(&mut place, item, is_both);
             }
+        }
+        // Not before all have theirs: two that have changed places would be in each other's way.
+        for id in set {
+            joined.shelf.part_names(id);
         }
         joined
     }
@@ -70,20 +76,27 @@ impl Shelf {
         both(self, other) == both(other, self)
     }
 
-    /// Gives the route of an item's identity a name and a content.
+    /// Gives the route of an item's identity a name, also one that is taken, and a content.
     fn set(&mut self, of: &ShelfItem, name: &str, route: &Route) {
-        let Ok(index) = self.index(of.id) else {
+        if let Ok(index) = self.index(of.id)
+            && let Some(item) = self.items.get_mut(index)
+        {
+            name.clone_into(&mut item.name);
+            item.route = route.clone();
+        }
+    }
+
+    /// Gives the route of an identity a name of its own where another has the same.
+    fn part_names(&mut self, id: ItemId) {
+        let Some(name) = self.get(id).map(|item| item.name.clone()) else {
             return;
         };
-        let is_taken = self.items.iter().any(|o| o.id != of.id && o.name == name);
-        let name = if is_taken {
-            self.unused_name(name)
-        } else {
-            name.to_owned()
-        };
-        if let Some(item) = self.items.get_mut(index) {
+        let is_taken = self.items.iter().any(|o| o.id != id && o.name == name);
+        let unused = is_taken.then(|| self.unused_name(&name));
+        if let (Some(name), Ok(index)) = (unused, self.index(id))
+            && let Some(item) = self.items.get_mut(index)
+        {
             item.name = name;
-            item.route = route.clone();
         }
     }
 }
@@ -127,7 +140,7 @@ fn stem(item: &ShelfItem) -> &str {
 
 #[cfg(test)]
 mod tests {
-    use super::super::{ItemId, MOST_ROUTES};
+    use super::super::MOST_ROUTES;
     use super::*;
 
     fn names(shelf: &Shelf) -> Vec<&str> {
@@ -245,10 +258,28 @@ mod tests {
         other.add("y", hotter(2.0)).unwrap();
         let [first, second] = joined(&before, &one, &other).map(|joined| joined.shelf);
         let again = joined(&before, &first, &second);
+        let routes = |shelf: &Shelf, name: fn(&ShelfItem) -> &str| {
+            let items = shelf.items().iter();
+            let mut all: Vec<_> = items
+                .map(|item| {
+                    let soak_c = item.route.soak.temperature_c;
+                    (name(item).to_owned(), soak_c.to_bits())
+                })
+                .collect();
+            all.sort();
+            all
+        };
+        assert_eq!(first.items().len(), 5);
         for joined in &again {
-            assert_eq!(joined.shelf.items().len(), first.items().len());
+            assert_eq!(routes(&joined.shelf, stem), routes(&first, stem));
             assert_eq!(joined.twice, Vec::<String>::new());
         }
+        // Which of the two has the number is settled by what the one writes over what the other has seen.
+        let settled = Shelf::joined(&second, second.clone(), first.clone()).shelf;
+        assert_eq!(
+            routes(&settled, |item| &item.name),
+            routes(&first, |item| &item.name)
+        );
     }
 
     #[test]

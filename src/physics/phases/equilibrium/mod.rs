@@ -3,7 +3,9 @@
 
 mod boundaries;
 mod column;
-#[cfg(any(test, feature = "failing-solver"))]
+#[cfg(any(test, feature = "watched-solver"))]
+mod count;
+#[cfg(any(test, feature = "watched-solver"))]
 mod fault;
 mod frozen;
 mod held_back;
@@ -20,7 +22,9 @@ mod tests;
 
 pub use boundaries::{CriticalPoints, StableRange, critical_points};
 pub(super) use column::{Change, Column, ColumnSearch, PhaseSet};
-#[cfg(any(test, feature = "failing-solver"))]
+#[cfg(any(test, feature = "watched-solver"))]
+pub use count::{Effort, counting};
+#[cfg(any(test, feature = "watched-solver"))]
 pub use fault::failing;
 pub(super) use held_back::HeldBack;
 pub use para::{carbon_beside_cementite_wt, para_equilibrium};

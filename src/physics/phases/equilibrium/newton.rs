@@ -36,6 +36,8 @@ impl Solver {
         let mut negative = [0_u8; SLOTS];
         for _ in 0..MOST_STEPS {
             self.steps += 1;
+            #[cfg(any(test, feature = "watched-solver"))]
+            super::count::stepped();
             let (new_amounts, rows) = self.linear_step(amounts)?;
             let elements = amounts.count();
             // the most negative phase loses patience first

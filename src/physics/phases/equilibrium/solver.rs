@@ -75,10 +75,13 @@ impl Solver {
         let failure = |_| EquilibriumError::NotConverged {
             temperature_c: kelvin - crate::phases::equilibrium::ZERO_C_K,
         };
-        #[cfg(any(test, feature = "failing-solver"))]
-        if super::fault::strikes() {
-            self.solved = false;
-            return Err(failure(Stuck));
+        #[cfg(any(test, feature = "watched-solver"))]
+        {
+            super::count::searched();
+            if super::fault::strikes() {
+                self.solved = false;
+                return Err(failure(Stuck));
+            }
         }
         if !kelvin.is_finite() {
             return Err(failure(Stuck));

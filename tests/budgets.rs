@@ -1,0 +1,164 @@
+//! What an outcome may cost, held by counting, so that it is the same on every machine under any load: what is
+//! allocated, and what the search for equilibria does. Times are in `benches/README.md`.
+#![cfg(not(target_arch = "wasm32"))]
+
+use allocation_counter::measure;
+use recalesce::phases::{Effort, counting};
+use recalesce::route::{Outcome, Prepared, Route, RouteError, run};
+
+/// The most that one way to an outcome may cost.
+#[derive(Clone, Copy)]
+struct Limit {
+    allocations: u64,
+    /// All that is allocated, whether or not it is given back meanwhile, kB.
+    allocated_kb: u64,
+    searches: u32,
+    newton_steps: u32,
+}
+
+/// A route with what it may cost from nothing, and with its steel prepared, as while a handle is dragged.
+struct Budget {
+    piece: &'static str,
+    whole: Limit,
+    dragged: Limit,
+}
+
+const fn limit(allocations: u64, allocated_kb: u64, searches: u32, newton_steps: u32) -> Limit {
+    Limit {
+        allocations,
+        allocated_kb,
+        searches,
+        newton_steps,
+    }
+}
+
+/// Each limit is about a tenth above what was counted when it was set.
+const BUDGETS: [Budget; 6] = [
+    Budget {
+        piece: "the example",
+        whole: limit(11_300, 6_800, 120, 400),
+        dragged: limit(2_000, 1_600, 4, 10),
+    },
+    Budget {
+        piece: "plain knife",
+        whole: limit(3_600, 2_000, 47, 140),
+        dragged: limit(2_100, 1_500, 11, 30),
+    },
+    Budget {
+        piece: "large shaft",
+        whole: limit(5_000, 3_300, 71, 250),
+        dragged: limit(2_800, 2_300, 17, 54),
+    },
+    Budget {
+        piece: "gas quench",
+        whole: limit(4_900, 2_800, 60, 190),
+        dragged: limit(2_800, 1_800, 14, 31),
+    },
+    Budget {
+        piece: "scraper, annealed",
+        whole: limit(13_700, 8_000, 160, 810),
+        dragged: limit(1_200, 570, 14, 110),
+    },
+    Budget {
+        piece: "square shank",
+        whole: limit(5_200, 4_900, 71, 220),
+        dragged: limit(2_700, 3_900, 16, 38),
+    },
+];
+
+/// The example, or the reference route of a piece.
+fn route_of(piece: &str) -> Route {
+    if piece == BUDGETS[0].piece {
+        return Route::whole_example();
+    }
+    let all: Vec<Route> = serde_json::from_str(include_str!("reference/routes.json")).unwrap();
+    all.into_iter().find(|route| route.piece == piece).unwrap()
+}
+
+/// What a way to an outcome costs against its limit, one line for each excess.
+fn excess(
+    name: &str,
+    limit: Limit,
+    way: impl FnOnce() -> Result<Outcome, RouteError>,
+) -> Vec<String> {
+    let mut effort = Effort::default();
+    let allocated = measure(|| {
+        let (outcome, counted) = counting(way);
+        effort = counted;
+        assert!(outcome.is_ok(), "{name}");
+    });
+    let kb = allocated.bytes_total.div_ceil(1000);
+    [
+        ("allocations", allocated.count_total, limit.allocations),
+        ("kB allocated", kb, limit.allocated_kb),
+        ("searches", effort.searches.into(), limit.searches.into()),
+        (
+            "Newton steps",
+            effort.newton_steps.into(),
+            limit.newton_steps.into(),
+        ),
+    ]
+    .into_iter()
+    .filter(|(_, counted, most)| counted > most)
+    .map(|(what, counted, most)| format!("{name}: {counted} {what}, {most} at most"))
+    .collect()
+}
+
+#[test]
+fn outcomes_cost_no_more_than_they_may() {
+    // Tables are read once for all routes.
+    run(&Route::whole_example()).unwrap();
+    let mut all = Vec::new();
+    for budget in &BUDGETS {
+        let route = route_of(budget.piece);
+        all.extend(excess(
+            &format!("{}, whole", budget.piece),
+            budget.whole,
+            || run(&route),
+        ));
+        // As a drag finds it: the handle has been moved before.
+        let prepared = Prepared::of(&route).unwrap();
+        let mut moved = route.clone();
+        moved.soak.temperature_c += 3.0;
+        prepared.run(&moved).unwrap();
+        all.extend(excess(
+            &format!("{}, dragged", budget.piece),
+            budget.dragged,
+            || prepared.run(&route),
+        ));
+    }
+    assert!(all.is_empty(), "{}", all.join("\n"));
+}
+
+/// A second recompute of the same costs what the first did: nothing is heaped up.
+#[test]
+fn the_same_again_costs_the_same() {
+    let route = Route::whole_example();
+    let prepared = Prepared::of(&route).unwrap();
+    let mut costs = (0..4).map(|_| {
+        let allocated = measure(|| drop(prepared.run(&route).unwrap()));
+        assert_eq!(allocated.count_current, 0);
+        (allocated.count_total, allocated.bytes_total)
+    });
+    costs.next();
+    let settled = costs.next().unwrap();
+    assert!(costs.all(|cost| cost == settled));
+}
+
+/// A drag of the soak through all temperatures that it may have leaves nothing behind, once it has been there.
+#[test]
+fn a_drag_heaps_nothing_up() {
+    let route = Route::whole_example();
+    let prepared = Prepared::of(&route).unwrap();
+    let drag = || {
+        for step in 0..40 {
+            let mut moved = route.clone();
+            moved.soak.temperature_c += f64::from(step);
+            drop(prepared.run(&moved));
+            drop(prepared.overheating(&moved));
+        }
+    };
+    drag();
+    let left = measure(drag);
+    assert_eq!((left.count_current, left.bytes_current), (0, 0));
+}
