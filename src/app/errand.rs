@@ -4,6 +4,7 @@ use super::browser::worker::{self, Heard, Worker};
 use super::decide::{Question, Told};
 use super::own::{self, Fitted};
 use super::parts::errands::errands;
+use super::state::now_ms;
 use super::texts;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -62,7 +63,10 @@ const KINDS: usize = 3;
 /// The kind of what has a thread of its own.
 const OWN_THREAD: usize = 2;
 
-/// After so many threads that ended one after the other while nothing was asked no other is started.
+/// A thread that ends so soon, ms, while nothing is asked, ends as it comes; one that ends later may have
+/// been put away by a phone that is put away.
+const SOON_MS: f64 = 30_000.0;
+/// After so many that did, one after the other, no other is started.
 const MOST_ENDED_IDLE: u32 = 4;
 
 impl Errand {
@@ -153,11 +157,13 @@ type Take = Rc<dyn Fn(Brought<'_>)>;
 struct State {
     worker: Option<Worker>,
     is_ready: bool,
+    /// When it was, ms.
+    ready_ms: f64,
     /// What is out.
     out: Option<Errand>,
     /// Threads that have ended over what is out, or over what was out before them.
     lost: u32,
-    /// Threads that have ended while nothing was out, since the last answer.
+    /// Threads that have ended soon while nothing was out, since the last answer.
     ended_idle: u32,
     /// Hears that no other thread is started.
     alone: Option<Rc<dyn Fn()>>,
@@ -224,6 +230,7 @@ impl Runner {
             match heard {
                 Heard::Ready => {
                     state.is_ready = true;
+                    state.ready_ms = now_ms();
                     None
                 }
                 Heard::Ended => {
@@ -235,7 +242,8 @@ impl Runner {
                         state.lost += 1;
                     } else {
                         state.lost = 0;
-                        state.ended_idle += 1;
+                        let was_soon = now_ms() - state.ready_ms < SOON_MS;
+                        state.ended_idle = if was_soon { state.ended_idle + 1 } else { 1 };
                         // A browser that ends each as it comes would be asked for threads for ever.
                         if is_to_hire && state.ended_idle >= MOST_ENDED_IDLE {
                             is_to_hire = false;

@@ -142,8 +142,8 @@ impl Log {
                     self.channel.set_value(channel);
                     let typed = storage::read(storage::TYPED);
                     self.read_again().await;
-                    self.take_back(typed);
                     self.look_at_room().await;
+                    self.take_back(typed);
                 }
                 None => self.trouble.set(Some(texts::logbook::CLOSED)),
             }
@@ -195,8 +195,9 @@ impl Log {
             && let Some(loaded) = typed.and_then(|text| read_logbook(&text).ok())
         {
             // Kept again where the database does not have it.
-            storage::remove(storage::TYPED);
-            self.put(loaded.book.runs().cloned().collect());
+            if self.put(loaded.book.runs().cloned().collect()) {
+                storage::remove(storage::TYPED);
+            }
         }
     }
 
@@ -414,12 +415,16 @@ fn keep_typed(changes: &[Change]) {
         return;
     }
     match changes {
-        // Without room for it the database has to do.
+        // Without room for it the database has to do; what was typed before is older than what it has.
         [
             Change {
                 text: Some(text), ..
             },
-        ] => drop(storage::write(storage::TYPED, text)),
+        ] => {
+            if storage::write(storage::TYPED, text).is_err() {
+                storage::remove(storage::TYPED);
+            }
+        }
         // An older text must not undo what else is done to runs.
         _ => storage::remove(storage::TYPED),
     }

@@ -212,8 +212,8 @@ test("the card and what goes into a number come as tables", async () => {
   await bench.page.keyboard.press("Escape");
   await bench.toCard();
   const { rows: card } = await checkTable(bench, "card");
-  assert.equal(card[0].join("|"), "Step|Set|Also set|Look for|Hardness after it|Cautions");
-  assert.deepEqual(card.slice(1).map(([step]) => step), await bench.cardSteps());
+  assert.equal(card[0].join("|"), "Piece|Step|Set|Also set|Look for|Hardness after it|Cautions");
+  assert.deepEqual(card.slice(1).map(([, step]) => step), await bench.cardSteps());
   await checkShown(bench, "what to expect");
   assert.deepEqual(await bench.accessibilityFaults(), []);
   bench.assertNoTrouble();

@@ -6,7 +6,7 @@ use super::correction::{Corrected, Correction};
 use super::unknown::{Owner, UnknownKind};
 use super::words::capital;
 use crate::route::Route;
-use crate::units::{TemperatureScale, format_fixed, format_temperature, format_temperature_band};
+use crate::units::{TemperatureScale, format_fixed, format_temperature, format_temperature_within};
 
 /// Difference of set points that no furnace shows, K: half a degree.
 const SAME_K: f64 = 0.5;
@@ -80,7 +80,7 @@ impl SetPoint {
 fn how_sure(band_k: f64, scale: TemperatureScale) -> String {
     format!(
         "That offset is known within {}, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first.",
-        format_temperature_band(band_k, scale)
+        format_temperature_within(band_k, scale)
     )
 }
 
@@ -231,11 +231,11 @@ mod tests {
         let mut route = route();
         assert_eq!(
             said(&learnt, &route, celsius),
-            "Set to 845 °C, as planned, the piece comes to 857 °C, and the numbers count with that; 833 °C would give 845 °C. That offset is known within ±5 °C, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first."
+            "Set to 845 °C, as planned, the piece comes to 857 °C, and the numbers count with that; 833 °C would give 845 °C. That offset is known within ±6 °C, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first."
         );
         assert_eq!(
             said(&learnt, &route, TemperatureScale::Fahrenheit),
-            "Set to 1553 °F, as planned, the piece comes to 1575 °F, and the numbers count with that; 1531 °F would give 1553 °F. That offset is known within ±9 °F, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first."
+            "Set to 1553 °F, as planned, the piece comes to 1575 °F, and the numbers count with that; 1531 °F would give 1553 °F. That offset is known within ±10 °F, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first."
         );
         // As planned it comes out as told.
         let taught = Route {
@@ -249,7 +249,7 @@ mod tests {
         route.furnace_offset_k = 12.0;
         assert_eq!(
             said(&learnt, &route, celsius),
-            "Set to 833 °C, as planned, the piece comes to 845 °C. That offset is known within ±5 °C, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first."
+            "Set to 833 °C, as planned, the piece comes to 845 °C. That offset is known within ±6 °C, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first."
         );
         assert_eq!(learnt.taught(&route).unwrap().off.soak_k, 0.0);
         // The line that tells of the offset has it.
@@ -271,7 +271,7 @@ mod tests {
         );
         assert_eq!(
             said(&cold, &route, celsius),
-            "To have 845 °C at the piece, the furnace “kiln” would have to read 875 °C, and can be set no hotter than 860 °C: the piece is at 830 °C then. That offset is known within ±5 °C, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first."
+            "To have 845 °C at the piece, the furnace “kiln” would have to read 875 °C, and can be set no hotter than 860 °C: the piece is at 830 °C then. That offset is known within ±6 °C, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first."
         );
         // A furnace that is not known, or what is switched off, tells nothing.
         route.furnace_band_k = 20.0;
@@ -325,7 +325,7 @@ mod tests {
             let words = oven_words(&learnt.learnt[0], route, celsius);
             words.map(|words| words.replace('\u{a0}', " "))
         };
-        let one = "Asked for 200 °C the piece comes to 207 °C, and the numbers count with that. For a temperature at the piece ask for 7 °C less. That offset is known within ±5 °C, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first.";
+        let one = "Asked for 200 °C the piece comes to 207 °C, and the numbers count with that. For a temperature at the piece ask for 7 °C less. That offset is known within ±6 °C, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first.";
         assert_eq!(said(&learnt, &route).as_deref(), Some(one));
         // Set so, pieces come out as asked.
         let taught = Route {

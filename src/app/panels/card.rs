@@ -83,9 +83,11 @@ fn row(row: CardRow) -> impl IntoView {
     }
 }
 
-/// The steps as a table for a spreadsheet: cautions beside their step, and no place to tick.
+/// The steps as a table for a spreadsheet: each with what it is a step of and with its cautions, what to
+/// see to before all of them with those of the first, and no place to tick.
 fn steps(card: &Card) -> Vec<Vec<String>> {
     let titles = [
+        texts::card::PIECE,
         texts::card::STEP,
         texts::card::SET,
         texts::card::ALSO_SET,
@@ -94,14 +96,21 @@ fn steps(card: &Card) -> Vec<Vec<String>> {
         texts::card::CAUTIONS,
     ];
     let titles = titles.map(str::to_owned).to_vec();
+    let of = format!("{}. {}", card.title, card.sentence);
+    let mut first: Vec<&str> = card.before_start.to_vec();
     let rows = card.rows.iter().map(|row| {
+        let before = std::mem::take(&mut first).into_iter();
+        let cautions: Vec<&str> = before
+            .chain(row.cautions.iter().map(String::as_str))
+            .collect();
         vec![
+            of.clone(),
             row.title.clone(),
             row.set.clone(),
             row.detail.clone(),
             row.look_for.clone(),
             row.after.clone().unwrap_or_default(),
-            row.cautions.join(" "),
+            cautions.join(" "),
         ]
     });
     std::iter::once(titles).chain(rows).collect()

@@ -14,7 +14,7 @@ use recalesce::chart::{Handle, TradeOffPoint, trade_off_chart};
 use recalesce::route::Route;
 use recalesce::units::{
     TemperatureScale, format_duration_s, format_factor, format_fixed, format_percent,
-    format_temperature, format_temperature_within,
+    format_temperature,
 };
 use std::sync::Arc;
 use web_sys::MouseEvent;

@@ -95,4 +95,4 @@ pub(crate) const LOADING: &str = "Loading.";
 pub(crate) const BROKEN_OFF: &str = "The browser broke this off twice. Ask again.";
 
 /// Where every thread ends as it comes.
-pub(crate) const ALONE: &str = "The browser ends the thread beside the page again and again. The page now works everything out by itself, and may stand still for a moment. To try with a thread again, reload.";
+pub(crate) const ALONE: &str = "The browser ends the thread beside the page again and again. What it did the page now works out by itself, and may stand still for a moment. To try with a thread again, reload.";

@@ -1,6 +1,6 @@
 //! Temperatures on the scale of the user's choice.
 
-use super::number::{NO_BREAK, format_fixed, with_unit};
+use super::number::{format_fixed, with_unit};
 use super::{Quantity, QuantityError, number_with_unit, shortened};
 use serde::{Deserialize, Serialize};
 
@@ -110,20 +110,11 @@ pub fn format_temperature_band(band_k: f64, scale: TemperatureScale) -> String {
     format!("±{}", with_unit(&degrees, scale.symbol()))
 }
 
-/// A temperature with how far it may be off either way, in whole degrees of the scale, the latter rounded
-/// up: `833 ± 6 °C`.
+/// How far a temperature may be off either way, in whole degrees of the scale, rounded up: `±6 °C`.
 #[must_use]
-pub fn format_temperature_within(
-    temperature_c: f64,
-    band_k: f64,
-    scale: TemperatureScale,
-) -> String {
-    let degrees = format_fixed(scale.of_celsius(temperature_c), 0);
-    let band = format_fixed(scale.of_kelvin_difference(band_k.abs()).ceil(), 0);
-    with_unit(
-        &format!("{degrees}{NO_BREAK}±{NO_BREAK}{band}"),
-        scale.symbol(),
-    )
+pub fn format_temperature_within(band_k: f64, scale: TemperatureScale) -> String {
+    let degrees = format_fixed(scale.of_kelvin_difference(band_k.abs()).ceil(), 0);
+    format!("±{}", with_unit(&degrees, scale.symbol()))
 }
 
 /// A difference of temperatures with its sign, such as “−4 °C”, in whole degrees.
@@ -206,14 +197,8 @@ mod tests {
         assert_eq!(format_temperature(-80.0, Celsius), "\u{2212}80\u{a0}°C");
         assert_eq!(format_temperature_band(8.0, Celsius), "±8\u{a0}°C");
         assert_eq!(format_temperature_band(10.0, Fahrenheit), "±18\u{a0}°F");
-        assert_eq!(
-            format_temperature_within(833.2, 5.2, Celsius),
-            "833\u{a0}±\u{a0}6\u{a0}°C"
-        );
-        assert_eq!(
-            format_temperature_within(833.0, 5.0, Fahrenheit),
-            "1531\u{a0}±\u{a0}9\u{a0}°F"
-        );
+        assert_eq!(format_temperature_within(5.2, Celsius), "±6\u{a0}°C");
+        assert_eq!(format_temperature_within(5.0, Fahrenheit), "±9\u{a0}°F");
         let difference = format_temperature_difference(-10.0, Fahrenheit);
         assert_eq!(difference, "\u{2212}18\u{a0}°F");
     }

@@ -105,9 +105,17 @@ fn quench(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRow> {
         .collect()
 }
 
+/// Whether the list has a quenchant as it is stirred.
+fn is_listed_stirred(medium: &MediumChoice) -> bool {
+    let resolved = medium.resolve();
+    resolved.is_ok_and(|medium| medium.name.contains("agit"))
+}
+
 /// How the piece goes into a bath. Common practice, no source.
 fn entry_words(medium: &MediumChoice, agitation: f64, section: &Section) -> String {
     let family = medium.resolve().map_or(Family::Own, |medium| medium.family);
+    // One of one's own may have been measured while it was stirred.
+    let is_still = agitation <= MOVED && family != Family::Own && !is_listed_stirred(medium);
     match family {
         Family::Plates => "Clamp both faces at once, flat.".to_owned(),
         Family::Air => "Hang it so that air reaches every side.".to_owned(),
@@ -127,10 +135,10 @@ fn entry_words(medium: &MediumChoice, agitation: f64, section: &Section) -> Stri
                 Family::Salt => "gently up and down, all of it under the surface",
                 _ => "gently up and down, not sideways, all of it under the surface",
             };
-            let counted = if agitation > MOVED {
-                ""
-            } else {
+            let counted = if is_still {
                 "; the numbers are those of a still bath"
+            } else {
+                ""
             };
             format!("{first}, straight in. Move it {way}{counted}.")
         }

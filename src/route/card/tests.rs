@@ -202,6 +202,7 @@ fn a_piece_is_moved_in_every_liquid() {
     for medium in ["oil_fast", "salt200_still"] {
         assert!(entry(medium, 1.0).contains("under the surface"), "{medium}");
     }
+    assert!(!entry("salt200_agit_wet", 1.0).contains("still bath"));
     assert!(!entry("air_still", 1.0).contains("up and down"));
 }
 
