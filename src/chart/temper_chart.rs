@@ -92,6 +92,8 @@ fn hardness_axis(temper: &TemperData) -> Axis {
 
 /// Width of a digit of a tick's label with room around it, px.
 const DIGIT_PX: f64 = 6.5;
+/// How far a label at the end of the axis reaches beyond it, px.
+const OUTWARDS_PX: f64 = 8.0;
 
 fn axes(scene: &mut Scene, labels: &Labels, plane: &Plane) {
     let rect = plane.rect;
@@ -124,7 +126,12 @@ fn axes(scene: &mut Scene, labels: &Labels, plane: &Plane) {
         Anchor::Middle
     };
     let text = format!("{}{NBSP}{}", last.label, labels.temperature_unit);
-    let reach_px = DIGIT_PX * text.chars().count() as f64 * if near_end { 1.0 } else { 0.5 };
+    let long_px = DIGIT_PX * text.chars().count() as f64;
+    let reach_px = if near_end {
+        long_px - OUTWARDS_PX
+    } else {
+        0.5 * long_px
+    };
     let free_to_px = plane.x_px(last.value) - reach_px;
     for tick in ticks {
         let ends_px = plane.x_px(tick.value) + 0.5 * DIGIT_PX * tick.label.chars().count() as f64;
@@ -142,7 +149,11 @@ fn bottom_tick(scene: &mut Scene, plane: &Plane, value: f64, anchor: Anchor, tex
         px(column, bottom + 4.0),
         frame::axis_pen(),
     );
-    let outwards = if anchor == Anchor::End { 8.0 } else { 0.0 };
+    let outwards = if anchor == Anchor::End {
+        OUTWARDS_PX
+    } else {
+        0.0
+    };
     if let Some(text) = text {
         let place = px(column + outwards, bottom + 11.0);
         scene.label(frame::tick_label(place, anchor, text));
