@@ -105,6 +105,8 @@ test("a part is not shown without its style, and the style moves nothing that st
     let letGo;
     const bench = await BenchPage.open(browser, {
       ...(viewport && { viewport }),
+      // The page may ask for the style before it counts as loaded, which then waits for it.
+      until: "commit",
       before: async (page) => {
         letGo = await heldBack(page, STYLE);
       },

@@ -133,7 +133,7 @@ fn entry_words(medium: &MediumChoice, agitation: f64, section: &Section) -> Stri
             let way = match family {
                 Family::Water | Family::Brine => "up and down, not sideways",
                 Family::Salt => "gently up and down, all of it under the surface",
-                _ => "gently up and down, not sideways, all of it under the surface",
+                _ => "up and down, not sideways, all under the surface",
             };
             let counted = if is_still {
                 "; the numbers are those of a still bath"
