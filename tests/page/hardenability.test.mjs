@@ -27,7 +27,9 @@ test("the fan of coolings falls from martensite to soft, and its chart has words
   assert.match(table.at(-1)[1], /pearlite 9\d %$/);
   const hardness = table.map(([, , hrc]) => Number.parseFloat(hrc));
   assert.ok(hardness[0] - hardness.at(-1) > 30, `${hardness}`);
-  assert.match(plain(await part.locator("canvas").getAttribute("aria-label")), /by the rate at 700 °C.*1000 K\/s: 6\d/);
+  // The chart is drawn after the rows stand.
+  const label = async () => plain(await part.locator("canvas").getAttribute("aria-label"));
+  await bench.until(label, (text) => /by the rate at 700 °C.*1000 K\/s: 6\d/.test(text), "words of the chart");
   assert.match(plain(await part.locator(".hint").innerText()), /K\/s for 99 %.*for 50 %/);
   bench.assertNoTrouble();
   await bench.close();
