@@ -295,8 +295,8 @@ impl Correction {
     }
 
     /// A shop whose furnaces have the offsets that were learnt and by which they may be set; the same shop
-    /// where it does not act. An offset that is not told from something else, or how sure it is, sets no furnace: it acts on
-    /// what comes out of the furnace as it is set without it.
+    /// where it does not act. An offset that is not told from something else, or of which it is not kept how
+    /// sure it is, sets no furnace: it acts on what comes out of the furnace as it is set without it.
     #[must_use]
     pub(in crate::advise) fn set_right(&self, shop: &Shop) -> Shop {
         let told = self.learnt.iter().filter(|_| self.acts());
