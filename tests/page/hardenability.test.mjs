@@ -18,6 +18,12 @@ after(() => browser.close());
 const rows = (part) =>
   part.locator("tbody tr").evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent))).then((all) => all.map((row) => row.map(plain)));
 
+/** Waits for the words of the chart of a part: it is drawn after the text beside it stands. */
+function chartSays(bench, part, words) {
+  const label = async () => plain(await part.locator("canvas").getAttribute("aria-label"));
+  return bench.until(label, (text) => words.test(text), `${words}`);
+}
+
 test("the fan of coolings falls from martensite to soft, and its chart has words", async () => {
   const bench = await BenchPage.ready(browser);
   const part = await bench.openPart(COOLINGS);
@@ -27,9 +33,7 @@ test("the fan of coolings falls from martensite to soft, and its chart has words
   assert.match(table.at(-1)[1], /pearlite 9\d %$/);
   const hardness = table.map(([, , hrc]) => Number.parseFloat(hrc));
   assert.ok(hardness[0] - hardness.at(-1) > 30, `${hardness}`);
-  // The chart is drawn after the rows stand.
-  const label = async () => plain(await part.locator("canvas").getAttribute("aria-label"));
-  await bench.until(label, (text) => /by the rate at 700 °C.*1000 K\/s: 6\d/.test(text), "words of the chart");
+  await chartSays(bench, part, /by the rate at 700 °C.*1000 K\/s: 6\d/);
   assert.match(plain(await part.locator(".hint").innerText()), /K\/s for 99 %.*for 50 %/);
   bench.assertNoTrouble();
   await bench.close();
@@ -54,7 +58,7 @@ test("the end-quench bar tells DI and rounds, in inches as well", async () => {
   const words = async () => plain(await part.locator(".hint").innerText());
   const metric = await bench.until(words, (text) => /DI [\d.]+ mm, by the factors of ASTM A255/.test(text), "DI in mm");
   assert.match(metric, /mm in oil, still \(H 0\.28\).*mm in brine, violent \(H 5\.00\)/);
-  assert.match(plain(await part.locator("canvas").getAttribute("aria-label")), /^Hardness along the end-quenched bar: 5\d HRC at/);
+  await chartSays(bench, part, /^Hardness along the end-quenched bar: 5\d HRC at/);
   await bench.pick("Lengths", "in");
   await bench.until(words, (text) => /DI [\d.]+ in,/.test(text), "DI in inches");
   bench.assertNoTrouble();
