@@ -1,7 +1,6 @@
 //! Deciding as the page asks for it and hears of it: an errand of a thread of its own, from text to
 //! texts, so that what the page loads at first need not hold how it is written or read.
 
-use crate::texts;
 use recalesce::advise::{
     AdviseError, Correction, Courses, FindRun, Found, LearnRun, Learned, LoggedRun, Numbers,
     OpenInput, Prediction, Quantiles, SensitivityRun, Shop, Sought, SpreadRun, Spreads, SweepBand,
@@ -10,6 +9,7 @@ use recalesce::advise::{
 };
 use recalesce::route::Route;
 use recalesce::units::{LengthUnit, TemperatureScale};
+use recalesce_texts::page as texts;
 use serde::{Deserialize, Serialize};
 
 /// Part of a search after which what there is so far is told again.

@@ -3,10 +3,10 @@
 
 use super::browser::{root, storage, theme::Theme};
 use super::state::{Bench, Notice};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::Route;
 use recalesce::save::{self, Preferences, Shelf};
+use recalesce_texts::page as texts;
 use std::time::Duration;
 
 /// Quiet time after a change before it is written, so that a drag writes once.

@@ -2,10 +2,10 @@
 
 use super::browser::{address, clipboard};
 use super::state::{Bench, Notice, Place, Undo};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::Route;
 use recalesce::save::{self, ShownChart};
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 /// The address that brings a route, or why there is none.

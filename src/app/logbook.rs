@@ -8,7 +8,6 @@ use super::browser::storage;
 use super::logbook_photos::stored_photo;
 use super::logbook_undo::without_photos;
 use super::state::{Notice, Undo};
-use crate::texts;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use recalesce::route::{Outcome, Route};
@@ -17,6 +16,7 @@ use recalesce::save::logbook::{
     Day, Draft, Filter, Id, Logbook, LogbookError, Merge, Order, Photo, Run, RunFieldError, Step,
     Steps, check_run, read_logbook, write_run,
 };
+use recalesce_texts::page as texts;
 use std::collections::{BTreeMap, VecDeque};
 use std::rc::Rc;
 use std::sync::Arc;

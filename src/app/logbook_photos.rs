@@ -4,9 +4,9 @@ use super::browser::chance;
 use super::browser::records::{Change, Store};
 use super::logbook::Log;
 use super::state::Undo;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::save::logbook::{Id, Photo, Step};
+use recalesce_texts::page as texts;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 

@@ -3,11 +3,11 @@
 
 use super::logbook::Log;
 use super::state::Undo;
-use crate::texts;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use recalesce::save::History;
 use recalesce::save::logbook::{Differing, Id, Run, Step, Steps};
+use recalesce_texts::page as texts;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 

@@ -17,7 +17,6 @@ mod panels;
 mod parts;
 mod plot;
 mod state;
-mod texts;
 mod undo;
 
 use leptos::prelude::*;
@@ -31,6 +30,7 @@ use panels::soak::SoakStage;
 use panels::strip::Strip;
 use panels::temper::TemperStage;
 use parts::panels::{Panel, panel};
+use recalesce_texts::page as texts;
 use state::{Bench, Place, Stage, bench};
 use wasm_bindgen::JsCast;
 

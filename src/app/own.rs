@@ -1,7 +1,6 @@
 //! A quenchant of the user's own as the page shows it, whichever way it was found. The fits are
 //! errands: they run in the second thread.
 
-use crate::texts;
 use recalesce::advise::{Coupon, CouponNote, ReadingFit, fit_coupon};
 use recalesce::heat::{
     Compared, CurveFit, CurveFitProgress, CurveOptions, Figure, FigureError, FittedKnot, Medium,
@@ -9,6 +8,7 @@ use recalesce::heat::{
 };
 use recalesce::route::inside_a_sentence;
 use recalesce::units::TemperatureScale;
+use recalesce_texts::page as texts;
 use serde::{Deserialize, Serialize};
 
 /// What was found.

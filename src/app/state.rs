@@ -8,7 +8,6 @@ use super::logbook::Log;
 use super::panels::decide::Deciding;
 use super::panels::lessons::Lessons;
 use super::parts::Parts;
-use super::texts;
 use super::undo::UndoHandle;
 use leptos::prelude::*;
 use recalesce::advise::Correction;
@@ -21,6 +20,7 @@ use recalesce::save::Shelf;
 use recalesce::soak::GrainAt;
 use recalesce::steel::Composition;
 use recalesce::units::{LengthUnit, TemperatureScale};
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 /// A place of the page.

@@ -131,6 +131,8 @@ fn perform(project: &Project, step: Step) -> Result<()> {
             "--package",
             "recalesce-physics",
             "--package",
+            "recalesce-texts",
+            "--package",
             wasm::PROGRAM,
             "--lib",
             "--bins",

@@ -1,8 +1,8 @@
 //! The browser's local storage under the project's own prefix. It may be absent, denied or full:
 //! every call says so instead of failing.
 
-use crate::texts;
 use gloo_storage::{LocalStorage, Storage};
+use recalesce_texts::page as texts;
 
 /// Where the open bench is kept.
 pub(crate) const BENCH: &str = "recalesce.bench";

@@ -2,7 +2,6 @@
 
 use super::{constituent, labels};
 use crate::state::Bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::{
     ContinuousData, EndQuenchData, FanCurve, ProductField, Scene, continuous_chart,
@@ -12,6 +11,7 @@ use recalesce::hardness::Hardness;
 use recalesce::route::{ContinuousDiagram, EndQuenchTest};
 use recalesce::transform::{ContinuousCooling, EndQuenchMethod, Forming, Passage};
 use recalesce::units::{format_fixed, format_hrb, format_hv};
+use recalesce_texts::page as texts;
 
 /// Every how many coolings of the fan one is drawn: two for each factor of ten.
 const DRAWN: usize = 3;

@@ -7,10 +7,10 @@ mod replay;
 mod strip;
 mod words;
 
-use crate::texts;
 pub(crate) use hardenability::{continuous_scene, end_quench_scene, short_hardness};
 pub(crate) use own::{probe_scene, transfer_scene};
 pub(crate) use phases::{own_fields, soak_phases};
+use recalesce_texts::page as texts;
 pub(crate) use replay::replay_scene;
 pub(crate) use strip::{blocks, strip};
 pub(crate) use words::{answer, figures, no_map, no_temper, still_does};

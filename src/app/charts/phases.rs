@@ -1,12 +1,12 @@
 //! The phases of the map in the words of charts and tables.
 
 use crate::state::Bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::MapField;
 use recalesce::phases::{Field, PhaseError, PhaseName, equilibrium};
 use recalesce::route::Known;
 use recalesce::units::{format_percent, format_temperature};
+use recalesce_texts::page as texts;
 
 /// A field of the map as the chart takes it.
 pub(super) fn map_field(field: &Field) -> MapField {

@@ -2,12 +2,12 @@
 
 use super::labels;
 use crate::state::Bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::{Across, Constituent, ReplayData, Scene, replay_view};
 use recalesce::heat::Section;
 use recalesce::route::Replay;
 use recalesce::units::format_duration_s;
+use recalesce_texts::page as texts;
 
 /// The section at a time, s from leaving the furnace.
 pub(crate) fn replay_scene(

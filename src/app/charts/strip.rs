@@ -2,7 +2,6 @@
 
 use super::{labels, points};
 use crate::state::{Bench, Stage};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::{RouteData, RouteStep, RouteStrip, route_strip};
 use recalesce::heat::CoolingCurve;
@@ -10,6 +9,7 @@ use recalesce::route::{
     Outcome, PriorOutcome, PriorStep, Route, SlowCooling, StepRef, Work, prior_line,
 };
 use recalesce::units::{TemperatureScale, format_duration_s, format_temperature};
+use recalesce_texts::page as texts;
 
 const ROOM_C: f64 = 20.0;
 /// Points of a way up or down that is drawn.

@@ -2,11 +2,11 @@
 
 use crate::errand;
 use crate::state::{Bench, Stage};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::Section;
 use recalesce::route;
 use recalesce::units::{format_fixed, format_length, format_percent, format_temperature};
+use recalesce_texts::page as texts;
 
 /// What else would still harden this piece, in words.
 pub(crate) fn still_does(bench: Bench) -> Option<String> {

@@ -1,13 +1,13 @@
 //! The quantities that the page lets a user type, each with its range and step.
 
 use super::Quantity;
-use crate::texts;
 use recalesce::numeric::decimal::decimal;
 use recalesce::units::{
     DurationUnit, LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length,
     format_temperature, format_temperature_band, format_temperature_difference, parse_duration_s,
     parse_length_mm, parse_temperature_c,
 };
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 /// A temperature in °C, in steps of one degree of the scale shown.

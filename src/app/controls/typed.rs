@@ -1,10 +1,10 @@
 //! A typed quantity: a text field between a minus and a plus, with what is wrong said below it.
 
 use crate::state::bench;
-use crate::texts;
 use leptos::ev;
 use leptos::prelude::*;
 use recalesce::units::{read_with_decimal_comma, with_decimal_comma};
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicUsize, Ordering};
 

@@ -3,12 +3,12 @@
 
 use crate::browser::storage;
 use crate::state::{Bench, Place, Teach, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{Correction, Shop};
 use recalesce::route::Route;
 use recalesce::save::{self, KeptShop, ReadError};
 use recalesce::units::format_temperature;
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 /// A route as its pieces go through it, by what was learnt of it.

@@ -6,7 +6,6 @@ use super::opening::Opening;
 use crate::parts::panels::Panel;
 use crate::plot::Shown;
 use crate::state::Bench;
-use crate::texts;
 use leptos::ev::PointerEvent;
 use leptos::prelude::*;
 use recalesce::chart::hit::nearest;
@@ -16,6 +15,7 @@ use recalesce::units::{
     TemperatureScale, format_cooling_rate, format_duration_s, format_hrc, format_hv,
     format_temperature,
 };
+use recalesce_texts::page as texts;
 use wasm_bindgen::JsCast;
 
 /// Positions of a slider over the quench.

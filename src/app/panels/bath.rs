@@ -2,10 +2,10 @@
 
 use crate::controls::{Quantity, Typed, quantities};
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::{BathRange, MediumChoice};
 use recalesce::units::{TemperatureScale, format_temperature};
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 /// A temperature of a bath. The line below the field tells the range, so what is wrong does not tell

@@ -7,11 +7,11 @@ use crate::browser::print::print;
 use crate::charts;
 use crate::link;
 use crate::state::{Bench, Place, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::{Palette, Scene, oxide, phase_bar, qr, svg, swatch};
 use recalesce::route::{Card, CardRow, Step, StepColour, card};
 use recalesce::units::format_percent;
+use recalesce_texts::page as texts;
 
 /// Section and phase bar on the card, CSS pixels.
 const SECTION_PX: [f64; 2] = [340.0, 96.0];

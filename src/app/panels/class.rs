@@ -6,7 +6,6 @@ use super::piece::bath_words;
 use crate::browser::files;
 use crate::controls::live;
 use crate::state::{Bench, Notice, Undo};
-use crate::texts;
 use leptos::ev;
 use leptos::html::Input;
 use leptos::prelude::*;
@@ -15,6 +14,7 @@ use recalesce::teach::{
     class_csv, class_order, read_handed,
 };
 use recalesce::units::TemperatureScale;
+use recalesce_texts::page as texts;
 use std::collections::VecDeque;
 use std::sync::Arc;
 use std::time::Duration;

@@ -5,11 +5,11 @@ use super::piece::bath_words;
 use crate::controls::live;
 use crate::plot::{Plot, Shown};
 use crate::state::Bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::class_chart;
 use recalesce::teach::{CLASS_NUMBERS, ClassOrder, ClassRow, Number};
 use recalesce::units::{LengthUnit, TemperatureScale, format_fixed};
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 use web_sys::MouseEvent;
 

@@ -13,11 +13,11 @@ use crate::browser::storage;
 use crate::decide::{Question, Sure, Taught, Told};
 use crate::errand::{Errand, Runner, read};
 use crate::state::{Bench, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{Correction, Found, Limits, Purpose, Shop, Sought, Tolerances};
 use recalesce::route::Route;
 use recalesce::units::TemperatureScale;
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 /// How a piece of work stands.

@@ -7,7 +7,6 @@ use crate::controls::{Segment, live};
 use crate::decide::{Question, Told};
 use crate::plot::Plot;
 use crate::state::{Bench, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{Correction, Courses, Numbers};
 use recalesce::chart::{MOST_LINES, OverlayData, OverlayLine, overlay_chart};
@@ -18,6 +17,7 @@ use recalesce::units::{
     LengthUnit, TemperatureScale, format_factor, format_fixed, format_percent,
     format_weight_percent,
 };
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 /// Most routes side by side.

@@ -7,7 +7,6 @@ use crate::controls::{Segment, Typed, live, quantities};
 use crate::decide::{Question, Told};
 use crate::plot::{Plot, Shown};
 use crate::state::{Bench, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{Correction, Found, FoundRoute, Limit, Limits, Purpose, Sought};
 use recalesce::chart::{Handle, TradeOffPoint, trade_off_chart};
@@ -16,6 +15,7 @@ use recalesce::units::{
     TemperatureScale, format_duration_s, format_factor, format_fixed, format_percent,
     format_temperature,
 };
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 use web_sys::MouseEvent;
 

@@ -7,11 +7,11 @@ use crate::controls::{Segment, live};
 use crate::decide::{Question, Taught, Told};
 use crate::logbook::Reading;
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{Band, Correction};
 use recalesce::save::logbook::Run;
 use recalesce::units::format_fixed;
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 /// Part by which a band has to be narrower for it to count as learnt.

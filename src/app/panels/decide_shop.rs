@@ -3,12 +3,12 @@
 use super::decide::Deciding;
 use crate::controls::{Quantity, Segment, Typed, live, quantities};
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{ColdMeans, Furnace, Quenchant, Shop, TemperOven};
 use recalesce::heat::MediumChoice;
 use recalesce::route::{Thermocouple, inside_a_sentence, shop_media};
 use recalesce::units::{TemperatureScale, format_temperature, format_temperature_band};
+use recalesce_texts::page as texts;
 
 /// Most letters of a name.
 const LONGEST_NAME: &str = "60";

@@ -6,10 +6,10 @@ use super::save_table::SaveTable;
 use crate::controls::live;
 use crate::decide::{Matters, Question, Sure, Told, Varies};
 use crate::state::{Bench, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::Quantiles;
 use recalesce::units::{format_factor, format_fixed, format_percent, format_weight_percent};
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 /// Least part of a spread that is shown.

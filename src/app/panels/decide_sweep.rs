@@ -7,12 +7,12 @@ use crate::controls::{Quantity, Typed, live, quantities};
 use crate::decide::{Question, Told};
 use crate::plot::Plot;
 use crate::state::{Bench, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{Correction, Numbers, SweepBand, SweepPoint, SweptInput, sweep_csv};
 use recalesce::chart::{SweepData, sweep_chart};
 use recalesce::route::Route;
 use recalesce::units::{LengthUnit, TemperatureScale};
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 /// Name of the file of numbers.

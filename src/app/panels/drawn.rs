@@ -5,11 +5,11 @@ use super::acting::kept_shop;
 use crate::decide::{Question, Sure, Told, Varies};
 use crate::errand::{Errand, Runner, read};
 use crate::state::bench;
-use crate::texts;
 use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
 use recalesce::advise::{Quantiles, Shop, Tester, counted_words};
 use recalesce::units::{format_fixed, format_percent};
+use recalesce_texts::page as texts;
 use std::time::Duration;
 
 /// How long the bench has to be left alone.

@@ -6,9 +6,9 @@ use crate::charts;
 use crate::parts::panels::{Panel, panel};
 use crate::plot::Plot;
 use crate::state::{Bench, Stage, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::save::{ShownChart, read_shown};
+use recalesce_texts::page as texts;
 
 /// The chart of the address, or why there is none.
 #[component]

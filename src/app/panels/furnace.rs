@@ -2,11 +2,11 @@
 
 use crate::controls::{Alternative, Alternatives, Typed, quantities};
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::Shop;
 use recalesce::route::Thermocouple;
 use recalesce::units::{TemperatureScale, format_temperature, format_temperature_band};
+use recalesce_texts::page as texts;
 
 const KINDS: [Alternative<Thermocouple>; 3] = [
     Alternative {

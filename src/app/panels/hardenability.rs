@@ -5,7 +5,6 @@ use super::save_table::SaveTable;
 use crate::charts;
 use crate::plot::Plot;
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::{
     CRITICAL_HARDENED, ContinuousDiagram, EndQuenchTest, continuous_diagram, end_quench_test,
@@ -17,6 +16,7 @@ use recalesce::transform::{
 use recalesce::units::{
     LengthUnit, format_fixed, format_hrc, format_length, format_percent, format_rate_k_per_s,
 };
+use recalesce_texts::page as texts;
 
 /// Every how many coolings of the fan one has a row.
 const ROWS: usize = 3;

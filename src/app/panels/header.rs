@@ -3,9 +3,9 @@
 use crate::browser::print::print;
 use crate::browser::theme::{self, Theme};
 use crate::state::{Bench, Place, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::units::{LengthUnit, TemperatureScale};
+use recalesce_texts::page as texts;
 
 /// The curve of a steel that cools and glows back: the project's sign.
 #[component]

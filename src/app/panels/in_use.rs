@@ -1,10 +1,10 @@
 //! What the route means for the use of the piece, against a route that the user picks.
 
 use crate::state::{Bench, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::{Direction, InUse, Outcome, Route, in_use, run};
 use recalesce::steel::find;
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 /// The same route with the handbook's soak for its grade; none where it has no grade.

@@ -7,7 +7,6 @@ use crate::browser::{address, files, storage};
 use crate::controls::{FileButton, Segment, live};
 use crate::link;
 use crate::state::{Bench, Place, bench};
-use crate::texts;
 use leptos::html::Div;
 use leptos::prelude::*;
 use recalesce::route::Route;
@@ -15,6 +14,7 @@ use recalesce::teach::{
     BUNDLED, Experiment, LARGEST_EXPERIMENT_BYTES, read_experiment, read_experiment_link,
     read_pasted, write_experiment_link,
 };
+use recalesce_texts::page as texts;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 use web_sys::File;

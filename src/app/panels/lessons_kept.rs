@@ -2,9 +2,9 @@
 //! lose them.
 
 use crate::browser::storage;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::teach::{BUNDLED, Experiment, read_experiment_link, write_experiment_link};
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 /// Puts those that were kept behind those of the project.

@@ -3,12 +3,12 @@
 use super::lessons::Lessons;
 use crate::controls::live;
 use crate::state::Bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::numeric::decimal::decimal;
 use recalesce::route::Outcome;
 use recalesce::teach::{Experiment, Goal, Number, Step, text_on_scale};
 use recalesce::units::{TemperatureScale, format_fixed};
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 /// A text with its temperatures on the scale in use.

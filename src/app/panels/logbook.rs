@@ -7,7 +7,6 @@ use crate::browser::files;
 use crate::controls::live;
 use crate::logbook::{Log, Reading};
 use crate::state::{Bench, Place, bench};
-use crate::texts;
 use crate::undo::undo_key;
 use leptos::ev;
 use leptos::prelude::*;
@@ -16,6 +15,7 @@ use recalesce::route::Route;
 use recalesce::save::WriteError;
 use recalesce::save::logbook::{Id, write_csv, write_logbook};
 use recalesce::units::format_fixed;
+use recalesce_texts::page as texts;
 
 /// Logs a run of the route on the bench, and opens it.
 pub(crate) fn log(bench: Bench) {

@@ -5,9 +5,9 @@ use super::save_table::SaveTable;
 use crate::controls::live;
 use crate::logbook::Log;
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::save::logbook::{Run, beside};
+use recalesce_texts::page as texts;
 
 /// What is picked for it, and once there are two, what they differ in.
 #[component]

@@ -3,10 +3,10 @@
 use crate::browser::files;
 use crate::controls::{FileButton, live};
 use crate::logbook::{Incoming, Log};
-use crate::texts;
 use leptos::ev;
 use leptos::prelude::*;
 use recalesce::save::logbook::{Differing, Merge, read_logbook};
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 use web_sys::File;
 

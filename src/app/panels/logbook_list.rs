@@ -6,11 +6,11 @@ use crate::controls::live;
 use crate::logbook::Log;
 use crate::plot::Plot;
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::{LoggedHardness, logbook_chart};
 use recalesce::save::logbook::{Agreement, Day, Filter, Id, Listed, Order, agreement, list};
 use recalesce::units::{TemperatureScale, format_fixed, format_temperature};
+use recalesce_texts::page as texts;
 
 /// Rows shown at first, and how many more each time.
 const ROWS: usize = 100;

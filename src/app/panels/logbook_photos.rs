@@ -3,10 +3,10 @@
 use super::logbook_run::button;
 use crate::browser::photo;
 use crate::logbook::Log;
-use crate::texts;
 use leptos::html::Input;
 use leptos::prelude::*;
 use recalesce::save::logbook::{Id, MOST_PHOTOS, Photo};
+use recalesce_texts::page as texts;
 
 /// The photos of the run.
 #[component]

@@ -6,12 +6,12 @@ use super::logbook_photos::Photos;
 use crate::controls::live;
 use crate::logbook::Log;
 use crate::state::bench;
-use crate::texts;
 use leptos::html::H2;
 use leptos::prelude::*;
 use recalesce::hardness::Scale;
 use recalesce::save::logbook::{After, Done, Draft, DraftReading, DraftUseTest, Run};
 use recalesce::units::{TemperatureScale, format_fixed};
+use recalesce_texts::page as texts;
 
 /// What a field shows.
 #[derive(Clone, Copy, PartialEq)]

@@ -3,13 +3,13 @@
 
 use super::save_table::SaveTable;
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::{
     Confidence, Family, Figure, Medium, MediumChoice, MediumNote, QuenchantFigures,
     equivalent_severity_per_in, medium_note,
 };
 use recalesce::units::{TemperatureScale, format_fixed, format_temperature};
+use recalesce_texts::page as texts;
 
 /// A figure of the standard tests.
 fn words(figure: Figure, value: f64, scale: TemperatureScale) -> String {

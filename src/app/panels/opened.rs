@@ -3,11 +3,11 @@
 use super::save_table::SaveTable;
 use crate::parts::panels::{Panel, panel};
 use crate::state::{Bench, bench};
-use crate::texts;
 use leptos::html::{Dialog, H2};
 use leptos::prelude::*;
 use recalesce::route::{Balance, Derivation, NumberKey, beside, explain, why};
 use recalesce::units::TemperatureScale;
+use recalesce_texts::page as texts;
 
 /// The way that was gone from number to number.
 #[derive(Clone, Copy)]

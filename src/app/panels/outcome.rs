@@ -5,7 +5,6 @@ use crate::charts;
 use crate::parts::panels::{Panel, panel};
 use crate::plot::Plot;
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::{Constituent, ladder_height_px, phase_bar, swatch};
 use recalesce::route::{
@@ -14,6 +13,7 @@ use recalesce::route::{
 };
 use recalesce::transform::Fractions;
 use recalesce::units::{format_fixed, format_percent};
+use recalesce_texts::page as texts;
 
 /// Disc with a tick, triangle, or cross: the verdict by shape.
 #[component]

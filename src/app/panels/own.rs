@@ -5,11 +5,11 @@ use super::own_found::FoundView;
 use super::own_work::{BATH_RANGE_C, Own, Way, Work};
 use crate::controls::{FileButton, Quantity, Segment, Typed, quantities};
 use crate::state::bench;
-use crate::texts;
 use leptos::ev;
 use leptos::prelude::*;
 use recalesce::heat::{Figure, MediumChoice};
 use recalesce::units::TemperatureScale;
+use recalesce_texts::page as texts;
 use wasm_bindgen::JsCast;
 use web_sys::File;
 

@@ -3,12 +3,12 @@
 use super::own_work::Own;
 use crate::controls::{Quantity, Segment, Typed, quantities};
 use crate::state::{Bench, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::{Coupon, USUAL_TESTER_HRC};
 use recalesce::heat::{MediumChoice, Section};
 use recalesce::route::{Route, shop_media};
 use recalesce::steel::{find, grades};
+use recalesce_texts::page as texts;
 
 /// Coupon that is offered first, mm: thick enough that an oil hardens few steels through.
 const FIRST_MM: f64 = 6.0;

@@ -6,11 +6,11 @@ use crate::charts;
 use crate::own::Found;
 use crate::plot::Plot;
 use crate::state::{Bench, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::ReadingFit;
 use recalesce::heat::{Compared, Figure, FittedKnot, LONGEST_TITLE, MediumChoice, OwnMedium};
 use recalesce::units::{format_fixed, format_temperature};
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 fn words(bench: Bench, figure: Figure, value: f64) -> String {

@@ -4,11 +4,11 @@ use super::own_work::{Own, Way};
 use crate::browser::storage;
 use crate::own::Found;
 use crate::state::Bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::Coupon;
 use recalesce::heat::{OwnMedium, QuenchantFigures};
 use recalesce::units::TemperatureScale;
+use recalesce_texts::page as texts;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 

@@ -4,13 +4,13 @@ use super::own_coupon;
 use crate::browser::files;
 use crate::errand::{Errand, Runner, read};
 use crate::own::{Fitted, Found};
-use crate::texts;
 use leptos::html::Textarea;
 use leptos::prelude::*;
 use recalesce::advise::Coupon;
 use recalesce::heat::{CurveFitProgress, Figure, MediumChoice, OwnMedium, QuenchantFigures};
 use recalesce::route::Route;
 use recalesce::units::TemperatureScale;
+use recalesce_texts::page as texts;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 

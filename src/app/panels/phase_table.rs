@@ -3,9 +3,9 @@
 use super::save_table::SaveTable;
 use crate::charts;
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::units::format_temperature;
+use recalesce_texts::page as texts;
 
 #[component]
 fn Table(

@@ -5,13 +5,13 @@ use super::opening::Opening;
 use crate::controls::{Choice, Entry, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::{MediumChoice, Section};
 use recalesce::route::{Quench, Route, inside_a_sentence};
 use recalesce::units::{
     LengthUnit, TemperatureScale, format_fixed, format_length, format_temperature_band,
 };
+use recalesce_texts::page as texts;
 
 /// Longest name of a piece, letters.
 const LONGEST_NAME: usize = 60;

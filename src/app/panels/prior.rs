@@ -9,7 +9,6 @@ use crate::charts;
 use crate::parts::panels::{Panel, panel};
 use crate::plot::Plot;
 use crate::state::{Bench, Stage, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::chart::phase_bar;
 use recalesce::route::{
@@ -17,6 +16,7 @@ use recalesce::route::{
     starting_steps,
 };
 use recalesce::steel::find;
+use recalesce_texts::page as texts;
 
 /// The step that is open, if any step can be.
 fn open_step(bench: Bench) -> usize {

@@ -4,11 +4,11 @@ use super::outcome::number;
 use super::save_table::SaveTable;
 use super::strip::pick;
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::{NumberKey, PieceState, PriorOutcome, StepRef, soft_hardness_words};
 use recalesce::soak::Network;
 use recalesce::units::{format_fixed, format_temperature};
+use recalesce_texts::page as texts;
 
 /// What stands in a row beside its name, with what opens it.
 struct Cells([(String, Option<NumberKey>); 4]);

@@ -4,13 +4,13 @@ use crate::controls::{
     Alternative, Alternatives, Choice, Entry, Quantity, Segment, Typed, Word, quantities,
 };
 use crate::state::{Bench, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::MediumChoice;
 use recalesce::route::{
     PriorStep, SlowCooling, Work, cooling_words, inside_a_sentence, shop_media,
 };
 use recalesce::units::{format_duration_s, format_temperature};
+use recalesce_texts::page as texts;
 
 /// What may be typed.
 const TEMPERATURE_C: (f64, f64) = (150.0, 1250.0);

@@ -9,13 +9,13 @@ use crate::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::plot::{Plot, Shown, handle_at};
 use crate::state::bench;
-use crate::texts;
 use leptos::ev::PointerEvent;
 use leptos::prelude::*;
 use recalesce::route::{AGITATION_RANGE, Cold, SNAP_C, SNAP_MIN};
 use recalesce::units::{
     format_duration_s, format_factor, format_temperature, format_weight_percent,
 };
+use recalesce_texts::page as texts;
 
 /// Steel at the handle no longer glows, °C.
 const COLD_C: f64 = 400.0;

@@ -9,11 +9,11 @@ use crate::charts;
 use crate::parts::panels::Panel;
 use crate::plot::Plot;
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::Place;
 use recalesce::route::{PlaceOutcome, place_name, quench_notes};
 use recalesce::units::{format_factor, format_percent};
+use recalesce_texts::page as texts;
 
 /// What took the rest of a place, in words.
 fn rest(told: &PlaceOutcome) -> String {

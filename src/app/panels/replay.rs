@@ -5,10 +5,10 @@ use super::along::{Along, POSITIONS, words_at};
 use crate::charts;
 use crate::plot::Plot;
 use crate::state::bench;
-use crate::texts;
 use leptos::leptos_dom::helpers::IntervalHandle;
 use leptos::prelude::*;
 use recalesce::units::format_duration_s;
+use recalesce_texts::page as texts;
 use std::time::Duration;
 
 /// Time between two pictures while it plays.

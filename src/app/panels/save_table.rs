@@ -3,9 +3,9 @@
 use super::save_chart::arrow;
 use crate::browser::{decimals, files};
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::save::write_table;
+use recalesce_texts::page as texts;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, MouseEvent};
 

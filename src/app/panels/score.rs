@@ -1,9 +1,9 @@
 //! How near the models come to values from outside the project, and every value that they miss.
 
 use super::save_table::SaveTable;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::sources::score::{Against, Outside, QuantityScore, measured};
+use recalesce_texts::page as texts;
 
 /// Columns of the table.
 const TITLES: [&str; 5] = [

@@ -5,11 +5,11 @@ use super::opening::Opening;
 use crate::controls::{Choice, Entry, Segment, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::state::{Bench, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::{Leave, MediumChoice};
 use recalesce::route::{NextBath, Route, inside_a_sentence, shop_media};
 use recalesce::units::{TemperatureScale, format_duration_s, format_temperature};
+use recalesce_texts::page as texts;
 
 /// When a piece leaves the first bath, as it is first offered.
 const OUT_AT_C: f64 = 200.0;

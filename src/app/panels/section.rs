@@ -2,9 +2,9 @@
 
 use crate::controls::{Segment, Typed, quantities};
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::heat::{Grind, Section};
+use recalesce_texts::page as texts;
 
 /// A shape without its sizes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -3,9 +3,9 @@
 use crate::browser::storage;
 use crate::keep;
 use crate::state::Bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::save::{self, Shelf};
+use recalesce_texts::page as texts;
 
 /// Joins the shelf with the one in the browser's store. What both windows have changed is kept twice,
 /// and told; a text that cannot be read whole, mostly of a newer version of the page, stays as it is, and

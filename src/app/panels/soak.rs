@@ -8,10 +8,10 @@ use crate::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::plot::{Plot, Shown, Tag, handle_at};
 use crate::state::{Stage, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::soak_notes;
 use recalesce::units::{format_duration_s, format_temperature};
+use recalesce_texts::page as texts;
 
 /// Soak temperatures that can be set, °C.
 pub(super) const SOAK_RANGE_C: (f64, f64) = (600.0, 1200.0);

@@ -1,10 +1,10 @@
 //! The publications behind the numbers.
 
 use super::score::ScoreView;
-use crate::texts;
 use leptos::html::Section;
 use leptos::prelude::*;
 use recalesce::sources::{ALL, FITS, Source, Standing};
+use recalesce_texts::page as texts;
 
 const fn standing_words(standing: Standing) -> &'static str {
     match standing {

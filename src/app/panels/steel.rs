@@ -2,10 +2,10 @@
 
 use crate::controls::{Choice, Entry, Typed, quantities};
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::steel::{Element, Grade, find, search};
 use recalesce::units::format_fixed;
+use recalesce_texts::page as texts;
 
 /// The designations of a grade beside its own name, for the end of the sentence.
 pub(super) fn other_designations(grade: &Grade) -> String {

@@ -5,11 +5,11 @@ use crate::browser::resize::size_of;
 use crate::charts;
 use crate::plot::Plot;
 use crate::state::{Bench, Stage, bench};
-use crate::texts;
 use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::html::Div;
 use leptos::prelude::*;
 use recalesce::route::{Route, StepRef};
+use recalesce_texts::page as texts;
 
 /// A press that goes further is a drag, px.
 const DRAG_FROM_PX: f64 = 6.0;

@@ -3,9 +3,9 @@
 use crate::controls::{Alternative, Alternatives, Word};
 use crate::parts::panels::{Panel, panel};
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::soak::StartingStructure;
+use recalesce_texts::page as texts;
 
 /// Round carbides first, then pearlite from coarse to fine.
 const STRUCTURES: [Alternative<StartingStructure>; 8] = [

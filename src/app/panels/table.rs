@@ -3,12 +3,12 @@
 use super::save_table::SaveTable;
 use crate::errand::{Errand, TableOf, kept_up};
 use crate::state::{Bench, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::advise::Correction;
 use recalesce::heat::{Medium, MediumChoice, Section};
 use recalesce::route::{Quench, QuenchTable, TableCell, TableRow, Verdict, margin_words};
 use recalesce::units::{format_factor, format_fixed, format_length};
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 /// Disc, half disc or cross: the verdict by shape.

@@ -6,10 +6,10 @@ use crate::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::plot::{Plot, Shown, Tag, handle_at};
 use crate::state::{Bench, bench};
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::{Route, Temper};
 use recalesce::units::{format_duration_s, format_hrc, format_temperature};
+use recalesce_texts::page as texts;
 
 /// Temper temperatures that can be set, °C.
 const RANGE_C: (f64, f64) = (100.0, 700.0);

@@ -2,10 +2,10 @@
 
 use super::temper::{move_tempers, time_tempers};
 use crate::state::bench;
-use crate::texts;
 use leptos::prelude::*;
 use recalesce::route::{Outcome, Route};
 use recalesce::units::{TemperatureScale, format_duration_s, format_hrc, format_temperature};
+use recalesce_texts::page as texts;
 use std::sync::Arc;
 
 /// Tempers nearer than this to one that meets the target are it, K and parts of the time.

@@ -1,0 +1,26 @@
+//! Words of the page's head.
+
+pub const UNDO_AND_REDO: &str = "Undo and redo";
+pub const UNDO_KEYS: &str = "Undo (Ctrl+Z)";
+pub const UNDO_LAST: &str = "Undo the last change";
+pub const REDO_KEYS: &str = "Redo (Ctrl+Shift+Z)";
+pub const REDO_UNDONE: &str = "Redo what was undone";
+pub const PRINT_THE: &str = "Print the ";
+pub const ON_THE_SHELF: &str = " on the shelf";
+pub const LOG_A_RUN: &str = "Log a run";
+pub const TEMPERATURES: &str = "Temperatures";
+pub const LENGTHS: &str = "Lengths";
+pub const DECIMALS: &str = "Decimals";
+pub const THEME: &str = "Theme";
+pub const DAY: &str = "day";
+pub const SHOP: &str = "shop";
+pub const BENCH: &str = "Bench";
+pub const DECIDE: &str = "Decide";
+pub const EXPERIMENTS: &str = "Experiments";
+pub const SHELF: &str = "Shelf";
+pub const LOGBOOK: &str = "Logbook";
+pub const SOURCES: &str = "Sources";
+pub const PLACES: &str = "Places";
+pub const CARD: &str = "card";
+pub const KEEP: &str = "Keep";
+pub const PROJECT: &str = "Recalesce";

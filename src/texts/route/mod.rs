@@ -1,0 +1,1 @@
+//! Words of the room route: what comes out of a route, and why.
