@@ -27,8 +27,8 @@ fn tell(notice: &mut Option<Notice>, line: String) {
 }
 
 /// Sets a text aside that cannot be read, and says so.
-fn set_aside(key: &str, text: &str, what: &str, reason: &str, notice: &mut Option<Notice>) {
-    let is_aside = storage::set_aside(key, text);
+fn set_aside(key: &'static str, text: &str, what: &str, reason: &str, notice: &mut Option<Notice>) {
+    let is_aside = storage::set_aside_or_hold(key, text);
     tell(notice, texts::page::unread(what, reason, is_aside));
 }
 
@@ -46,7 +46,7 @@ pub(super) fn bench(notice: &mut Option<Notice>) -> Route {
         return Route::whole_example();
     };
     if root::starts_fresh() {
-        if !storage::set_aside(storage::BENCH, &text) {
+        if !storage::set_aside_or_hold(storage::BENCH, &text) {
             tell(notice, texts::page::LAST_BENCH_NOT_ASIDE.to_owned());
         }
         return Route::whole_example();
@@ -74,7 +74,7 @@ pub(super) fn shelf(notice: &mut Option<Notice>) -> Shelf {
     match save::read(&text) {
         Ok(loaded) => {
             if !loaded.rejected.is_empty() {
-                let is_aside = storage::set_aside(storage::SHELF, &text);
+                let is_aside = storage::set_aside_or_hold(storage::SHELF, &text);
                 let count = loaded.rejected.len();
                 let routes = if count == 1 { "route" } else { "routes" };
                 tell(

@@ -19,6 +19,7 @@ mod plot;
 mod state;
 mod undo;
 
+use browser::storage;
 use leptos::prelude::*;
 use panels::header::Header;
 use panels::opened::Opened;
@@ -91,6 +92,20 @@ fn NoticeLine() -> impl IntoView {
     let state = bench();
     let line = move || {
         state.notice.get().map(|notice| {
+            let held = storage::holds().then(|| {
+                view! {
+                    <button
+                        type="button"
+                        class="press"
+                        on:click=move |_| {
+                            storage::offer_held();
+                            state.notice.set(None);
+                        }
+                    >
+                        {texts::page::SAVE_HELD}
+                    </button>
+                }
+            });
             let undo = notice.undo.map(|undo| {
                 view! {
                     <button
@@ -109,6 +124,7 @@ fn NoticeLine() -> impl IntoView {
                 <p class="message" class:wrong-input=notice.is_wrong>
                     <span>{notice.text}</span>
                     {undo}
+                    {held}
                     <button
                         type="button"
                         class="press"

@@ -161,7 +161,7 @@ test("other pages' things in the same storage are left alone", async () => {
   await bench.close();
 });
 
-test("what cannot be read and finds no room to be set aside is told as it is", async () => {
+test("what cannot be read and finds no room to be set aside stays until it is saved as a file", async () => {
   const noRoomAside = (page) =>
     page.addInitScript(() => {
       const set = Storage.prototype.setItem;
@@ -172,10 +172,16 @@ test("what cannot be read and finds no room to be set aside is told as it is", a
     });
   for (const key of [KEYS.bench, KEYS.shelf]) {
     const bench = await BenchPage.ready(browser, { kept: { [key]: "{" }, before: noRoomAside });
-    assert.match(await bench.message(), /could not be read: .* no room to set it aside: the next change is written over it/);
-    // Until then it is there.
+    assert.match(await bench.message(), /could not be read: .* no room to set it aside: it stays as it is/);
+    const change = () => (key === KEYS.bench ? bench.press("soak", "ArrowUp") : bench.keep());
+    await change();
+    await bench.until(() => bench.message(), (line) => /Not kept: .* Save it as a file first/.test(line), "what is not kept");
     assert.equal(await bench.stored(key), "{");
     assert.equal(await bench.stored(asideOf(key)), null);
+    assert.equal((await bench.offered("Save it as a file")).text, "{");
+    // From now on what is done is kept.
+    await change();
+    await bench.untilStored(key, (text) => text !== "{");
     await bench.close();
   }
 });

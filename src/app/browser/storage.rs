@@ -1,8 +1,15 @@
 //! The browser's local storage under the project's own prefix. It may be absent, denied or full:
 //! every call says so instead of failing.
 
+use super::files;
 use gloo_storage::{LocalStorage, Storage};
 use recalesce_texts::page as texts;
+use std::cell::RefCell;
+
+thread_local! {
+    /// Texts that could neither be read nor set aside, by their keys: they stay where they are.
+    static HELD: RefCell<Vec<(&'static str, String)>> = const { RefCell::new(Vec::new()) };
+}
 
 /// Where the open bench is kept.
 pub(crate) const BENCH: &str = "recalesce.bench";
@@ -56,10 +63,17 @@ pub(crate) fn read(key: &str) -> Option<String> {
 /// Keeps text under a key.
 ///
 /// # Errors
-/// One line for the user when the store is closed or full.
+/// One line for the user when the store is closed or full, or holds what could not be read.
 pub(crate) fn write(key: &str, text: &str) -> Result<(), &'static str> {
     if !is_open() {
         return Err(texts::page::STORE_CLOSED);
+    }
+    let is_held = HELD.with_borrow_mut(|held| {
+        held.retain(|(other, text)| *other != key || !set_aside(key, text));
+        held.iter().any(|(other, _)| *other == key)
+    });
+    if is_held {
+        return Err(texts::page::HELD);
     }
     LocalStorage::raw()
         .set_item(key, text)
@@ -94,8 +108,34 @@ pub(crate) fn write_of_window(key: &str, text: &str) {
     }
 }
 
-/// Puts text aside that cannot be read now, so that a later version still can. False where there is no
-/// room: what is written over its key then is lost.
+/// Puts text aside that cannot be read now, so that a later version still can. Where there is no room it
+/// stays under its key, where nothing else is kept until [`offer_held`] or there is room: false.
+pub(crate) fn set_aside_or_hold(key: &'static str, text: &str) -> bool {
+    let is_aside = set_aside(key, text);
+    if !is_aside {
+        HELD.with_borrow_mut(|held| {
+            held.retain(|(other, _)| *other != key);
+            held.push((key, text.to_owned()));
+        });
+    }
+    is_aside
+}
+
+/// Whether there is a text that is only held where it stands.
+pub(crate) fn holds() -> bool {
+    HELD.with_borrow(|held| !held.is_empty())
+}
+
+/// Offers what is held as files; then other texts are kept in its place.
+pub(crate) fn offer_held() {
+    for (key, text) in HELD.take() {
+        if files::offer(&format!("{key}.txt"), "text/plain", &text).is_none() {
+            HELD.with_borrow_mut(|held| held.push((key, text)));
+        }
+    }
+}
+
+/// Puts text aside so that it is not lost. False where there is no room.
 pub(crate) fn set_aside(key: &str, text: &str) -> bool {
     for n in 1..=MOST_ASIDE {
         let place = aside(key, n);

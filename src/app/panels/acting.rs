@@ -41,7 +41,7 @@ pub(super) fn kept_shop(bench: Bench) -> Option<Result<KeptShop, ReadError>> {
         ..
     }) = &kept
     {
-        let is_aside = storage::set_aside(storage::SHOP, &text);
+        let is_aside = storage::set_aside_or_hold(storage::SHOP, &text);
         if is_aside {
             keep_shop(bench, shop, None);
         }

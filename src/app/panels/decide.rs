@@ -163,8 +163,8 @@ impl Deciding {
             Some(Ok(kept)) => (kept.shop, kept.learnt),
             Some(Err(reason)) => {
                 let text = storage::read(storage::SHOP);
-                let is_aside =
-                    storage::set_aside(storage::SHOP, text.as_deref().unwrap_or_default());
+                let text = text.as_deref().unwrap_or_default();
+                let is_aside = storage::set_aside_or_hold(storage::SHOP, text);
                 let what = texts::decide::YOUR_SHOP;
                 bench.warn(texts::page::unread(what, &reason.to_string(), is_aside));
                 (Shop::example(), None)

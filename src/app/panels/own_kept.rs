@@ -37,7 +37,7 @@ impl Own {
         };
         let Ok(kept) = serde_json::from_str::<Kept>(&text) else {
             // A later version may read it.
-            if !storage::set_aside(storage::OWN, &text) {
+            if !storage::set_aside_or_hold(storage::OWN, &text) {
                 bench.warn(texts::own::LAST_NOT_ASIDE.to_owned());
             }
             return;

@@ -59,7 +59,7 @@ pub fn learnt_unread(fault: &str, is_aside: bool) -> String {
     let where_it_is = if is_aside {
         "It is set aside in this browser, and your shop is as it was."
     } else {
-        "This browser has no room to set it aside: the next change of your shop is written over it."
+        "This browser has no room to set it aside: it stays as it is, and no change of your shop is kept until you have saved it as a file."
     };
     format!(
         "What the logbook has taught could not be read: {fault}. {where_it_is} Read the logbook again under Decide."

@@ -15,11 +15,14 @@ pub fn unread(what: &str, reason: &str, is_aside: bool) -> String {
 }
 
 /// Where what cannot be read cannot be set aside either.
-pub const NO_ROOM_ASIDE: &str =
-    "This browser has no room to set it aside: the next change is written over it.";
+pub const NO_ROOM_ASIDE: &str = "This browser has no room to set it aside: it stays as it is, and nothing else is kept in its place until you have saved it as a file.";
+/// What is to be kept where such a text stands.
+pub const HELD: &str =
+    "Not kept: what could not be read still stands in its place. Save it as a file first.";
+pub const SAVE_HELD: &str = "Save it as a file";
 
 pub const LAST_BENCH: &str = "The bench of your last visit";
-pub const LAST_BENCH_NOT_ASIDE: &str = "This browser has no room to set the bench of your last visit aside: the next change is written over it.";
+pub const LAST_BENCH_NOT_ASIDE: &str = "This browser has no room to set the bench of your last visit aside: it stays as it is, and nothing else is kept in its place until you have saved it as a file.";
 
 #[inline]
 pub fn shelf_routes_unread(count: usize, routes: &str, is_aside: bool) -> String {
