@@ -28,7 +28,7 @@ fn outcomes_are_as_written_down() {
             is_allowed && written.may_be_replaced(&answers, MODELS),
             "{why}"
         );
-        std::fs::write(FILE, Written::text(&answers, MODELS)).expect("a written file");
+        std::fs::write(FILE, written.text(&answers, MODELS)).expect("a written file");
     }
 }
 
@@ -54,13 +54,21 @@ fn other_numbers_need_another_version_of_the_models() {
     let why = written.stands(&now, &next).expect_err("not written yet");
     assert!(why.contains("UPDATE_REFERENCE=1"), "{why}");
     assert!(written.may_be_replaced(&now, &next));
-    let anew = Written::read(&Written::text(&now, &next));
+    let anew = Written::read(&written.text(&now, &next));
     assert_eq!(anew.stands(&now, &next), Ok(()));
     // A mesh a little finer is no other model.
     let mut finer = written.outcomes.clone();
     finer[0]["carbon_wt"] = (1.02 * finer[0]["carbon_wt"].as_f64().expect("a number")).into();
     assert!(written.stands(&finer, MODELS).is_err());
     assert!(written.may_be_replaced(&finer, MODELS));
+    // Nor are many such steps, as long as they stay near where the version began.
+    let mut again = Written::read(&written.text(&finer, MODELS));
+    for _ in 0..4 {
+        let carbon_wt = again.outcomes[0]["carbon_wt"].as_f64().expect("a number");
+        finer[0]["carbon_wt"] = (1.04 * carbon_wt).into();
+        again = Written::read(&again.text(&finer, MODELS));
+    }
+    assert!(!again.may_be_replaced(&finer, MODELS));
     // A caution, a sentence of refusal or a route more is no other number.
     let mut cautions = written.outcomes.clone();
     cautions[0]["cautions"] = 99.into();

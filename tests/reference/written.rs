@@ -20,6 +20,9 @@ const LEEWAY_NEAR_ZERO: f64 = 0.02;
 pub struct Written {
     /// Version of the models.
     models: String,
+    /// What this version gave when it was new: the leeway is counted from there, so that many small
+    /// changes do not add up to another model.
+    first: Vec<Value>,
     /// Outcomes of the routes in order.
     pub outcomes: Vec<Value>,
 }
@@ -27,19 +30,30 @@ pub struct Written {
 impl Written {
     pub fn read(text: &str) -> Self {
         let file: Value = serde_json::from_str(text).expect("outcomes as written");
+        let list = |name: &str| file[name].as_array().expect("a list").clone();
         Self {
             models: file["models"].as_str().expect("a version").to_owned(),
-            outcomes: file["outcomes"].as_array().expect("a list").clone(),
+            first: list("first"),
+            outcomes: list("outcomes"),
         }
     }
 
     /// The file of other outcomes, one a line.
-    pub fn text(outcomes: &[Value], models: &str) -> String {
-        let lines: Vec<String> = outcomes.iter().map(ToString::to_string).collect();
-        let lines = lines.join(",\n");
+    pub fn text(&self, outcomes: &[Value], models: &str) -> String {
+        let lines = |of: &[Value]| {
+            let lines: Vec<String> = of.iter().map(ToString::to_string).collect();
+            lines.join(",\n")
+        };
+        let first = if self.models == models {
+            &self.first
+        } else {
+            outcomes
+        };
         format!(
-            "{{\"models\": {}, \"outcomes\": [\n{lines}\n]}}\n",
-            json!(models)
+            "{{\"models\": {}, \"outcomes\": [\n{}\n], \"first\": [\n{}\n]}}\n",
+            json!(models),
+            lines(outcomes),
+            lines(first)
         )
     }
 
@@ -68,9 +82,9 @@ impl Written {
     }
 
     /// Whether they may be written anew: the version of the models is another one, or what they give is
-    /// the same within the leeway but for words, routes that are new and fields that are new.
+    /// what it gave at first, within the leeway, but for words, routes that are new and fields that are new.
     pub fn may_be_replaced(&self, now: &[Value], models: &str) -> bool {
-        let mut all = self.outcomes.iter().zip(now);
+        let mut all = self.first.iter().zip(now);
         self.models != models || all.all(|(written, now)| gives_the_same("", written, now))
     }
 }
