@@ -253,7 +253,7 @@ impl Runner {
                     if is_to_hire && state.lost > 1 {
                         let take = of_out(&state);
                         state.out = None;
-                        take.map(|take| (take, Err(texts::page::BROKEN_OFF)))
+                        take.map(|take| (take, Err(texts::general::BROKEN_OFF)))
                     } else {
                         if let Some(errand) = state.out.take() {
                             state.waiting[errand.kind()].get_or_insert(errand);
@@ -310,7 +310,7 @@ impl Runner {
                 spawn_local(async move {
                     match errands().await {
                         Ok(part) => (part.answer)(&errand, &|text| take(Ok(text))),
-                        Err(_) => take(Err(texts::page::PART_NOT_LOADED)),
+                        Err(_) => take(Err(texts::general::PART_NOT_LOADED)),
                     }
                 });
             }

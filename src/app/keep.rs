@@ -29,13 +29,13 @@ fn tell(notice: &mut Option<Notice>, line: String) {
 /// Sets a text aside that cannot be read, and says so.
 fn set_aside(key: &'static str, text: &str, what: &str, reason: &str, notice: &mut Option<Notice>) {
     let is_aside = storage::set_aside_or_hold(key, text);
-    tell(notice, texts::page::unread(what, reason, is_aside));
+    tell(notice, texts::general::unread(what, reason, is_aside));
 }
 
 /// Says at once where nothing that is done here will be there at the next visit.
 pub(super) fn warn_of_closed_storage(notice: &mut Option<Notice>) {
     if !storage::is_open() {
-        tell(notice, texts::page::STORE_CLOSED.to_owned());
+        tell(notice, texts::general::STORE_CLOSED.to_owned());
     }
 }
 
@@ -47,7 +47,7 @@ pub(super) fn bench(notice: &mut Option<Notice>) -> Route {
     };
     if root::starts_fresh() {
         if !storage::set_aside_or_hold(storage::BENCH, &text) {
-            tell(notice, texts::page::LAST_BENCH_NOT_ASIDE.to_owned());
+            tell(notice, texts::general::LAST_BENCH_NOT_ASIDE.to_owned());
         }
         return Route::whole_example();
     }
@@ -57,7 +57,7 @@ pub(super) fn bench(notice: &mut Option<Notice>) -> Route {
             set_aside(
                 storage::BENCH,
                 &text,
-                texts::page::LAST_BENCH,
+                texts::general::LAST_BENCH,
                 &reason.to_string(),
                 notice,
             );
@@ -79,7 +79,7 @@ pub(super) fn shelf(notice: &mut Option<Notice>) -> Shelf {
                 let routes = if count == 1 { "route" } else { "routes" };
                 tell(
                     notice,
-                    texts::page::shelf_routes_unread(count, routes, is_aside),
+                    texts::general::shelf_routes_unread(count, routes, is_aside),
                 );
             }
             loaded.shelf
@@ -88,7 +88,7 @@ pub(super) fn shelf(notice: &mut Option<Notice>) -> Shelf {
             set_aside(
                 storage::SHELF,
                 &text,
-                texts::page::YOUR_SHELF,
+                texts::general::YOUR_SHELF,
                 &reason.to_string(),
                 notice,
             );

@@ -11,18 +11,18 @@ use std::sync::Arc;
 /// The address that brings a route, or why there is none.
 pub(crate) fn address_of(route: &Route) -> Result<String, String> {
     let link = save::write_link(route).map_err(|reason| reason.to_string())?;
-    address::with_route(&link).ok_or_else(|| texts::page::NO_ADDRESS.to_owned())
+    address::with_route(&link).ok_or_else(|| texts::general::NO_ADDRESS.to_owned())
 }
 
 /// The address that shows one chart of a route by itself, or why there is none.
 pub(crate) fn address_of_chart(route: &Route, chart: ShownChart) -> Result<String, String> {
     let text = save::write_shown(route, chart).map_err(|reason| reason.to_string())?;
-    address::with_route(&text).ok_or_else(|| texts::page::NO_ADDRESS.to_owned())
+    address::with_route(&text).ok_or_else(|| texts::general::NO_ADDRESS.to_owned())
 }
 
 /// Puts the address that brings a route onto the clipboard, and says what came of it.
 pub(crate) fn copy(bench: Bench, route: &Route) {
-    copy_text(bench, address_of(route), texts::page::THE_LINK);
+    copy_text(bench, address_of(route), texts::general::THE_LINK);
 }
 
 /// Puts a text onto the clipboard, and says what came of it.
@@ -33,9 +33,9 @@ pub(crate) fn copy_text(bench: Bench, text: Result<String, String>, what: &'stat
             let shown = text.clone();
             clipboard::copy(&text, move |is_copied| {
                 let words = if is_copied {
-                    texts::page::on_clipboard(what)
+                    texts::general::on_clipboard(what)
                 } else {
-                    texts::page::clipboard_shut(&shown)
+                    texts::general::clipboard_shut(&shown)
                 };
                 say(bench, words, false, None);
             });
@@ -71,7 +71,7 @@ pub(super) fn take(bench: Bench) {
         return teaching.then(bench, move |part| (part.take_link)(bench));
     };
     match save::read_link(&link) {
-        Err(reason) => say(bench, texts::page::link_not_opened(&reason), true, None),
+        Err(reason) => say(bench, texts::general::link_not_opened(&reason), true, None),
         Ok(route) => open(bench, route),
     }
 }
@@ -82,7 +82,7 @@ fn open(bench: Bench, route: Route) {
     bench.is_guided.set(false);
     bench.place.set(Place::Bench);
     if before == route {
-        return say(bench, texts::page::LINK_ON_BENCH.to_owned(), false, None);
+        return say(bench, texts::general::LINK_ON_BENCH.to_owned(), false, None);
     }
     let is_known = before == Route::whole_example()
         || before == Route::example()
@@ -98,8 +98,8 @@ fn open(bench: Bench, route: Route) {
     }
     bench.route.set(route);
     let words = match kept {
-        None => texts::page::LINK_ON_BENCH,
-        Some(_) => texts::page::LINK_ON_BENCH_ONE_KEPT,
+        None => texts::general::LINK_ON_BENCH,
+        Some(_) => texts::general::LINK_ON_BENCH_ONE_KEPT,
     };
     let undo: Undo = Arc::new(move || {
         bench.route.set(before.clone());

@@ -80,7 +80,7 @@ fn Page() -> impl IntoView {
         {place}
         <Opened />
         <footer class="foot">
-            {texts::page::FOOT}
+            {texts::general::FOOT}
         </footer>
     }
     .into_any()
@@ -102,7 +102,7 @@ fn NoticeLine() -> impl IntoView {
                             state.notice.set(None);
                         }
                     >
-                        {texts::page::SAVE_HELD}
+                        {texts::general::SAVE_HELD}
                     </button>
                 }
             });
@@ -116,7 +116,7 @@ fn NoticeLine() -> impl IntoView {
                             state.notice.set(None);
                         }
                     >
-                        {texts::page::UNDO}
+                        {texts::general::UNDO}
                     </button>
                 }
             });
@@ -130,7 +130,7 @@ fn NoticeLine() -> impl IntoView {
                         class="press"
                         on:click=move |_| state.notice.set(None)
                     >
-                        {texts::page::DISMISS}
+                        {texts::general::DISMISS}
                     </button>
                 </p>
             }
@@ -175,10 +175,10 @@ fn StageFrame(
 fn Tabs() -> impl IntoView {
     let state = bench();
     let tabs = [
-        (Stage::Prior(0), texts::page::BEFORE),
-        (Stage::Soak, texts::page::SOAK),
-        (Stage::Quench, texts::page::QUENCH),
-        (Stage::Temper, texts::page::TEMPER),
+        (Stage::Prior(0), texts::general::BEFORE),
+        (Stage::Soak, texts::general::SOAK),
+        (Stage::Quench, texts::general::QUENCH),
+        (Stage::Temper, texts::general::TEMPER),
     ]
     .map(|(stage, word)| {
         let is_open = move |open: Stage| match stage {
@@ -198,7 +198,7 @@ fn Tabs() -> impl IntoView {
         }
     });
     view! {
-        <div class="tabs" role="tablist" aria-label=texts::page::STAGE>
+        <div class="tabs" role="tablist" aria-label=texts::general::STAGE>
             {tabs}
         </div>
     }
@@ -249,21 +249,21 @@ fn BenchPlace() -> impl IntoView {
             <div class="sheet">
                 <StageFrame
                     stage=Stage::Soak
-                    title=texts::page::SOAK
+                    title=texts::general::SOAK
                     received=Signal::stored(texts::soak::SOAK_RECEIVES.to_owned())
                 >
                     <SoakStage />
                 </StageFrame>
                 <StageFrame
                     stage=Stage::Quench
-                    title=texts::page::QUENCH
+                    title=texts::general::QUENCH
                     received=Signal::derive(panels::quench::received())
                 >
                     <QuenchStage />
                 </StageFrame>
                 <StageFrame
                     stage=Stage::Temper
-                    title=texts::page::TEMPER
+                    title=texts::general::TEMPER
                     received=Signal::derive(panels::temper::received())
                 >
                     <TemperStage />

@@ -249,7 +249,7 @@ impl Bench {
             root: StoredValue::new(Owner::current()),
         };
         runner.with_value(|runner| {
-            runner.set_alone(move || bench.warn(texts::page::ALONE.to_owned()));
+            runner.set_alone(move || bench.warn(texts::general::ALONE.to_owned()));
         });
         bench
     }

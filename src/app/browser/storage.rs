@@ -66,18 +66,18 @@ pub(crate) fn read(key: &str) -> Option<String> {
 /// One line for the user when the store is closed or full, or holds what could not be read.
 pub(crate) fn write(key: &str, text: &str) -> Result<(), &'static str> {
     if !is_open() {
-        return Err(texts::page::STORE_CLOSED);
+        return Err(texts::general::STORE_CLOSED);
     }
     let is_held = HELD.with_borrow_mut(|held| {
         held.retain(|(other, text)| *other != key || !set_aside(key, text));
         held.iter().any(|(other, _)| *other == key)
     });
     if is_held {
-        return Err(texts::page::HELD);
+        return Err(texts::general::HELD);
     }
     LocalStorage::raw()
         .set_item(key, text)
-        .map_err(|_| texts::page::STORE_FULL)
+        .map_err(|_| texts::general::STORE_FULL)
 }
 
 /// Forgets the text under a key.

@@ -25,7 +25,7 @@ pub(crate) fn band(scale: TemperatureScale, range: (f64, f64)) -> Quantity {
     Quantity {
         show: Arc::new(move |k| format_temperature_band(k, scale)),
         read: Arc::new(move |text| {
-            number(text, texts::page::WRITE_A_BAND).map(|d| scale.to_kelvin_difference(d.abs()))
+            number(text, texts::general::WRITE_A_BAND).map(|d| scale.to_kelvin_difference(d.abs()))
         }),
         range,
         step: scale.to_kelvin_difference(1.0),
@@ -37,7 +37,7 @@ pub(crate) fn difference(scale: TemperatureScale, range: (f64, f64)) -> Quantity
     Quantity {
         show: Arc::new(move |k| format_temperature_difference(k, scale)),
         read: Arc::new(move |text| {
-            number(text, texts::page::WRITE_A_DIFFERENCE).map(|d| scale.to_kelvin_difference(d))
+            number(text, texts::general::WRITE_A_DIFFERENCE).map(|d| scale.to_kelvin_difference(d))
         }),
         range,
         step: scale.to_kelvin_difference(1.0),
@@ -106,5 +106,5 @@ fn number(text: &str, advice: &str) -> Result<f64, String> {
         .chars()
         .take_while(|c| c.is_ascii_digit() || matches!(c, '.' | '-'))
         .collect();
-    decimal(&digits).ok_or_else(|| texts::page::not_a_number(text.trim(), advice))
+    decimal(&digits).ok_or_else(|| texts::general::not_a_number(text.trim(), advice))
 }

@@ -36,7 +36,7 @@ impl Quantity {
         if value.is_nan() || (least..=most).contains(&value) {
             Ok(value)
         } else {
-            Err(texts::page::between(
+            Err(texts::general::between(
                 &(self.show)(least),
                 &(self.show)(most),
             ))

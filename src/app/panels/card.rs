@@ -299,7 +299,7 @@ pub(crate) fn CardPlace() -> impl IntoView {
                     class="press"
                     on:click=move |_| bench.route.with_untracked(|route| link::copy(bench, route))
                 >
-                    {texts::page::COPY_LINK}
+                    {texts::general::COPY_LINK}
                 </button>
                 <button
                     type="button"

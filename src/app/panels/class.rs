@@ -188,7 +188,7 @@ impl Class {
             bath_words(&route.quench, TemperatureScale::Celsius)
         });
         if files::offer_table(FILE_NAME, &table).is_none() {
-            self.bench.warn(texts::page::NO_FILE_OFFERED.to_owned());
+            self.bench.warn(texts::general::NO_FILE_OFFERED.to_owned());
         }
     }
 }

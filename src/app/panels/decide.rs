@@ -166,7 +166,7 @@ impl Deciding {
                 let text = text.as_deref().unwrap_or_default();
                 let is_aside = storage::set_aside_or_hold(storage::SHOP, text);
                 let what = texts::decide::YOUR_SHOP;
-                bench.warn(texts::page::unread(what, &reason.to_string(), is_aside));
+                bench.warn(texts::general::unread(what, &reason.to_string(), is_aside));
                 (Shop::example(), None)
             }
             None => (Shop::example(), None),
@@ -242,7 +242,7 @@ pub(super) fn Working(
     let said = move || {
         task.work.with(|work| match work {
             Work::Still | Work::Refused(_) => "",
-            Work::Out(_) => texts::page::WORKING_IT_OUT,
+            Work::Out(_) => texts::general::WORKING_IT_OUT,
             Work::Stopped => "Stopped.",
             Work::Done => "Done.",
         })

@@ -238,7 +238,7 @@ fn results(deciding: Deciding, swept: &Arc<Swept>, output: RwSignal<usize>) -> A
             .ok()
             .and_then(|text| files::offer_table(FILE_NAME, &text));
         if offered.is_none() {
-            bench.warn(texts::page::NO_FILE_OFFERED.to_owned());
+            bench.warn(texts::general::NO_FILE_OFFERED.to_owned());
         }
     };
     view! {

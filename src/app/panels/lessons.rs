@@ -227,7 +227,7 @@ impl Lessons {
                 Some(Err(why)) => self.wrong.set(Some(why.to_string())),
                 None => self
                     .wrong
-                    .set(Some(texts::page::FILE_UNREADABLE.to_owned())),
+                    .set(Some(texts::general::FILE_UNREADABLE.to_owned())),
             }
         });
     }
@@ -258,7 +258,7 @@ pub(crate) fn take_link(bench: Bench) {
 fn copy_link(bench: Bench, experiment: &Experiment) {
     let text = write_experiment_link(experiment).map_err(|why| why.to_string());
     let address = text.and_then(|text| {
-        address::with_experiment(&text).ok_or_else(|| texts::page::NO_ADDRESS.to_owned())
+        address::with_experiment(&text).ok_or_else(|| texts::general::NO_ADDRESS.to_owned())
     });
     link::copy_text(bench, address, texts::lessons::LINK_TO_EXPERIMENT);
 }
@@ -350,7 +350,7 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
                                     aria-label=link
                                     on:click=move |_| copy_link(bench, &shared)
                                 >
-                                    {texts::page::COPY_LINK}
+                                    {texts::general::COPY_LINK}
                                 </button>
             </div>
                             </li>

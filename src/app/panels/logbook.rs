@@ -40,7 +40,7 @@ fn offer(log: Log, name: &str, mime: &str, text: Result<String, WriteError>) {
     let wrong = match text {
         Ok(text) => files::offer(name, mime, &text)
             .is_none()
-            .then(|| texts::page::NO_FILE_OFFERED.to_owned()),
+            .then(|| texts::general::NO_FILE_OFFERED.to_owned()),
         Err(reason) => Some(reason.to_string()),
     };
     if let Some(wrong) = wrong {
@@ -52,7 +52,7 @@ fn offer(log: Log, name: &str, mime: &str, text: Result<String, WriteError>) {
 fn export_csv(log: Log) {
     let text = with_list(log, write_csv);
     if files::offer_table("recalesce-logbook.csv", &text).is_none() {
-        log.say(texts::page::NO_FILE_OFFERED.to_owned(), true, None);
+        log.say(texts::general::NO_FILE_OFFERED.to_owned(), true, None);
     }
 }
 
@@ -165,7 +165,7 @@ fn Runs(log: Log) -> impl IntoView {
                 disabled=is_empty
                 on:click=move |_| export_json(log)
             >
-                {texts::page::EXPORT_TO_FILE}
+                {texts::general::EXPORT_TO_FILE}
             </button>
             <button
                 type="button"
@@ -176,8 +176,8 @@ fn Runs(log: Log) -> impl IntoView {
                 {texts::logbook::EXPORT_LIST}
             </button>
             <FilePicker log=log />
-            {turn_book(texts::page::UNDO, log, |can| can.0, Log::back)}
-            {turn_book(texts::page::REDO, log, |can| can.1, Log::forward)}
+            {turn_book(texts::general::UNDO, log, |can| can.0, Log::back)}
+            {turn_book(texts::general::REDO, log, |can| can.1, Log::forward)}
         </div>
         <Import log=log />
         {content}

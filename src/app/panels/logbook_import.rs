@@ -16,7 +16,7 @@ const FAULTS: usize = 5;
 /// Looks at the text of a file; changes nothing yet.
 fn look(log: Log, text: Option<String>) {
     let Some(text) = text else {
-        return log.say(texts::page::FILE_UNREADABLE, true, None);
+        return log.say(texts::general::FILE_UNREADABLE, true, None);
     };
     match read_logbook(&text) {
         Err(reason) => log.say(texts::logbook::nothing_imported(reason), true, None),

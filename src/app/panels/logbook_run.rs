@@ -294,8 +294,8 @@ pub(super) fn OpenRun(log: Log) -> impl IntoView {
         <div class="actions">
             {button(texts::logbook::ALL_RUNS, move || log.close())}
             {button(texts::logbook::PUT_ROUTE_ON_BENCH, load)}
-            {turn(texts::page::UNDO, log, |can| can.0, Log::undo)}
-            {turn(texts::page::REDO, log, |can| can.1, Log::redo)}
+            {turn(texts::general::UNDO, log, |can| can.0, Log::undo)}
+            {turn(texts::general::REDO, log, |can| can.1, Log::redo)}
             {button(texts::logbook::DELETE, remove)}
         </div>
         <p>{planned}</p>

@@ -89,91 +89,75 @@ pub(crate) fn Say(sentence: Sentence) -> impl IntoView {
     }
 }
 
-const fn step_word(step: Step) -> &'static str {
-    match step {
-        Step::Soak => texts::outcome::SOAK,
-        Step::Quench => texts::outcome::QUENCH,
-        Step::Snap => texts::outcome::SNAP,
-        Step::Cold => texts::outcome::COLD,
-        Step::Temper(_) => texts::outcome::TEMPER,
+/// The steps after which it is told what the piece is made of: a snap temper changes next to nothing of it,
+/// and of the tempers it is the last.
+const TOLD_AFTER: [&str; 4] = [
+    texts::outcome::SOAK,
+    texts::outcome::QUENCH,
+    texts::outcome::COLD,
+    texts::outcome::TEMPER,
+];
+
+/// What the piece is made of after each of these, as far as it is known.
+fn made_of(outcome: &Outcome) -> [Option<Fractions>; 4] {
+    let mut after = [None; 4];
+    for stage in &outcome.stages {
+        let row = match stage.step {
+            Step::Soak => 0,
+            Step::Quench => 1,
+            Step::Snap => continue,
+            Step::Cold => 2,
+            Step::Temper(_) => 3,
+        };
+        after[row] = stage.fractions.or(after[row]);
     }
+    after
 }
 
-/// What the piece is made of after soak, quench, cold and the last temper.
-fn made_of(outcome: &Outcome) -> Vec<(Step, Fractions)> {
-    let stages = outcome.stages.iter();
-    // A snap temper changes next to nothing of it.
-    let stages = stages.filter(|stage| stage.step != Step::Snap);
-    let known = stages.filter_map(|stage| stage.fractions.map(|fractions| (stage.step, fractions)));
-    let (tempers, mut shown): (Vec<_>, Vec<_>) =
-        known.partition(|(step, _)| matches!(step, Step::Temper(_)));
-    shown.extend(tempers.last());
-    shown
-}
-
-/// Phase bars after soak, quench, cold and the last temper. Bars and words stay while there are the
-/// same steps and phases: a picture is dear to make.
+/// Phase bars after soak, quench, cold and the last temper, with their words. Each is made once and only
+/// hidden where there is none: a picture is dear to make, and what it listens to keeps some of it.
 #[component]
 fn Phases() -> impl IntoView {
     let bench = bench();
-    let shown = Memo::new(move |_| bench.outcome().map_or_else(Vec::new, |o| made_of(&o)));
-    let steps =
-        Memo::new(move |_| shown.with(|s| s.iter().map(|(step, _)| *step).collect::<Vec<_>>()));
-    let last = move || shown.with(|s| s.last().map(|(_, fractions)| charts::amounts(fractions)));
-    let bars = move || {
-        let steps = steps.get();
-        let count = steps.len();
-        steps
-            .into_iter()
-            .enumerate()
-            .map(|(i, step)| {
-                let class = if i + 1 == count { "bar last" } else { "bar" };
-                let scene = move |w, h| {
-                    shown.with(|s| {
-                        let (_, fractions) = s.get(i)?;
-                        Some(phase_bar(&charts::amounts(fractions), [w, h]))
-                    })
-                };
-                view! {
-                    <span>{step_word(step)}</span>
-                    <Plot class=class scene=scene />
-                }
-            })
-            .collect_view()
-    };
-    let phases = Memo::new(move |_| {
-        let amounts = last().into_iter().flatten();
-        let enough = amounts.filter(|&(_, fraction)| fraction > 0.0005);
-        enough.map(|(phase, _)| phase).collect::<Vec<_>>()
+    let shown = Memo::new(move |_| bench.outcome().map_or([None; 4], |o| made_of(&o)));
+    let last_row = Memo::new(move |_| shown.with(|s| s.iter().rposition(Option::is_some)));
+    let last = move || shown.with(|s| s[last_row.get()?].as_ref().map(charts::amounts));
+    let display = |is_there: bool| if is_there { "contents" } else { "none" };
+    let bars = TOLD_AFTER.into_iter().enumerate().map(|(i, after)| {
+        let fractions = move || shown.with(|s| s[i]);
+        let scene = move |w, h| Some(phase_bar(&charts::amounts(&fractions()?), [w, h]));
+        view! {
+            <div
+                class:last=move || last_row.get() == Some(i)
+                style:display=move || display(fractions().is_some())
+            >
+                <span>{after}</span>
+                <Plot class="bar" scene=scene />
+            </div>
+        }
     });
-    let key = move || {
-        let is_hot = steps.with(|steps| steps.last() == Some(&Step::Soak));
-        let phases = phases.get().into_iter();
-        phases
-            .map(|phase| {
-                let share = move || {
-                    let amount = last()?.into_iter().find(|(other, _)| *other == phase)?;
-                    Some(format_percent(amount.1))
-                };
-                view! {
-                    <span>
-                        <Plot class="swatch" scene=move |w, h| Some(swatch(phase, w.min(h))) />
-                        {phase_word(phase, is_hot)}
-                        " "
-                        <b>{share}</b>
-                    </span>
-                }
-            })
-            .collect_view()
-    };
-    let has_any = move || steps.with(|steps| !steps.is_empty());
+    let key = Constituent::ALL.map(|phase| {
+        let share = Memo::new(move |_| {
+            let amount = last()?.into_iter().find(|(other, _)| *other == phase)?;
+            (amount.1 > 0.0005).then(|| format_percent(amount.1))
+        });
+        let word = move || phase_word(phase, last_row.get() == Some(0));
+        view! {
+            <span style:display=move || if share.with(Option::is_some) { "flex" } else { "none" }>
+                <Plot class="swatch" scene=move |w, h| Some(swatch(phase, w.min(h))) />
+                {word}
+                " "
+                <b>{share}</b>
+            </span>
+        }
+    });
     view! {
         <section>
             <h3>{texts::outcome::MADE_OF}</h3>
-            <Show when=has_any>
-                <div class="bars">{bars}</div>
-                <div class="key">{key}</div>
-            </Show>
+            <div style:display=move || display(last_row.get().is_some())>
+                <div class="bars">{bars.collect_view()}</div>
+                <div class="key">{key.into_iter().collect_view()}</div>
+            </div>
         </section>
     }
     .into_any()

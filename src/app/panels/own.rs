@@ -163,7 +163,7 @@ fn Working(own: Own) -> impl IntoView {
     let said = move || {
         own.work.with(|work| match work {
             Work::Still | Work::Refused(..) => "",
-            Work::Out(_) => texts::page::WORKING_IT_OUT,
+            Work::Out(_) => texts::general::WORKING_IT_OUT,
             Work::Stopped => texts::own::STOPPED,
             Work::Done => texts::own::FOUND,
         })

@@ -146,7 +146,7 @@ impl Own {
                 self.keep();
             }
             _ => {
-                let why = texts::page::FILE_UNREADABLE.to_owned();
+                let why = texts::general::FILE_UNREADABLE.to_owned();
                 self.work.set(Work::Refused(None, why));
             }
         });

@@ -86,7 +86,7 @@ fn Tools(#[prop(into)] at: Signal<usize>, #[prop(into)] count: Signal<usize>) ->
                     {texts::steps::LATER}
                 </button>
                 <button type="button" class="press" on:click=copy>
-                    {texts::page::DUPLICATE}
+                    {texts::general::DUPLICATE}
                 </button>
                 <button
                     type="button"
@@ -163,7 +163,7 @@ fn Notes(#[prop(into)] at: Signal<usize>) -> impl IntoView {
             .map(|fractions| {
                 view! {
                     <Plot
-                        class="bar last"
+                        class="bar"
                         scene=move |w, h| Some(phase_bar(&charts::amounts(&fractions), [w, h]))
                     />
                 }

@@ -50,7 +50,12 @@ fn say(bench: Bench, text: String, is_wrong: bool, undo: Option<Undo>) {
 /// Takes the text of a file onto the shelf, and says what came of it.
 fn import(bench: Bench, text: Option<String>) {
     let Some(text) = text else {
-        return say(bench, texts::page::FILE_UNREADABLE.to_owned(), true, None);
+        return say(
+            bench,
+            texts::general::FILE_UNREADABLE.to_owned(),
+            true,
+            None,
+        );
     };
     match recalesce::save::read(&text) {
         Err(reason) => say(bench, texts::shelf::nothing_imported(&reason), true, None),
@@ -235,14 +240,14 @@ fn Kept(id: ItemId) -> impl IntoView {
                     {texts::shelf::PUT_ON_BENCH}
                 </button>
                 <button type="button" class="press" on:click=copy>
-                    {texts::page::COPY_LINK}
+                    {texts::general::COPY_LINK}
                 </button>
                 <button
                     type="button"
                     class="press"
                     on:click=move |_| change(bench, |shelf| shelf.duplicate(id).map(|_| ()))
                 >
-                    {texts::page::DUPLICATE}
+                    {texts::general::DUPLICATE}
                 </button>
                 <button
                     node_ref=up
@@ -302,7 +307,7 @@ fn ChartElsewhere() -> impl IntoView {
                     aria-label=texts::shelf::copy_link_of(chart.title())
                     on:click=move |_| link::copy_text(bench, address(), texts::shelf::LINK_TO_CHART)
                 >
-                    {texts::page::COPY_LINK}
+                    {texts::general::COPY_LINK}
                 </button>
                 <button
                     type="button"
@@ -334,7 +339,12 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
     let export = move |_| match bench.shelf.with_untracked(recalesce::save::write_shelf) {
         Ok(text) => {
             if files::offer(FILE_NAME, "application/json", &text).is_none() {
-                say(bench, texts::page::NO_FILE_OFFERED.to_owned(), true, None);
+                say(
+                    bench,
+                    texts::general::NO_FILE_OFFERED.to_owned(),
+                    true,
+                    None,
+                );
             }
         }
         Err(reason) => say(bench, reason.to_string(), true, None),
@@ -367,7 +377,7 @@ pub(crate) fn ShelfPanel() -> impl IntoView {
                     disabled=move || bench.shelf.with(|s| s.items().is_empty())
                     on:click=export
                 >
-                    {texts::page::EXPORT_TO_FILE}
+                    {texts::general::EXPORT_TO_FILE}
                 </button>
                 <FileButton
                     words=texts::shelf::IMPORT_FILE

@@ -332,7 +332,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
     let without = move || match brought.get().map(|brought| brought.and_then(|found| found)) {
         Some(Ok(_)) => None,
         Some(Err(why)) => Some(why),
-        None => Some(texts::page::WORKING_IT_OUT.to_owned()),
+        None => Some(texts::general::WORKING_IT_OUT.to_owned()),
     };
     let shown = move || {
         shape

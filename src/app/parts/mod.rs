@@ -117,7 +117,7 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
             match found {
                 Some(part) => act(part),
                 None => bench.notice.set(Some(Notice {
-                    text: texts::page::PART_NOT_LOADED_TRY_AGAIN.to_owned(),
+                    text: texts::general::PART_NOT_LOADED_TRY_AGAIN.to_owned(),
                     is_wrong: true,
                     undo: None,
                 })),
@@ -143,16 +143,17 @@ impl<T: Copy + Send + Sync + 'static> Part<T> {
             }
             Arrival::Failed => view! {
                 <p class="hint coming" role="alert">
-                    {texts::page::PART_NOT_LOADED}
+                    {texts::general::PART_NOT_LOADED}
                     " "
                     <button type="button" class="press" on:click=again>
-                        {texts::page::TRY_AGAIN}
+                        {texts::general::TRY_AGAIN}
                     </button>
                 </p>
             }
             .into_any(),
             Arrival::Unasked | Arrival::Coming => {
-                view! { <p class="hint coming" role="status">{texts::page::LOADING}</p> }.into_any()
+                view! { <p class="hint coming" role="status">{texts::general::LOADING}</p> }
+                    .into_any()
             }
         })
     }
