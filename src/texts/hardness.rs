@@ -1,1 +1,30 @@
-//! Words of the room hardness.
+//! Words of the room hardness: its models and the quantities that they know, for what is beyond them.
+
+pub use super::transform::{BAINITE, FERRITE, HARDNESS, PEARLITE};
+pub use super::units::{TEMPERATURE, TIME, VOLUME_FRACTION};
+
+pub const ANNEALED: &str = "Hardness of annealed steel";
+pub const CARBIDE: &str = "carbide";
+pub const RADIUS_OF_CARBIDE: &str = "radius of carbide";
+
+pub const OF_MARTENSITE: &str = "Hardness of martensite";
+pub const CARBON_IN_AUSTENITE: &str = "carbon in austenite";
+pub const BY_MARTENSITE_CONTENT: &str = "As-quenched hardness by martensite content";
+pub const MARTENSITE: &str = "martensite";
+
+pub const OF_A_MIXTURE: &str = "Hardness of a mixture";
+pub const RETAINED_AUSTENITE: &str = "retained austenite";
+pub const SUM_OF_FRACTIONS: &str = "sum of fractions";
+pub const CARBON_OF_A_PRODUCT: &str = "carbon of a product";
+pub const WHERE_BAINITE_FORMED: &str = "temperature at which bainite formed";
+pub const WHERE_PEARLITE_FORMED: &str = "temperature at which pearlite formed";
+
+pub const OF_SOFT_PRODUCTS: &str = "Hardness of ferrite, pearlite and bainite";
+
+pub const CONVERSION: &str = "Hardness conversion (ASTM E140, non-austenitic steel)";
+
+pub const TEMPERING: &str = "Tempering";
+pub const TEMPERING_RAMP: &str = "Tempering ramp";
+
+/// What is asked of the table of a grade, for one hold of the table's own time.
+pub const ALL_HOLDS_AS_ONE: &str = "the temper, all holds taken as one of its own time,";

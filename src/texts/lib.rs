@@ -10,6 +10,7 @@ pub mod advise;
 pub mod charts;
 pub mod hardness;
 pub mod heat;
+pub mod numeric;
 pub mod page;
 pub mod phases;
 pub mod route;

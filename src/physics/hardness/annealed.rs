@@ -8,6 +8,7 @@ use super::soft::ferrite_hv;
 use super::{Hardness, mixing::sum};
 use crate::sources::annealed_fit::GAIN_HV_SQRT_UM;
 use crate::steel::{Composition, OutOfRange};
+use recalesce_texts::hardness as texts;
 
 /// How far steel of the list lies off, HV.
 pub use crate::sources::annealed_fit::BAND_HV as ANNEALED_BAND_HV;
@@ -25,17 +26,17 @@ pub fn annealed(
     carbide_volume_fraction: f64,
     carbide_radius_um: f64,
 ) -> Result<Hardness, OutOfRange> {
-    const MODEL: &str = "Hardness of annealed steel";
+    const MODEL: &str = texts::ANNEALED;
     OutOfRange::check(
         MODEL,
-        "carbide",
-        "volume fraction",
+        texts::CARBIDE,
+        texts::VOLUME_FRACTION,
         carbide_volume_fraction,
         (0.0, 0.6),
     )?;
     OutOfRange::check(
         MODEL,
-        "radius of carbide",
+        texts::RADIUS_OF_CARBIDE,
         "µm",
         carbide_radius_um,
         (0.005, 50.0),

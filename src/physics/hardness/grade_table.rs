@@ -4,6 +4,7 @@ use crate::numeric::formula::Number;
 use crate::numeric::interpolate::pchip;
 use crate::sources::tool_steel_tempering::{GradeTable, HOLLOMON_JAFFE_HOURS, TABLES};
 use crate::steel::{Composition, OutOfRange};
+use recalesce_texts::hardness as texts;
 
 /// The tempering table that holds for this composition, if there is one.
 #[must_use]
@@ -62,7 +63,7 @@ impl Parameter {
         };
         pchip(table.points, held).map(Some).ok_or(OutOfRange {
             model: table.range.model,
-            quantity: "the temper, all holds taken as one of its own time,",
+            quantity: texts::ALL_HOLDS_AS_ONE,
             value: temperature_c,
             least,
             largest,

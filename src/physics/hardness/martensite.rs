@@ -6,6 +6,7 @@ use crate::sources::astm_a255_hardness::{FULL_MARTENSITE, HALF_MARTENSITE, hrc};
 use crate::sources::hodge_orehoski_1946::SHARE;
 use crate::sources::krauss_1999::{PLATEAU_HRC, USUAL_AUSTENITE};
 use crate::steel::{Composition, OutOfRange};
+use recalesce_texts::hardness as texts;
 
 /// Carbon in austenite for which martensite hardness is known, wt %.
 pub(super) const CARBON_WT: (f64, f64) = (0.10, 1.40);
@@ -16,10 +17,16 @@ const FOOT_WT: f64 = 0.60;
 /// Carbon above which the half-martensite curve is held: the end of its polynomial, wt %.
 const HALF_END_WT: f64 = 0.70;
 
-const MODEL: &str = "Hardness of martensite";
+const MODEL: &str = texts::OF_MARTENSITE;
 
 pub(super) fn check_carbon(carbon_wt: f64) -> Result<(), OutOfRange> {
-    OutOfRange::check(MODEL, "carbon in austenite", "wt %", carbon_wt, CARBON_WT)
+    OutOfRange::check(
+        MODEL,
+        texts::CARBON_IN_AUSTENITE,
+        "wt %",
+        carbon_wt,
+        CARBON_WT,
+    )
 }
 
 /// Fully quenched hardness, HRC, of steel whose austenite held `carbon_wt` and was cooled to room
@@ -73,9 +80,9 @@ pub fn usual_austenite(carbon_wt: f64) -> f64 {
 /// Carbon outside 0.10 to 1.40 wt %, martensite outside 0.5 to 1.
 pub fn as_quenched(steel: &Composition, martensite_fraction: f64) -> Result<Hardness, OutOfRange> {
     OutOfRange::check(
-        "As-quenched hardness by martensite content",
-        "martensite",
-        "volume fraction",
+        texts::BY_MARTENSITE_CONTENT,
+        texts::MARTENSITE,
+        texts::VOLUME_FRACTION,
         martensite_fraction,
         (0.5, 1.0),
     )?;

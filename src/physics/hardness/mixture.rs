@@ -6,23 +6,24 @@ use super::mixing::{Mixed, Soft, beside, martensite_alone_hv, mixed_hv};
 use super::soft;
 use crate::steel::{Composition, OutOfRange};
 use crate::transform::{Formed, FormedProduct, Fractions};
+use recalesce_texts::hardness as texts;
 
-const MODEL: &str = "Hardness of a mixture";
+const MODEL: &str = texts::OF_A_MIXTURE;
 
 /// Checks that fractions are fractions of one piece.
 fn check(parts: &Fractions) -> Result<(), OutOfRange> {
     for (quantity, fraction) in [
-        ("ferrite", parts.ferrite),
-        ("pearlite", parts.pearlite),
-        ("bainite", parts.bainite),
-        ("martensite", parts.martensite),
-        ("retained austenite", parts.austenite),
-        ("carbide", parts.carbide),
+        (texts::FERRITE, parts.ferrite),
+        (texts::PEARLITE, parts.pearlite),
+        (texts::BAINITE, parts.bainite),
+        (texts::MARTENSITE, parts.martensite),
+        (texts::RETAINED_AUSTENITE, parts.austenite),
+        (texts::CARBIDE, parts.carbide),
     ] {
         OutOfRange::check(
             MODEL,
             quantity,
-            "volume fraction",
+            texts::VOLUME_FRACTION,
             fraction,
             (-1e-6, 1.000001),
         )?;
@@ -33,7 +34,7 @@ fn check(parts: &Fractions) -> Result<(), OutOfRange> {
         + parts.martensite
         + parts.austenite
         + parts.carbide;
-    OutOfRange::check(MODEL, "sum of fractions", "", sum, (0.999, 1.001))
+    OutOfRange::check(MODEL, texts::SUM_OF_FRACTIONS, "", sum, (0.999, 1.001))
 }
 
 /// Share of soft products up to which their hardness may be outside of its range: there an error
@@ -84,7 +85,7 @@ impl Parts {
             OutOfRange::check(MODEL, quantity, "°C", formed.temperature_c, FORMED_C)?;
             OutOfRange::check(
                 MODEL,
-                "carbon of a product",
+                texts::CARBON_OF_A_PRODUCT,
                 "wt %",
                 formed.carbon_wt,
                 (0.0, 7.0),
@@ -95,12 +96,12 @@ impl Parts {
             quenched_hv,
             usual_austenite: usual_austenite(dissolved.c),
             bainite_hv: product(
-                "temperature at which bainite formed",
+                texts::WHERE_BAINITE_FORMED,
                 constituents.bainite,
                 formed.bainite,
             )?,
             pearlite_hv: product(
-                "temperature at which pearlite formed",
+                texts::WHERE_PEARLITE_FORMED,
                 constituents.pearlite,
                 formed.pearlite,
             )?,

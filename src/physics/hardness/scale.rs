@@ -3,6 +3,7 @@
 use crate::numeric::interpolate::{pchip, pchip_inverse};
 use crate::sources::astm_e140::{BELOW_SCALE_HRC_HV, HRB_HV, HRC_HBW, HRC_HV};
 use crate::steel::OutOfRange;
+use recalesce_texts::hardness as texts;
 use serde::{Deserialize, Serialize};
 
 /// A hardness scale.
@@ -43,7 +44,7 @@ impl Scale {
     }
 }
 
-const MODEL: &str = "Hardness conversion (ASTM E140, non-austenitic steel)";
+const MODEL: &str = texts::CONVERSION;
 
 /// The same hardness on another scale, by ASTM E140 Table 1 with a monotone cubic between rows.
 ///
@@ -55,7 +56,7 @@ const MODEL: &str = "Hardness conversion (ASTM E140, non-austenitic steel)";
 pub fn convert(from: Scale, value: f64, to: Scale) -> Result<f64, OutOfRange> {
     let refuse = |scale: Scale, value: f64| OutOfRange {
         model: MODEL,
-        quantity: "hardness",
+        quantity: texts::HARDNESS,
         value,
         least: scale.limits().0,
         largest: scale.limits().1,

@@ -13,11 +13,12 @@ use crate::sources::maynier_1978::{VANADIUM_HV, dissolved_in_ferrite_hv_of};
 use crate::sources::pickering_1978::ferrite_strength_mpa_of;
 use crate::steel::{Composition, CompositionRange, Element};
 use crate::transform::FormedProduct;
+use recalesce_texts::hardness as texts;
 
 /// Alloying for which this is used: that of Maynier's formulae, with which it is compared, and
 /// silicon up to the spring steel whose end-quench band was compared as well.
 pub(super) const RANGE: CompositionRange = CompositionRange {
-    model: "Hardness of ferrite, pearlite and bainite",
+    model: texts::OF_SOFT_PRODUCTS,
     limits_wt: &[
         (Element::Mn, 0.0, 2.1),
         (Element::Si, 0.0, 2.2),

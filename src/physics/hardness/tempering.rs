@@ -20,6 +20,7 @@ use crate::sources::tempering_stages::{
 use crate::sources::tool_steel_tempering::GradeTable;
 use crate::steel::{Composition, OutOfRange};
 use crate::transform::{Formed, Fractions};
+use recalesce_texts::hardness as texts;
 use serde::{Deserialize, Serialize};
 
 /// A piece as quenched, before tempering.
@@ -82,15 +83,15 @@ pub struct TemperStep {
 
 impl TemperStep {
     fn check(&self) -> Result<(), OutOfRange> {
-        const MODEL: &str = "Tempering";
+        const MODEL: &str = texts::TEMPERING;
         OutOfRange::check(
             MODEL,
-            "temperature",
+            texts::TEMPERATURE,
             "°C",
             self.temperature_c,
             TEMPERATURE_C,
         )?;
-        OutOfRange::check(MODEL, "time", "s", self.time_s, TIME_S)
+        OutOfRange::check(MODEL, texts::TIME, "s", self.time_s, TIME_S)
     }
 }
 
@@ -208,11 +209,17 @@ impl Tempering {
     /// # Errors
     /// An end outside -200 to 710 °C, or a time that is negative or above 32 h.
     pub fn ramp(&mut self, from_c: f64, to_c: f64, time_s: f64) -> Result<(), OutOfRange> {
-        const MODEL: &str = "Tempering ramp";
+        const MODEL: &str = texts::TEMPERING_RAMP;
         for end_c in [from_c, to_c] {
-            OutOfRange::check(MODEL, "temperature", "°C", end_c, (-200.0, TEMPERATURE_C.1))?;
+            OutOfRange::check(
+                MODEL,
+                texts::TEMPERATURE,
+                "°C",
+                end_c,
+                (-200.0, TEMPERATURE_C.1),
+            )?;
         }
-        OutOfRange::check(MODEL, "time", "s", time_s, (0.0, TIME_S.1))?;
+        OutOfRange::check(MODEL, texts::TIME, "s", time_s, (0.0, TIME_S.1))?;
         let count = ((to_c - from_c).abs() / 5.0).ceil().max(1.0);
         for i in 0..count as u32 {
             let share = (f64::from(i) + 0.5) / count;
@@ -361,7 +368,7 @@ pub fn temper_curve(
     time_s: f64,
     tempers: u32,
 ) -> Result<Vec<CurvePoint>, OutOfRange> {
-    OutOfRange::check("Tempering", "time", "s", time_s, TIME_S)?;
+    OutOfRange::check(texts::TEMPERING, texts::TIME, "s", time_s, TIME_S)?;
     let piece = Tempering::new(start, steel)?;
     let all_s = time_s * f64::from(tempers.max(1));
     let covered = temperatures_c

@@ -9,6 +9,7 @@ use super::media::media;
 use super::medium::ClassFigures;
 use super::{Family, Medium, MediumError};
 use crate::numeric::interpolate::linear_held;
+use recalesce_texts::heat::media as texts;
 
 /// Baths of the list this near are the same, K.
 const SAME_K: f64 = 1e-6;
@@ -36,24 +37,15 @@ impl Medium {
         let usual = self.usual_bath_c.unwrap_or([self.bath_c; 2]);
         let ([least_c, most_c], reason) = match self.family {
             Family::Own => return None,
-            Family::Water => ([10.0, 60.0], "hotter, its film of vapour hardly breaks"),
-            Family::Brine => (usual, "beyond, nothing is known of it"),
-            Family::Polymer => (
-                usual,
-                "beyond, nothing is known of it, and hot polymer comes out of the water",
-            ),
-            Family::Oil | Family::VegetableOil => (
-                [20.0, 80.0],
-                "colder it is thick, hotter it comes near the flash point of thin oil",
-            ),
-            Family::HotOil => (
-                usual,
-                "colder it is thick, hotter it ages fast and comes near its flash point",
-            ),
-            Family::Salt => (usual, "colder it freezes, hotter is not usual"),
-            Family::Plates => ([10.0, 80.0], "hotter, they hardly cool a piece"),
-            Family::Gas => ([10.0, 60.0], "gas is as warm as its cooler"),
-            Family::Air => ([-20.0, 45.0], "air is as warm as the shop"),
+            Family::Water => ([10.0, 60.0], texts::WARM_WATER),
+            Family::Brine => (usual, texts::BATH_UNKNOWN_BEYOND),
+            Family::Polymer => (usual, texts::WARM_POLYMER),
+            Family::Oil | Family::VegetableOil => ([20.0, 80.0], texts::BATH_OF_OIL),
+            Family::HotOil => (usual, texts::BATH_OF_HOT_OIL),
+            Family::Salt => (usual, texts::BATH_OF_SALT),
+            Family::Plates => ([10.0, 80.0], texts::WARM_PLATES),
+            Family::Gas => ([10.0, 60.0], texts::GAS_AS_ITS_COOLER),
+            Family::Air => ([-20.0, 45.0], texts::AIR_AS_THE_SHOP),
         };
         Some(BathRange {
             least_c,

@@ -6,22 +6,21 @@ use super::{
     ClassFigures, Confidence, Family, Figure, HeatTransfer, Medium, MediumError, QuenchantFigures,
     media,
 };
+use recalesce_texts::heat::media as texts;
 use serde::de::value::MapAccessDeserializer;
 use serde::de::{Error, MapAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize};
 use std::fmt;
 
 /// Allowed bath temperatures, °C.
-const BATH_RANGE: [f64; 2] = [-200.0, 600.0];
+pub(super) const BATH_RANGE: [f64; 2] = [-200.0, 600.0];
 /// Longest name of a user's own medium, characters.
 pub const LONGEST_TITLE: usize = 60;
-/// What it is called where the user has not named it.
-const UNNAMED: &str = "Your own quenchant";
 /// Band of a user's own curve that tells none, and what may be told.
 const BAND_OF_A_CLASS: f64 = 1.3;
-const BAND_RANGE: [f64; 2] = [1.0, 10.0];
+pub(super) const BAND_RANGE: [f64; 2] = [1.0, 10.0];
 /// Figures of a test as they are kept with a curve, in their units.
-const FIGURE_RANGE: [f64; 2] = [0.0, 10_000.0];
+pub(super) const FIGURE_RANGE: [f64; 2] = [0.0, 10_000.0];
 
 /// A quenchant as a route or a question names it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -45,7 +44,7 @@ impl<'de> Deserialize<'de> for MediumChoice {
             type Value = MediumChoice;
 
             fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("the name of a quenchant or a curve")
+                f.write_str(texts::NAME_OR_CURVE)
             }
 
             fn visit_str<E: Error>(self, name: &str) -> Result<MediumChoice, E> {
@@ -85,9 +84,7 @@ impl Given {
             || self.h_band_factor.is_some()
             || !self.figures.is_empty();
         match (self.listed, self.h_w_m2k) {
-            (Some(_), _) if of_a_curve => {
-                Err("a quenchant of the list has nothing beside `listed` and `bath_c`")
-            }
+            (Some(_), _) if of_a_curve => Err(texts::LISTED_WITH_MORE),
             (Some(listed), _) => Ok(MediumChoice::At(ListedAt {
                 listed,
                 bath_c: self.bath_c,
@@ -100,7 +97,7 @@ impl Given {
                 h_band_factor: self.h_band_factor,
                 figures: self.figures,
             })),
-            (None, None) => Err("missing field `h_w_m2k`"),
+            (None, None) => Err(texts::NO_CURVE),
         }
     }
 }
@@ -186,7 +183,7 @@ impl OwnMedium {
         }
         Ok(Medium {
             name: "own".to_owned(),
-            title: MediumTitle::plain(if title.is_empty() { UNNAMED } else { title }),
+            title: MediumTitle::plain(if title.is_empty() { texts::OWN } else { title }),
             family: Family::Own,
             h_w_m2k: HeatTransfer::new(&self.h_w_m2k)?,
             bath_c: self.bath_c,

@@ -9,6 +9,7 @@ use super::until::{Reached, Until};
 use super::{HeatError, Material, OwnMedium};
 use crate::sources::astm_a255_cooling_rates::RATE_AT_704C;
 use libm::{exp, log};
+use recalesce_texts::heat::quench as texts;
 
 /// A sixteenth of an inch, mm.
 const SIXTEENTH_MM: f64 = 25.4 / 16.0;
@@ -46,12 +47,7 @@ const TOLERANCE_K: f64 = 0.03;
 /// # Errors
 /// A distance outside 1.5875 to 50.8 mm.
 pub fn jominy_rate_at_704c(distance_mm: f64) -> Result<f64, HeatError> {
-    check(
-        "distance from the quenched end",
-        distance_mm,
-        DISTANCE_MM,
-        "mm",
-    )?;
+    check(texts::DISTANCE_FROM_END, distance_mm, DISTANCE_MM, "mm")?;
     let sixteenths = distance_mm / SIXTEENTH_MM;
     let upper = RATE_AT_704C
         .partition_point(|row| row[0] < sixteenths)
@@ -81,7 +77,7 @@ pub struct EndQuenchBar {
 /// # Errors
 /// A start outside 760 to 1200 °C.
 pub fn end_quench_bar(start_c: f64, turning: &mut dyn Turning) -> Result<EndQuenchBar, HeatError> {
-    check("temperature of the bar", start_c, START_C, "°C")?;
+    check(texts::TEMPERATURE_OF_BAR, start_c, START_C, "°C")?;
     let water = OwnMedium {
         h_w_m2k: JET_W_M2K.to_vec(),
         bath_c: WATER_C,

@@ -1,6 +1,7 @@
 //! What quench media are made of, and the usual cautions with them.
 
 use super::hazard::{Hazard, Said};
+use recalesce_texts::heat::cautions as texts;
 
 /// What a medium is made of; decides its cautions.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -69,19 +70,13 @@ impl Family {
     #[must_use]
     pub const fn caution_after(self, before: Self) -> Option<Hazard> {
         if !self.may_follow(before) {
-            return Some(Hazard(&[Said::Words(
-                "Never bring a wet or oily piece into molten salt: it erupts.",
-            )]));
+            return Some(Hazard(&[Said::Words(texts::WET_INTO_SALT)]));
         }
         if self.is_oily() && before.is_wet() {
-            return Some(Hazard(&[Said::Words(
-                "Water carried into oil spatters, foams over and burns: shake it off, lower the piece from a distance, lid at hand.",
-            )]));
+            return Some(Hazard(&[Said::Words(texts::WATER_INTO_OIL)]));
         }
         if before.is_oily() && !self.is_oily() {
-            return Some(Hazard(&[Said::Words(
-                "Oil on a piece taken out hot smokes and may flash: vent, no flame near, lid at hand.",
-            )]));
+            return Some(Hazard(&[Said::Words(texts::OILY_AND_HOT)]));
         }
         None
     }
@@ -92,105 +87,49 @@ impl Family {
     pub fn cautions(self) -> &'static [Hazard] {
         match self {
             Self::Brine => &[
-                Hazard(&[Said::Words("Brine and steam splash: cover face and arms.")]),
-                Hazard(&[Said::Words(
-                    "Cracks and warps steel with more than about 0.5 % carbon.",
-                )]),
-                Hazard(&[Said::Words(
-                    "Rinse the piece at once: brine rusts steel and tools.",
-                )]),
+                Hazard(&[Said::Words(texts::BRINE_SPLASHES)]),
+                Hazard(&[Said::Words(texts::BRINE_CRACKS)]),
+                Hazard(&[Said::Words(texts::BRINE_RUSTS)]),
             ],
             Self::Water => &[
-                Hazard(&[Said::Words("Steam and hot splashes: cover face and arms.")]),
-                Hazard(&[Said::Words("May crack high-carbon and alloy steel.")]),
-                Hazard(&[
-                    Said::Words("Above about "),
-                    Said::Temperature(30.0),
-                    Said::Words(" the vapour film lasts longer and leaves soft spots."),
-                ]),
+                Hazard(&[Said::Words(texts::STEAM)]),
+                Hazard(&[Said::Words(texts::WATER_CRACKS)]),
+                Hazard(&[Said::WithTemperature(texts::WARM_WATER, 30.0)]),
             ],
             Self::Polymer => &[
-                Hazard(&[Said::Words("Steam and hot splashes: cover face and arms.")]),
-                Hazard(&[Said::Words(
-                    "Check the concentration: it drifts with use and decides the speed.",
-                )]),
+                Hazard(&[Said::Words(texts::STEAM)]),
+                Hazard(&[Said::Words(texts::CONCENTRATION)]),
             ],
             Self::Oil | Self::VegetableOil => &[
-                Hazard(&[
-                    Said::Words(
-                        "Oil burns: keep the bath well below its flash point, by at least ",
-                    ),
-                    Said::Difference(28.0),
-                    Said::Words(" or as your code asks."),
-                ]),
-                Hazard(&[Said::Words(
-                    "Put the whole piece under quickly; red steel half out of the oil lights the surface.",
-                )]),
-                Hazard(&[Said::Words(
-                    "Keep a lid at hand and a fire extinguisher for burning liquids. Never use water.",
-                )]),
-                Hazard(&[Said::Words(
-                    "Keep water out: a little in the oil foams and boils over.",
-                )]),
+                Hazard(&[Said::WithDifference(texts::OIL_BURNS, 28.0)]),
+                Hazard(&[Said::Words(texts::UNDER_QUICKLY)]),
+                Hazard(&[Said::Words(texts::LID_AT_HAND)]),
+                Hazard(&[Said::Words(texts::WATER_IN_OIL)]),
             ],
             Self::HotOil => &[
-                Hazard(&[
-                    Said::Words("Above "),
-                    Said::Temperature(100.0),
-                    Said::Words(
-                        " any water in the bath flashes to steam and throws burning oil: dry piece, dry tongs.",
-                    ),
-                ]),
-                Hazard(&[Said::Words(
-                    "Only oil made for hot baths, well below its flash point, with temperature control.",
-                )]),
-                Hazard(&[Said::Words(
-                    "Keep a lid at hand and a fire extinguisher for burning liquids. Never use water.",
-                )]),
+                Hazard(&[Said::WithTemperature(texts::WATER_IN_HOT_OIL, 100.0)]),
+                Hazard(&[Said::Words(texts::OIL_FOR_HOT_BATHS)]),
+                Hazard(&[Said::Words(texts::LID_AT_HAND)]),
             ],
             Self::Salt => &[
-                Hazard(&[Said::Words(
-                    "Molten salt burns deeply, and a wet or oily piece makes it erupt: dry and clean only.",
-                )]),
-                Hazard(&[Said::Words(
-                    "Nitrate salt feeds fire: no oil, charcoal, aluminium or magnesium near it.",
-                )]),
-                Hazard(&[
-                    Said::Words("Stay below the supplier's limit, about "),
-                    Said::Temperature(550.0),
-                    Said::Words(". Water is added by built-in equipment only."),
-                ]),
+                Hazard(&[Said::Words(texts::SALT_BURNS)]),
+                Hazard(&[Said::Words(texts::NITRATE)]),
+                Hazard(&[Said::WithTemperature(texts::LIMIT_OF_SALT, 550.0)]),
             ],
             Self::Plates => &[
-                Hazard(&[Said::Words("Plates pinch and burn: clamp with tools.")]),
-                Hazard(&[Said::Words(
-                    "Plates warm with every piece: let them cool between pieces.",
-                )]),
+                Hazard(&[Said::Words(texts::PLATES_PINCH)]),
+                Hazard(&[Said::Words(texts::PLATES_WARM)]),
             ],
             Self::Gas => &[
-                Hazard(&[Said::Words(
-                    "Nitrogen takes the place of air without warning: ventilate, and measure oxygen in closed rooms.",
-                )]),
-                Hazard(&[Said::Words(
-                    "Above 1 bar absolute it is a pressure vessel: licensed equipment and trained people only.",
-                )]),
+                Hazard(&[Said::Words(texts::NITROGEN)]),
+                Hazard(&[Said::Words(texts::PRESSURE_VESSEL)]),
             ],
-            Self::Air => &[Hazard(&[Said::Words(
-                "The piece stays hot enough to burn long after it is black.",
-            )])],
+            Self::Air => &[Hazard(&[Said::Words(texts::BLACK_AND_HOT)])],
             Self::Own => &[
-                Hazard(&[Said::Words(
-                    "Follow the supplier's safety data sheet for this quenchant.",
-                )]),
-                Hazard(&[Said::Words(
-                    "If it is oil, it burns: well below its flash point, lid and extinguisher at hand, no water.",
-                )]),
-                Hazard(&[Said::Words(
-                    "If it is water or brine: steam burns, and steel of much carbon may crack.",
-                )]),
-                Hazard(&[Said::Words(
-                    "If it is molten salt: dry and clean pieces only, water makes it erupt.",
-                )]),
+                Hazard(&[Said::Words(texts::SAFETY_SHEET)]),
+                Hazard(&[Said::Words(texts::IF_OIL)]),
+                Hazard(&[Said::Words(texts::IF_WATER)]),
+                Hazard(&[Said::Words(texts::IF_SALT)]),
             ],
         }
     }

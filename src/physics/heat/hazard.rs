@@ -4,15 +4,19 @@ use crate::units::{TemperatureScale, format_fixed, format_temperature};
 use serde::{Serialize, Serializer};
 use std::fmt;
 
-/// A part of a caution.
+/// What stands in the words of a caution for a number with its unit.
+const TEMPERATURE: &str = "{temperature}";
+const DIFFERENCE: &str = "{difference}";
+
+/// A sentence of a caution.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Said {
     /// Plain words.
     Words(&'static str),
-    /// A temperature, °C.
-    Temperature(f64),
-    /// A difference of temperatures, K.
-    Difference(f64),
+    /// Words with `{temperature}` in them, and the temperature, °C.
+    WithTemperature(&'static str, f64),
+    /// Words with `{difference}` in them, and the difference of temperatures, K.
+    WithDifference(&'static str, f64),
 }
 
 /// A caution as one line. As plain text, and in the terminal's answers, its temperatures are in °C.
@@ -27,10 +31,13 @@ impl Hazard {
             .iter()
             .map(|part| match *part {
                 Said::Words(words) => words.to_owned(),
-                Said::Temperature(c) => format_temperature(c, scale),
-                Said::Difference(k) => {
+                Said::WithTemperature(words, c) => {
+                    words.replacen(TEMPERATURE, &format_temperature(c, scale), 1)
+                }
+                Said::WithDifference(words, k) => {
                     let degrees = format_fixed(scale.of_kelvin_difference(k), 0);
-                    format!("{degrees}\u{a0}{}", scale.symbol())
+                    let difference = format!("{degrees}\u{a0}{}", scale.symbol());
+                    words.replacen(DIFFERENCE, &difference, 1)
                 }
             })
             .collect()
@@ -56,11 +63,8 @@ mod tests {
     #[test]
     fn a_difference_has_no_offset() {
         let line = Hazard(&[
-            Said::Words("Above "),
-            Said::Temperature(100.0),
-            Said::Words(", by "),
-            Said::Difference(28.0),
-            Said::Words("."),
+            Said::WithTemperature("Above {temperature}, ", 100.0),
+            Said::WithDifference("by {difference}.", 28.0),
         ]);
         assert_eq!(
             line.words(TemperatureScale::Fahrenheit),

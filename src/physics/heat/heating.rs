@@ -4,6 +4,7 @@ use super::conduct::Conduction;
 use super::mesh::{Mesh, Shape};
 use super::until::{Reached, Until};
 use super::{HeatError, Material, Medium, Piece, Section};
+use recalesce_texts::heat::quench as texts;
 use serde::Serialize;
 
 /// The piece counts as at temperature when its core is so near to it, K: about what an eye sees
@@ -56,7 +57,7 @@ pub fn heat_up(section: Section, furnace_c: f64) -> Result<Heating, HeatError> {
     let (least, most) = FURNACE_C;
     if !(least..=most).contains(&furnace_c) {
         return Err(HeatError::Number {
-            field: "furnace",
+            field: texts::FURNACE,
             value: furnace_c,
             least,
             most,

@@ -5,12 +5,11 @@ use super::title::MediumTitle;
 use super::{Cooled, Family, Medium, Quenching, Section, cool};
 use crate::numeric::decimal::decimal;
 use crate::steel::{Line, List};
+use recalesce_texts::heat::media as texts;
 use std::sync::OnceLock;
 
 /// The list as kept.
 const LIST: &str = include_str!("media.csv");
-/// What is told of them beside.
-const NOTES: &str = include_str!("media_notes.csv");
 
 /// All media of the list, from the fastest to the slowest: by the time that the centre of a 3 mm
 /// plate takes from entry at 800 °C to 540 °C.
@@ -38,7 +37,11 @@ const NOTES: &str = include_str!("media_notes.csv");
 pub fn media() -> &'static [Medium] {
     static MEDIA: OnceLock<Vec<Medium>> = OnceLock::new();
     // The file is part of the program and a test reads it strictly, so no row is lost here.
-    MEDIA.get_or_init(|| List::read(LIST).lines().filter_map(read).collect())
+    MEDIA.get_or_init(|| {
+        let told = List::read(texts::LIST);
+        let list = List::read(LIST);
+        list.lines().filter_map(|line| read(line, &told)).collect()
+    })
 }
 
 /// The medium of the list with this name.
@@ -60,16 +63,21 @@ pub struct MediumNote {
 /// That of a medium of the list; none where it has none.
 #[must_use]
 pub fn medium_note(name: &str) -> Option<MediumNote> {
-    let list = List::read(NOTES);
-    let line = list.lines().find(|line| line.text("name") == name)?;
+    let told = List::read(texts::LIST);
+    let line = told_of(&told, name)?;
     Some(MediumNote {
         grossmann_h: line.text("grossmann_h_per_in").to_owned(),
         words: line.text("note").to_owned(),
     })
 }
 
-/// A medium from its line.
-fn read(line: Line<'_>) -> Option<Medium> {
+/// The line of texts that tells of a medium.
+fn told_of<'a>(told: &'a List, name: &str) -> Option<Line<'a>> {
+    told.lines().find(|line| line.text("name") == name)
+}
+
+/// A medium from its line, and from what is told of them all.
+fn read(line: Line<'_>, told: &List) -> Option<Medium> {
     let text = |column: &str| line.text(column).to_owned();
     let number = |column: &str| decimal(line.text(column));
     let range = |column: &str| range(line.text(column));
@@ -82,9 +90,10 @@ fn read(line: Line<'_>) -> Option<Medium> {
         })
         .collect();
     let bath_c = number("bath_c")?;
+    let name = text("name");
     Some(Medium {
-        name: text("name"),
-        title: MediumTitle::new(line.text("title"), bath_c),
+        title: MediumTitle::new(told_of(told, &name)?.text("title"), bath_c),
+        name,
         family: Family::named(line.text("family"))?,
         h_w_m2k: HeatTransfer::new(&points?).ok()?,
         bath_c,
@@ -135,7 +144,8 @@ mod tests {
     #[test]
     fn every_line_is_read_and_sound() {
         let list = List::read(LIST);
-        let rows: Vec<Option<Medium>> = list.lines().map(read).collect();
+        let told = List::read(texts::LIST);
+        let rows: Vec<Option<Medium>> = list.lines().map(|line| read(line, &told)).collect();
         assert_eq!(rows.len(), 23);
         for medium in rows {
             let medium = medium.expect("a readable line");
@@ -184,7 +194,7 @@ mod tests {
             let note = medium_note(&medium.name).expect("a line");
             assert!(!note.words.is_empty(), "{}", medium.name);
         }
-        assert_eq!(List::read(NOTES).lines().count(), media().len());
+        assert_eq!(List::read(texts::LIST).lines().count(), media().len());
         assert_eq!(medium_note("oil_medium").unwrap().grossmann_h, "0.30-0.40");
         assert_eq!(medium_note("own"), None);
     }

@@ -1,9 +1,11 @@
 //! One quench medium: heat transfer against the temperature of the surface, bath, band.
 
+use super::choice::{BAND_RANGE, BATH_RANGE, FIGURE_RANGE};
 use super::hazard::Hazard;
 use super::title::MediumTitle;
 use super::{BathRange, Family, Figure, LONGEST_TITLE};
 use crate::units::{TemperatureScale, format_temperature};
+use recalesce_texts::heat::{media as texts, own};
 
 /// Stefan-Boltzmann constant, W/m²K⁴.
 const STEFAN_BOLTZMANN: f64 = 5.670374419e-8;
@@ -22,21 +24,19 @@ const MOST_POINTS: usize = 500;
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum MediumError {
     /// No medium of the list has this name.
-    #[error(
-        "there is no medium {name:?} in the list; it has names such as water20, oil_fast, air_still"
-    )]
+    #[error("{}", texts::unknown(name))]
     Unknown {
         /// The name given, shortened if long.
         name: String,
     },
     /// A curve has too few or too many points.
-    #[error("the heat-transfer curve has {count} points; 2 to {MOST_POINTS} are allowed")]
+    #[error("{}", texts::points_allowed(*count, MOST_POINTS))]
     Points {
         /// How many it has.
         count: usize,
     },
     /// A heat-transfer coefficient is not a number or out of range.
-    #[error("point {point}: {h_w_m2k} W/m²K is outside 1 to 200000 W/m²K")]
+    #[error("{}", texts::heat_transfer_outside(*point, *h_w_m2k, H_RANGE))]
     HeatTransfer {
         /// Number of the point, from 1.
         point: usize,
@@ -44,7 +44,7 @@ pub enum MediumError {
         h_w_m2k: f64,
     },
     /// A surface temperature is not a number or out of range.
-    #[error("point {point}: a surface of {temperature_c} °C is outside -200 to 1400 °C")]
+    #[error("{}", texts::surface_outside(*point, *temperature_c, SURFACE_RANGE))]
     Surface {
         /// Number of the point, from 1.
         point: usize,
@@ -52,7 +52,7 @@ pub enum MediumError {
         temperature_c: f64,
     },
     /// Surface temperatures do not rise from point to point.
-    #[error("point {point}: {temperature_c} °C does not rise above the point before it")]
+    #[error("{}", texts::does_not_rise(*point, *temperature_c))]
     NotRising {
         /// Number of the point, from 1.
         point: usize,
@@ -60,15 +60,15 @@ pub enum MediumError {
         temperature_c: f64,
     },
     /// The bath temperature is not a number or out of range.
-    #[error("a bath of {bath_c} °C is outside -200 to 600 °C")]
+    #[error("{}", texts::bath_outside(*bath_c, BATH_RANGE))]
     Bath {
         /// The temperature given, °C.
         bath_c: f64,
     },
     /// The bath of a quenchant of the list is colder or hotter than it may be.
     #[error(
-        "{title}: a bath of {bath_c} °C is outside {} to {} °C: {}",
-        range.least_c, range.most_c, range.reason
+        "{}",
+        texts::bath_of_outside(title, *bath_c, [range.least_c, range.most_c], range.reason)
     )]
     BathOf {
         /// The quenchant.
@@ -79,22 +79,25 @@ pub enum MediumError {
         range: BathRange,
     },
     /// A quenchant of the user's own has its bath in its curve.
-    #[error("a quenchant of your own has its bath with its curve; it cannot have another")]
+    #[error("{}", texts::OWN_HAS_ITS_BATH)]
     OwnBath,
     /// A name is too long.
-    #[error("the name of the quenchant has {length} characters; {LONGEST_TITLE} are allowed")]
+    #[error("{}", texts::long_name(*length, LONGEST_TITLE))]
     LongTitle {
         /// How many it has.
         length: usize,
     },
     /// The band is not a number or out of range.
-    #[error("a band of {factor} is outside 1 to 10")]
+    #[error("{}", texts::band_outside(*factor, BAND_RANGE))]
     Band {
         /// The factor given.
         factor: f64,
     },
     /// A figure kept with the curve is not a number or out of range.
-    #[error("{figure}: {given} {unit} is outside 0 to 10000 {unit}", unit = figure.unit())]
+    #[error(
+        "{}",
+        own::figure_outside(figure.words(), *given, FIGURE_RANGE, figure.unit(), "")
+    )]
     Figure {
         /// Which.
         figure: Figure,
@@ -323,7 +326,7 @@ impl Medium {
     pub(super) fn furnace(chamber_c: f64, air_w_m2k: f64) -> Self {
         Self {
             name: "furnace".to_owned(),
-            title: MediumTitle::new("Furnace", chamber_c),
+            title: MediumTitle::new(texts::FURNACE, chamber_c),
             family: Family::Air,
             h_w_m2k: HeatTransfer::constant(air_w_m2k),
             bath_c: chamber_c,
@@ -347,10 +350,8 @@ impl Medium {
         let bath = format_temperature(self.bath_c, scale);
         let class = &self.class;
         match (class.nickel_ball_s, class.max_rate_k_per_s) {
-            (Some([from, to]), _) => format!("{bath}, nickel ball {from:.0} to {to:.0} s"),
-            (None, Some([from, to])) => {
-                format!("{bath}, probe at most {from:.0} to {to:.0} K/s")
-            }
+            (Some([from, to]), _) => texts::with_nickel_ball(&bath, from, to),
+            (None, Some([from, to])) => texts::with_highest_rate(&bath, from, to),
             (None, None) => bath,
         }
     }

@@ -7,6 +7,7 @@ use super::trace::Trace;
 use super::turning::{Turned, Turning};
 use super::until::{Reached, Until};
 use super::{LaterBath, Leave, Material, Medium, Section, SectionError, media};
+use recalesce_texts::heat::quench as texts;
 use serde::Serialize;
 
 /// The piece is left in the bath, or in air, until its hottest place is so near to it, K.
@@ -50,7 +51,7 @@ pub enum HeatError {
     #[error(transparent)]
     Section(#[from] SectionError),
     /// A number is not a number or out of range.
-    #[error("{field}: {value} is outside {least} to {most} {unit}")]
+    #[error("{}", texts::number_outside(field, *value, [*least, *most], unit))]
     Number {
         /// What the number is.
         field: &'static str,
@@ -64,7 +65,7 @@ pub enum HeatError {
         unit: &'static str,
     },
     /// The bath is no colder than the piece.
-    #[error("the bath at {bath_c} °C does not cool a piece at {start_c} °C")]
+    #[error("{}", texts::bath_too_hot(*bath_c, *start_c))]
     BathTooHot {
         /// Temperature of the bath, °C.
         bath_c: f64,
@@ -72,7 +73,7 @@ pub enum HeatError {
         start_c: f64,
     },
     /// The result is not finite; the input lies where the model does not hold.
-    #[error("the computation of the cooling gave no finite result")]
+    #[error("{}", texts::NOT_FINITE)]
     NotFinite,
 }
 
@@ -200,39 +201,39 @@ impl Quenching<'_> {
             }
         };
         check(
-            "agitation",
+            texts::AGITATION,
             self.agitation,
             AGITATION.0,
             AGITATION.1,
-            "times the still bath",
+            texts::TIMES_THE_STILL_BATH,
         )?;
-        check("quench from", self.start_c, 100.0, 1300.0, "°C")?;
-        check(
-            "time in air before the bath",
-            self.air_delay_s,
-            0.0,
-            3600.0,
-            "s",
-        )?;
+        check(texts::QUENCH_FROM, self.start_c, 100.0, 1300.0, "°C")?;
+        check(texts::TIME_IN_AIR, self.air_delay_s, 0.0, 3600.0, "s")?;
         for later in self.then {
             check(
-                "agitation",
+                texts::AGITATION,
                 later.agitation,
                 AGITATION.0,
                 AGITATION.1,
-                "times the still bath",
+                texts::TIMES_THE_STILL_BATH,
             )?;
             match later.leave {
-                Leave::AfterS(stay_s) => check("time in the bath", stay_s, 0.0, LONGEST_S, "s")?,
+                Leave::AfterS(stay_s) => check(texts::TIME_IN_BATH, stay_s, 0.0, LONGEST_S, "s")?,
                 Leave::AtC(temperature_c) => {
-                    check("out of the bath at", temperature_c, -200.0, 1300.0, "°C")?;
+                    check(texts::OUT_OF_BATH_AT, temperature_c, -200.0, 1300.0, "°C")?;
                 }
             }
         }
         let hottest_end_c = 600.0_f64.min(self.start_c - LEAVES_BATH_K);
-        check("end of quench", self.end_c, -200.0, hottest_end_c, "°C")?;
+        check(
+            texts::END_OF_QUENCH,
+            self.end_c,
+            -200.0,
+            hottest_end_c,
+            "°C",
+        )?;
         if let Some(start_c) = self.martensite_start_c {
-            check("martensite start", start_c, -200.0, 700.0, "°C")?;
+            check(texts::MARTENSITE_START, start_c, -200.0, 700.0, "°C")?;
         }
         if self.medium.bath_c + LEAVES_BATH_K >= self.start_c {
             return Err(HeatError::BathTooHot {

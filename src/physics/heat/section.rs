@@ -1,5 +1,6 @@
 //! Shape and size of the piece.
 
+use recalesce_texts::heat::quench as texts;
 use serde::{Deserialize, Serialize};
 
 /// Sizes that the heat model covers, mm.
@@ -78,7 +79,7 @@ impl Grind {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum SectionError {
     /// A size is not a number or outside what the heat model covers.
-    #[error("{field}: {value} mm is outside {least} to {largest} mm")]
+    #[error("{}", texts::size_outside(field, *value, *least, *largest))]
     Size {
         /// Name of the size.
         field: &'static str,
@@ -90,7 +91,7 @@ pub enum SectionError {
         largest: f64,
     },
     /// The edge is thicker than the spine.
-    #[error("the cutting edge ({edge_mm} mm) is thicker than the spine ({spine_mm} mm)")]
+    #[error("{}", texts::edge_over_spine(*edge_mm, *spine_mm))]
     EdgeOverSpine {
         /// Thickness at the edge, mm.
         edge_mm: f64,
@@ -167,18 +168,18 @@ impl Section {
             }
         };
         match *self {
-            Self::Plate { thickness_mm } => check("thickness", thickness_mm, PLATE_MM),
-            Self::Round { diameter_mm } => check("diameter", diameter_mm, ROUND_MM),
-            Self::Square { side_mm } => check("side", side_mm, SQUARE_MM),
+            Self::Plate { thickness_mm } => check(texts::THICKNESS, thickness_mm, PLATE_MM),
+            Self::Round { diameter_mm } => check(texts::DIAMETER, diameter_mm, ROUND_MM),
+            Self::Square { side_mm } => check(texts::SIDE, side_mm, SQUARE_MM),
             Self::Blade {
                 edge_mm,
                 spine_mm,
                 height_mm,
                 ..
             } => {
-                check("thickness of the cutting edge", edge_mm, EDGE_MM)?;
-                check("spine thickness", spine_mm, SPINE_MM)?;
-                check("height", height_mm, HEIGHT_MM)?;
+                check(texts::EDGE, edge_mm, EDGE_MM)?;
+                check(texts::SPINE, spine_mm, SPINE_MM)?;
+                check(texts::HEIGHT, height_mm, HEIGHT_MM)?;
                 if edge_mm > spine_mm {
                     return Err(SectionError::EdgeOverSpine { edge_mm, spine_mm });
                 }

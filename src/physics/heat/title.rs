@@ -1,6 +1,7 @@
 //! The name of a medium on the page.
 
 use crate::units::{TemperatureScale, format_temperature};
+use recalesce_texts::heat::media as texts;
 use serde::{Serialize, Serializer};
 use std::fmt;
 
@@ -11,53 +12,47 @@ const BATH: &str = "{bath}";
 /// another. As plain text, and in the terminal's answers, the temperature is in °C.
 #[derive(Debug, Clone, PartialEq)]
 pub struct MediumTitle {
-    before: String,
+    text: String,
     bath_c: Option<f64>,
-    after: String,
 }
 
 impl MediumTitle {
     /// Reads a title of the list: `{bath}` in it stands for the temperature of the bath.
     pub(super) fn new(text: &str, bath_c: f64) -> Self {
-        let (before, bath_c, after) = match text.split_once(BATH) {
-            Some((before, after)) => (before, Some(bath_c), after),
-            None => (text, None, ""),
-        };
         Self {
-            before: before.to_owned(),
-            bath_c,
-            after: after.to_owned(),
+            text: text.to_owned(),
+            bath_c: text.contains(BATH).then_some(bath_c),
         }
     }
 
     /// The title with its bath at another temperature, °C: told behind it where it was not told.
     pub(super) fn at_bath(&self, bath_c: f64) -> Self {
-        let before = if self.names_bath() {
-            self.before.clone()
+        let text = if self.names_bath() {
+            self.text.clone()
         } else {
-            format!("{}, ", self.before)
+            texts::title_with_bath(&self.text, BATH)
         };
         Self {
-            before,
+            text,
             bath_c: Some(bath_c),
-            after: self.after.clone(),
         }
     }
 
     /// The user's own words, whatever they are.
     pub(super) fn plain(text: &str) -> Self {
         Self {
-            before: text.to_owned(),
+            text: text.to_owned(),
             bath_c: None,
-            after: String::new(),
         }
     }
 
     /// The title with its temperature on a scale.
     #[must_use]
     pub fn words(&self, scale: TemperatureScale) -> String {
-        let bath = self.bath_c.map(|c| format_temperature(c, scale));
-        format!("{}{}{}", self.before, bath.unwrap_or_default(), self.after)
+        self.bath_c.map_or_else(
+            || self.text.clone(),
+            |c| self.text.replacen(BATH, &format_temperature(c, scale), 1),
+        )
     }
 
     /// Whether the title says how warm the bath is.

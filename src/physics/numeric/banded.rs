@@ -5,9 +5,11 @@
     reason = "indices run over several arrays at once, in loops of fixed length"
 )]
 
+use recalesce_texts::numeric as texts;
+
 /// The elimination met a pivot that is zero or not a number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
-#[error("the matrix is singular at row {row}")]
+#[error("{}", texts::singular(*row))]
 pub struct Singular {
     /// Row of the pivot.
     pub row: usize,

@@ -5,9 +5,11 @@
     reason = "indices run over several arrays at once"
 )]
 
+use recalesce_texts::numeric as texts;
+
 /// A matrix that cannot be solved with.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
-#[error("the matrix is singular or not positive definite at row {row}")]
+#[error("{}", texts::singular_or_indefinite(*row))]
 pub struct Singular {
     /// First row without a usable pivot.
     pub row: usize,

@@ -25,6 +25,7 @@ pub use limit::{Annealed, SoakLimit, SoakLimits, annealed, soak_limit};
 pub use map::{Boundary, Field, OwnField, PhaseMap, phase_map};
 
 use crate::steel::{CompositionError, OutOfRange};
+use recalesce_texts::phases as texts;
 
 /// Why no state of equilibrium is given.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -36,15 +37,13 @@ pub enum PhaseError {
     #[error(transparent)]
     OutOfRange(OutOfRange),
     /// The search for the stable phases did not come to rest.
-    #[error("no equilibrium was found at {temperature_c:.1} °C: the search did not come to rest")]
+    #[error("{}", texts::not_at_rest(*temperature_c))]
     NotConverged {
         /// The temperature tried, °C.
         temperature_c: f64,
     },
     /// No austenite forms at any temperature.
-    #[error(
-        "no austenite forms from {least_c:.0} to {most_c:.0} °C: this steel cannot be hardened"
-    )]
+    #[error("{}", texts::no_austenite(*least_c, *most_c))]
     NoAustenite {
         /// Lowest temperature searched, °C.
         least_c: f64,
@@ -52,13 +51,13 @@ pub enum PhaseError {
         most_c: f64,
     },
     /// The austenite that there was at lower temperatures is gone.
-    #[error("at {temperature_c:.0} °C all austenite of this steel has become ferrite again")]
+    #[error("{}", texts::ferrite_again(*temperature_c))]
     FerriteAgain {
         /// The temperature asked, °C.
         temperature_c: f64,
     },
     /// No austenite forms.
-    #[error("no austenite forms at {temperature_c:.0} °C: A1 of this steel is {a1_c:.0} °C")]
+    #[error("{}", texts::below_a1(*temperature_c, *a1_c))]
     BelowA1 {
         /// The temperature asked, °C.
         temperature_c: f64,

@@ -24,6 +24,7 @@ pub use structure::{StartingStructure, Structure};
 use crate::phases::{Annealed, Eutectoid, PhaseError, SoakLimit, SoakLimits};
 use crate::steel::{Composition, OutOfRange};
 use piece::{Before, Piece};
+use recalesce_texts::soak as texts;
 
 /// Longest soak, s: two days.
 pub const LONGEST_S: f64 = 172_800.0;
@@ -125,10 +126,7 @@ pub struct SoakOutcome {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum SoakError {
     /// Too cold to harden.
-    #[error(
-        "below A1 nothing hardens: the soak is at {temperature_c:.0} °C, A1 of this steel is \
-         {a1_c:.0} °C"
-    )]
+    #[error("{}", texts::below_a1(*temperature_c, *a1_c))]
     BelowA1 {
         /// Soak temperature, °C.
         temperature_c: f64,
@@ -333,5 +331,5 @@ impl Hold<'_> {
 }
 
 fn check_time(time_s: f64) -> Result<(), OutOfRange> {
-    OutOfRange::check("the soak", "time", "s", time_s, (0.0, LONGEST_S))
+    OutOfRange::check(texts::THE_SOAK, texts::TIME, "s", time_s, (0.0, LONGEST_S))
 }

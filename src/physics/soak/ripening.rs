@@ -5,6 +5,7 @@
 //! as fast, so one law takes them all towards the same spheroids.
 
 use crate::steel::{Composition, OutOfRange};
+use recalesce_texts::soak as texts;
 
 /// Rate of ripening at 700 °C in plain carbon steel, µm³/s. Expert value: it takes fine pearlite
 /// in two hours to the carbides that an hour or two just below A1 is known to leave.
@@ -40,9 +41,9 @@ impl Ripening {
     /// # Errors
     /// A temperature outside 0 to 900 °C, or a time below zero or not finite.
     pub fn held(steel: &Composition, temperature_c: f64, time_s: f64) -> Result<Self, OutOfRange> {
-        const MODEL: &str = "Ripening of carbide";
-        OutOfRange::check(MODEL, "temperature", "°C", temperature_c, RANGE_C)?;
-        OutOfRange::check(MODEL, "time", "s", time_s, (0.0, 1e9))?;
+        const MODEL: &str = texts::RIPENING;
+        OutOfRange::check(MODEL, texts::TEMPERATURE, "°C", temperature_c, RANGE_C)?;
+        OutOfRange::check(MODEL, texts::TIME, "s", time_s, (0.0, 1e9))?;
         let temperature_k = temperature_c + 273.15;
         let pace =
             (ACTIVATION_J_MOL / GAS_J_MOL_K * (1.0 / CALIBRATED_AT_K - 1.0 / temperature_k)).exp();

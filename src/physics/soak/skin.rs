@@ -8,6 +8,7 @@
 use super::{LONGEST_S, diffusion};
 use crate::sources::{paidassi_1958, pilling_bedworth_1923};
 use crate::steel::OutOfRange;
+use recalesce_texts::soak as texts;
 
 /// Depth at which half of the carbon is lost, in `2√(Dt)`: `erf 0.4769 = 0.5`.
 const HALF_LOST: f64 = 0.4769;
@@ -49,15 +50,15 @@ pub struct Skin {
 /// # Errors
 /// A temperature outside 700 to 1250 °C, or a time outside 0 to two days.
 pub fn skin(temperature_c: f64, time_s: f64) -> Result<Skin, OutOfRange> {
-    const MODEL: &str = "the surface in air";
+    const MODEL: &str = texts::SURFACE_IN_AIR;
     OutOfRange::check(
         MODEL,
-        "temperature",
+        texts::TEMPERATURE,
         "°C",
         temperature_c,
         paidassi_1958::RANGE_C,
     )?;
-    OutOfRange::check(MODEL, "time", "s", time_s, (0.0, LONGEST_S))?;
+    OutOfRange::check(MODEL, texts::TIME, "s", time_s, (0.0, LONGEST_S))?;
     let decarburised_mm = decarburised_depth_mm(temperature_c, time_s);
     let scale_mm = paidassi_1958::scale_mm(temperature_c + 273.15, time_s);
     Ok(Skin {

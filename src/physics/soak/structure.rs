@@ -1,5 +1,6 @@
 //! The structure that the piece has before it is heated for hardening.
 
+use recalesce_texts::soak as texts;
 use serde::{Deserialize, Serialize};
 
 /// Radius of the sphere that dissolves as fast as the films of a network, µm. Expert value.
@@ -71,14 +72,14 @@ impl StartingStructure {
     #[must_use]
     pub const fn title(self) -> &'static str {
         match self {
-            Self::Spheroidised => "spheroidised",
-            Self::CoarseSpheroidised => "coarse spheroidised",
-            Self::SubcriticalAnnealed => "annealed below A1",
-            Self::LamellarPearlite => "lamellar pearlite",
-            Self::MediumPearlite => "medium pearlite",
-            Self::FinePearlite => "fine pearlite",
-            Self::QuenchedAndRefined => "quenched and refined",
-            Self::AsForged => "as forged",
+            Self::Spheroidised => texts::SPHEROIDISED,
+            Self::CoarseSpheroidised => texts::COARSE_SPHEROIDISED,
+            Self::SubcriticalAnnealed => texts::SUBCRITICAL_ANNEALED,
+            Self::LamellarPearlite => texts::LAMELLAR_PEARLITE,
+            Self::MediumPearlite => texts::MEDIUM_PEARLITE,
+            Self::FinePearlite => texts::FINE_PEARLITE,
+            Self::QuenchedAndRefined => texts::QUENCHED_AND_REFINED,
+            Self::AsForged => texts::AS_FORGED,
         }
     }
 

@@ -1,5 +1,6 @@
 //! A steel's composition in weight per cent; iron is the balance.
 
+use recalesce_texts::steel as texts;
 use serde::{Deserialize, Serialize};
 
 /// An alloying element that the project knows.
@@ -63,16 +64,16 @@ impl Element {
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
-            Self::C => "carbon",
-            Self::Mn => "manganese",
-            Self::Si => "silicon",
-            Self::Cr => "chromium",
-            Self::Ni => "nickel",
-            Self::Mo => "molybdenum",
-            Self::V => "vanadium",
-            Self::W => "tungsten",
-            Self::P => "phosphorus",
-            Self::S => "sulphur",
+            Self::C => texts::CARBON,
+            Self::Mn => texts::MANGANESE,
+            Self::Si => texts::SILICON,
+            Self::Cr => texts::CHROMIUM,
+            Self::Ni => texts::NICKEL,
+            Self::Mo => texts::MOLYBDENUM,
+            Self::V => texts::VANADIUM,
+            Self::W => texts::TUNGSTEN,
+            Self::P => texts::PHOSPHORUS,
+            Self::S => texts::SULPHUR,
         }
     }
 
@@ -123,7 +124,7 @@ pub struct Composition {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum CompositionError {
     /// A content is not a number, negative or above what any steel here holds.
-    #[error("{}: {value} % is outside 0 to {largest_wt} %", .element.symbol())]
+    #[error("{}", texts::content_outside(element.symbol(), *value, *largest_wt))]
     Content {
         /// The element concerned.
         element: Element,
@@ -133,7 +134,7 @@ pub enum CompositionError {
         largest_wt: f64,
     },
     /// The contents leave too little iron.
-    #[error("alloying adds up to {sum_wt:.1} %; at most {largest_wt} % leaves a steel")]
+    #[error("{}", texts::too_much_alloying(*sum_wt, *largest_wt))]
     TooMuch {
         /// Sum of all contents, wt %.
         sum_wt: f64,

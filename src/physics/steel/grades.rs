@@ -4,6 +4,7 @@ use super::grade_text::{led_down, nominal, span};
 use super::{Composition, Element, Line, List};
 use crate::numeric::decimal::decimal;
 use crate::numeric::order;
+use recalesce_texts::steel as texts;
 use std::sync::OnceLock;
 
 /// The list as kept: one grade a line, texts as the handbooks print them.
@@ -87,20 +88,12 @@ pub struct Grade {
 
 /// No grade of the list goes by that name.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("no grade is called {asked:?}{}", hint(.close))]
+#[error("{}", texts::unknown_grade(asked, close))]
 pub struct UnknownGrade {
     /// The name as asked.
     pub asked: String,
     /// Designations that come close, at most five.
     pub close: Vec<String>,
-}
-
-fn hint(close: &[String]) -> String {
-    if close.is_empty() {
-        "; the list holds AISI/SAE, UNS, EN names and material numbers".to_owned()
-    } else {
-        format!("; close are {}", close.join(", "))
-    }
 }
 
 /// Every grade, in the order of the list.

@@ -2,6 +2,7 @@
 
 use super::{Composition, Element};
 use crate::units::{TemperatureScale, format_duration_s, format_fixed};
+use recalesce_texts::steel as texts;
 use std::fmt;
 
 /// A refusal: a model was asked outside the range for which it is known to hold.
@@ -61,9 +62,7 @@ impl OutOfRange {
         let Self {
             model, quantity, ..
         } = self;
-        format!(
-            "{model} knows {quantity} from {least} to {largest}; here it is {value}. No number is given."
-        )
+        texts::beyond_the_model(model, quantity, &least, &largest, &value)
     }
 }
 

@@ -21,6 +21,7 @@ use super::{Austenite, Formed, FormedProduct};
 use crate::numeric::order::{larger, smaller};
 use crate::soak::BoundaryCarbide;
 use crate::steel::OutOfRange;
+use recalesce_texts::transform as texts;
 
 /// Largest temperature change of a step, K.
 const STEP_K: f64 = 6.0;
@@ -244,26 +245,26 @@ impl Kinetics {
 
 /// Checks that two columns are a curve.
 pub(super) fn check_curve(time_s: &[f64], temperature_c: &[f64]) -> Result<(), OutOfRange> {
-    const MODEL: &str = "Additivity along a cooling curve";
+    const MODEL: &str = texts::ALONG_A_COOLING;
     let refuse =
         |quantity, unit, value, range| OutOfRange::check(MODEL, quantity, unit, value, range);
     refuse(
-        "points of the curve",
+        texts::POINTS_OF_CURVE,
         "",
         time_s.len() as f64,
         (2.0, MOST_POINTS),
     )?;
     let points = time_s.len() as f64;
     refuse(
-        "temperatures of the curve",
+        texts::TEMPERATURES_OF_CURVE,
         "",
         temperature_c.len() as f64,
         (points, points),
     )?;
     let mut before_s = f64::MIN;
     for (&time, &temperature) in time_s.iter().zip(temperature_c) {
-        refuse("time", "s", time, (before_s, 1e12))?;
-        refuse("temperature", "°C", temperature, (-273.15, 2000.0))?;
+        refuse(texts::TIME, "s", time, (before_s, 1e12))?;
+        refuse(texts::TEMPERATURE, "°C", temperature, (-273.15, 2000.0))?;
         before_s = time;
     }
     Ok(())

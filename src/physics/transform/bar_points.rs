@@ -3,13 +3,14 @@
 use super::BarPoint;
 use crate::numeric::decimal::decimal;
 use crate::units::{LengthUnit, format_fixed, parse_length_mm};
+use recalesce_texts::transform as texts;
 
 /// A sixteenth of an inch, mm: the distance that standards call J1.
 const SIXTEENTH_MM: f64 = 25.4 / 16.0;
 
 /// What is wrong with a line.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("line {line}: {reason}")]
+#[error("{}", texts::in_line(*line, reason))]
 pub struct BarPointsError {
     /// Counted from 1.
     pub line: usize,
@@ -39,12 +40,12 @@ fn read_line(line: &str) -> Result<BarPoint, String> {
     let bare = line.trim().trim_end_matches(char::is_alphabetic);
     let scale = line.trim().get(bare.len()..).unwrap_or_default();
     if !scale.is_empty() && !scale.eq_ignore_ascii_case("HRC") {
-        return Err(format!("the hardness is in {scale}; write it in HRC"));
+        return Err(texts::another_scale(scale));
     }
     let line = bare.trim_end();
     let parts = line.rsplit_once(|c: char| c.is_whitespace() || c == ';' || c == ':');
     let Some((distance, hardness)) = parts else {
-        return Err("write a distance and a hardness, such as 9 mm 54".to_owned());
+        return Err(texts::WRITE_A_POINT.to_owned());
     };
     let distance = distance.trim_end_matches(|c: char| c.is_whitespace() || ";:,".contains(c));
     let distance_mm = match distance.strip_prefix(['J', 'j']) {
@@ -60,8 +61,7 @@ fn read_line(line: &str) -> Result<BarPoint, String> {
 /// A number with a point or a comma.
 fn number(text: &str) -> Result<f64, String> {
     let text = text.trim();
-    decimal(&text.replace(',', "."))
-        .ok_or_else(|| format!("\u{201c}{text}\u{201d} is not a number"))
+    decimal(&text.replace(',', ".")).ok_or_else(|| texts::not_a_number(text))
 }
 
 /// Writes points so that [`read_bar_points`] reads them.

@@ -11,6 +11,7 @@ use super::shape::START;
 use crate::numeric::order;
 use crate::soak::BoundaryFilms;
 use crate::steel::OutOfRange;
+use recalesce_texts::transform as texts;
 
 /// Temperature of the surroundings, °C.
 const ROOM_C: f64 = 20.0;
@@ -101,8 +102,8 @@ impl Kinetics {
     /// For a rate that is not a number or not above zero.
     pub fn cooling_at(&self, rate_k_per_s: f64) -> Result<ContinuousCooling, OutOfRange> {
         OutOfRange::check(
-            "Continuous cooling",
-            "cooling rate at 700 °C",
+            texts::CONTINUOUS_COOLING,
+            texts::RATE_AT_700C,
             "K/s",
             rate_k_per_s,
             (1e-6, 1e6),

@@ -5,6 +5,7 @@ use super::along::{State, check_curve};
 use super::kinetics::{Kinetics, Product};
 use crate::numeric::roots::{Crossing, falling_root};
 use crate::steel::OutOfRange;
+use recalesce_texts::transform as texts;
 
 /// The slowest cooling that still gives a wanted amount of martensite.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -255,9 +256,9 @@ fn first_pass(time_s: &[f64], temperature_c: &[f64], level_c: f64) -> Option<f64
 
 fn check_fraction(martensite_fraction: f64) -> Result<(), OutOfRange> {
     OutOfRange::check(
-        "The critical cooling",
-        "martensite wanted",
-        "fraction",
+        texts::CRITICAL_COOLING,
+        texts::MARTENSITE_WANTED,
+        texts::FRACTION,
         martensite_fraction,
         (0.01, 0.999),
     )

@@ -5,6 +5,7 @@ use super::kinetics::Kinetics;
 use super::measured_heat::MeasuredHeat;
 use crate::sources::{astm_a255, astm_a255_cooling_rates, dividing_factor_fit, isothermal_fit};
 use crate::steel::{Composition, OutOfRange};
+use recalesce_texts::transform as texts;
 
 /// How an end-quench curve was computed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -133,7 +134,7 @@ pub(super) fn interpolate(rows: &[(f64, f64)], at: f64) -> f64 {
 pub fn end_quench(steel: &Composition, grain_astm: f64) -> Result<EndQuench, OutOfRange> {
     OutOfRange::check(
         astm_a255::RANGE.model,
-        "grain",
+        texts::GRAIN,
         "ASTM",
         grain_astm,
         isothermal_fit::GRAIN_RANGE_ASTM,

@@ -31,9 +31,9 @@ impl Forming {
     pub const fn name(self) -> &'static str {
         match self {
             Self::GrainBoundaryCarbide => "grain_boundary_carbide",
-            Self::Ferrite => Product::Ferrite.name(),
-            Self::Pearlite => Product::Pearlite.name(),
-            Self::Bainite => Product::Bainite.name(),
+            Self::Ferrite => "ferrite",
+            Self::Pearlite => "pearlite",
+            Self::Bainite => "bainite",
         }
     }
 }

@@ -11,6 +11,7 @@ use crate::sources::astm_e112::intercept_um;
 use crate::sources::isothermal_fit::{self as fit, StartTime};
 use crate::sources::{andrews_1965, grange_1961, van_bohemen_2012};
 use crate::steel::{Composition, OutOfRange};
+use recalesce_texts::transform as texts;
 use std::borrow::Cow;
 use std::sync::OnceLock;
 
@@ -43,9 +44,9 @@ impl Product {
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
-            Self::Ferrite => "ferrite",
-            Self::Pearlite => "pearlite",
-            Self::Bainite => "bainite",
+            Self::Ferrite => texts::FERRITE,
+            Self::Pearlite => texts::PEARLITE,
+            Self::Bainite => texts::BAINITE,
         }
     }
 }
@@ -116,8 +117,8 @@ impl Kinetics {
         ms_off_k: f64,
     ) -> Result<Self, OutOfRange> {
         OutOfRange::check(
-            "The start of martensite",
-            "shift",
+            texts::START_OF_MARTENSITE,
+            texts::SHIFT,
             "K",
             ms_off_k,
             (-LARGEST_MS_OFF_K, LARGEST_MS_OFF_K),

@@ -8,11 +8,12 @@ use crate::sources::{
     van_bohemen_2012,
 };
 use crate::steel::{Composition, CompositionRange, Element, OutOfRange};
+use recalesce_texts::transform as texts;
 
 /// Dissolved compositions for which starts of bainite and martensite were compared with measured
 /// ones. High-chromium and air-hardening grades are not among them and are refused.
 const RANGE: CompositionRange = CompositionRange {
-    model: "The start of martensite",
+    model: texts::START_OF_MARTENSITE,
     limits_wt: &[
         (Element::C, 0.10, 1.30),
         (Element::Mn, 0.0, 2.5),
@@ -36,15 +37,15 @@ pub(super) fn check(a: &Austenite) -> Result<(), OutOfRange> {
     RANGE.check(&a.composition)?;
     OutOfRange::check(
         RANGE.model,
-        "grain",
+        texts::GRAIN,
         "ASTM",
         a.grain_astm,
         isothermal_fit::GRAIN_RANGE_ASTM,
     )?;
     OutOfRange::check(
         RANGE.model,
-        "undissolved carbide",
-        "volume fraction",
+        texts::UNDISSOLVED_CARBIDE,
+        texts::VOLUME_FRACTION,
         a.undissolved_carbide_volume_fraction,
         (0.0, LARGEST_CARBIDE_FRACTION),
     )
@@ -118,7 +119,7 @@ pub fn rate_parameter_of<N: Number>(content: impl Fn(Element) -> N) -> N {
 pub fn martensite_temperature_c(a: &Austenite, fraction: f64) -> Result<f64, OutOfRange> {
     OutOfRange::check(
         RANGE.model,
-        "fraction of martensite",
+        texts::FRACTION_OF_MARTENSITE,
         "",
         fraction,
         (0.0, 0.9999),
@@ -142,7 +143,7 @@ pub fn martensite_finish_c(a: &Austenite) -> Result<f64, OutOfRange> {
 /// # Errors
 /// Outside the compositions compared with measured starts, or for an impossible temperature.
 pub fn retained_austenite(a: &Austenite, coldest_c: f64) -> Result<f64, OutOfRange> {
-    check_temperature("end of the quench", coldest_c)?;
+    check_temperature(texts::END_OF_QUENCH, coldest_c)?;
     let ms_c = martensite_start_c(a)?;
     let matrix = 1.0 - a.undissolved_carbide_volume_fraction;
     Ok(matrix * left_at(&a.composition, ms_c, coldest_c))
@@ -243,11 +244,11 @@ pub fn cold_treated_with_lag(
     lag_k: f64,
 ) -> Result<Fractions, OutOfRange> {
     check(a)?;
-    check_temperature("cold treatment", step.cold_c)?;
-    check_temperature("wait before the cold treatment", step.wait_c)?;
-    check_temperature("coldest before the cold treatment", step.coldest_before_c)?;
+    check_temperature(texts::COLD_TREATMENT, step.cold_c)?;
+    check_temperature(texts::WAIT_BEFORE_COLD, step.wait_c)?;
+    check_temperature(texts::COLDEST_BEFORE_COLD, step.coldest_before_c)?;
     if let Some(snap) = &step.snap {
-        check_temperature("temper before the cold treatment", snap.temperature_c)?;
+        check_temperature(texts::TEMPER_BEFORE_COLD, snap.temperature_c)?;
     }
     let resumes_c = step.coldest_before_c - lag_k.max(0.0);
     let austenite = quenched.austenite * left_at(&a.composition, resumes_c, step.cold_c);

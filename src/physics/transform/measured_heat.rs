@@ -6,6 +6,7 @@ use super::end_quench::{MM_PER_INCH, dividing_factor, rate_of_diameter_k_per_s};
 use super::kinetics::Kinetics;
 use crate::sources::astm_a255;
 use crate::steel::{Composition, OutOfRange};
+use recalesce_texts::transform as texts;
 use serde::{Deserialize, Serialize};
 
 /// A measured point of an end-quenched bar.
@@ -35,10 +36,10 @@ pub struct MeasuredHeat {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum MeasuredHeatError {
     /// Too few or too many.
-    #[error("an end-quench test needs {FEWEST} to {MOST} points; here are {0}")]
+    #[error("{}", texts::points_needed(FEWEST, MOST, *.0))]
     Count(usize),
     /// A distance or a hardness that no bar has.
-    #[error("{quantity} {value} {unit} is outside {least} to {most} {unit}")]
+    #[error("{}", texts::point_outside(quantity, *value, [*least, *most], unit))]
     Point {
         /// What it is.
         quantity: &'static str,
@@ -52,13 +53,10 @@ pub enum MeasuredHeatError {
         unit: &'static str,
     },
     /// All points are about as hard as the end, or all soft.
-    #[error(
-        "the points do not show where the hardness falls off; the curve through them would have an ideal \
-         diameter outside {0} to {1} mm"
-    )]
+    #[error("{}", texts::no_fall(*.0, *.1))]
     NoFall(f64, f64),
     /// The points are far from any curve of a bar.
-    #[error("the points lie {0:.1} HRC from any end-quench curve of a steel with this carbon")]
+    #[error("{}", texts::no_curve(*.0))]
     NoCurve(f64),
     /// The steel lies outside of the kinetics.
     #[error(transparent)]
@@ -122,7 +120,7 @@ pub fn measured_heat(
 ) -> Result<MeasuredHeat, MeasuredHeatError> {
     check(points)?;
     OutOfRange::check(
-        "The end-quench test of a heat",
+        texts::TEST_OF_A_HEAT,
         "C",
         "wt %",
         steel.c,
@@ -188,8 +186,8 @@ fn check(points: &[BarPoint]) -> Result<(), MeasuredHeatError> {
         })
     };
     for point in points {
-        within("distance", point.distance_mm, DISTANCE_MM, "mm")?;
-        within("hardness", point.hrc, HARDNESS_HRC, "HRC")?;
+        within(texts::DISTANCE, point.distance_mm, DISTANCE_MM, "mm")?;
+        within(texts::HARDNESS, point.hrc, HARDNESS_HRC, "HRC")?;
     }
     Ok(())
 }

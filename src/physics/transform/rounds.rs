@@ -14,13 +14,14 @@ use super::end_quench::{MM_PER_INCH, interpolate};
 use crate::heat::{HeatError, grossmann_critical_diameter_mm, grossmann_ideal_diameter_mm};
 use crate::sources::astm_a255::IDEAL_DIAMETER_INCH;
 use crate::steel::OutOfRange;
+use recalesce_texts::transform as texts;
 
 /// Places on the bar that the table of the standard covers, mm.
 const BAR_MM: (f64, f64) = (0.5 * MM_PER_INCH / 16.0, MM_PER_INCH);
 /// Ideal diameters that it covers, mm.
 const IDEAL_MM: (f64, f64) = (0.27 * MM_PER_INCH, 4.57 * MM_PER_INCH);
 
-const MODEL: &str = "The equivalence of rounds and places on the end-quench bar";
+const MODEL: &str = texts::ROUNDS_AND_BAR;
 
 /// Why there is no equivalent.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -39,13 +40,7 @@ pub enum RoundError {
 /// # Errors
 /// A place outside 0.8 to 25.4 mm.
 pub fn ideal_round_like_bar_mm(distance_mm: f64) -> Result<f64, RoundError> {
-    OutOfRange::check(
-        MODEL,
-        "distance from the quenched end",
-        "mm",
-        distance_mm,
-        BAR_MM,
-    )?;
+    OutOfRange::check(MODEL, texts::DISTANCE_FROM_END, "mm", distance_mm, BAR_MM)?;
     let sixteenths = 16.0 * distance_mm / MM_PER_INCH;
     Ok(MM_PER_INCH * interpolate(&IDEAL_DIAMETER_INCH, sixteenths))
 }
@@ -66,7 +61,7 @@ pub fn round_like_bar_mm(distance_mm: f64, severity_per_in: f64) -> Result<f64, 
 /// # Errors
 /// A diameter outside 6.9 to 116 mm.
 pub fn bar_like_ideal_round_mm(diameter_mm: f64) -> Result<f64, RoundError> {
-    OutOfRange::check(MODEL, "ideal diameter", "mm", diameter_mm, IDEAL_MM)?;
+    OutOfRange::check(MODEL, texts::IDEAL_DIAMETER, "mm", diameter_mm, IDEAL_MM)?;
     let rows = IDEAL_DIAMETER_INCH.map(|(sixteenths, inch)| (inch, sixteenths));
     Ok(interpolate(&rows, diameter_mm / MM_PER_INCH) * MM_PER_INCH / 16.0)
 }

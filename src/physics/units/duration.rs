@@ -2,6 +2,7 @@
 
 use super::number::{format_fixed, with_unit};
 use super::{Quantity, QuantityError, numbers_with_units, shortened};
+use recalesce_texts::units as texts;
 
 /// Unit of a time written without one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -76,7 +77,7 @@ pub fn parse_duration_s(text: &str, unit: DurationUnit) -> Result<f64, QuantityE
             return Err(QuantityError::TooLow {
                 quantity: Quantity::Duration,
                 text: shortened(text.trim()),
-                least: "zero",
+                least: texts::ZERO,
             });
         }
         total_s += value * this.seconds();

@@ -2,6 +2,7 @@
 
 use super::number::{format_fixed, with_unit};
 use super::{Quantity, QuantityError, number_with_unit, shortened};
+use recalesce_texts::units as texts;
 use serde::{Deserialize, Serialize};
 
 /// Millimetres in an inch: exact by definition.
@@ -70,7 +71,7 @@ pub fn parse_length_mm(text: &str, unit: LengthUnit) -> Result<f64, QuantityErro
         return Err(QuantityError::TooLow {
             quantity: Quantity::Length,
             text: shortened(text.trim()),
-            least: "zero",
+            least: texts::ZERO,
         });
     }
     Ok(mm)

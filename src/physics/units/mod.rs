@@ -20,6 +20,8 @@ pub use temperature::{
     format_temperature_within, parse_temperature_c,
 };
 
+use recalesce_texts::units as texts;
+
 /// The kind of quantity a text was read as; decides the words of an error.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Quantity {
@@ -34,17 +36,17 @@ pub enum Quantity {
 impl Quantity {
     const fn noun(self) -> &'static str {
         match self {
-            Self::Temperature => "temperature",
-            Self::Length => "length",
-            Self::Duration => "time",
+            Self::Temperature => texts::TEMPERATURE,
+            Self::Length => texts::LENGTH,
+            Self::Duration => texts::TIME,
         }
     }
 
     const fn advice(self) -> &'static str {
         match self {
-            Self::Temperature => "Write a temperature such as 830 °C or 1525 °F.",
-            Self::Length => "Write a length such as 3 mm, 0.12 in or 1/8 in.",
-            Self::Duration => "Write a time such as 90 s, 12 min or 1 h 30 min.",
+            Self::Temperature => texts::WRITE_A_TEMPERATURE,
+            Self::Length => texts::WRITE_A_LENGTH,
+            Self::Duration => texts::WRITE_A_TIME,
         }
     }
 }
@@ -53,10 +55,10 @@ impl Quantity {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum QuantityError {
     /// Nothing was typed.
-    #[error("No {} is given. {}", .0.noun(), .0.advice())]
+    #[error("{}", texts::none_given(.0.noun(), .0.advice()))]
     Empty(Quantity),
     /// No number of the kind can be read in the text.
-    #[error("“{text}” is not a {}. {}", .quantity.noun(), .quantity.advice())]
+    #[error("{}", texts::unreadable(text, quantity.noun(), quantity.advice()))]
     Unreadable {
         /// What was to be read.
         quantity: Quantity,
@@ -64,7 +66,7 @@ pub enum QuantityError {
         text: String,
     },
     /// The unit is none of this quantity.
-    #[error("“{unit}” is not a unit of {}. {}", .quantity.noun(), .quantity.advice())]
+    #[error("{}", texts::unit_of_another(unit, quantity.noun(), quantity.advice()))]
     Unit {
         /// What was to be read.
         quantity: Quantity,
@@ -72,7 +74,7 @@ pub enum QuantityError {
         unit: String,
     },
     /// A comma that may part thousands or decimals.
-    #[error("“{text}” may be {joined} or {decimal}. Write it without the comma.")]
+    #[error("{}", texts::doubtful_comma(text, joined, decimal))]
     Ambiguous {
         /// The number as typed.
         text: String,
@@ -82,7 +84,7 @@ pub enum QuantityError {
         decimal: String,
     },
     /// A point that may part thousands or decimals, of somebody who writes a decimal comma.
-    #[error("“{text}” may be {joined} or {decimal}. Write it without the point.")]
+    #[error("{}", texts::doubtful_point(text, joined, decimal))]
     Grouped {
         /// The number as typed.
         text: String,
@@ -92,7 +94,7 @@ pub enum QuantityError {
         decimal: String,
     },
     /// Lengths and times below zero, temperatures below absolute zero.
-    #[error("“{text}” is below {least}. {}", .quantity.advice())]
+    #[error("{}", texts::too_low(text, least, quantity.advice()))]
     TooLow {
         /// What was to be read.
         quantity: Quantity,

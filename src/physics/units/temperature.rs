@@ -2,6 +2,7 @@
 
 use super::number::{format_fixed, with_unit};
 use super::{Quantity, QuantityError, number_with_unit, shortened};
+use recalesce_texts::units as texts;
 use serde::{Deserialize, Serialize};
 
 /// Absolute zero, °C.
@@ -88,7 +89,7 @@ pub fn parse_temperature_c(text: &str, scale: TemperatureScale) -> Result<f64, Q
         return Err(QuantityError::TooLow {
             quantity: Quantity::Temperature,
             text: shortened(text.trim()),
-            least: "absolute zero, −273.15 °C",
+            least: texts::ABSOLUTE_ZERO,
         });
     }
     Ok(temperature_c)

@@ -1,6 +1,9 @@
 //! Why a text is no probe curve or has no fit, and what was taken for granted with one that is.
 
+use super::BATH_RANGE_C;
+use super::probe_curve::TEMPERATURE_RANGE_C;
 use crate::units::TemperatureScale;
+use recalesce_texts::heat::own as texts;
 use serde::{Serialize, Serializer};
 use std::fmt;
 
@@ -8,31 +11,22 @@ use std::fmt;
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum CurveError {
     /// No row of numbers.
-    #[error(
-        "no line has two numbers; a curve has one reading per line, time and temperature, in \
-         columns parted by comma, semicolon, tab or space"
-    )]
+    #[error("{}", texts::NO_NUMBERS)]
     NoNumbers,
     /// Longer than is read.
-    #[error("the curve has more than {most} lines; average it first")]
+    #[error("{}", texts::too_many_lines(*most))]
     TooManyRows {
         /// The most that are read.
         most: usize,
     },
     /// Commas that may part columns or stand before decimals.
-    #[error(
-        "line {line}: the commas may part columns or stand before decimals; write decimals with a \
-         point, or part the columns by semicolons"
-    )]
+    #[error("{}", texts::doubtful_commas(*line))]
     Commas {
         /// The line, from 1.
         line: u64,
     },
     /// More than two columns.
-    #[error(
-        "line {line}: which columns are time and temperature? There are {names}; give the numbers \
-         of the two"
-    )]
+    #[error("{}", texts::which_columns(*line, names))]
     WhichColumns {
         /// The line, from 1.
         line: u64,
@@ -40,10 +34,7 @@ pub enum CurveError {
         names: String,
     },
     /// Columns asked for that are not there.
-    #[error(
-        "line {line}: columns {time} and {temperature} are asked for; there are 1 to {width}, and \
-         time and temperature are two of them"
-    )]
+    #[error("{}", texts::no_such_columns(*line, [*time, *temperature], *width))]
     NoSuchColumns {
         /// Column of the time, from 1.
         time: usize,
@@ -55,7 +46,7 @@ pub enum CurveError {
         width: usize,
     },
     /// A reading that is no number.
-    #[error("line {line}: {field:?} is no {what}{form}")]
+    #[error("{}", texts::not_a_number(*line, field, what, form))]
     NotANumber {
         /// The line, from 1.
         line: u64,
@@ -67,7 +58,7 @@ pub enum CurveError {
         form: &'static str,
     },
     /// A temperature that the probe does not have.
-    #[error("line {line}: {temperature_c:.0} °C is outside -80 to 1100 °C")]
+    #[error("{}", texts::temperature_outside(*line, *temperature_c, TEMPERATURE_RANGE_C))]
     Temperature {
         /// The line, from 1.
         line: u64,
@@ -75,7 +66,7 @@ pub enum CurveError {
         temperature_c: f64,
     },
     /// Time runs back.
-    #[error("line {line}: the time {time} is before {before}, that of the reading above")]
+    #[error("{}", texts::time_runs_back(*line, *time, *before))]
     TimeRunsBack {
         /// The line, from 1.
         line: u64,
@@ -85,10 +76,7 @@ pub enum CurveError {
         before: f64,
     },
     /// The start is not that of the standard test on any scale.
-    #[error(
-        "line {line}: the probe is at most {hottest:.0}°; it starts at 850 °C (1562 °F), and 780 \
-         to 920 °C (1436 to 1688 °F) is allowed"
-    )]
+    #[error("{}", texts::wrong_start(*line, *hottest))]
     Start {
         /// The line of the hottest reading, from 1.
         line: u64,
@@ -96,7 +84,7 @@ pub enum CurveError {
         hottest: f64,
     },
     /// Readings end too early.
-    #[error("the curve ends at {coldest_c:.0} °C; it has to go below {needed_c:.0} °C")]
+    #[error("{}", texts::ends_hot(*coldest_c, *needed_c))]
     EndsHot {
         /// The coldest reading, °C.
         coldest_c: f64,
@@ -104,10 +92,7 @@ pub enum CurveError {
         needed_c: f64,
     },
     /// A gap in the record, or a bad reading.
-    #[error(
-        "line {line}: from {from_c:.0} to {to_c:.0} °C in one step; at most {most_k:.0} K is \
-         allowed between two readings"
-    )]
+    #[error("{}", texts::large_step(*line, *from_c, *to_c, *most_k))]
     Step {
         /// The line after the step, from 1.
         line: u64,
@@ -119,7 +104,7 @@ pub enum CurveError {
         most_k: f64,
     },
     /// A time of entry that the record does not hold.
-    #[error("an entry at {entry_s} s is outside the record, {first_s} to {last_s} s")]
+    #[error("{}", texts::entry_outside(*entry_s, *first_s, *last_s))]
     Entry {
         /// The time told, s.
         entry_s: f64,
@@ -129,19 +114,16 @@ pub enum CurveError {
         last_s: f64,
     },
     /// Units of time that make no quench.
-    #[error(
-        "from 700 to 500 °C the curve takes {taken:.3} units of time; a quenchant takes 0.2 to 150 s, \
-         and seconds, milliseconds and min:s are read"
-    )]
+    #[error("{}", texts::no_quench_lasts(*taken))]
     Duration {
         /// As it stands in the text.
         taken: f64,
     },
     /// The probe is never seen to cool.
-    #[error("the probe is nowhere seen to enter the bath: it never cools by 10 K/s or more")]
+    #[error("{}", texts::NO_ENTRY)]
     NoEntry,
     /// Readings scatter more than a couple does.
-    #[error("the readings scatter by {noise_k:.0} K; at most {most_k:.0} K is allowed")]
+    #[error("{}", texts::noisy(*noise_k, *most_k))]
     Noisy {
         /// Standard deviation of a reading, K.
         noise_k: f64,
@@ -154,13 +136,13 @@ pub enum CurveError {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum CurveFitError {
     /// The bath is not a number or outside of -20 to 250 °C.
-    #[error("a bath of {bath_c} °C is outside -20 to 250 °C")]
+    #[error("{}", texts::bath_outside(*bath_c, BATH_RANGE_C))]
     Bath {
         /// The temperature given, °C.
         bath_c: f64,
     },
     /// The probe gets colder than the bath.
-    #[error("the probe cools to {coldest_c:.0} °C, below the bath of {bath_c} °C")]
+    #[error("{}", texts::colder_than_bath(*coldest_c, *bath_c))]
     ColderThanBath {
         /// The coldest reading, °C.
         coldest_c: f64,
@@ -168,19 +150,16 @@ pub enum CurveFitError {
         bath_c: f64,
     },
     /// The readings leave the curve open.
-    #[error("the readings do not determine a heat-transfer curve")]
+    #[error("{}", texts::UNDETERMINED)]
     Undetermined,
     /// The computed probe stays away from the readings.
-    #[error(
-        "no heat transfer in this bath makes the probe cool like this: the nearest misses the \
-         readings by {rms_k:.0} K; are the bath, the probe and the units right?"
-    )]
+    #[error("{}", texts::not_followed(*rms_k))]
     NotFollowed {
         /// Root mean square of the difference, K.
         rms_k: f64,
     },
     /// Too little of the curve is above the bath.
-    #[error("{count} readings are clear of the bath; at least 20 are needed")]
+    #[error("{}", texts::few_readings(*count))]
     FewReadings {
         /// How many are.
         count: usize,
@@ -226,42 +205,22 @@ pub enum CurveNote {
 
 impl fmt::Display for CurveNote {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::ScaleGuessed(scale) => write!(
-                f,
-                "temperatures taken as {}: only there the probe starts near 850 °C",
-                scale.symbol()
-            ),
-            Self::SecondsAssumed => f.write_str("times taken as seconds"),
-            Self::MillisecondsGuessed => {
-                f.write_str("times taken as milliseconds: no quench lasts so many seconds")
-            }
-            Self::ColumnsSwapped => f.write_str("temperature stands before time"),
+        f.write_str(&match *self {
+            Self::ScaleGuessed(scale) => texts::scale_guessed(scale.symbol()),
+            Self::SecondsAssumed => texts::SECONDS_ASSUMED.to_owned(),
+            Self::MillisecondsGuessed => texts::MILLISECONDS_GUESSED.to_owned(),
+            Self::ColumnsSwapped => texts::COLUMNS_SWAPPED.to_owned(),
             Self::ColumnsChosen {
                 time,
                 temperature,
                 of,
-            } => write!(
-                f,
-                "time from column {time} and temperature from column {temperature} of {of}"
-            ),
-            Self::Empty(count) => write!(f, "{count} lines without a reading left out"),
-            Self::Repeated(count) => {
-                write!(f, "{count} readings at a time already there, averaged")
-            }
-            Self::IdleCut(time_s) => {
-                write!(
-                    f,
-                    "the probe enters the bath {time_s:.2} s after the first reading"
-                )
-            }
-            Self::Thinned { from, to } => write!(f, "{from} readings averaged to {to} points"),
-            Self::StartIs(start_c) => write!(
-                f,
-                "the probe starts at {start_c:.0} °C, not at 850 °C: its figures are not those of \
-                 the standard"
-            ),
-        }
+            } => texts::columns_chosen(time, temperature, of),
+            Self::Empty(count) => texts::empty_lines(count),
+            Self::Repeated(count) => texts::repeated_times(count),
+            Self::IdleCut(time_s) => texts::idle_time_cut(time_s),
+            Self::Thinned { from, to } => texts::thinned(from, to),
+            Self::StartIs(start_c) => texts::start_is(start_c),
+        })
     }
 }
 

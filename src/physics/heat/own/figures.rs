@@ -1,6 +1,8 @@
 //! The figures that tell the speed of a quenchant, and what they may be.
 
+use super::BATH_RANGE_C;
 use crate::heat::{HeatError, Medium, ProbeFigures, nickel_ball_s, probe};
+use recalesce_texts::heat::own as texts;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -55,13 +57,13 @@ impl Figure {
     #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
-            Self::NickelBall => "nickel-ball time",
-            Self::MaxRate => "highest rate of the probe",
-            Self::MaxRateAt => "temperature of the highest rate",
-            Self::RateAt300c => "rate of the probe at 300 °C",
-            Self::TimeTo600c => "time of the probe to 600 °C",
-            Self::TimeTo400c => "time of the probe to 400 °C",
-            Self::TimeTo200c => "time of the probe to 200 °C",
+            Self::NickelBall => texts::NICKEL_BALL,
+            Self::MaxRate => texts::HIGHEST_RATE,
+            Self::MaxRateAt => texts::HIGHEST_RATE_AT,
+            Self::RateAt300c => texts::RATE_AT_300C,
+            Self::TimeTo600c => texts::TIME_TO_600C,
+            Self::TimeTo400c => texts::TIME_TO_400C,
+            Self::TimeTo200c => texts::TIME_TO_200C,
         }
     }
 
@@ -156,13 +158,13 @@ pub struct QuenchantFigures {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum FigureError {
     /// No figure tells how fast the quenchant is.
-    #[error(
-        "no figure tells the speed; give the nickel-ball time, the highest rate of the probe or \
-         one of its times"
-    )]
+    #[error("{}", texts::NO_FIGURE)]
     None,
     /// A figure is not a number or outside what a liquid quenchant has.
-    #[error("{figure}: {given} {unit} is outside {least} to {most} {unit}{why}", unit = figure.unit())]
+    #[error(
+        "{}",
+        texts::figure_outside(figure.words(), *given, [*least, *most], figure.unit(), &why.to_string())
+    )]
     Outside {
         /// Which.
         figure: Figure,
@@ -176,13 +178,13 @@ pub enum FigureError {
         why: Limit,
     },
     /// The bath is not a number or outside of -20 to 250 °C.
-    #[error("a bath of {bath_c} °C is outside -20 to 250 °C")]
+    #[error("{}", texts::bath_outside(*bath_c, BATH_RANGE_C))]
     Bath {
         /// The temperature given, °C.
         bath_c: f64,
     },
     /// The probe does not cool to 200 °C in this bath, or only over hours.
-    #[error("a bath of {bath_c} °C is too warm for a time to 200 °C; leave that figure out")]
+    #[error("{}", texts::bath_too_warm(*bath_c))]
     BathTooWarm {
         /// The temperature given, °C.
         bath_c: f64,
@@ -191,7 +193,7 @@ pub enum FigureError {
     #[error(transparent)]
     Heat(#[from] HeatError),
     /// No curve was found that gives figures near these.
-    #[error("no heat-transfer curve was found that gives figures near these")]
+    #[error("{}", texts::NO_CURVE_FOUND)]
     NotFound,
 }
 
@@ -211,12 +213,10 @@ pub enum Limit {
 impl fmt::Display for Limit {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Quenchants => f.write_str(", what liquid quenchants have"),
-            Self::Oils => {
-                f.write_str(", what oils have; a faster quenchant needs a figure of the probe")
-            }
-            Self::With(other) => write!(f, ", what the {other} allows"),
-            Self::WithTheOthers => f.write_str(", what the other figures allow"),
+            Self::Quenchants => f.write_str(texts::AS_QUENCHANTS),
+            Self::Oils => f.write_str(texts::AS_OILS),
+            Self::With(other) => f.write_str(&texts::with_another(other.words())),
+            Self::WithTheOthers => f.write_str(texts::WITH_THE_OTHERS),
         }
     }
 }

@@ -7,6 +7,7 @@
 //! cross-validation (`sources::golub_1979`): readings that are left out have to be told by the
 //! others. The fit goes in steps, so that a page can show the progress and stop.
 
+use super::BATH_RANGE_C;
 use super::curve_error::CurveFitError;
 use super::forward::{Forward, Run};
 use super::measured;
@@ -24,8 +25,6 @@ use serde::{Deserialize, Serialize};
 pub(super) const KNOTS: usize = 24;
 pub(super) const UNKNOWNS: usize = KNOTS + 1;
 
-/// Baths of liquid quenchants, °C.
-const BATH_RANGE_C: [f64; 2] = [-20.0, 250.0];
 /// Readings nearer to the bath than this say nothing, K; one further below it contradicts it.
 const NEAR_BATH_K: f64 = 8.0;
 const BELOW_BATH_K: f64 = 6.0;

@@ -5,6 +5,7 @@
 //! quenchants lets them: least squares with the template as prior. What the figures do not tell
 //! stays as in the template, and the band says so.
 
+use super::BATH_RANGE_C;
 use super::band::{band_factor, mean_ln_h};
 use super::figures::{Compared, Figure, FigureError, Limit, QuenchantFigures, within};
 use super::shape::{BoilingShape, PARAMETERS};
@@ -14,8 +15,6 @@ use crate::heat::{
 use crate::numeric::least_squares::{Minimum, minimise};
 use serde::Serialize;
 
-/// Baths of liquid quenchants, °C.
-const BATH_RANGE_C: [f64; 2] = [-20.0, 250.0];
 /// Warmest bath in which the probe cools to 200 °C within an hour, °C.
 const WARMEST_FOR_200C: f64 = 190.0;
 /// Spacing of differences in the logarithm of heat transfer, and in the parameters of the shape.

@@ -28,3 +28,6 @@ pub use fit_curve::{CurveFit, CurveFitProgress};
 pub use fit_figures::{FiguresFit, fit_figures};
 pub use fitted_curve::{FittedCurve, FittedKnot};
 pub use probe_curve::{CurveOptions, ProbeCurve};
+
+/// Baths of liquid quenchants, °C.
+const BATH_RANGE_C: [f64; 2] = [-20.0, 250.0];

@@ -7,9 +7,10 @@ use super::noise::noise_k;
 use super::table::{Row, Table, told};
 use super::thin::{Point, thin};
 use crate::units::TemperatureScale;
+use recalesce_texts::heat::own as texts;
 
 /// Temperatures that a couple in the probe may show, °C.
-const TEMPERATURE_RANGE_C: [f64; 2] = [-80.0, 1100.0];
+pub(super) const TEMPERATURE_RANGE_C: [f64; 2] = [-80.0, 1100.0];
 /// A start so near to the standard's passes for it, K.
 const STANDARD_START_C: f64 = 850.0;
 const STANDARD_WITHIN_K: f64 = 8.0;
@@ -179,10 +180,10 @@ fn readings(
             form,
         };
         let time_s = time_s(table, row, time)
-            .ok_or_else(|| wrong(time, "time", "; seconds, milliseconds and min:s are read"))?;
+            .ok_or_else(|| wrong(time, texts::TIME, texts::FORMS_OF_TIME))?;
         let temperature_c = table
             .number(row.field(temperature))
-            .ok_or_else(|| wrong(temperature, "temperature", ""))?;
+            .ok_or_else(|| wrong(temperature, texts::TEMPERATURE, ""))?;
         readings.push(Reading {
             line: row.line,
             time_s,

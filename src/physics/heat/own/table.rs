@@ -3,6 +3,7 @@
 
 use super::curve_error::CurveError;
 use crate::numeric::decimal;
+use recalesce_texts::heat::own as texts;
 
 /// Most rows that are read.
 const MOST_ROWS: usize = 500_000;
@@ -193,8 +194,8 @@ impl Table {
             .take(12)
             .enumerate()
             .map(|(i, value)| match self.names.get(i) {
-                Some(name) => format!("{} {}", i + 1, told(name)),
-                None => format!("{} with {}", i + 1, told(value)),
+                Some(name) => texts::column_of_name(i + 1, &told(name)),
+                None => texts::column_of_value(i + 1, &told(value)),
             })
             .collect()
     }

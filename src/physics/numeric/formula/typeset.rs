@@ -1,6 +1,7 @@
 //! Formulas as text and as MathML.
 
 use super::{Between, Formula, Of, Symbol};
+use recalesce_texts::numeric as texts;
 use std::fmt::Write;
 
 /// Whether letters stand, or their values.
@@ -157,8 +158,8 @@ impl Formula {
                             held(right, Grip::Power)
                         )
                     }
-                    Between::Least => format!("least of {} and {}", left.plain(), right.plain()),
-                    Between::Most => format!("most of {} and {}", left.plain(), right.plain()),
+                    Between::Least => texts::least_of(&left.plain(), &right.plain()),
+                    Between::Most => texts::most_of(&left.plain(), &right.plain()),
                 }
             }
             Self::One(of, inside) => {
@@ -169,7 +170,7 @@ impl Formula {
                     Of::Exp2 => format!("2^({text})"),
                     Of::Ln => format!("ln({text})"),
                     Of::Log10 => format!("log({text})"),
-                    Of::Root => format!("root of ({text})"),
+                    Of::Root => texts::root_of(&text),
                     Of::Power(exponent) => format!("{}^{exponent}", held(inside, Grip::Whole)),
                     Of::Curve(curve) => format!("{}({text})", curve.name),
                 }

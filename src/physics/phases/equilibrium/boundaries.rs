@@ -5,6 +5,7 @@ use super::state::{MODEL, RANGE};
 use super::{EquilibriumError, PhaseName};
 use crate::numeric::order;
 use crate::steel::{Composition, OutOfRange};
+use recalesce_texts::phases as texts;
 
 /// Temperatures searched, °C: nickel and manganese can hold A1 below the range of single points.
 const LOWEST_C: f64 = 500.0;
@@ -61,7 +62,7 @@ pub fn critical_points(steel: &Composition) -> Result<CriticalPoints, Equilibriu
         .reduce(f64::min)
         .ok_or(OutOfRange {
             model: MODEL,
-            quantity: "start of austenite",
+            quantity: texts::START_OF_AUSTENITE,
             value: f64::NAN,
             least: LOWEST_C,
             largest: HIGHEST_C,

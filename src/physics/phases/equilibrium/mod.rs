@@ -33,6 +33,7 @@ pub use state::{
 };
 
 use crate::steel::{CompositionError, OutOfRange};
+use recalesce_texts::phases as texts;
 
 /// 0 °C in kelvin.
 pub(super) const ZERO_C_K: f64 = 273.15;
@@ -88,7 +89,7 @@ pub enum EquilibriumError {
     #[error(transparent)]
     OutOfRange(#[from] OutOfRange),
     /// The search for the stable set did not come to rest.
-    #[error("no equilibrium was found at {temperature_c:.1} °C: the search did not come to rest")]
+    #[error("{}", texts::not_at_rest(*temperature_c))]
     NotConverged {
         /// Temperature asked for, °C.
         temperature_c: f64,

@@ -7,6 +7,7 @@ use crate::numeric::order;
 use crate::phases::gibbs::{Component, ELEMENT_ORDER, ELEMENTS, GAS_CONSTANT};
 use crate::sources::pearson_1967;
 use crate::steel::{Composition, CompositionRange, Element, OutOfRange};
+use recalesce_texts::phases as texts;
 
 /// Compositions for which the equilibrium model holds. Phosphorus and sulphur are not in it:
 /// their place is taken by iron.
@@ -25,7 +26,7 @@ pub const RANGE: CompositionRange = CompositionRange {
 };
 
 /// The model as the page names it.
-pub(super) const MODEL: &str = "The equilibrium model";
+pub(super) const MODEL: &str = texts::EQUILIBRIUM_MODEL;
 
 /// Temperatures for which it holds, °C.
 const TEMPERATURES_C: (f64, f64) = (600.0, 1250.0);
@@ -178,7 +179,13 @@ pub(super) fn check(steel: &Composition, temperature_c: f64) -> Result<(), Equil
 
 /// Refuses what the parameters do not describe.
 pub(super) fn check_temperature(temperature_c: f64) -> Result<(), EquilibriumError> {
-    OutOfRange::check(MODEL, "temperature", "°C", temperature_c, TEMPERATURES_C)?;
+    OutOfRange::check(
+        MODEL,
+        texts::TEMPERATURE,
+        "°C",
+        temperature_c,
+        TEMPERATURES_C,
+    )?;
     Ok(())
 }
 

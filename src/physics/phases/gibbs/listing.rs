@@ -2,6 +2,7 @@
 
 use super::lattice::Structure;
 use super::parameters::{ASSESSMENTS, FUNCTIONS, Kind, Term};
+use recalesce_texts::phases as texts;
 
 /// One parameter or function of the thermodynamic description.
 #[derive(Debug, Clone, PartialEq, Eq, serde::Serialize)]
@@ -25,7 +26,7 @@ pub fn parameter_lines() -> Vec<ParameterLine> {
             .iter()
             .map(|(upper_k, terms)| ParameterLine {
                 phase: String::new(),
-                name: format!("{:?} up to {upper_k} K", function.name),
+                name: texts::function_up_to(&format!("{:?}", function.name), *upper_k),
                 value: value(terms),
                 assessment: publication(function.assessment),
             })
@@ -60,7 +61,7 @@ pub fn parameter_lines() -> Vec<ParameterLine> {
 
 fn publication(code: &str) -> &'static str {
     let known = ASSESSMENTS.iter().find(|(known, _)| *known == code);
-    known.map_or("not known", |(_, publication)| *publication)
+    known.map_or(texts::ASSESSMENT_NOT_KNOWN, |(_, publication)| *publication)
 }
 
 fn value(terms: &[Term]) -> String {

@@ -1,0 +1,201 @@
+//! The user's own quenchant: its figures, its probe curve, and why there is no heat transfer from them.
+
+pub use super::super::units::{TEMPERATURE, TIME};
+pub use super::media::bath_outside;
+
+// Figures of the standard tests, in the middle of a sentence.
+pub const NICKEL_BALL: &str = "nickel-ball time";
+pub const HIGHEST_RATE: &str = "highest rate of the probe";
+pub const HIGHEST_RATE_AT: &str = "temperature of the highest rate";
+pub const RATE_AT_300C: &str = "rate of the probe at 300 °C";
+pub const TIME_TO_600C: &str = "time of the probe to 600 °C";
+pub const TIME_TO_400C: &str = "time of the probe to 400 °C";
+pub const TIME_TO_200C: &str = "time of the probe to 200 °C";
+
+pub const NO_FIGURE: &str = "no figure tells the speed; give the nickel-ball time, the highest rate of the probe or one of its times";
+
+/// `why` is one of those below, or empty.
+#[inline]
+pub fn figure_outside(
+    figure: &str,
+    given: f64,
+    [least, most]: [f64; 2],
+    unit: &str,
+    why: &str,
+) -> String {
+    format!("{figure}: {given} {unit} is outside {least} to {most} {unit}{why}")
+}
+
+pub const AS_QUENCHANTS: &str = ", what liquid quenchants have";
+pub const AS_OILS: &str = ", what oils have; a faster quenchant needs a figure of the probe";
+pub const WITH_THE_OTHERS: &str = ", what the other figures allow";
+
+#[inline]
+pub fn with_another(figure: &str) -> String {
+    format!(", what the {figure} allows")
+}
+
+#[inline]
+pub fn bath_too_warm(bath_c: f64) -> String {
+    format!("a bath of {bath_c} °C is too warm for a time to 200 °C; leave that figure out")
+}
+
+pub const NO_CURVE_FOUND: &str = "no heat-transfer curve was found that gives figures near these";
+
+pub const NO_NUMBERS: &str = "no line has two numbers; a curve has one reading per line, time and temperature, in columns parted by comma, semicolon, tab or space";
+
+#[inline]
+pub fn too_many_lines(most: usize) -> String {
+    format!("the curve has more than {most} lines; average it first")
+}
+
+#[inline]
+pub fn doubtful_commas(line: u64) -> String {
+    format!(
+        "line {line}: the commas may part columns or stand before decimals; write decimals with a point, or part the columns by semicolons"
+    )
+}
+
+#[inline]
+pub fn which_columns(line: u64, names: &str) -> String {
+    format!(
+        "line {line}: which columns are time and temperature? There are {names}; give the numbers of the two"
+    )
+}
+
+#[inline]
+pub fn column_of_name(number: usize, name: &str) -> String {
+    format!("{number} {name}")
+}
+
+#[inline]
+pub fn column_of_value(number: usize, value: &str) -> String {
+    format!("{number} with {value}")
+}
+
+#[inline]
+pub fn no_such_columns(line: u64, [time, temperature]: [usize; 2], width: usize) -> String {
+    format!(
+        "line {line}: columns {time} and {temperature} are asked for; there are 1 to {width}, and time and temperature are two of them"
+    )
+}
+
+/// `form` is empty or as below.
+#[inline]
+pub fn not_a_number(line: u64, field: &str, what: &str, form: &str) -> String {
+    format!("line {line}: {field:?} is no {what}{form}")
+}
+
+pub const FORMS_OF_TIME: &str = "; seconds, milliseconds and min:s are read";
+
+#[inline]
+pub fn temperature_outside(line: u64, temperature_c: f64, [least_c, most_c]: [f64; 2]) -> String {
+    format!("line {line}: {temperature_c:.0} °C is outside {least_c} to {most_c} °C")
+}
+
+#[inline]
+pub fn time_runs_back(line: u64, time: f64, before: f64) -> String {
+    format!("line {line}: the time {time} is before {before}, that of the reading above")
+}
+
+/// Without the letter of a scale: the reading may be as it stands in the text.
+#[inline]
+pub fn wrong_start(line: u64, hottest: f64) -> String {
+    format!(
+        "line {line}: the probe is at most {hottest:.0}°; it starts at 850 °C (1562 °F), and 780 to 920 °C (1436 to 1688 °F) is allowed"
+    )
+}
+
+#[inline]
+pub fn ends_hot(coldest_c: f64, needed_c: f64) -> String {
+    format!("the curve ends at {coldest_c:.0} °C; it has to go below {needed_c:.0} °C")
+}
+
+#[inline]
+pub fn large_step(line: u64, from_c: f64, to_c: f64, most_k: f64) -> String {
+    format!(
+        "line {line}: from {from_c:.0} to {to_c:.0} °C in one step; at most {most_k:.0} K is allowed between two readings"
+    )
+}
+
+#[inline]
+pub fn entry_outside(entry_s: f64, first_s: f64, last_s: f64) -> String {
+    format!("an entry at {entry_s} s is outside the record, {first_s} to {last_s} s")
+}
+
+#[inline]
+pub fn no_quench_lasts(taken: f64) -> String {
+    format!(
+        "from 700 to 500 °C the curve takes {taken:.3} units of time; a quenchant takes 0.2 to 150 s, and seconds, milliseconds and min:s are read"
+    )
+}
+
+pub const NO_ENTRY: &str =
+    "the probe is nowhere seen to enter the bath: it never cools by 10 K/s or more";
+
+#[inline]
+pub fn noisy(noise_k: f64, most_k: f64) -> String {
+    format!("the readings scatter by {noise_k:.0} K; at most {most_k:.0} K is allowed")
+}
+
+#[inline]
+pub fn colder_than_bath(coldest_c: f64, bath_c: f64) -> String {
+    format!("the probe cools to {coldest_c:.0} °C, below the bath of {bath_c} °C")
+}
+
+pub const UNDETERMINED: &str = "the readings do not determine a heat-transfer curve";
+
+#[inline]
+pub fn not_followed(rms_k: f64) -> String {
+    format!(
+        "no heat transfer in this bath makes the probe cool like this: the nearest misses the readings by {rms_k:.0} K; are the bath, the probe and the units right?"
+    )
+}
+
+#[inline]
+pub fn few_readings(count: usize) -> String {
+    format!("{count} readings are clear of the bath; at least 20 are needed")
+}
+
+// What was guessed, mended or left out.
+#[inline]
+pub fn scale_guessed(scale: &str) -> String {
+    format!("temperatures taken as {scale}: only there the probe starts near 850 °C")
+}
+
+pub const SECONDS_ASSUMED: &str = "times taken as seconds";
+pub const MILLISECONDS_GUESSED: &str =
+    "times taken as milliseconds: no quench lasts so many seconds";
+pub const COLUMNS_SWAPPED: &str = "temperature stands before time";
+
+#[inline]
+pub fn columns_chosen(time: usize, temperature: usize, of: usize) -> String {
+    format!("time from column {time} and temperature from column {temperature} of {of}")
+}
+
+#[inline]
+pub fn empty_lines(count: usize) -> String {
+    format!("{count} lines without a reading left out")
+}
+
+#[inline]
+pub fn repeated_times(count: usize) -> String {
+    format!("{count} readings at a time already there, averaged")
+}
+
+#[inline]
+pub fn idle_time_cut(time_s: f64) -> String {
+    format!("the probe enters the bath {time_s:.2} s after the first reading")
+}
+
+#[inline]
+pub fn thinned(from: usize, to: usize) -> String {
+    format!("{from} readings averaged to {to} points")
+}
+
+#[inline]
+pub fn start_is(start_c: f64) -> String {
+    format!(
+        "the probe starts at {start_c:.0} °C, not at 850 °C: its figures are not those of the standard"
+    )
+}
