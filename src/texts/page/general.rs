@@ -1,4 +1,4 @@
-//! Words of the page as a whole, and those that several of its parts say.
+//! Words around all parts: what is said of links, of what the browser keeps, and below the page.
 
 use std::fmt::Display;
 
