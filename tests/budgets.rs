@@ -1,9 +1,9 @@
 //! What an outcome may cost, held by counting, so that it is the same on every machine under any load: what is
-//! allocated, and what the search for equilibria does. Times are in `benches/README.md`.
+//! allocated, and what the search for equilibria and conduction do. Times are in `benches/README.md`.
 #![cfg(not(target_arch = "wasm32"))]
 
 use allocation_counter::measure;
-use recalesce::phases::{Effort, counting};
+use recalesce::numeric::effort::{Effort, counting};
 use recalesce::route::{Outcome, Prepared, Route, RouteError, run};
 
 /// The most that one way to an outcome may cost.
@@ -14,6 +14,7 @@ struct Limit {
     allocated_kb: u64,
     searches: u32,
     newton_steps: u32,
+    node_steps: u32,
 }
 
 /// A route with what it may cost from nothing, and with its steel prepared, as while a handle is dragged.
@@ -23,12 +24,17 @@ struct Budget {
     dragged: Limit,
 }
 
-const fn limit(allocations: u64, allocated_kb: u64, searches: u32, newton_steps: u32) -> Limit {
+const fn limit(
+    allocations: u64,
+    allocated_kb: u64,
+    [searches, newton_steps, node_steps]: [u32; 3],
+) -> Limit {
     Limit {
         allocations,
         allocated_kb,
         searches,
         newton_steps,
+        node_steps,
     }
 }
 
@@ -36,33 +42,33 @@ const fn limit(allocations: u64, allocated_kb: u64, searches: u32, newton_steps:
 const BUDGETS: [Budget; 6] = [
     Budget {
         piece: "the example",
-        whole: limit(11_300, 6_800, 120, 400),
-        dragged: limit(2_000, 1_600, 4, 10),
+        whole: limit(11_300, 6_800, [120, 400, 80_000]),
+        dragged: limit(2_000, 1_600, [4, 10, 32_600]),
     },
     Budget {
         piece: "plain knife",
-        whole: limit(3_600, 2_000, 47, 140),
-        dragged: limit(2_100, 1_500, 11, 30),
+        whole: limit(3_600, 2_000, [47, 140, 19_500]),
+        dragged: limit(2_100, 1_500, [11, 30, 19_500]),
     },
     Budget {
         piece: "large shaft",
-        whole: limit(5_000, 3_300, 71, 250),
-        dragged: limit(2_800, 2_300, 17, 54),
+        whole: limit(5_000, 3_300, [71, 250, 56_300]),
+        dragged: limit(2_800, 2_300, [17, 54, 56_300]),
     },
     Budget {
         piece: "gas quench",
-        whole: limit(4_900, 2_800, 60, 190),
-        dragged: limit(2_800, 1_800, 14, 31),
+        whole: limit(4_900, 2_800, [60, 190, 13_300]),
+        dragged: limit(2_800, 1_800, [14, 31, 13_300]),
     },
     Budget {
         piece: "scraper, annealed",
-        whole: limit(13_700, 8_000, 160, 810),
-        dragged: limit(1_200, 570, 14, 110),
+        whole: limit(13_700, 8_000, [160, 810, 18_700]),
+        dragged: limit(1_200, 570, [14, 110, 18_700]),
     },
     Budget {
         piece: "square shank",
-        whole: limit(5_200, 4_900, 71, 220),
-        dragged: limit(2_700, 3_900, 16, 38),
+        whole: limit(5_200, 4_900, [71, 220, 367_000]),
+        dragged: limit(2_700, 3_900, [16, 38, 367_000]),
     },
 ];
 
@@ -96,6 +102,11 @@ fn excess(
             "Newton steps",
             effort.newton_steps.into(),
             limit.newton_steps.into(),
+        ),
+        (
+            "steps of nodes in time",
+            effort.node_steps.into(),
+            limit.node_steps.into(),
         ),
     ]
     .into_iter()

@@ -305,6 +305,8 @@ impl<'a, const W: usize> Conduction<'a, W> {
     /// the tolerance. A step whose matrix is singular or whose result is not finite has an error
     /// beyond all bounds.
     fn attempt(&mut self, medium: &Medium, agitation: f64, step: f64) -> (f64, f64) {
+        #[cfg(any(test, feature = "watched-solver"))]
+        crate::numeric::effort::count(|effort| effort.node_steps += self.mesh.len() as u32);
         for ((row, jacobian), storage) in self
             .matrix
             .rows_mut()

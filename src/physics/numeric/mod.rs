@@ -4,6 +4,8 @@
 pub mod banded;
 pub mod decimal;
 pub mod dense;
+#[cfg(any(test, feature = "watched-solver"))]
+pub mod effort;
 pub mod formula;
 pub mod interpolate;
 pub mod least_squares;

@@ -13,13 +13,13 @@ pub use critical::{
     Bound, CriticalTemperatures, Eutectoid, UpperLimit, critical_temperatures, eutectoid,
     height_at_bound,
 };
+#[cfg(any(test, feature = "watched-solver"))]
+pub use equilibrium::failing;
 pub use equilibrium::{
     CriticalPoints, Equilibrium, EquilibriumError, EquilibriumSeries, PhaseAmount, PhaseName,
     RANGE as EQUILIBRIUM_RANGE, StableRange, carbon_beside_cementite_wt, critical_points,
     equilibrium, full_equilibrium_austenite, para_equilibrium,
 };
-#[cfg(any(test, feature = "watched-solver"))]
-pub use equilibrium::{Effort, counting, failing};
 pub use gibbs::{ParameterLine, parameter_lines};
 pub use limit::{Annealed, SoakLimit, SoakLimits, annealed, soak_limit};
 pub use map::{Boundary, Field, OwnField, PhaseMap, phase_map};

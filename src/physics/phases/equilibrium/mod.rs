@@ -4,8 +4,6 @@
 mod boundaries;
 mod column;
 #[cfg(any(test, feature = "watched-solver"))]
-mod count;
-#[cfg(any(test, feature = "watched-solver"))]
 mod fault;
 mod frozen;
 mod held_back;
@@ -22,8 +20,6 @@ mod tests;
 
 pub use boundaries::{CriticalPoints, StableRange, critical_points};
 pub(super) use column::{Change, Column, ColumnSearch, PhaseSet};
-#[cfg(any(test, feature = "watched-solver"))]
-pub use count::{Effort, counting};
 #[cfg(any(test, feature = "watched-solver"))]
 pub use fault::failing;
 pub(super) use held_back::HeldBack;

@@ -37,7 +37,7 @@ impl Solver {
         for _ in 0..MOST_STEPS {
             self.steps += 1;
             #[cfg(any(test, feature = "watched-solver"))]
-            super::count::stepped();
+            crate::numeric::effort::count(|effort| effort.newton_steps += 1);
             let (new_amounts, rows) = self.linear_step(amounts)?;
             let elements = amounts.count();
             // the most negative phase loses patience first

@@ -77,7 +77,7 @@ impl Solver {
         };
         #[cfg(any(test, feature = "watched-solver"))]
         {
-            super::count::searched();
+            crate::numeric::effort::count(|effort| effort.searches += 1);
             if super::fault::strikes() {
                 self.solved = false;
                 return Err(failure(Stuck));
