@@ -5,6 +5,7 @@ use crate::units::{
     TemperatureScale, format_duration_s, format_fixed, format_percent, format_temperature,
     format_weight_percent,
 };
+use recalesce_texts::route::cautions as texts;
 use serde::Serialize;
 
 /// Something that can go wrong or hurt.
@@ -102,74 +103,33 @@ pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
         Caution::FurnaceHot {
             hottest_c,
             austenite,
-        } => format!(
-            "Your furnace may reach {}: expect up to {} austenite left.",
-            degrees(*hottest_c),
-            format_percent(*austenite)
-        ),
-        Caution::FerriteLeft { fraction } => format!(
-            "{} ferrite does not harden. Soak hotter or longer.",
-            format_percent(*fraction)
-        ),
-        Caution::Network { acm_c } => format!(
-            "Above {} all carbide is dissolved: a slow cool from here leaves a brittle network. Quench, or soak cooler.",
-            degrees(*acm_c)
-        ),
-        Caution::NetworkLeft { fraction } => format!(
-            "The soak leaves {} carbide as a network on the grain boundaries: brittle. Normalise from above Acm first, and cool in moving air.",
-            format_percent(*fraction)
-        ),
-        Caution::NetworkFormed { film_um } => format!(
-            "This cooling is so slow that carbide comes out as a brittle network, films of about {}\u{a0}µm. Cool faster, or soak cooler.",
-            format_fixed(*film_um, 1)
-        ),
-        Caution::SkinThroughEdge { decarburised_mm } => format!(
-            "In open air carbon may be lost to {}\u{a0}mm deep from each side: the whole cutting edge goes soft. Keep the air off, or leave it thicker and grind that much off.",
-            format_fixed(*decarburised_mm, 2)
-        ),
-        Caution::ColdTooShort { needs_min } => format!(
-            "May be too short in the cold: the core takes about {}, known within a factor of two. Hold it twice that.",
-            format_duration_s(60.0 * needs_min)
-        ),
-        Caution::MuchAustenite { fraction } => format!(
-            "{} austenite is left: soft, and it may turn brittle later. Soak cooler, or go colder after the quench.",
-            format_percent(*fraction)
-        ),
-        Caution::SnapKeeps { most } => format!(
-            "The snap temper may keep {} more austenite from the cold. Leave it out unless the piece is likely to crack.",
-            format_percent(*most)
-        ),
-        Caution::PlateMartensite { carbon_wt } => format!(
-            "{} carbon in solution: part of the martensite grows as plates, which crack where they meet. Temper soon.",
-            format_weight_percent(*carbon_wt)
-        ),
-        Caution::CoarseGrain { grain_astm } => format!(
-            "Coarse grain, ASTM\u{a0}{}: brittle. Soak cooler.",
-            format_fixed(*grain_astm, 0)
-        ),
+        } => texts::furnace_hot(&degrees(*hottest_c), &format_percent(*austenite)),
+        Caution::FerriteLeft { fraction } => texts::ferrite_left(&format_percent(*fraction)),
+        Caution::Network { acm_c } => texts::network(&degrees(*acm_c)),
+        Caution::NetworkLeft { fraction } => texts::network_left(&format_percent(*fraction)),
+        Caution::NetworkFormed { film_um } => texts::network_formed(&format_fixed(*film_um, 1)),
+        Caution::SkinThroughEdge { decarburised_mm } => {
+            texts::skin_through_edge(&format_fixed(*decarburised_mm, 2))
+        }
+        Caution::ColdTooShort { needs_min } => {
+            texts::cold_too_short(&format_duration_s(60.0 * needs_min))
+        }
+        Caution::MuchAustenite { fraction } => texts::much_austenite(&format_percent(*fraction)),
+        Caution::SnapKeeps { most } => texts::snap_keeps(&format_percent(*most)),
+        Caution::PlateMartensite { carbon_wt } => {
+            texts::plate_martensite(&format_weight_percent(*carbon_wt))
+        }
+        Caution::CoarseGrain { grain_astm } => texts::coarse_grain(&format_fixed(*grain_astm, 0)),
         Caution::Embrittling {
             temperature_c,
             range_c: [from_c, to_c],
             ..
-        } => format!(
-            "{} is inside the embrittling range. Stay below {} or go above {}.",
-            degrees(*temperature_c),
-            degrees(*from_c),
-            degrees(*to_c)
-        ),
-        Caution::NotTempered => {
-            "Untempered martensite can crack on the bench. Temper within the hour.".to_owned()
-        }
-        Caution::MayCrack => {
-            "A harsh quench for this much carbon in solution: it may crack.".to_owned()
-        }
+        } => texts::embrittling(&degrees(*temperature_c), &degrees(*from_c), &degrees(*to_c)),
+        Caution::NotTempered => texts::NOT_TEMPERED.to_owned(),
+        Caution::MayCrack => texts::MAY_CRACK.to_owned(),
         Caution::OutsideHandbook {
             range_c: [from_c, to_c],
-        } => format!(
-            "Handbooks harden this grade from {} to {}.",
-            degrees(*from_c),
-            degrees(*to_c)
-        ),
+        } => texts::outside_handbook(&degrees(*from_c), &degrees(*to_c)),
         Caution::Hazard { text } => text.words(scale),
     }
 }

@@ -10,6 +10,7 @@ use crate::heat::{Family, Hazard, Medium, Said, Section};
 use crate::phases::UpperLimit;
 use crate::soak::{BoundaryCarbide, Network};
 use crate::steel::find;
+use recalesce_texts::route::cautions as texts;
 
 /// Grain number below which the grain is called coarse. Common practice, no source.
 pub const COARSE_GRAIN_ASTM: f64 = 6.0;
@@ -32,14 +33,10 @@ const TOLD_FERRITE: f64 = 0.01;
 /// memory: "over 0.5 to 0.6 % C in water".
 pub(super) const CRACKING_CARBON_WT: f64 = 0.55;
 
-/// What a forge brings. Common practice, no source.
+/// What a forge brings.
 const FORGE: &[Hazard] = &[
-    Hazard(&[Said::Words(
-        "A fuel forge gives off carbon monoxide: outdoors or under a hood, with an alarm. Follow local codes.",
-    )]),
-    Hazard(&[Said::Words(
-        "Shade the eyes against the glare of the fire. No galvanised steel in it: its fumes poison.",
-    )]),
+    Hazard(&[Said::Words(texts::FORGE_MONOXIDE)]),
+    Hazard(&[Said::Words(texts::FORGE_GLARE)]),
 ];
 
 /// The medium that a step before hardening ends in. Air is left out: it hurts nobody who
@@ -220,13 +217,9 @@ pub(super) const fn is_harsh(family: Family) -> bool {
 /// The usual cautions for a cold bath of a temperature.
 pub(super) const fn cold_hazards(temperature_c: f64) -> &'static [Hazard] {
     if temperature_c < -120.0 {
-        &[Hazard(&[Said::Words(
-            "Liquid nitrogen drives out the air you breathe: vent the room, face shield, loose gloves, never a closed vessel: it bursts. Follow local codes.",
-        )])]
+        &[Hazard(&[Said::Words(texts::LIQUID_NITROGEN)])]
     } else if temperature_c < -40.0 {
-        &[Hazard(&[Said::Words(
-            "Dry ice fills low rooms with carbon dioxide, and solvents burn: vent, gloves, no flame, no closed box.",
-        )])]
+        &[Hazard(&[Said::Words(texts::DRY_ICE)])]
     } else {
         &[]
     }

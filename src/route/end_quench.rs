@@ -12,6 +12,7 @@ use crate::sources::grossmann_1964::{Agitation, BRINE, OIL, Row, WATER, severity
 use crate::transform::{
     EndQuench, MeasuredHeat, end_quench, measured_end_quench, measured_heat, round_like_bar_mm,
 };
+use recalesce_texts::route::end_quench as texts;
 
 /// Temperature of the rates along the bar, °C.
 const RATE_C: f64 = 704.0;
@@ -25,10 +26,10 @@ const USUAL_SLOPE: f64 = -1.6;
 const LEAST_HRC: f64 = 20.0;
 /// Quenches for which a critical diameter is told.
 const QUENCHES: [(&str, Row, Agitation); 4] = [
-    ("oil, still", OIL, Agitation::Still),
-    ("oil, good stir", OIL, Agitation::Good),
-    ("water, still", WATER, Agitation::Still),
-    ("brine, violent", BRINE, Agitation::Violent),
+    (texts::OIL_STILL, OIL, Agitation::Still),
+    (texts::OIL_GOOD, OIL, Agitation::Good),
+    (texts::WATER_STILL, WATER, Agitation::Still),
+    (texts::BRINE_VIOLENT, BRINE, Agitation::Violent),
 ];
 
 /// A round in a quench: one that just hardens at its centre, or that cools there like a place on the bar.

@@ -6,6 +6,7 @@ use crate::phases::PhaseError;
 use crate::soak::SoakError;
 use crate::steel::OutOfRange;
 use crate::units::{TemperatureScale, format_temperature};
+use recalesce_texts::route::error as texts;
 
 /// Why a route has no outcome. A model that only refuses its own part is told in the outcome.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -14,7 +15,7 @@ pub enum RouteError {
     #[error(transparent)]
     Field(#[from] RouteFieldError),
     /// The quenchant.
-    #[error("Quenchant: {0}")]
+    #[error("{}", texts::quenchant(.0))]
     Medium(#[from] MediumError),
     /// Critical temperatures or equilibrium.
     #[error(transparent)]
@@ -23,7 +24,7 @@ pub enum RouteError {
     #[error(transparent)]
     Soak(#[from] SoakError),
     /// The cooling.
-    #[error("Quench: {0}")]
+    #[error("{}", texts::quench(.0))]
     Heat(#[from] HeatError),
     /// The transformation.
     #[error(transparent)]
@@ -41,19 +42,13 @@ impl RouteError {
             Self::Soak(SoakError::BelowA1 {
                 temperature_c,
                 a1_c,
-            }) => format!(
-                "Below A1 nothing hardens: the soak is at {}, A1 of this steel is {}.",
-                degrees(*temperature_c),
-                degrees(*a1_c)
-            ),
+            }) => texts::soak_below_a1(&degrees(*temperature_c), &degrees(*a1_c)),
             Self::Soak(SoakError::OutOfRange(refusal)) | Self::OutOfRange(refusal) => {
                 refusal.words(scale)
             }
-            Self::Heat(HeatError::BathTooHot { bath_c, start_c }) => format!(
-                "Quench: the bath at {} does not cool a piece at {}.",
-                degrees(*bath_c),
-                degrees(*start_c)
-            ),
+            Self::Heat(HeatError::BathTooHot { bath_c, start_c }) => {
+                texts::bath_too_hot(&degrees(*bath_c), &degrees(*start_c))
+            }
             other => other.to_string(),
         }
     }
@@ -64,27 +59,19 @@ pub(super) fn phase_words(error: &PhaseError, scale: TemperatureScale) -> String
     let degrees = |c: f64| format_temperature(c, scale);
     match error {
         PhaseError::OutOfRange(refusal) => refusal.words(scale),
-        PhaseError::NotConverged { temperature_c } => format!(
-            "No equilibrium was found at {}: the search did not come to rest.",
-            degrees(*temperature_c)
-        ),
-        PhaseError::NoAustenite { least_c, most_c } => format!(
-            "No austenite forms from {} to {}: this steel cannot be hardened.",
-            degrees(*least_c),
-            degrees(*most_c)
-        ),
-        PhaseError::FerriteAgain { temperature_c } => format!(
-            "At {} all austenite of this steel has become ferrite again.",
-            degrees(*temperature_c)
-        ),
+        PhaseError::NotConverged { temperature_c } => {
+            texts::no_equilibrium(&degrees(*temperature_c))
+        }
+        PhaseError::NoAustenite { least_c, most_c } => {
+            texts::no_austenite(&degrees(*least_c), &degrees(*most_c))
+        }
+        PhaseError::FerriteAgain { temperature_c } => {
+            texts::ferrite_again(&degrees(*temperature_c))
+        }
         PhaseError::BelowA1 {
             temperature_c,
             a1_c,
-        } => format!(
-            "No austenite forms at {}: A1 of this steel is {}.",
-            degrees(*temperature_c),
-            degrees(*a1_c)
-        ),
+        } => texts::below_a1(&degrees(*temperature_c), &degrees(*a1_c)),
         other => other.to_string(),
     }
 }

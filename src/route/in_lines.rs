@@ -9,6 +9,7 @@ use crate::units::{
     LengthUnit, TemperatureScale, format_duration_s, format_factor, format_fixed, format_length,
     format_temperature, format_temperature_band, format_temperature_difference,
 };
+use recalesce_texts::route::{in_lines as texts, plan as plan_texts, prior as prior_texts};
 
 /// What a route decides, each with its name, in the order of the work. Every route has the same lines;
 /// that of what it does without is empty.
@@ -42,40 +43,42 @@ pub fn route_lines(
     let held = |temper: &Temper| held_words(temper.temperature_c, temper.time_min, scale);
     let prior = prior
         .iter()
-        .map(|step| format!("{} {}", step.work.title(), prior_line(step, scale)));
+        .map(|step| prior_texts::step(step.work.title(), &prior_line(step, scale)));
     vec![
         (
-            "Steel",
-            grade.clone().unwrap_or_else(|| "own steel".to_owned()),
+            texts::STEEL,
+            grade
+                .clone()
+                .unwrap_or_else(|| plan_texts::OWN_STEEL.to_owned()),
         ),
-        ("Composition, wt %", composition_words(composition)),
+        (texts::COMPOSITION, composition_words(composition)),
         (
-            "End-quench test of the heat",
+            texts::END_QUENCH,
             joined(end_quench.iter().map(|point| {
                 let place = format_length(point.distance_mm, length);
-                format!("{} HRC at {place}", format_fixed(point.hrc, 1))
+                texts::bar_point(&format_fixed(point.hrc, 1), &place)
             })),
         ),
-        ("Structure of the stock", start.title().to_owned()),
-        ("Steps before", joined(prior)),
-        ("Section", section_words(section, length)),
-        ("Furnace", furnace_words(route, scale)),
-        ("Soak", held_words(soak.temperature_c, soak.time_min, scale)),
+        (texts::STOCK, start.title().to_owned()),
+        (texts::STEPS_BEFORE, joined(prior)),
+        (texts::SECTION, section_words(section, length)),
+        (texts::FURNACE, furnace_words(route, scale)),
         (
-            "In air before the bath",
-            format_duration_s(quench.air_delay_s),
+            texts::SOAK,
+            held_words(soak.temperature_c, soak.time_min, scale),
         ),
+        (texts::IN_AIR, format_duration_s(quench.air_delay_s)),
         (
-            "Quench",
+            texts::QUENCH,
             bath_words(&quench.medium, quench.agitation, scale),
         ),
         (
-            "Baths after it",
+            texts::LATER_BATHS,
             joined(quench.then.iter().map(|next| next_words(next, scale))),
         ),
-        ("Quenched to", end_words(quench, scale)),
+        (texts::QUENCHED_TO, end_words(quench, scale)),
         (
-            "Snap temper",
+            texts::SNAP_TEMPER,
             joined(
                 cold.and_then(|cold| cold.snap.as_ref())
                     .into_iter()
@@ -83,20 +86,19 @@ pub fn route_lines(
             ),
         ),
         (
-            "Cold",
+            texts::COLD,
             joined(cold.into_iter().map(|cold| {
                 let bath = held_words(cold.temperature_c, cold.time_min, scale);
                 let wait = format_duration_s(60.0 * cold.delay_min);
-                format!("{bath}, {wait} after the quench")
+                texts::chilled(&bath, &wait)
             })),
         ),
-        ("Tempers", joined(tempers.iter().map(held))),
+        (texts::TEMPERS, joined(tempers.iter().map(held))),
         (
-            "Hardness asked for",
-            format!(
-                "{} to {} HRC",
-                format_fixed(target.least_hrc, 1),
-                format_fixed(target.most_hrc, 1)
+            texts::TARGET,
+            texts::target(
+                &format_fixed(target.least_hrc, 1),
+                &format_fixed(target.most_hrc, 1),
             ),
         ),
     ]
@@ -124,44 +126,37 @@ fn composition_words(steel: &Composition) -> String {
 fn section_words(section: &Section, unit: LengthUnit) -> String {
     let length = |mm: f64| format_length(mm, unit);
     match *section {
-        Section::Plate { thickness_mm } => format!("{} flat", length(thickness_mm)),
-        Section::Round { diameter_mm } => format!("{} round", length(diameter_mm)),
-        Section::Square { side_mm } => format!("{} square", length(side_mm)),
+        Section::Plate { thickness_mm } => texts::flat(&length(thickness_mm)),
+        Section::Round { diameter_mm } => plan_texts::round(&length(diameter_mm)),
+        Section::Square { side_mm } => plan_texts::square(&length(side_mm)),
         Section::Blade {
             edge_mm,
             spine_mm,
             height_mm,
             grind,
         } => {
-            let grind = match grind {
-                Grind::Straight => "",
-                Grind::Convex => ", convex",
-            };
-            format!(
-                "{} to {} blade, {} high{grind}",
-                length(edge_mm),
-                length(spine_mm),
-                length(height_mm)
-            )
+            let blade = texts::blade(&length(edge_mm), &length(spine_mm), &length(height_mm));
+            match grind {
+                Grind::Straight => blade,
+                Grind::Convex => texts::convex(&blade),
+            }
         }
     }
 }
 
 fn furnace_words(route: &Route, scale: TemperatureScale) -> String {
     let thermocouple = match route.thermocouple {
-        Thermocouple::Checked => "thermocouple checked",
-        Thermocouple::TypeKClass1 => "type K, class 1",
-        Thermocouple::TypeKClass2 => "type K, class 2",
+        Thermocouple::Checked => texts::THERMOCOUPLE_CHECKED,
+        Thermocouple::TypeKClass1 => texts::TYPE_K_CLASS_1,
+        Thermocouple::TypeKClass2 => texts::TYPE_K_CLASS_2,
     };
     let offset_k = route.furnace_offset_k;
-    let offset = if offset_k == 0.0 {
-        String::new()
-    } else {
-        let off = format_temperature_difference(offset_k, scale);
-        format!(", piece hotter than it reads by {off}")
-    };
     let band = format_temperature_band(route.furnace_band_k, scale);
-    format!("{band}, {thermocouple}{offset}")
+    if offset_k == 0.0 {
+        return texts::furnace(&band, thermocouple);
+    }
+    let off = format_temperature_difference(offset_k, scale);
+    texts::furnace_off(&band, thermocouple, &off)
 }
 
 /// A quenchant with its bath, and how it is stirred.
@@ -172,23 +167,20 @@ fn bath_words(choice: &MediumChoice, agitation: f64, scale: TemperatureScale) ->
     };
     let mut words = medium.title.words(scale);
     if !medium.title.names_bath() {
-        words += &format!(" at {}", format_temperature(medium.bath_c, scale));
+        words = plan_texts::medium_at(&words, &format_temperature(medium.bath_c, scale));
     }
     if (agitation - 1.0).abs() > f64::EPSILON {
-        words += &format!(", {} the still bath", format_factor(agitation));
+        words = texts::stirred(&words, &format_factor(agitation));
     }
     words
 }
 
 fn next_words(next: &NextBath, scale: TemperatureScale) -> String {
-    let leave = match next.leave {
-        Leave::AfterS(stay_s) => format!("after {}", format_duration_s(stay_s)),
-        Leave::AtC(c) => format!("at {}", format_temperature(c, scale)),
-    };
-    format!(
-        "{leave} {}",
-        bath_words(&next.medium, next.agitation, scale)
-    )
+    let bath = bath_words(&next.medium, next.agitation, scale);
+    match next.leave {
+        Leave::AfterS(stay_s) => texts::after(&format_duration_s(stay_s), &bath),
+        Leave::AtC(c) => texts::at(&format_temperature(c, scale), &bath),
+    }
 }
 
 fn end_words(quench: &Quench, scale: TemperatureScale) -> String {

@@ -8,6 +8,7 @@ use super::plan::Route;
 use crate::hardness::embrittling_range_c;
 use crate::sources::carbide_hardness::CarbideKind;
 use crate::units::{format_fixed, format_hrc, format_percent, format_weight_percent};
+use recalesce_texts::route::in_use as texts;
 
 /// What the use asks of a piece.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -25,9 +26,9 @@ impl Property {
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
-            Self::Wear => "Wear",
-            Self::Edge => "Edge stability",
-            Self::Toughness => "Toughness",
+            Self::Wear => texts::WEAR,
+            Self::Edge => texts::EDGE,
+            Self::Toughness => texts::TOUGHNESS,
         }
     }
 }
@@ -201,7 +202,7 @@ fn carbide_differences(this: &Piece, other: &Piece) -> impl Iterator<Item = Diff
     let size = (both && (here_um / there_um).ln().abs() >= COUNTS_SIZE_FACTOR.ln()).then(|| {
         let [here, there] = [here_um, there_um].map(|um| format_fixed(um, 1));
         Difference {
-            words: format!("carbide of {here}\u{a0}µm, there {there}\u{a0}µm"),
+            words: texts::carbide_sizes(&here, &there),
             is_more: here_um > there_um,
             acts: COARSE_CARBIDE,
         }
@@ -210,16 +211,9 @@ fn carbide_differences(this: &Piece, other: &Piece) -> impl Iterator<Item = Diff
     let kind = kinds
         .filter(|(here, there)| both && here != there)
         .map(|(here, there)| {
-            let told = |kind: CarbideKind| {
-                let [least, most] = kind.hv();
-                format!("{} of {least} to {most} HV", kind.name())
-            };
+            let told = |kind: CarbideKind| texts::carbide_kind(kind.name(), kind.hv());
             Difference {
-                words: format!(
-                    "most of the carbide is {}, there {}",
-                    told(here),
-                    told(there)
-                ),
+                words: texts::carbide_kinds(&told(here), &told(there)),
                 is_more: here > there,
                 acts: HARD_CARBIDE,
             }
@@ -236,9 +230,8 @@ fn differences(this: &Piece, other: &Piece) -> Vec<Difference> {
                       written: fn(f64) -> String| {
         let (Some(a), Some(b)) = (a, b) else { return };
         if (a - b).abs() >= counts {
-            let (a_written, b_written) = (written(a), written(b));
             all.push(Difference {
-                words: format!("{name} {a_written}, there {b_written}"),
+                words: texts::differs(name, &written(a), &written(b)),
                 is_more: a > b,
                 acts,
             });
@@ -246,66 +239,73 @@ fn differences(this: &Piece, other: &Piece) -> Vec<Difference> {
     };
     let both = |of: fn(&Piece) -> Option<f64>| [of(this), of(other)];
     number(
-        "hardness",
+        texts::HARDNESS,
         both(|p| p.hrc),
         COUNTS_HRC,
         HARDNESS,
         format_hrc,
     );
     let carbide = both(|p| Some(p.carbide));
-    number("carbide", carbide, COUNTS_CARBIDE, CARBIDE, format_percent);
+    number(
+        texts::CARBIDE,
+        carbide,
+        COUNTS_CARBIDE,
+        CARBIDE,
+        format_percent,
+    );
     let austenite = both(|p| p.austenite);
     number(
-        "retained austenite",
+        texts::AUSTENITE,
         austenite,
         COUNTS_AUSTENITE,
         AUSTENITE,
         format_percent,
     );
     let soft = both(|p| p.soft);
-    number(
-        "ferrite, pearlite and bainite",
-        soft,
-        COUNTS_SOFT,
-        SOFT,
-        format_percent,
-    );
+    number(texts::SOFT, soft, COUNTS_SOFT, SOFT, format_percent);
     let grain = both(|p| Some(p.grain_astm));
-    number("grain number", grain, COUNTS_GRAIN, FINER_GRAIN, |g| {
+    number(texts::GRAIN, grain, COUNTS_GRAIN, FINER_GRAIN, |g| {
         format_fixed(g, 1)
     });
     let [here_wt, there_wt] = [this, other].map(|piece| piece.carbon_in_solution_wt);
     let [here, there] = [here_wt, there_wt].map(|c| c.max(PLATE_CARBON_WT));
     if (here - there).abs() >= COUNTS_CARBON_WT {
         all.push(Difference {
-            words: format!(
-                "carbon in solution {}, there {}: above {} part of the martensite is plates",
-                format_weight_percent(here_wt),
-                format_weight_percent(there_wt),
-                format_weight_percent(PLATE_CARBON_WT)
+            words: texts::plates(
+                &format_weight_percent(here_wt),
+                &format_weight_percent(there_wt),
+                &format_weight_percent(PLATE_CARBON_WT),
             ),
             is_more: here > there,
             acts: PLATES,
         });
     }
     all.extend(carbide_differences(this, other));
-    let mut fact = |words: &str, a: bool, b: bool, acts: Acts| {
+    let mut fact = |what: &str, a: bool, b: bool, acts: Acts| {
         if a != b {
-            let which = if a { "here" } else { "there" };
             all.push(Difference {
-                words: format!("{words} only {which}"),
+                words: if a {
+                    texts::only_here(what)
+                } else {
+                    texts::only_there(what)
+                },
                 is_more: a,
                 acts,
             });
         }
     };
     fact(
-        "a temper in the embrittling range",
+        texts::EMBRITTLING_TEMPER,
         this.is_embrittled,
         other.is_embrittled,
         EMBRITTLED,
     );
-    fact("tempered", this.is_tempered, other.is_tempered, TEMPERED);
+    fact(
+        texts::TEMPERED,
+        this.is_tempered,
+        other.is_tempered,
+        TEMPERED,
+    );
     all
 }
 

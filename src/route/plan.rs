@@ -7,6 +7,7 @@ use crate::heat::{Leave, MediumChoice, Section};
 use crate::soak::StartingStructure;
 use crate::steel::Composition;
 use crate::transform::BarPoint;
+use recalesce_texts::route::plan as texts;
 use serde::{Deserialize, Serialize};
 
 /// The whole thermal route of one piece of steel, as saved and as asked.
@@ -63,8 +64,8 @@ impl Route {
     /// What it is called until the user names it: the piece and its steel.
     #[must_use]
     pub fn name(&self) -> String {
-        let steel = self.grade.as_deref().unwrap_or("own steel");
-        format!("{}, {steel}", self.piece)
+        let steel = self.grade.as_deref().unwrap_or(texts::OWN_STEEL);
+        texts::piece_of_steel(&self.piece, steel)
     }
 
     /// The route as far as its quench: what follows it, and what it is called, are left out.

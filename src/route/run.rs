@@ -24,6 +24,7 @@ use crate::numeric::order;
 use crate::soak::{Hold, LONGEST_S, SoakEnd, SoakError, SoakOutcome, Stock, skin};
 use crate::steel::OutOfRange;
 use crate::transform::{Kinetics, martensite_temperature_c};
+use recalesce_texts::route::error as texts;
 
 /// Below this a piece that heats up loses next to no carbon and grows little scale, °C.
 const SCALES_FROM_C: f64 = 700.0;
@@ -78,7 +79,7 @@ impl HardenedRoute {
                 refused: refusal.into(),
             },
             _ => Known::Refused {
-                refused: "The cooling has no curve.".into(),
+                refused: texts::NO_COOLING_CURVE.into(),
             },
         };
         Ok(Self {
@@ -100,10 +101,10 @@ impl HardenedRoute {
                 },
                 cutting_edge: Vec::new(),
                 cold: Known::Refused {
-                    refused: "Retained austenite is not known for this steel.".into(),
+                    refused: texts::AUSTENITE_UNKNOWN.into(),
                 },
                 temper: Known::Refused {
-                    refused: "The tempers are not computed yet.".into(),
+                    refused: texts::TEMPERS_TO_COME.into(),
                 },
                 influences: Vec::new(),
                 cautions: Vec::new(),

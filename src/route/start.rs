@@ -5,6 +5,7 @@ use super::plan::{Cold, Quench, Route, Soak, Target, Temper, first_seed};
 use crate::heat::{Grind, MediumChoice, Section};
 use crate::soak::StartingStructure;
 use crate::steel::{Composition, Grade};
+use recalesce_texts::route::plan::EXAMPLE;
 
 impl Route {
     /// The example that the page opens with: a marking knife of a made-up small workshop.
@@ -15,7 +16,7 @@ impl Route {
             time_min: 60.0,
         };
         Self {
-            piece: "marking knife".to_owned(),
+            piece: EXAMPLE.to_owned(),
             grade: Some("52100".to_owned()),
             composition: Composition {
                 c: 1.0,

@@ -15,6 +15,7 @@ use crate::hardness::Hardness;
 use crate::heat::{AGITATION, Quenching, Section};
 use crate::soak::{Hold, SoakEnd, SoakPoint, Stock};
 use crate::steel::Composition;
+use recalesce_texts::route::fields as texts;
 use serde::{Deserialize, Serialize};
 
 /// How far a piece is from what was planned, and the models from the truth. Nothing is off by
@@ -74,19 +75,23 @@ impl Deviation {
         const KELVIN: (f64, f64) = (-300.0, 300.0);
         const FACTOR: (f64, f64) = (0.01, 100.0);
         const HRC: (f64, f64) = (-30.0, 30.0);
-        allowed("soak_k", "the soak off by", KELVIN, "K").check(self.soak_k)?;
-        allowed("temper_k", "tempers off by", KELVIN, "K").check(self.temper_k)?;
-        allowed("thickness_mm", "thickness off by", (-50.0, 50.0), "mm")
+        allowed("soak_k", texts::SOAK_OFF, KELVIN, "K").check(self.soak_k)?;
+        allowed("temper_k", texts::TEMPERS_OFF, KELVIN, "K").check(self.temper_k)?;
+        allowed("thickness_mm", texts::THICKNESS_OFF, (-50.0, 50.0), "mm")
             .check(self.thickness_mm)?;
-        allowed("heat_transfer_factor", "heat transfer times", FACTOR, "")
-            .check(self.heat_transfer_factor)?;
-        allowed("nose_time_factor", "times of the nose times", FACTOR, "")
+        allowed(
+            "heat_transfer_factor",
+            texts::HEAT_TRANSFER_FACTOR,
+            FACTOR,
+            "",
+        )
+        .check(self.heat_transfer_factor)?;
+        allowed("nose_time_factor", texts::NOSE_TIME_FACTOR, FACTOR, "")
             .check(self.nose_time_factor)?;
-        allowed("ms_k", "start of martensite off by", KELVIN, "K").check(self.ms_k)?;
-        allowed("quenched_hrc", "hardness as quenched off by", HRC, "HRC")
+        allowed("ms_k", texts::MARTENSITE_START_OFF, KELVIN, "K").check(self.ms_k)?;
+        allowed("quenched_hrc", texts::QUENCHED_HARDNESS_OFF, HRC, "HRC")
             .check(self.quenched_hrc)?;
-        allowed("tempered_hrc", "hardness after a temper off by", HRC, "HRC")
-            .check(self.tempered_hrc)
+        allowed("tempered_hrc", texts::TEMPERED_HARDNESS_OFF, HRC, "HRC").check(self.tempered_hrc)
     }
 }
 

@@ -6,6 +6,7 @@ use super::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 use crate::heat::{AGITATION, Leave, MediumChoice};
 use crate::transform::measured_heat;
 use crate::units::TemperatureScale;
+use recalesce_texts::route::{fields as texts, plan as plan_texts};
 
 /// Longest text in a route, characters.
 pub const LONGEST_TEXT: usize = 200;
@@ -51,7 +52,7 @@ impl RouteFieldError {
 
     /// The same of one of several steps, which is named first.
     pub(super) fn of_step(self, step: &str) -> Self {
-        let of_step = |words: String| format!("{step}: {words}");
+        let of_step = |words: String| texts::of_step(step, &words);
         Self {
             field: self.field,
             message: of_step(self.message),
@@ -104,9 +105,8 @@ impl Allowed {
             most,
             unit,
         } = self;
-        let space = if unit.is_empty() { "" } else { " " };
         let told = |value: String, least: String, most: String, unit: &str| {
-            format!("{words} {value}{space}{unit} is outside {least} to {most}{space}{unit}")
+            texts::outside(words, &value, &least, &most, unit)
         };
         let scale = TemperatureScale::Fahrenheit;
         let of_number: Option<fn(TemperatureScale, f64) -> f64> = match *unit {
@@ -174,9 +174,9 @@ pub(super) const STEP_MIN: (f64, f64) = (0.0, LONGEST_STEP_H * 60.0);
 /// # Errors
 /// The first field that makes no sense, with what is allowed.
 pub fn validate(route: &Route) -> Result<(), RouteFieldError> {
-    text("piece", "the description of the piece", &route.piece)?;
+    text("piece", texts::PIECE, &route.piece)?;
     if let Some(grade) = &route.grade {
-        text("grade", "the grade", grade)?;
+        text("grade", texts::GRADE, grade)?;
     }
     route
         .composition
@@ -186,10 +186,11 @@ pub fn validate(route: &Route) -> Result<(), RouteFieldError> {
         measured_heat(&route.composition, &route.end_quench).map_err(|e| fault("end_quench", e))?;
     }
     route.section.validate().map_err(|e| fault("section", e))?;
-    allowed("furnace_band_k", "furnace band", (0.0, 100.0), "K").check(route.furnace_band_k)?;
+    allowed("furnace_band_k", texts::FURNACE_BAND, (0.0, 100.0), "K")
+        .check(route.furnace_band_k)?;
     allowed(
         "furnace_offset_k",
-        "offset of the furnace",
+        texts::FURNACE_OFFSET,
         FURNACE_OFFSET_K,
         "K",
     )
@@ -211,37 +212,32 @@ pub(super) fn text(
 ) -> Result<(), RouteFieldError> {
     let length = written.chars().count();
     if length > LONGEST_TEXT {
-        return Err(fault(
-            field,
-            format!("{words} has {length} characters; {LONGEST_TEXT} are allowed"),
-        ));
+        return Err(fault(field, texts::too_long(words, length, LONGEST_TEXT)));
     }
     Ok(())
 }
 
 fn soak(soak: &Soak) -> Result<(), RouteFieldError> {
-    allowed("soak.temperature_c", "soak temperature", SOAK_C, "°C").check(soak.temperature_c)?;
-    allowed("soak.time_min", "soak time", STEP_MIN, "min").check(soak.time_min)
+    allowed("soak.temperature_c", texts::SOAK_TEMPERATURE, SOAK_C, "°C")
+        .check(soak.temperature_c)?;
+    allowed("soak.time_min", texts::SOAK_TIME, STEP_MIN, "min").check(soak.time_min)
 }
 
 fn quench(quench: &Quench) -> Result<(), RouteFieldError> {
     if let Some(name) = quench.medium.listed() {
-        text("quench.medium", "the name of the quenchant", name)?;
+        text("quench.medium", texts::QUENCHANT, name)?;
     }
     quench
         .medium
         .resolve()
         .map_err(|e| fault("quench.medium", e))?;
-    allowed("quench.agitation", "agitation", AGITATION, "").check(quench.agitation)?;
-    allowed("quench.air_delay_s", "time in air", (0.0, 120.0), "s").check(quench.air_delay_s)?;
-    allowed("quench.end_c", "end of the quench", (-200.0, 400.0), "°C").check(quench.end_c)?;
+    allowed("quench.agitation", texts::AGITATION, AGITATION, "").check(quench.agitation)?;
+    allowed("quench.air_delay_s", texts::AIR_DELAY, (0.0, 120.0), "s").check(quench.air_delay_s)?;
+    allowed("quench.end_c", texts::QUENCH_END, (-200.0, 400.0), "°C").check(quench.end_c)?;
     if quench.then.len() > MOST_LATER_BATHS {
         return Err(fault(
             "quench.then",
-            format!(
-                "the quench has {} later baths; {MOST_LATER_BATHS} are allowed",
-                quench.then.len()
-            ),
+            texts::too_many_baths(quench.then.len(), MOST_LATER_BATHS),
         ));
     }
     let mut before = &quench.medium;
@@ -257,25 +253,21 @@ fn next_bath(before: &MediumChoice, next: &NextBath) -> Result<(), RouteFieldErr
     const STAY_S: (f64, f64) = (0.0, 86_400.0);
     const LEAVES_C: (f64, f64) = (-200.0, 900.0);
     if let Some(name) = next.medium.listed() {
-        text(FIELD, "the name of the quenchant", name)?;
+        text(FIELD, texts::QUENCHANT, name)?;
     }
     let bath_c = next.medium.resolve().map_err(|e| fault(FIELD, e))?.bath_c;
     let before_c = before.resolve().map_err(|e| fault(FIELD, e))?.bath_c;
-    allowed(FIELD, "agitation", AGITATION, "").check(next.agitation)?;
+    allowed(FIELD, texts::AGITATION, AGITATION, "").check(next.agitation)?;
     match next.leave {
-        Leave::AfterS(stay_s) => allowed(FIELD, "time in the bath", STAY_S, "s").check(stay_s),
+        Leave::AfterS(stay_s) => allowed(FIELD, texts::BATH_TIME, STAY_S, "s").check(stay_s),
         Leave::AtC(temperature_c) => {
-            allowed(FIELD, "out of the bath at", LEAVES_C, "°C").check(temperature_c)?;
+            allowed(FIELD, texts::OUT_OF_BATH, LEAVES_C, "°C").check(temperature_c)?;
             let warmer_c = before_c.max(bath_c);
             if temperature_c <= warmer_c {
                 return Err(fault_in_degrees(
                     FIELD,
                     [temperature_c, warmer_c],
-                    |[out, warmer], unit| {
-                        format!(
-                            "out of the bath at {out} {unit} is not above both baths, the warmer of which is at {warmer} {unit}"
-                        )
-                    },
+                    texts::not_above_both_baths,
                 ));
             }
             Ok(())
@@ -285,18 +277,13 @@ fn next_bath(before: &MediumChoice, next: &NextBath) -> Result<(), RouteFieldErr
 
 fn cold(cold: &Cold) -> Result<(), RouteFieldError> {
     const TEMPERATURE_C: (f64, f64) = (-200.0, 20.0);
-    allowed("cold.temperature_c", "cold bath", TEMPERATURE_C, "°C").check(cold.temperature_c)?;
-    allowed("cold.time_min", "time in the cold bath", STEP_MIN, "min").check(cold.time_min)?;
-    allowed(
-        "cold.delay_min",
-        "wait before the cold bath",
-        STEP_MIN,
-        "min",
-    )
-    .check(cold.delay_min)?;
+    allowed("cold.temperature_c", texts::COLD_BATH, TEMPERATURE_C, "°C")
+        .check(cold.temperature_c)?;
+    allowed("cold.time_min", texts::COLD_TIME, STEP_MIN, "min").check(cold.time_min)?;
+    allowed("cold.delay_min", texts::COLD_DELAY, STEP_MIN, "min").check(cold.delay_min)?;
     if let Some(snap) = &cold.snap {
-        allowed("cold.snap", "snap temper", SNAP_C, "°C").check(snap.temperature_c)?;
-        allowed("cold.snap", "time of the snap temper", SNAP_MIN, "min").check(snap.time_min)?;
+        allowed("cold.snap", texts::SNAP_TEMPER, SNAP_C, "°C").check(snap.temperature_c)?;
+        allowed("cold.snap", texts::SNAP_TIME, SNAP_MIN, "min").check(snap.time_min)?;
     }
     Ok(())
 }
@@ -305,34 +292,28 @@ fn tempers(tempers: &[Temper]) -> Result<(), RouteFieldError> {
     if tempers.len() > MOST_TEMPERS {
         return Err(fault(
             "tempers",
-            format!(
-                "the route has {} tempers; {MOST_TEMPERS} are allowed",
-                tempers.len()
-            ),
+            texts::too_many_tempers(tempers.len(), MOST_TEMPERS),
         ));
     }
     for (i, temper) in tempers.iter().enumerate() {
-        allowed("tempers", "temper temperature", TEMPER_C, "°C")
+        allowed("tempers", texts::TEMPER_TEMPERATURE, TEMPER_C, "°C")
             .check(temper.temperature_c)
             .and_then(|()| {
-                allowed("tempers", "temper time", STEP_MIN, "min").check(temper.time_min)
+                allowed("tempers", texts::TEMPER_TIME, STEP_MIN, "min").check(temper.time_min)
             })
-            .map_err(|e| e.of_step(&format!("temper {}", i + 1)))?;
+            .map_err(|e| e.of_step(&plan_texts::temper(i + 1)))?;
     }
     Ok(())
 }
 
 fn target(target: &Target) -> Result<(), RouteFieldError> {
     const HRC: (f64, f64) = (20.0, 70.0);
-    allowed("target.least_hrc", "least hardness", HRC, "HRC").check(target.least_hrc)?;
-    allowed("target.most_hrc", "greatest hardness", HRC, "HRC").check(target.most_hrc)?;
+    allowed("target.least_hrc", texts::LEAST_HARDNESS, HRC, "HRC").check(target.least_hrc)?;
+    allowed("target.most_hrc", texts::MOST_HARDNESS, HRC, "HRC").check(target.most_hrc)?;
     if target.least_hrc > target.most_hrc {
         return Err(fault(
             "target.most_hrc",
-            format!(
-                "the target runs from {} to {} HRC; the first must not be above the second",
-                target.least_hrc, target.most_hrc
-            ),
+            texts::target_upside_down(target.least_hrc, target.most_hrc),
         ));
     }
     Ok(())

@@ -2,6 +2,7 @@
 
 use super::prior::{PriorStep, SlowCooling, Work};
 use super::validate::{RouteFieldError, STEP_MIN, allowed, fault, fault_in_degrees, text};
+use recalesce_texts::route::fields as texts;
 
 /// Most steps before hardening.
 pub const MOST_PRIOR_STEPS: usize = 24;
@@ -15,33 +16,30 @@ pub(super) fn prior(steps: &[PriorStep]) -> Result<(), RouteFieldError> {
     if steps.len() > MOST_PRIOR_STEPS {
         return Err(fault(
             FIELD,
-            format!(
-                "the route has {} steps before hardening; {MOST_PRIOR_STEPS} are allowed",
-                steps.len()
-            ),
+            texts::too_many_prior_steps(steps.len(), MOST_PRIOR_STEPS),
         ));
     }
     for (i, step) in steps.iter().enumerate() {
         one(step).map_err(|e| {
             let title = step.work.title().to_lowercase();
-            e.of_step(&format!("step {} ({title})", i + 1))
+            e.of_step(&texts::prior_step(i + 1, &title))
         })?;
     }
     Ok(())
 }
 
 fn one(step: &PriorStep) -> Result<(), RouteFieldError> {
-    allowed(FIELD, "temperature", TEMPERATURE_C, "°C").check(step.temperature_c)?;
-    allowed(FIELD, "time", STEP_MIN, "min").check(step.time_min)?;
+    allowed(FIELD, texts::TEMPERATURE, TEMPERATURE_C, "°C").check(step.temperature_c)?;
+    allowed(FIELD, texts::TIME, STEP_MIN, "min").check(step.time_min)?;
     if let Work::Forge { finish_c, heats } = step.work {
         let finish = (TEMPERATURE_C.0, step.temperature_c);
-        allowed(FIELD, "finishing temperature", finish, "°C").check(finish_c)?;
-        allowed(FIELD, "number of heats", (1.0, 50.0), "").check(f64::from(heats))?;
+        allowed(FIELD, texts::FINISHING_TEMPERATURE, finish, "°C").check(finish_c)?;
+        allowed(FIELD, texts::HEATS, (1.0, 50.0), "").check(f64::from(heats))?;
     }
     match &step.cooling {
         SlowCooling::Medium { medium } => {
             if let Some(name) = medium.listed() {
-                text(FIELD, "the name of the medium", name)?;
+                text(FIELD, texts::MEDIUM, name)?;
             }
             let bath_c = medium.resolve().map_err(|e| fault(FIELD, e))?.bath_c;
             let leaves_c = match step.work {
@@ -52,11 +50,7 @@ fn one(step: &PriorStep) -> Result<(), RouteFieldError> {
                 return Err(fault_in_degrees(
                     FIELD,
                     [bath_c, leaves_c],
-                    |[bath, leaves], unit| {
-                        format!(
-                            "the bath at {bath} {unit} does not cool a piece at {leaves} {unit}"
-                        )
-                    },
+                    texts::bath_does_not_cool,
                 ));
             }
             Ok(())
@@ -65,9 +59,9 @@ fn one(step: &PriorStep) -> Result<(), RouteFieldError> {
             rate_k_per_h,
             until_c,
         } => {
-            allowed(FIELD, "cooling in the furnace", (1.0, 5000.0), "K/h").check(*rate_k_per_h)?;
+            allowed(FIELD, texts::FURNACE_COOLING, (1.0, 5000.0), "K/h").check(*rate_k_per_h)?;
             let until = (20.0, step.temperature_c);
-            allowed(FIELD, "end of the furnace cooling", until, "°C").check(*until_c)
+            allowed(FIELD, texts::FURNACE_COOLING_END, until, "°C").check(*until_c)
         }
     }
 }

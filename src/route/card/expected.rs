@@ -12,6 +12,7 @@ use crate::route::verdict::HARDENED;
 use crate::units::{
     TemperatureScale, format_fixed, format_length, format_percent, format_temperature,
 };
+use recalesce_texts::route::{card as texts, plan as plan_texts};
 
 /// A number that is unknown.
 const UNKNOWN: &str = "–";
@@ -25,10 +26,9 @@ pub(super) fn stage(outcome: &Outcome, step: Step) -> Option<&Stage> {
 pub(super) fn stage_words(stage: &Stage) -> Option<(String, String)> {
     let hardness = stage.hardness?;
     let between = match hardness.hrc() {
-        Some(hrc) => format!(
-            "{} to {}",
-            format_fixed(hrc - stage.band_hrc, 1),
-            format_fixed(hrc + stage.band_hrc, 1)
+        Some(hrc) => texts::between(
+            &format_fixed(hrc - stage.band_hrc, 1),
+            &format_fixed(hrc + stage.band_hrc, 1),
         ),
         // The band is in HRC, whose numbers are carried on below their scale.
         None => {
@@ -55,13 +55,13 @@ pub(super) fn expected(route: &Route, outcome: &Outcome) -> Vec<Expected> {
     let snap = route
         .cold
         .and_then(|cold| cold.snap)
-        .map(|_| one("snap temper".to_owned(), Step::Snap));
+        .map(|_| one(texts::expected::SNAP_TEMPER.to_owned(), Step::Snap));
     let cold = route
         .cold
         .is_some()
-        .then(|| one("cold".to_owned(), Step::Cold));
-    let tempers = (1..=route.tempers.len()).map(|n| one(format!("temper {n}"), Step::Temper(n)));
-    std::iter::once(one("quench".to_owned(), Step::Quench))
+        .then(|| one(texts::expected::COLD.to_owned(), Step::Cold));
+    let tempers = (1..=route.tempers.len()).map(|n| one(plan_texts::temper(n), Step::Temper(n)));
+    std::iter::once(one(texts::expected::QUENCH.to_owned(), Step::Quench))
         .chain(snap)
         .chain(cold)
         .chain(tempers)
@@ -88,8 +88,8 @@ pub(super) fn unknown(outcome: &Outcome, scale: TemperatureScale) -> Option<Stri
 /// How far the piece hardens.
 pub(super) fn depth(route: &Route, outcome: &Outcome, units: Units) -> Depth {
     let title = match route.section {
-        Section::Blade { .. } => "Hardened height",
-        _ => "Hardened depth",
+        Section::Blade { .. } => texts::expected::HARDENED_HEIGHT,
+        _ => texts::expected::HARDENED_DEPTH,
     };
     let words = match &outcome.quench.transformed {
         Known::Refused { refused } => refused.words(units.scale),
@@ -100,42 +100,36 @@ pub(super) fn depth(route: &Route, outcome: &Outcome, units: Units) -> Depth {
                 .map_or(Place::Centre, |curve| curve.place);
             let margin = &quenched.margin;
             let (place, size) = (place_name(place), margin_words(margin.seconds));
+            let range = margin.range_words();
             let mut words = if margin.seconds >= 0.0 {
-                format!("Margin at the {place}: {size}")
+                texts::expected::margin(place, &size, &range)
             } else {
-                format!("The quench misses at the {place} by {size}")
+                texts::expected::misses(place, &size, &range)
             };
-            words += &format!(" ({}).", margin.range_words());
             if let Some(bath_c) = quenched.held_c {
-                words += &format!(
-                    " Held at {}, {} of it turns into bainite.",
-                    format_temperature(bath_c, units.scale),
-                    format_percent(quenched.fractions.bainite)
+                words += &texts::expected::held_in_bath(
+                    &format_temperature(bath_c, units.scale),
+                    &format_percent(quenched.fractions.bainite),
                 );
             } else if quenched.hardened_fraction < HARDENED {
-                words += &format!(
-                    " {} hardens there.",
-                    format_percent(quenched.hardened_fraction)
-                );
+                words +=
+                    &texts::expected::part_hardens(&format_percent(quenched.hardened_fraction));
             }
             if let Some(thickest_mm) = quenched.thickest_mm {
-                words += &format!(
-                    " Thicker than {} it takes a faster quench.",
-                    format_length(thickest_mm, units.length)
-                );
+                words += &texts::expected::thicker_takes_faster(&format_length(
+                    thickest_mm,
+                    units.length,
+                ));
             }
             if margin.seconds < 0.0
                 && let Some(slowest) = &quenched.slowest_medium
             {
-                words += &format!(
-                    " {} would harden it{}.",
-                    slowest.title.words(units.scale),
-                    if slowest.may_crack {
-                        ", and may crack it"
-                    } else {
-                        ""
-                    }
-                );
+                let medium = slowest.title.words(units.scale);
+                words += &if slowest.may_crack {
+                    texts::expected::would_harden_or_crack(&medium)
+                } else {
+                    texts::expected::would_harden(&medium)
+                };
             }
             words
         }

@@ -13,6 +13,7 @@ pub(super) use ramp::keep_air_off;
 use super::outcome::Outcome;
 use super::plan::Route;
 use crate::units::{LengthUnit, TemperatureScale, format_fixed, format_temperature_band};
+use recalesce_texts::route as texts;
 use words::{medium_words, section_words};
 
 /// What a card says, from top to bottom.
@@ -96,7 +97,7 @@ pub fn card(route: &Route, outcome: &Outcome, scale: TemperatureScale, length: L
     Card {
         title: title(route),
         sentence: sentence(route, units),
-        before_start: safety::BEFORE_START,
+        before_start: texts::card::BEFORE_START,
         rows: rows(route, outcome, units),
         expected: expected::expected(route, outcome),
         unknown: expected::unknown(outcome, scale),
@@ -115,7 +116,7 @@ fn rows(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRow> {
 
 fn title(route: &Route) -> String {
     let piece = match route.piece.trim() {
-        "" => "Piece",
+        "" => texts::card::NAMELESS_PIECE,
         piece => piece,
     };
     let mut letters = piece.chars();
@@ -125,19 +126,19 @@ fn title(route: &Route) -> String {
         .flat_map(char::to_uppercase)
         .chain(letters)
         .collect();
-    let steel = route.grade.as_deref().unwrap_or("own steel");
-    format!("{piece}, {steel}")
+    let steel = route.grade.as_deref().unwrap_or(texts::plan::OWN_STEEL);
+    texts::plan::piece_of_steel(&piece, steel)
 }
 
 fn sentence(route: &Route, units: Units) -> String {
     let bath = medium_words(&route.quench.medium, units.scale);
     let target = &route.target;
-    format!(
-        "{}. Furnace {}, {bath}. Aim: {} to {}\u{a0}HRC.",
-        section_words(&route.section, units.length),
-        format_temperature_band(route.soak_band_k(), units.scale),
-        format_fixed(target.least_hrc, 0),
-        format_fixed(target.most_hrc, 0),
+    texts::card::sentence(
+        &section_words(&route.section, units.length),
+        &format_temperature_band(route.soak_band_k(), units.scale),
+        &bath,
+        &format_fixed(target.least_hrc, 0),
+        &format_fixed(target.most_hrc, 0),
     )
 }
 

@@ -4,6 +4,7 @@ use super::Units;
 use crate::heat::{Hazard, Said};
 use crate::route::plan::Route;
 use crate::units::format_temperature;
+use recalesce_texts::route::card as texts;
 
 /// Chromium from which steel conducts so badly and holds so much carbide that it is brought up in
 /// stages, wt %.
@@ -30,21 +31,16 @@ pub(super) fn ramp_words(route: &Route, temperature_c: f64, units: Units) -> Str
     if temperature_c <= SCALES_C {
         String::new()
     } else if route.composition.cr >= IN_STAGES_CR_WT && temperature_c >= HOT_C {
-        format!(
-            " Up in stages: even at {first}, then at {}, then on.",
-            degrees(SECOND_STAGE_C)
-        )
+        texts::up_in_stages(&first, &degrees(SECOND_STAGE_C))
     } else if route.composition.cr >= IN_STAGES_CR_WT || route.section.thickness_mm() >= SLOWLY_MM {
-        format!(" Up slowly: even at {first} first, then on.")
+        texts::up_slowly(&first)
     } else {
         String::new()
     }
 }
 
 /// What keeps the air off a soak, and how it can hurt.
-const FOIL: Hazard = Hazard(&[Said::Words(
-    "Keep the air off so hot or long a soak: stainless foil that is made for this heat, folded tight, protective gas or an anti-scale coat. Foil stays on between plates or in air, and slows the quench: choose the plates with foil. Before oil or water it comes off, which is time in air. Foil edges cut: gloves, and open it away from you. Gas takes the place of air: ventilate.",
-)]);
+const FOIL: Hazard = Hazard(&[Said::Words(texts::KEEP_AIR_OFF)]);
 
 /// The same where a soak at a temperature, °C, for a time, min, asks for it.
 pub(crate) fn keep_air_off(temperature_c: f64, time_min: f64) -> Option<Hazard> {

@@ -11,6 +11,7 @@ use crate::route::plan::{Cold, Quench, Route, Temper};
 use crate::route::prior::WorkedBy;
 use crate::route::soak_notes::rough_duration;
 use crate::units::{format_duration_s, format_length, format_temperature};
+use recalesce_texts::route::card::rows as texts;
 
 /// A piece this cold can be taken in the hand, °C.
 const HAND_WARM_C: f64 = 50.0;
@@ -44,16 +45,13 @@ fn soak(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
     let soak = &route.soak;
     let held = furnace_words(route.soak_band_k(), soak.time_min, units);
     let (set, detail) = furnace_set(route, soak.temperature_c, held, units);
-    let mut look_for = format!(
-        "Count from when the steel, not the furnace, is at heat, about {} in.",
-        rough_duration(outcome.heating.core_at_temperature_s)
-    );
+    let mut look_for = texts::count_at_heat(&rough_duration(outcome.heating.core_at_temperature_s));
     look_for += &ramp_words(route, soak.temperature_c, units);
     if soak.temperature_c >= MAGNET_LETS_GO_C {
-        look_for += " A magnet lets go.";
+        look_for += texts::MAGNET_LETS_GO;
     }
     CardRow {
-        title: "Soak".to_owned(),
+        title: texts::SOAK.to_owned(),
         set,
         detail,
         colour: Some(StepColour::Glow(soak.temperature_c)),
@@ -68,18 +66,17 @@ fn quench(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRow> {
     let quench = &route.quench;
     let last = quench.then.len();
     let delay = if quench.air_delay_s > 0.0 {
-        format!("{} from furnace", format_duration_s(quench.air_delay_s))
+        texts::from_furnace(&format_duration_s(quench.air_delay_s))
     } else {
-        "straight from furnace".to_owned()
+        texts::STRAIGHT_FROM_FURNACE.to_owned()
     };
     let first = std::iter::once((&quench.medium, quench.agitation, delay));
     let later = quench.then.iter().map(|next| {
         let when = match next.leave {
-            Leave::AfterS(time_s) => format!("after {}", format_duration_s(time_s)),
-            Leave::AtC(temperature_c) => format!(
-                "once it is nowhere hotter than {}",
-                format_temperature(temperature_c, units.scale)
-            ),
+            Leave::AfterS(time_s) => texts::after(&format_duration_s(time_s)),
+            Leave::AtC(temperature_c) => {
+                texts::once_nowhere_hotter(&format_temperature(temperature_c, units.scale))
+            }
         };
         (&next.medium, next.agitation, when)
     });
@@ -93,7 +90,12 @@ fn quench(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRow> {
                 look_for += &end_words(quench, units);
             }
             CardRow {
-                title: if i == 0 { "Quench" } else { "Then into" }.to_owned(),
+                title: if i == 0 {
+                    texts::QUENCH
+                } else {
+                    texts::THEN_INTO
+                }
+                .to_owned(),
                 set,
                 detail: bath.map_or_else(|| when.clone(), |bath| format!("{bath}, {when}")),
                 colour: None,
@@ -111,68 +113,55 @@ fn is_listed_stirred(medium: &MediumChoice) -> bool {
     resolved.is_ok_and(|medium| medium.name.contains("agit"))
 }
 
-/// How the piece goes into a bath. Common practice, no source.
+/// How the piece goes into a bath.
 fn entry_words(medium: &MediumChoice, agitation: f64, section: &Section) -> String {
     let family = medium.resolve().map_or(Family::Own, |medium| medium.family);
     // One of one's own may have been measured while it was stirred.
     let is_still = agitation <= MOVED && family != Family::Own && !is_listed_stirred(medium);
     match family {
-        Family::Plates => "Clamp both faces at once, flat.".to_owned(),
-        Family::Air => "Hang it so that air reaches every side.".to_owned(),
-        Family::Gas => {
-            "Rack it with gaps, thin sides to the flow. Do not open it under pressure.".to_owned()
-        }
+        Family::Plates => texts::CLAMP_BOTH_FACES.to_owned(),
+        Family::Air => texts::HANG_IN_AIR.to_owned(),
+        Family::Gas => texts::RACK_IN_GAS.to_owned(),
         _ => {
             let first = match section {
-                Section::Blade { .. } => "Cutting edge first",
-                Section::Plate { .. } => "Thin side first",
-                Section::Round { .. } | Section::Square { .. } => "End first",
+                Section::Blade { .. } => texts::EDGE_FIRST,
+                Section::Plate { .. } => texts::THIN_SIDE_FIRST,
+                Section::Round { .. } | Section::Square { .. } => texts::END_FIRST,
             };
-            // Held still, vapour clings to it and leaves soft spots; salt has none, but what touches the
-            // piece warms. Oil lights where red steel breaks its surface, and salt splashes.
             let way = match family {
-                Family::Water | Family::Brine => "up and down, not sideways",
-                Family::Salt => "gently up and down, all of it under the surface",
-                _ => "up and down, not sideways, all under the surface",
+                Family::Water | Family::Brine => texts::MOVE_IN_WATER,
+                Family::Salt => texts::MOVE_IN_SALT,
+                _ => texts::MOVE_IN_OIL,
             };
-            let counted = if is_still {
-                "; the numbers are those of a still bath"
+            if is_still {
+                texts::into_still_bath(first, way)
             } else {
-                ""
-            };
-            format!("{first}, straight in. Move it {way}{counted}.")
+                texts::into_bath(first, way)
+            }
         }
     }
 }
 
 fn end_words(quench: &Quench, units: Units) -> String {
     if quench.end_c <= HAND_WARM_C {
-        " Out when it is hand warm.".to_owned()
+        texts::OUT_HAND_WARM.to_owned()
     } else {
-        format!(
-            " Out at {}, not colder.",
-            format_temperature(quench.end_c, units.scale)
-        )
+        texts::out_at(&format_temperature(quench.end_c, units.scale))
     }
 }
 
 fn test(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
     let hardness = stage(outcome, Step::Quench).and_then(|stage| stage.hardness);
     let look_for = match hardness.map(WorkedBy::of) {
-        None => "No number can be given: write down what file and tester say.".to_owned(),
-        Some(WorkedBy::Grinder) => {
-            format!(
-                "Where the scale is ground off a file should skate {}.",
-                hard_words(route, outcome, units)
-            )
-        }
-        Some(WorkedBy::FileHardly) => "A file should slide more than it bites.".to_owned(),
-        Some(_) => "A file will bite: at this hardness it does.".to_owned(),
+        None => texts::NO_NUMBER.to_owned(),
+        Some(WorkedBy::Grinder) => skating_words(route, outcome, units),
+        Some(WorkedBy::FileHardly) => texts::SLIDES.to_owned(),
+        Some(_) => texts::BITES.to_owned(),
     };
     CardRow {
-        title: "Test".to_owned(),
-        set: "file".to_owned(),
-        detail: "and tester".to_owned(),
+        title: texts::TEST.to_owned(),
+        set: texts::FILE.to_owned(),
+        detail: texts::AND_TESTER.to_owned(),
         colour: None,
         look_for,
         after: None,
@@ -180,8 +169,8 @@ fn test(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
     }
 }
 
-/// As far as it is hard.
-fn hard_words(route: &Route, outcome: &Outcome, units: Units) -> String {
+/// How far a file skates: as far as it is hard.
+fn skating_words(route: &Route, outcome: &Outcome, units: Units) -> String {
     let depth_mm = outcome
         .quench
         .transformed
@@ -189,24 +178,20 @@ fn hard_words(route: &Route, outcome: &Outcome, units: Units) -> String {
         .and_then(|quenched| quenched.hardened_depth_mm);
     match (route.section, depth_mm) {
         (Section::Blade { height_mm, .. }, Some(depth_mm)) if depth_mm < height_mm => {
-            format!(
-                "from the cutting edge up to {}",
-                format_length(depth_mm, units.length)
-            )
+            texts::skates_up_to(&format_length(depth_mm, units.length))
         }
-        _ => "all over".to_owned(),
+        _ => texts::SKATES_ALL_OVER.to_owned(),
     }
 }
 
 fn snapped(route: &Route, snap: &Temper, outcome: &Outcome, units: Units) -> CardRow {
     let temperature_c = snap.temperature_c;
     CardRow {
-        title: "Snap temper".to_owned(),
+        title: texts::SNAP_TEMPER.to_owned(),
         set: format_temperature(temperature_c, units.scale),
         detail: furnace_words(route.band_k_at(temperature_c), snap.time_min, units),
         colour: Some(StepColour::Oxide(temperature_c)),
-        look_for: "At once, as soon as it is hand warm. Not hotter. Cool in air to room."
-            .to_owned(),
+        look_for: texts::SNAP_AT_ONCE.to_owned(),
         after: after(outcome, Step::Snap),
         cautions: Vec::new(),
     }
@@ -215,26 +200,20 @@ fn snapped(route: &Route, snap: &Temper, outcome: &Outcome, units: Units) -> Car
 fn chilled(cold: &Cold, outcome: &Outcome, units: Units) -> CardRow {
     let wait = format_duration_s(60.0 * cold.delay_min);
     let start = match (cold.delay_min > 0.0, cold.snap.is_some()) {
-        (true, true) => format!("No more than {wait} at room since the quench, in all."),
-        (true, false) => format!("Start within {wait} of the quench."),
-        (false, true) => "Start as soon as it is at room.".to_owned(),
-        (false, false) => "Start straight from the quench.".to_owned(),
+        (true, true) => texts::wait_in_all(&wait),
+        (true, false) => texts::start_within(&wait),
+        (false, true) => texts::START_AT_ROOM.to_owned(),
+        (false, false) => texts::START_STRAIGHT.to_owned(),
     };
+    let core = outcome.cold.given().map_or_else(String::new, |known| {
+        texts::core_takes(&rough_duration(60.0 * known.core_cold_min))
+    });
     CardRow {
-        title: "Cold".to_owned(),
+        title: texts::COLD.to_owned(),
         set: format_temperature(cold.temperature_c, units.scale),
         detail: hold_words(cold.time_min),
         colour: None,
-        look_for: format!(
-            "{start} Clean and dry first. {} Let it come back to room in air.",
-            outcome
-                .cold
-                .given()
-                .map_or_else(String::new, |known| format!(
-                    "The core takes about {}: hold it twice that.",
-                    rough_duration(60.0 * known.core_cold_min)
-                ))
-        ),
+        look_for: texts::chilled(&start, &core),
         after: after(outcome, Step::Cold),
         cautions: Vec::new(),
     }
@@ -245,22 +224,22 @@ fn tempered(route: &Route, temper: &Temper, n: usize, outcome: &Outcome, units: 
     let temperature_c = temper.temperature_c;
     let band_k = route.band_k_at(temperature_c);
     let first = if n == 1 && route.cold.is_some() {
-        "As soon as it is back at room. Count from when the steel is at heat."
+        texts::TEMPER_BACK_AT_ROOM
     } else if n == 1 {
-        "At once, as soon as it is hand warm. Count from when the steel is at heat."
+        texts::TEMPER_AT_ONCE
     } else {
-        "Count again."
+        texts::COUNT_AGAIN
     };
     let end = if n < count {
-        "Cool to hand warm before the next."
+        texts::COOL_BEFORE_NEXT
     } else {
-        "Cool in air, then test."
+        texts::COOL_AND_TEST
     };
     CardRow {
         title: if count > 1 {
-            format!("Temper {n}")
+            texts::temper(n)
         } else {
-            "Temper".to_owned()
+            texts::TEMPER.to_owned()
         },
         set: format_temperature(temperature_c, units.scale),
         detail: furnace_words(band_k, temper.time_min, units),

@@ -9,6 +9,7 @@ use crate::route::plan::Route;
 use crate::route::prior::{PriorOutcome, PriorStep, SlowCooling, Work};
 use crate::soak::Network;
 use crate::units::{format_temperature, format_temperature_band, format_temperature_difference};
+use recalesce_texts::route::card::before as texts;
 
 /// Steel without ferrite holds no magnet, and ferrite loses it here, °C; a magnet is seen to let go
 /// at 750 to 785 °C (common practice, no source).
@@ -36,7 +37,7 @@ pub(super) fn rows(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRo
             let mut row = row(route, step, done, units);
             row.look_for += network_words(route, outcome, i);
             if last_heated == Some(i) {
-                row.look_for += " Straighten while it is red, not after hardening.";
+                row.look_for += texts::STRAIGHTEN_RED;
             }
             row
         })
@@ -59,11 +60,11 @@ fn network_words(route: &Route, outcome: &Outcome, at: usize) -> &'static str {
         .get(at)
         .is_some_and(|step| step.work == Work::Normalise);
     if !outcome.prior.last().is_some_and(has_network) {
-        " Carbide stands on its grain boundaries until a later step breaks it up."
+        texts::NETWORK_FOR_NOW
     } else if is_normalised {
-        " Carbide stands on its grain boundaries: cool it faster, from above Acm."
+        texts::NETWORK_COOL_FASTER
     } else {
-        " Carbide stands on its grain boundaries: normalise from above Acm before hardening."
+        texts::NETWORK_NORMALISE
     }
 }
 
@@ -72,12 +73,11 @@ fn row(route: &Route, step: &PriorStep, done: Option<&PriorOutcome>, units: Unit
     let (set, detail) = match step.work {
         Work::Forge { finish_c, heats } => (
             format_temperature(step.temperature_c, units.scale),
-            format!(
-                "{}, down to {}, {heats} {} of {}",
-                format_temperature_band(band_k.max(BY_EYE_K), units.scale),
-                format_temperature(finish_c, units.scale),
-                if heats == 1 { "heat" } else { "heats" },
-                hold_words(step.time_min)
+            texts::forged(
+                &format_temperature_band(band_k.max(BY_EYE_K), units.scale),
+                &format_temperature(finish_c, units.scale),
+                heats,
+                &hold_words(step.time_min),
             ),
         ),
         _ => {
@@ -98,7 +98,7 @@ fn row(route: &Route, step: &PriorStep, done: Option<&PriorOutcome>, units: Unit
     });
     look_for += &cooling_words(&step.cooling, turns_late, units);
     if let Some(worked_by) = state.and_then(|state| state.worked_by()) {
-        look_for += &format!(" Cold, it {}.", worked_by.words());
+        look_for += &texts::cold_it(worked_by.words());
     }
     CardRow {
         title: step.work.title().to_owned(),
@@ -111,21 +111,17 @@ fn row(route: &Route, step: &PriorStep, done: Option<&PriorOutcome>, units: Unit
     }
 }
 
-/// What to look for while the piece is hot. Common practice, no source.
+/// What to look for while the piece is hot.
 fn check_words(step: &PriorStep, is_above_a1: bool) -> &'static str {
     let is_past_magnet = step.temperature_c >= MAGNET_LETS_GO_C;
     match step.work {
-        Work::Forge { .. } => "Back into the fire before it is colder than that.",
-        Work::Normalise => "Bring it up evenly; count from when the steel is at heat.",
-        Work::Refine => "An even colour all over, no longer.",
-        Work::SlowAnneal if is_past_magnet => {
-            "Count from when the steel is at heat; a magnet has let go."
-        }
-        Work::SlowAnneal => "Count from when the steel is at heat.",
-        Work::SubcriticalAnneal | Work::StressRelief if !is_above_a1 => {
-            "Trust the thermocouple: a magnet does not tell A1."
-        }
-        Work::SubcriticalAnneal | Work::StressRelief => "Above A1: this is no hold below it.",
+        Work::Forge { .. } => texts::BACK_INTO_FIRE,
+        Work::Normalise => texts::UP_EVENLY,
+        Work::Refine => texts::EVEN_COLOUR,
+        Work::SlowAnneal if is_past_magnet => texts::COUNT_PAST_MAGNET,
+        Work::SlowAnneal => texts::COUNT_AT_HEAT,
+        Work::SubcriticalAnneal | Work::StressRelief if !is_above_a1 => texts::TRUST_THERMOCOUPLE,
+        Work::SubcriticalAnneal | Work::StressRelief => texts::ABOVE_A1,
     }
 }
 
@@ -135,10 +131,9 @@ fn cooling_words(cooling: &SlowCooling, turns_late: bool, units: Units) -> Strin
         SlowCooling::Furnace {
             rate_k_per_h,
             until_c,
-        } => format!(
-            "Lead the furnace down by {} an hour to {}, then still air.",
-            format_temperature_difference(*rate_k_per_h, units.scale),
-            format_temperature(*until_c, units.scale)
+        } => texts::lead_furnace_down(
+            &format_temperature_difference(*rate_k_per_h, units.scale),
+            &format_temperature(*until_c, units.scale),
         ),
     }
 }
@@ -149,9 +144,9 @@ fn medium_cooling_words(medium: &MediumChoice, turns_late: bool, units: Units) -
         .is_ok_and(|medium| medium.family == Family::Air);
     let (words, bath) = bath_words(medium, units.scale);
     match bath {
-        Some(bath) => format!("Cool in {words} at {bath}."),
-        None if is_air && turns_late => format!("Cool in {words} until hand warm."),
-        None if is_air => format!("Cool in {words} until black."),
-        None => format!("Cool in {words}."),
+        Some(bath) => texts::cool_in_bath(&words, &bath),
+        None if is_air && turns_late => texts::cool_until_hand_warm(&words),
+        None if is_air => texts::cool_until_black(&words),
+        None => texts::cool_in(&words),
     }
 }

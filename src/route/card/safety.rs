@@ -1,4 +1,4 @@
-//! What to see to before the first step, and what can go wrong or hurt with each.
+//! What can go wrong or hurt with each step.
 
 use super::ramp::keep_air_off;
 use crate::heat::{Hazard, Medium};
@@ -9,13 +9,6 @@ use crate::route::outcome::Outcome;
 use crate::route::plan::Route;
 use crate::route::prior::{Work, cautions_by_step};
 use crate::units::TemperatureScale;
-
-/// What every route brings. Common practice, no source.
-pub(super) const BEFORE_START: [&str; 3] = [
-    "Tongs, bath and the way to it cleared before the furnace is opened; black steel still burns.",
-    "Face shield, dry leather gloves, cotton or wool clothes.",
-    "Scale and grinding dust: eyes covered, a respirator, sparks away from oil and solvents.",
-];
 
 /// A row of the card after the steps before hardening.
 #[derive(Clone, Copy, PartialEq)]

@@ -8,25 +8,21 @@ use crate::units::{
     LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hrc,
     format_hv, format_length, format_temperature, format_temperature_band,
 };
+use recalesce_texts::route as texts;
 
 /// The section at the head of a sentence.
 pub(super) fn section_words(section: &Section, unit: LengthUnit) -> String {
     let length = |mm: f64| format_length(mm, unit);
     match *section {
-        Section::Plate { thickness_mm } => format!("{} thick, flat", length(thickness_mm)),
-        Section::Round { diameter_mm } => format!("{} round", length(diameter_mm)),
-        Section::Square { side_mm } => format!("{} square", length(side_mm)),
+        Section::Plate { thickness_mm } => texts::card::flat(&length(thickness_mm)),
+        Section::Round { diameter_mm } => texts::plan::round(&length(diameter_mm)),
+        Section::Square { side_mm } => texts::plan::square(&length(side_mm)),
         Section::Blade {
             edge_mm,
             spine_mm,
             height_mm,
             ..
-        } => format!(
-            "{} at the spine, {} at the cutting edge, {} high",
-            length(spine_mm),
-            length(edge_mm),
-            length(height_mm)
-        ),
+        } => texts::card::blade(&length(spine_mm), &length(edge_mm), &length(height_mm)),
     }
 }
 
@@ -34,7 +30,7 @@ pub(super) fn section_words(section: &Section, unit: LengthUnit) -> String {
 /// name that the user gave stays as it is.
 pub(super) fn medium_words(choice: &MediumChoice, scale: TemperatureScale) -> String {
     match bath_words(choice, scale) {
-        (medium, Some(bath)) => format!("{medium} at {bath}"),
+        (medium, Some(bath)) => texts::plan::medium_at(&medium, &bath),
         (medium, None) => medium,
     }
 }
@@ -66,7 +62,7 @@ pub(super) fn hold_words(time_min: f64) -> String {
     if time_min > 0.0 {
         format_duration_s(60.0 * time_min)
     } else {
-        "no hold".to_owned()
+        texts::card::NO_HOLD.to_owned()
     }
 }
 
@@ -93,7 +89,7 @@ pub(super) fn furnace_set(
     let detail = if offset_k == 0.0 {
         detail
     } else {
-        format!("for {} in the piece; {detail}", degrees(temperature_c))
+        texts::card::in_the_piece(&degrees(temperature_c), &detail)
     };
     (degrees(temperature_c - offset_k), detail)
 }
@@ -114,16 +110,15 @@ pub(super) fn between_words(hardness: Hardness, band_hv: f64) -> String {
     let on = |scale: fn(Hardness) -> Option<f64>, decimals: usize| -> Option<String> {
         scale(hardness)?;
         let [least, most] = ends.map(scale);
-        Some(format!(
-            "{} to {}",
-            format_fixed(least?, decimals),
-            format_fixed(most?, decimals)
+        Some(texts::card::between(
+            &format_fixed(least?, decimals),
+            &format_fixed(most?, decimals),
         ))
     };
     on(Hardness::hrc, 1)
         .or_else(|| on(Hardness::hrb, 0))
         .unwrap_or_else(|| {
             let [least, most] = ends.map(|end| format_fixed(end.hv.max(0.0), 0));
-            format!("{least} to {most}\u{a0}HV")
+            texts::card::between_hv(&least, &most)
         })
 }

@@ -4,6 +4,7 @@ use crate::phases::{CriticalTemperatures, UpperLimit};
 use crate::sources::takeuchi_brimacombe_1985::solidus_c;
 use crate::steel::Composition;
 use crate::units::{TemperatureScale, format_temperature, format_temperature_band};
+use recalesce_texts::route::prior as texts;
 use serde::Serialize;
 
 /// Grain boundaries, where alloy, phosphorus and sulphur gather, open so far below the solidus, K.
@@ -52,9 +53,9 @@ impl LowerLimit {
     #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
-            Self::A3 => "below it ferrite forms near A3, and strained grains do not form anew",
-            Self::A1 => "below it strained grains do not form anew, and near A1 it cracks",
-            Self::Acm => "below it hard carbide comes out near Acm, and it cracks",
+            Self::A3 => texts::LOWER_A3,
+            Self::A1 => texts::LOWER_A1,
+            Self::Acm => texts::LOWER_ACM,
         }
     }
 }
@@ -68,21 +69,17 @@ impl ForgingWindow {
     #[must_use]
     pub fn words(&self, handbook_c: Option<(f64, f64)>, scale: TemperatureScale) -> String {
         let degrees = |c: f64| format_temperature(c, scale);
-        let handbook = handbook_c.map_or_else(String::new, |(least_c, most_c)| {
-            format!(
-                " The handbook has {} down to {}: keep to the narrower of the two.",
-                degrees(most_c),
-                degrees(least_c)
-            )
-        });
-        format!(
-            "Forging window by its diagram: {} down to {}, {}. It burns from {}; {}.{handbook}",
-            degrees(self.start_most_c),
-            degrees(self.finish_least_c),
-            format_temperature_band(Self::BAND_K, scale),
-            degrees(self.burns_c),
+        let mut words = texts::forging_window(
+            &degrees(self.start_most_c),
+            &degrees(self.finish_least_c),
+            &format_temperature_band(Self::BAND_K, scale),
+            &degrees(self.burns_c),
             self.lower.words(),
-        )
+        );
+        if let Some((least_c, most_c)) = handbook_c {
+            words += &texts::forging_by_handbook(&degrees(most_c), &degrees(least_c));
+        }
+        words
     }
 }
 

@@ -4,6 +4,7 @@ use crate::hardness::{self, AsQuenched, Hardness, TemperStep};
 use crate::soak::{Network, StartingStructure, Structure};
 use crate::steel::Composition;
 use crate::transform::{Formed, FormedProduct, Fractions};
+use recalesce_texts::route::prior as texts;
 use serde::Serialize;
 
 /// Spacing of pearlite goes inversely with how far below A1 it forms; the sphere that dissolves as
@@ -200,11 +201,11 @@ impl WorkedBy {
     #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
-            Self::DrillEasily => "drills, saws and files with ease",
-            Self::DrillSlowly => "drills slowly, and files",
-            Self::FileOnly => "is too hard to drill; a file still bites",
-            Self::FileHardly => "is too hard to drill, and a file hardly bites",
-            Self::Grinder => "can only be ground",
+            Self::DrillEasily => texts::DRILLS_EASILY,
+            Self::DrillSlowly => texts::DRILLS_SLOWLY,
+            Self::FileOnly => texts::FILE_ONLY,
+            Self::FileHardly => texts::FILE_HARDLY,
+            Self::Grinder => texts::GROUND_ONLY,
         }
     }
 }

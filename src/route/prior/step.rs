@@ -1,6 +1,7 @@
 //! Steps before hardening: what is planned for the piece between the bar and the soak.
 
 use crate::heat::MediumChoice;
+use recalesce_texts::route::prior as texts;
 use serde::{Deserialize, Serialize};
 
 /// One step before hardening.
@@ -71,12 +72,12 @@ impl Work {
     #[must_use]
     pub const fn title(self) -> &'static str {
         match self {
-            Self::Forge { .. } => "Forge",
-            Self::Normalise => "Normalise",
-            Self::Refine => "Refine",
-            Self::SlowAnneal => "Anneal, slow cooled",
-            Self::SubcriticalAnneal => "Anneal below A1",
-            Self::StressRelief => "Stress relief",
+            Self::Forge { .. } => texts::FORGE,
+            Self::Normalise => texts::NORMALISE,
+            Self::Refine => texts::REFINE,
+            Self::SlowAnneal => texts::SLOW_ANNEAL,
+            Self::SubcriticalAnneal => texts::SUBCRITICAL_ANNEAL,
+            Self::StressRelief => texts::STRESS_RELIEF,
         }
     }
 }

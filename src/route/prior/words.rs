@@ -14,6 +14,7 @@ use crate::units::{
     LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hv,
     format_percent, format_temperature, format_weight_percent,
 };
+use recalesce_texts::route::prior as texts;
 
 /// Grain from which a step is told to have overheated the piece, ASTM number.
 const COARSE_ASTM: f64 = 5.0;
@@ -21,8 +22,6 @@ const COARSE_ASTM: f64 = 5.0;
 const WORTH_TELLING: f64 = 0.01;
 /// Carbide of which this is left is gone, volume fraction.
 const TRACE: f64 = 1e-4;
-/// What a network of carbide does.
-const NETWORK: &str = "A network of carbide stands on the grain boundaries: it makes the steel brittle. Normalise from above Acm and cool faster.";
 /// A piece that is all of one kind, volume fraction.
 const MOSTLY: f64 = 0.9;
 
@@ -31,15 +30,7 @@ const MOSTLY: f64 = 0.9;
 pub fn prior_line(step: &PriorStep, scale: TemperatureScale) -> String {
     let degrees = |c: f64| format_temperature(c, scale);
     if let Work::Forge { finish_c, heats } = step.work {
-        let heats = match heats {
-            1 => "1 heat".to_owned(),
-            n => format!("{n} heats"),
-        };
-        return format!(
-            "{} to {}, {heats}",
-            degrees(step.temperature_c),
-            degrees(finish_c)
-        );
+        return texts::forging(&degrees(step.temperature_c), &degrees(finish_c), heats);
     }
     format!(
         "{}, {}, {}",
@@ -54,7 +45,7 @@ pub fn prior_line(step: &PriorStep, scale: TemperatureScale) -> String {
 pub fn cooling_words(cooling: &SlowCooling, scale: TemperatureScale) -> String {
     match cooling {
         SlowCooling::Medium { medium } => match medium {
-            MediumChoice::Named(name) if name == "air_still" => "still air".to_owned(),
+            MediumChoice::Named(name) if name == "air_still" => texts::STILL_AIR.to_owned(),
             medium => medium.resolve().map_or_else(
                 |error| error.to_string(),
                 |medium| inside_a_sentence(&medium.title.words(scale)),
@@ -63,10 +54,9 @@ pub fn cooling_words(cooling: &SlowCooling, scale: TemperatureScale) -> String {
         SlowCooling::Furnace {
             rate_k_per_h,
             until_c,
-        } => format!(
-            "furnace at {}/h to {}",
-            degrees_per_hour(*rate_k_per_h, scale),
-            format_temperature(*until_c, scale)
+        } => texts::furnace_led_down(
+            &degrees_per_hour(*rate_k_per_h, scale),
+            &format_temperature(*until_c, scale),
         ),
     }
 }
@@ -103,10 +93,7 @@ pub fn prior_sentences(
         Some(heat) => all.push(say(Tone::Holds, heated_words(heat))),
         None if outcome.state.given().is_some() => all.push(say(
             Tone::Holds,
-            format!(
-                "Below A1, {}: no austenite forms. The hotter and longer, the rounder and coarser the carbide.",
-                format_temperature(a1_c, scale)
-            ),
+            texts::below_a1(&format_temperature(a1_c, scale)),
         )),
         None => {}
     }
@@ -119,12 +106,7 @@ pub fn prior_sentences(
     }
     if let Some(skin) = outcome.skin.given() {
         let [decarburised, stock] = surface_words(skin, length);
-        all.push(say(
-            Tone::Holds,
-            format!(
-                "In open air this step takes carbon to {decarburised} deep: {stock} a side to grind, unless the air is kept off."
-            ),
-        ));
+        all.push(say(Tone::Holds, texts::skin(&decarburised, &stock)));
     }
     all.extend(
         warnings(step, outcome, window, scale)
@@ -135,26 +117,20 @@ pub fn prior_sentences(
 }
 
 fn heated_words(heat: &PriorHeat) -> String {
-    let grain = format!("ASTM\u{a0}{}", format_fixed(heat.grain_astm, 0));
+    let grain = format_fixed(heat.grain_astm, 0);
     let carbon = format_weight_percent(heat.carbon_wt);
     if heat.ferrite_volume_fraction > WORTH_TELLING {
-        return format!(
-            "{} of it stays ferrite; the austenite between, grain {grain}, holds {carbon} carbon.",
-            format_percent(heat.ferrite_volume_fraction)
-        );
+        let ferrite = format_percent(heat.ferrite_volume_fraction);
+        return texts::ferrite_stays(&ferrite, &grain, &carbon);
     }
     if heat.carbide_volume_fraction > WORTH_TELLING {
-        return format!(
-            "{carbon} carbon goes into solution, {} carbide stays and holds the grain at {grain}.",
-            format_percent(heat.carbide_volume_fraction)
-        );
+        let carbide = format_percent(heat.carbide_volume_fraction);
+        return texts::carbide_stays(&carbon, &carbide, &grain);
     }
     if heat.carbide_volume_fraction > TRACE {
-        return format!(
-            "{carbon} carbon goes into solution, next to all of it; little holds the grain, {grain}."
-        );
+        return texts::little_carbide_stays(&carbon, &grain);
     }
-    format!("All {carbon} carbon goes into solution; nothing holds the grain, {grain}.")
+    texts::all_dissolves(&carbon, &grain)
 }
 
 fn state_sentences(state: &PieceState) -> Vec<Sentence> {
@@ -163,65 +139,61 @@ fn state_sentences(state: &PieceState) -> Vec<Sentence> {
         let hard = x.martensite + x.austenite;
         let is_round = x.pearlite + x.bainite + hard < 0.1 && x.carbide > WORTH_TELLING;
         let cold = if is_round {
-            "Cold, it is ferrite with round carbide".to_owned()
+            texts::COLD_ROUND_CARBIDE.to_owned()
         } else if hard > MOSTLY {
-            "It hardens on the way down".to_owned()
+            texts::HARDENS_ON_WAY_DOWN.to_owned()
         } else if x.pearlite > MOSTLY {
-            format!("Cold, it is {} pearlite", lamellae_words(state))
+            pearlite_words(state).to_owned()
         } else {
             let parts = [
-                ("martensite and austenite", hard),
-                ("bainite", x.bainite),
-                ("pearlite", x.pearlite),
-                ("ferrite", x.ferrite),
-                ("carbide", x.carbide),
+                (texts::MARTENSITE_AND_AUSTENITE, hard),
+                (texts::BAINITE, x.bainite),
+                (texts::PEARLITE, x.pearlite),
+                (texts::FERRITE, x.ferrite),
+                (texts::CARBIDE, x.carbide),
             ];
             let told: Vec<String> = parts
                 .into_iter()
                 .filter(|(_, part)| *part > 0.03)
-                .map(|(name, part)| format!("{} {name}", format_percent(part)))
+                .map(|(name, part)| texts::part(&format_percent(part), name))
                 .collect();
-            format!("Cold, it is {}", told.join(", "))
+            texts::cold_mixed(&told.join(", "))
         };
-        all.push(Sentence::new(Tone::Holds).text_part(format!("{cold}{}", tools_words(state))));
+        all.push(Sentence::new(Tone::Holds).text_part(with_tools(&cold, state)));
     } else if state.hardness.is_none() {
-        all.push(Sentence::new(Tone::Narrow).text_part(
-            "What forms on its way down, and how hard it is, no model tells for this steel.",
-        ));
+        all.push(Sentence::new(Tone::Narrow).text_part(texts::NOTHING_KNOWN));
     } else {
-        let text = format!(
-            "It hardens in air and may crack when it is cold: anneal at once{}",
-            tools_words(state)
-        );
+        let text = with_tools(texts::HARDENS_IN_AIR, state);
         all.push(Sentence::new(Tone::Narrow).text_part(text));
     }
     match state.network {
         Network::None => {}
-        Network::Broken => all.push(Sentence::new(Tone::Holds).text_part(
-            "Thin films of carbide stand on some grain boundaries; the next heat above Acm, or a shorter cooling, leaves none.",
-        )),
-        Network::Continuous => all.push(Sentence::new(Tone::Narrow).text_part(NETWORK)),
+        Network::Broken => {
+            all.push(Sentence::new(Tone::Holds).text_part(texts::NETWORK_BROKEN));
+        }
+        Network::Continuous => {
+            all.push(Sentence::new(Tone::Narrow).text_part(texts::NETWORK));
+        }
     }
     all
 }
 
-fn tools_words(state: &PieceState) -> String {
+/// What it is, with its hardness and what cuts it.
+fn with_tools(what: &str, state: &PieceState) -> String {
     match (soft_hardness_words(state), state.worked_by()) {
-        (Some(hardness), Some(tools)) => {
-            format!(", about {hardness}: it {}.", tools.words())
-        }
-        _ => "; its hardness is not known.".to_owned(),
+        (Some(hardness), Some(tools)) => texts::with_hardness(what, &hardness, tools.words()),
+        _ => texts::without_hardness(what),
     }
 }
 
-fn lamellae_words(state: &PieceState) -> &'static str {
+fn pearlite_words(state: &PieceState) -> &'static str {
     let um = state.structure.carbide_radius_um;
     if um < 0.05 {
-        "fine"
+        texts::COLD_FINE_PEARLITE
     } else if um < 0.075 {
-        "medium"
+        texts::COLD_MEDIUM_PEARLITE
     } else {
-        "coarse"
+        texts::COLD_COARSE_PEARLITE
     }
 }
 
@@ -231,15 +203,15 @@ pub fn step_cautions(route: &Route, outcome: &Outcome, scale: TemperatureScale) 
     let of_steps = cautions_by_step(route, outcome, scale);
     let stays = network_stays(outcome);
     let steps = route.prior.iter().zip(of_steps).enumerate();
-    let named = steps.flat_map(|(i, (step, texts))| {
+    let named = steps.flat_map(|(i, (step, cautions))| {
         let title = step.work.title();
         let network = stays
             .filter(|began| *began == i)
-            .map(|_| NETWORK.to_owned());
-        texts
+            .map(|_| texts::NETWORK.to_owned());
+        cautions
             .into_iter()
             .chain(network)
-            .map(move |text| format!("{title}: {}", inside_a_sentence(&text)))
+            .map(move |text| texts::of_step(title, &inside_a_sentence(&text)))
     });
     named.collect()
 }
@@ -278,23 +250,18 @@ fn warnings(
     let degrees = |c: f64| format_temperature(c, scale);
     let mut all = Vec::new();
     if step.temperature_c >= window.burns_c {
-        all.push(format!(
-            "From about {} this steel burns: grain boundaries melt, and the piece is lost.",
-            degrees(window.burns_c)
-        ));
+        all.push(texts::burns(&degrees(window.burns_c)));
     } else if let Work::Forge { finish_c, .. } = step.work {
         if step.temperature_c > window.start_most_c + ForgingWindow::BAND_K {
-            all.push(format!(
-                "Begin no hotter than {}: from about {} it burns.",
-                degrees(window.start_most_c),
-                degrees(window.burns_c)
+            all.push(texts::begin_no_hotter(
+                &degrees(window.start_most_c),
+                &degrees(window.burns_c),
             ));
         }
         if finish_c < window.finish_least_c - ForgingWindow::BAND_K {
-            all.push(format!(
-                "Stop hammering at {}: {}.",
-                degrees(window.finish_least_c),
-                window.lower.words()
+            all.push(texts::stop_hammering(
+                &degrees(window.finish_least_c),
+                window.lower.words(),
             ));
         }
     }
@@ -302,18 +269,15 @@ fn warnings(
         (Work::Normalise | Work::Refine | Work::SlowAnneal, None)
             if outcome.state.given().is_some() =>
         {
-            all.push("Too cold for this step: nothing turns to austenite.".to_owned());
+            all.push(texts::TOO_COLD.to_owned());
         }
         (Work::SubcriticalAnneal | Work::StressRelief, Some(_)) => {
-            all.push("Too hot for this step: it is above A1, and austenite forms.".to_owned());
+            all.push(texts::TOO_HOT.to_owned());
         }
         (Work::Normalise | Work::Refine | Work::SlowAnneal, Some(heat))
             if heat.grain_astm < COARSE_ASTM =>
         {
-            all.push(format!(
-                "The grain has grown to ASTM\u{a0}{}: go less hot, or for less time.",
-                format_fixed(heat.grain_astm, 0)
-            ));
+            all.push(texts::grain_grown(&format_fixed(heat.grain_astm, 0)));
         }
         _ => {}
     }
