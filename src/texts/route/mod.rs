@@ -1,1 +1,3 @@
 //! Words of the room route: what comes out of a route, and why.
+
+pub mod why;
