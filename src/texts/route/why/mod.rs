@@ -2,6 +2,8 @@
 //! which they stand.
 
 pub mod balance;
+pub mod margin;
+pub mod parts;
 pub mod quench;
 pub mod soak;
 pub mod starts;
