@@ -2,11 +2,13 @@
 //! which they stand.
 
 pub mod balance;
+pub mod hardness;
 pub mod margin;
 pub mod parts;
 pub mod quench;
 pub mod soak;
 pub mod starts;
+pub mod temper;
 
 pub const HOW: &str = "how";
 pub const CHECK: &str = "check";
