@@ -8,6 +8,7 @@ use leptos::prelude::*;
 use recalesce::route::{Balance, Derivation, NumberKey, beside, explain, why};
 use recalesce::units::TemperatureScale;
 use recalesce_texts::page as texts;
+use recalesce_texts::route::why::{HOW, SOURCE};
 
 /// The way that was gone from number to number.
 #[derive(Clone, Copy)]
@@ -194,14 +195,14 @@ pub(crate) fn Explained(
         let is_told = matches!(key, NumberKey::Behind(_));
         let more = more
             .into_iter()
-            .filter(|(term, _)| !is_told && matches!(*term, "how" | "source"));
+            .filter(|(term, _)| !is_told && [HOW, SOURCE].contains(term));
         let rows = told
             .rows
             .into_iter()
             .chain(more)
             .map(|(term, text)| {
                 // A publication is named as it is printed.
-                let translate = (term == "source").then_some("no");
+                let translate = (term == SOURCE).then_some("no");
                 view! { <dt>{term}</dt><dd translate=translate>{text}</dd> }
             })
             .collect_view();

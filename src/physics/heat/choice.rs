@@ -187,6 +187,7 @@ impl OwnMedium {
             family: Family::Own,
             h_w_m2k: HeatTransfer::new(&self.h_w_m2k)?,
             bath_c: self.bath_c,
+            moves: false,
             usual_bath_c: None,
             radiation: self.radiation,
             h_band_factor: factor,

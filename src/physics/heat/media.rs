@@ -95,6 +95,11 @@ fn read(line: Line<'_>, told: &List) -> Option<Medium> {
         title: MediumTitle::new(told_of(told, &name)?.text("title"), bath_c),
         name,
         family: Family::named(line.text("family"))?,
+        moves: match line.text("moves") {
+            "yes" => true,
+            "no" => false,
+            _ => return None,
+        },
         h_w_m2k: HeatTransfer::new(&points?).ok()?,
         bath_c,
         usual_bath_c: range("usual_bath_c")?,

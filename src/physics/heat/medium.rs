@@ -302,6 +302,8 @@ pub struct Medium {
     pub title: MediumTitle,
     /// What it is made of.
     pub family: Family,
+    /// Whether its curve is of a bath that is stirred, or a gas that is blown.
+    pub moves: bool,
     /// Heat transfer in the still bath.
     pub h_w_m2k: HeatTransfer,
     /// Temperature of the bath, °C.
@@ -328,6 +330,7 @@ impl Medium {
             name: "furnace".to_owned(),
             title: MediumTitle::new(texts::FURNACE, chamber_c),
             family: Family::Air,
+            moves: false,
             h_w_m2k: HeatTransfer::constant(air_w_m2k),
             bath_c: chamber_c,
             usual_bath_c: None,

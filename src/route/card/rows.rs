@@ -110,7 +110,7 @@ fn quench(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRow> {
 /// Whether the list has a quenchant as it is stirred.
 fn is_listed_stirred(medium: &MediumChoice) -> bool {
     let resolved = medium.resolve();
-    resolved.is_ok_and(|medium| medium.name.contains("agit"))
+    resolved.is_ok_and(|medium| medium.moves)
 }
 
 /// How the piece goes into a bath.

@@ -4,6 +4,7 @@
 use super::Derivation;
 use crate::numeric::formula::Formula;
 use crate::route::why::Typeset;
+use recalesce_texts::route::why::balance as texts;
 use std::borrow::Cow;
 
 /// An equation that a number solves.
@@ -43,12 +44,7 @@ impl Balance {
     /// What it says, what is left, and how much may be.
     #[must_use]
     pub fn told(&self) -> String {
-        format!(
-            "{} Put in, the number leaves {}; its accuracy allows {}.",
-            self.words,
-            small(self.left()),
-            small(self.within)
-        )
+        texts::put_in(&self.words, &small(self.left()), &small(self.within))
     }
 }
 

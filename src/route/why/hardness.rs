@@ -14,10 +14,10 @@ use crate::sources::grange_1961::{self, ae1_c_of};
 use crate::sources::{astm_e140, eutectoid_isothermal, krauss_1999, maynier_1978, pickering_1978};
 use crate::steel::Element;
 use crate::transform::{Fractions, Product};
+use recalesce_texts::route::why::{self as shared, hardness as texts};
 
 /// Carbon up to which the standard's polynomial is used, wt %.
 const POLYNOMIAL_TO_WT: f64 = 0.60;
-pub(super) const MIXTURE: &str = "Hard constituents by their volume, carbide a fifth harder than its martensite; soft ones by theirs. Between both the harmonic mean: what is soft yields first.";
 
 pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation> {
     match quantity {
@@ -47,7 +47,7 @@ fn of_carbon(carbon_wt: f64) -> f64 {
 fn carbon(w: &Workings<'_>) -> Input {
     w.input(
         "C",
-        "carbon in solution",
+        texts::CARBON_IN_SOLUTION,
         w.dissolved().c,
         "wt %",
         Quantity::Dissolved(Element::C),
@@ -57,23 +57,23 @@ fn carbon(w: &Workings<'_>) -> Input {
 fn martensite_hrc(w: &Workings<'_>) -> Option<Derivation> {
     let carbon_wt = w.dissolved().c;
     let value = as_quenched_martensite_hrc(carbon_wt).ok()?;
-    let derivation = Derivation::new("Hardness of martensite by its carbon", "H_C", value, "HRC")
+    let derivation = Derivation::new(texts::MARTENSITE_BY_CARBON, "H_C", value, "HRC")
         .by(vec![carbon(w)], |x| {
             if carbon_wt <= POLYNOMIAL_TO_WT {
                 hrc_of(&FULL_MARTENSITE, x.get("C"))
             } else {
-                x.get("C").curve("plateau", of_carbon)
+                x.get("C").curve(texts::PLATEAU, of_carbon)
             }
         })
-        .valid("0.10 to 1.40 % C in solution")
-        .errs("1.2 HRC on the check rows");
+        .valid(texts::MARTENSITE_BY_CARBON_VALIDITY)
+        .errs(texts::MARTENSITE_BY_CARBON_ERROR);
     Some(if carbon_wt <= POLYNOMIAL_TO_WT {
         derivation
-            .how("As quenched to room temperature, with its usual austenite.")
+            .how(texts::MARTENSITE_BY_CARBON_HOW)
             .source(&[&astm_a255_hardness::SOURCE])
     } else {
         derivation
-            .how("As quenched to room temperature, with its usual austenite: a smooth curve through the points of the plateau.")
+            .how(texts::ON_PLATEAU_HOW)
             .source(&[&krauss_1999::SOURCE, &astm_a255_hardness::SOURCE])
     })
 }
@@ -82,15 +82,15 @@ fn martensite_hv(step: Step, w: &Workings<'_>) -> Option<Derivation> {
     let (_, parts) = w.quenched_parts(step)?;
     let hrc = as_quenched_martensite_hrc(w.dissolved().c).ok()?;
     Some(
-        Derivation::new("Hardness of the martensite as it is", "H_M", parts.martensite_hv, "HV")
+        Derivation::new(texts::MARTENSITE_AS_IT_IS, "H_M", parts.martensite_hv, "HV")
             .by(
                 vec![
-                    w.input("H_C", "hardness by its carbon", hrc, "HRC", Quantity::MartensiteHrc),
-                    given("a", "what it has tempered on the way down", parts.fall_hrc, "HRC"),
+                    w.input("H_C", texts::BY_CARBON, hrc, "HRC", Quantity::MartensiteHrc),
+                    given("a", texts::TEMPERED_ON_WAY_DOWN, parts.fall_hrc, "HRC"),
                 ],
                 |x| (x.get("H_C") - x.get("a")).curve("HV", hv_of_hrc),
             )
-            .how("HRC to HV by the standard's table. Martensite that forms first is warm for longest and tempers a little by itself.")
+            .how(texts::MARTENSITE_AS_IT_IS_HOW)
             .source(&[&astm_e140::SOURCE]),
     )
 }
@@ -99,15 +99,26 @@ fn alone_hv(step: Step, w: &Workings<'_>) -> Option<Derivation> {
     let (_, parts) = w.quenched_parts(step)?;
     let value = martensite_alone_hv(parts.martensite_hv, parts.usual_austenite);
     Some(
-        Derivation::new("Hardness of martensite without austenite", "HV_M", value, "HV")
+        Derivation::new(texts::WITHOUT_AUSTENITE, "HV_M", value, "HV")
             .by(
                 vec![
-                    w.input("H_M", "hardness with its usual austenite", parts.martensite_hv, "HV", Quantity::MartensiteHv(step)),
-                    given("u", "usual austenite at this carbon", usual_austenite(w.dissolved().c), ""),
+                    w.input(
+                        "H_M",
+                        texts::WITH_USUAL_AUSTENITE,
+                        parts.martensite_hv,
+                        "HV",
+                        Quantity::MartensiteHv(step),
+                    ),
+                    given(
+                        "u",
+                        texts::USUAL_AUSTENITE,
+                        usual_austenite(w.dissolved().c),
+                        "",
+                    ),
                 ],
                 |x| martensite_alone_hv(x.get("H_M"), x.get("u")),
             )
-            .how("The measured hardness of martensite holds the austenite that plain steel of its carbon keeps; here it is taken out again, so that it does not count twice.")
+            .how(texts::WITHOUT_AUSTENITE_HOW)
             .source(&[&krauss_1999::SOURCE]),
     )
 }
@@ -126,11 +137,8 @@ const OF_A1: [Element; 4] = [Element::Mn, Element::Si, Element::Cr, Element::Ni]
 fn product_hv(product: Product, w: &Workings<'_>) -> Option<Derivation> {
     let (piece, parts) = w.quenched_parts(Step::Quench)?;
     let [bainite_hv, pearlite_hv, ferrite_hv] = parts.soft_hv;
-    let title = format!("Hardness of {}", product.name());
-    let told = |value| {
-        Derivation::new(title, "HV", value, "HV")
-            .valid("up to 2.1 % Mn, 2.2 % Si, 4 % Ni, 3 % Cr, 1 % Mo")
-    };
+    let title = texts::of_product(product.name());
+    let told = |value| Derivation::new(title, "HV", value, "HV").valid(texts::PRODUCT_VALIDITY);
     let (value, formed) = match product {
         Product::Bainite => (bainite_hv, piece.formed.bainite),
         Product::Pearlite => (pearlite_hv, piece.formed.pearlite),
@@ -140,35 +148,25 @@ fn product_hv(product: Product, w: &Workings<'_>) -> Option<Derivation> {
                     .by(w.dissolved_inputs(&IN_FERRITE), |x| {
                         ferrite_hv_of(|element| x.content(element))
                     })
-                    .how("Iron, hardened by what it holds in solution.")
+                    .how(texts::FERRITE_HOW)
                     .source(&[&maynier_1978::SOURCE, &pickering_1978::SOURCE]),
             );
         }
     };
     let Some(formed) = formed else {
-        return Some(told(value).how("There is none of it."));
+        return Some(told(value).how(texts::NONE_OF_IT));
     };
     let is_bainite = is_bainite_alone(formed.temperature_c);
     let mut inputs = vec![
         w.input(
             "HV_F",
-            "its ferrite",
+            texts::ITS_FERRITE,
             ferrite_hv,
             "HV",
             Quantity::ProductHv(Product::Ferrite),
         ),
-        given(
-            "T",
-            "mean temperature at which it formed",
-            formed.temperature_c,
-            "°C",
-        ),
-        given(
-            "C",
-            "carbon of the austenite it formed from",
-            formed.carbon_wt,
-            "wt %",
-        ),
+        given("T", texts::FORMED_AT, formed.temperature_c, "°C"),
+        given("C", texts::FORMED_FROM_CARBON, formed.carbon_wt, "wt %"),
     ];
     if !is_bainite {
         inputs.extend(w.dissolved_inputs(&OF_A1));
@@ -186,10 +184,9 @@ fn product_hv(product: Product, w: &Workings<'_>) -> Option<Derivation> {
             |formed_c| formed_c.curve("ΔHV", eutectoid_over_ferrite_hv),
         )
     });
-    let words = "The colder it forms the finer it is: ΔHV is how much harder than its ferrite the diagram of eutectoid steel has what forms at that temperature, for pearlite at the same distance below A1; carbon sets how much carbide lies in it.";
     Some(
         derivation
-            .how(words)
+            .how(texts::AGGREGATE_HOW)
             .source(&[&eutectoid_isothermal::SOURCE, &grange_1961::SOURCE]),
     )
 }
@@ -208,44 +205,49 @@ pub(super) fn mixture_inputs(
     let [martensite, austenite] = origin;
     let [bainite_hv, pearlite_hv, ferrite_hv] = soft_hv;
     vec![
-        part("x_M", "martensite", x.martensite, martensite),
-        part("x_A", "retained austenite", x.austenite, austenite),
-        part("x_K", "carbide", x.carbide, Some(Quantity::CarbideVolume)),
+        part("x_M", shared::MARTENSITE, x.martensite, martensite),
+        part("x_A", shared::RETAINED_AUSTENITE, x.austenite, austenite),
+        part(
+            "x_K",
+            shared::CARBIDE,
+            x.carbide,
+            Some(Quantity::CarbideVolume),
+        ),
         part(
             "x_B",
-            "bainite",
+            shared::BAINITE,
             x.bainite,
             Some(Quantity::Part(Product::Bainite)),
         ),
         part(
             "x_P",
-            "pearlite",
+            shared::PEARLITE,
             x.pearlite,
             Some(Quantity::Part(Product::Pearlite)),
         ),
         part(
             "x_F",
-            "ferrite",
+            shared::FERRITE,
             x.ferrite,
             Some(Quantity::Part(Product::Ferrite)),
         ),
         w.input(
             "HV_B",
-            "bainite",
+            shared::BAINITE,
             bainite_hv,
             "HV",
             Quantity::ProductHv(Product::Bainite),
         ),
         w.input(
             "HV_P",
-            "pearlite",
+            shared::PEARLITE,
             pearlite_hv,
             "HV",
             Quantity::ProductHv(Product::Pearlite),
         ),
         w.input(
             "HV_F",
-            "ferrite",
+            shared::FERRITE,
             ferrite_hv,
             "HV",
             Quantity::ProductHv(Product::Ferrite),
@@ -277,23 +279,17 @@ fn mixture_hv(step: Step, w: &Workings<'_>) -> Option<Derivation> {
             Some(Quantity::Austenite(step)),
         ],
     );
-    inputs.push(w.input(
-        "HV_M",
-        "martensite without austenite",
-        alone,
-        "HV",
-        Quantity::AloneHv(step),
-    ));
+    inputs.push(w.input("HV_M", texts::ALONE, alone, "HV", Quantity::AloneHv(step)));
     inputs.push(given(
         "HV_0",
-        "martensite before it has tempered by itself",
+        texts::BEFORE_TEMPERED_BY_ITSELF,
         parts.quenched_hv,
         "HV",
     ));
     let title = if is_quench {
-        "Hardness as quenched"
+        texts::AS_QUENCHED
     } else {
-        "Hardness after the cold bath"
+        texts::AFTER_COLD
     };
     Some(
         Derivation::new(title, "HV", value, "HV")
@@ -308,19 +304,19 @@ fn mixture_hv(step: Step, w: &Workings<'_>) -> Option<Derivation> {
                     soft: soft(x, beside(&piece.constituents, 0.0), &x.get("HV_0")),
                 })
             })
-            .how(MIXTURE)
+            .how(texts::MIXTURE)
             .source(&[&krauss_1999::SOURCE])
-            .errs("2 HRC, nine times in ten, for these constituents, from the spread of handbook values; the harder part of a half-hardened piece comes out up to 5 HRC too hard or soft"),
+            .errs(texts::MIXTURE_ERROR),
     )
 }
 
 fn hrc(step: Step, w: &Workings<'_>) -> Option<Derivation> {
     let hardness = w.hardness(step)?;
     let title = match step {
-        Step::Temper(count) => format!("Hardness after temper {count}"),
-        Step::Cold => "Hardness after the cold bath".to_owned(),
-        Step::Snap => "Hardness after the snap temper".to_owned(),
-        Step::Soak | Step::Quench => "Hardness as quenched".to_owned(),
+        Step::Temper(count) => shared::hardness_after_temper(count),
+        Step::Cold => texts::AFTER_COLD.to_owned(),
+        Step::Snap => texts::AFTER_SNAP.to_owned(),
+        Step::Soak | Step::Quench => texts::AS_QUENCHED.to_owned(),
     };
     let value = hardness.hrc()?;
     Some(
@@ -328,16 +324,16 @@ fn hrc(step: Step, w: &Workings<'_>) -> Option<Derivation> {
             .by(
                 vec![w.input(
                     "HV",
-                    "Vickers hardness",
+                    texts::VICKERS_HARDNESS,
                     hardness.hv,
                     "HV",
                     Quantity::Hv(step),
                 )],
                 |x| x.get("HV").curve("HRC", hrc_of_hv),
             )
-            .how("HV to HRC by the standard's table, a smooth curve between its rows.")
+            .how(texts::HV_TO_HRC_HOW)
             .source(&[&astm_e140::SOURCE])
-            .valid("20 to 68 HRC, not for austenitic steel"),
+            .valid(texts::HV_TO_HRC_VALIDITY),
     )
 }
 
@@ -356,34 +352,19 @@ fn final_band(w: &Workings<'_>) -> Option<Derivation> {
         .filter_map(|end_hrc| Some((end_hrc - quenched?).abs()))
         .fold(0.0, f64::max);
     Some(
-        Derivation::new(
-            "Half width of the band at the end",
-            "b",
-            last.band_hrc,
-            "HRC",
-        )
-        .by(
-            vec![
-                given(
-                    "b_m",
-                    "error of the models, nine times in ten",
-                    model_hrc,
-                    "HRC",
-                ),
-                given("b_o", "what a snap temper leaves open", open_hrc, "HRC"),
-                given(
-                    "b_f",
-                    "what the furnace's band moves as quenched",
-                    swing_hrc,
-                    "HRC",
-                ),
-            ],
-            |x| {
-                use crate::numeric::formula::Number;
-                let square = |name: &str| x.get(name).powi(2);
-                (square("b_m") + square("b_o") + square("b_f")).sqrt()
-            },
-        )
-        .how("Independent of each other, so they add in quadrature."),
+        Derivation::new(texts::FINAL_BAND, "b", last.band_hrc, "HRC")
+            .by(
+                vec![
+                    given("b_m", texts::ERROR_OF_MODELS, model_hrc, "HRC"),
+                    given("b_o", texts::SNAP_LEAVES_OPEN, open_hrc, "HRC"),
+                    given("b_f", texts::FURNACE_MOVES, swing_hrc, "HRC"),
+                ],
+                |x| {
+                    use crate::numeric::formula::Number;
+                    let square = |name: &str| x.get(name).powi(2);
+                    (square("b_m") + square("b_o") + square("b_f")).sqrt()
+                },
+            )
+            .how(texts::FINAL_BAND_HOW),
     )
 }

@@ -1,6 +1,5 @@
 //! Is the quench fast enough: the time it takes, the time it may take, and how far that is open.
 
-use super::parts::ADDITIVITY;
 use super::workings::Workings;
 use super::{Derivation, Input, Quantity, given};
 use crate::numeric::formula::{Formula, Number};
@@ -8,6 +7,7 @@ use crate::route::quenched::judged_curve;
 use crate::route::verdict::HARDENED;
 use crate::sources::isothermal_fit as fit;
 use crate::transform::Product;
+use recalesce_texts::route::why::{self as shared, margin as texts};
 
 /// Accuracy of the factor, as a part of it.
 const FACTOR_WITHIN: f64 = 5e-4;
@@ -20,9 +20,9 @@ pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation>
         Quantity::TimeAllowed => {
             let margin = &w.quench()?.margin;
             let passing_s = margin.arrival_s - margin.clock_s;
-            Derivation::new("Time that it may take from A1 to the nose", "t_may", passing_s * margin.factor, "s")
+            Derivation::new(texts::TIME_ALLOWED, "t_may", passing_s * margin.factor, "s")
                 .by(passing(w)?, |x| x.get("t") * x.get("f"))
-                .how("The same quench, so much slower that just 95 % of the austenite is left for martensite.")
+                .how(texts::TIME_ALLOWED_HOW)
         }
         Quantity::Factor => factor(w)?,
         Quantity::FactorEnd { is_least } => factor_end(is_least, w)?,
@@ -34,20 +34,21 @@ pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation>
 fn time_taken(w: &Workings<'_>) -> Option<Derivation> {
     let margin = &w.quench()?.margin;
     Some(
-        Derivation::new("Time from A1 to the nose", "t", margin.arrival_s - margin.clock_s, "s")
-            .by(
-                vec![
-                    given("t_n", "the deciding place passes the temperature of the nose", margin.arrival_s, "s"),
-                    given("t_A", "it passes A1", margin.clock_s, "s"),
-                ],
-                |x| x.get("t_n") - x.get("t_A"),
-            )
-            .how(format!(
-                "From the cooling curve of the place that decides, by conduction through the section with the heat transfer of the quenchant; the nose of {} is at {:.0} °C.",
-                margin.product.name(),
-                margin.nose_c
-            ))
-            .errs("the heat transfer of the quenchant, within its band"),
+        Derivation::new(
+            texts::TIME_TAKEN,
+            "t",
+            margin.arrival_s - margin.clock_s,
+            "s",
+        )
+        .by(
+            vec![
+                given("t_n", texts::PASSES_NOSE, margin.arrival_s, "s"),
+                given("t_A", texts::PASSES_A1, margin.clock_s, "s"),
+            ],
+            |x| x.get("t_n") - x.get("t_A"),
+        )
+        .how(texts::time_taken_how(margin.product.name(), margin.nose_c))
+        .errs(texts::TIME_TAKEN_ERROR),
     )
 }
 
@@ -56,14 +57,14 @@ fn passing(w: &Workings<'_>) -> Option<Vec<Input>> {
     Some(vec![
         w.input(
             "t",
-            "time from A1 to the nose",
+            texts::TAKEN,
             margin.arrival_s - margin.clock_s,
             "s",
             Quantity::TimeTaken,
         ),
         w.input(
             "f",
-            "factor by which it may be slower",
+            texts::FACTOR_SLOWER,
             margin.factor,
             "",
             Quantity::Factor,
@@ -76,15 +77,9 @@ fn seconds(w: &Workings<'_>) -> Option<Derivation> {
     let mut inputs = passing(w)?;
     let may = inputs.iter().map(|input| input.symbol.value).product();
     inputs.truncate(1);
-    inputs.push(w.input(
-        "t_may",
-        "time that it may take",
-        may,
-        "s",
-        Quantity::TimeAllowed,
-    ));
+    inputs.push(w.input("t_may", texts::ALLOWED, may, "s", Quantity::TimeAllowed));
     Some(
-        Derivation::new("Seconds to spare at the nose", "Δt", margin.seconds, "s")
+        Derivation::new(texts::SECONDS_TO_SPARE, "Δt", margin.seconds, "s")
             .by(inputs, |x| x.get("t_may") - x.get("t"))
             .source(&[&fit::SOURCE])
             .errs(fit::NOSES_LEFT_OUT.words()),
@@ -101,7 +96,7 @@ fn factor(w: &Workings<'_>) -> Option<Derivation> {
         if let Some(product) = product {
             inputs.push(w.input(
                 format!("t_{}", product.name()),
-                format!("nose of {}", product.name()),
+                shared::nose_of(product.name()),
                 curve.nose_s,
                 "s",
                 Quantity::NoseTime(product),
@@ -109,9 +104,9 @@ fn factor(w: &Workings<'_>) -> Option<Derivation> {
         }
     }
     let factor = quench.margin.factor;
-    let derivation = Derivation::new("Factor by which the quench may be slower", "f", factor, "")
+    let derivation = Derivation::new(texts::FACTOR, "f", factor, "")
         .from(inputs)
-        .how(format!("{ADDITIVITY} All times of the curve are stretched by one factor until just 95 % of the austenite is left for martensite; the factor is found by false position."))
+        .how(texts::factor_how())
         .source(&[&fit::SOURCE])
         .errs(fit::HALF_RATES_LEFT_OUT.words());
     let (kinetics, curve) = (
@@ -144,11 +139,7 @@ fn factor(w: &Workings<'_>) -> Option<Derivation> {
     if zero.evaluate().abs() > FAR {
         return Some(derivation);
     }
-    Some(derivation.solves(
-        zero,
-        within,
-        format!("h is the part of the austenite that hardens on the curve whose times are f times as long, without the heat of what forms and followed as for every verdict; in the finer steps of the outcome it is {finer:.4}."),
-    ))
+    Some(derivation.solves(zero, within, texts::factor_solves(finer)))
 }
 
 fn factor_end(is_least: bool, w: &Workings<'_>) -> Option<Derivation> {
@@ -156,7 +147,7 @@ fn factor_end(is_least: bool, w: &Workings<'_>) -> Option<Derivation> {
     let pick = |[least, most]: [f64; 2]| if is_least { least } else { most };
     let mut inputs = vec![w.input(
         "f",
-        "factor as expected",
+        texts::FACTOR_EXPECTED,
         margin.factor,
         "",
         Quantity::Factor,
@@ -164,16 +155,16 @@ fn factor_end(is_least: bool, w: &Workings<'_>) -> Option<Derivation> {
     for (i, (name, band)) in margin.sources.known().enumerate() {
         inputs.push(given(
             format!("b_{}", i + 1),
-            format!("factor on it by {name}"),
+            texts::factor_on_it_by(name),
             pick(band),
             "",
         ));
     }
     let count = inputs.len() - 1;
     let title = if is_least {
-        "The least that the factor may be"
+        texts::LEAST_FACTOR
     } else {
-        "The most that the factor may be"
+        texts::MOST_FACTOR
     };
     Some(
         Derivation::new(title, "f_end", pick(margin.factor_band), "")
@@ -183,7 +174,7 @@ fn factor_end(is_least: bool, w: &Workings<'_>) -> Option<Derivation> {
                 let width = sum.unwrap_or(Formula::Constant(0.0)).sqrt();
                 x.get("f") * if is_least { -width } else { width }.exp()
             })
-            .how("What is open is independent, so its logarithms add in quadrature, nine times in ten.")
-            .errs("bands of quenchants are expert values"),
+            .how(texts::FACTOR_END_HOW)
+            .errs(texts::FACTOR_END_ERROR),
     )
 }

@@ -30,6 +30,7 @@ use crate::units::{
     TemperatureScale, format_duration_s, format_fixed, format_hrc, format_hv, format_temperature,
     format_weight_percent,
 };
+use recalesce_texts::route::why as texts;
 use std::borrow::Cow;
 use workings::Workings;
 
@@ -363,10 +364,10 @@ impl Derivation {
     pub fn rows(&self) -> Vec<(&'static str, String)> {
         let sources = self.sources.iter().map(|source| {
             let standing = match source.standing {
-                Standing::Read => "read in the source",
-                Standing::FromMemory => "from memory, not yet compared with the printed source",
-                Standing::FittedHere => "fitted by this project",
-                Standing::CommonPractice => "common practice, no source",
+                Standing::Read => texts::READ_IN_SOURCE,
+                Standing::FromMemory => texts::FROM_MEMORY,
+                Standing::FittedHere => texts::FITTED_HERE,
+                Standing::CommonPractice => texts::COMMON_PRACTICE,
             };
             let Source {
                 authors,
@@ -376,20 +377,20 @@ impl Derivation {
                 ..
             } = source;
             (
-                "source",
-                format!("{authors} ({year}). {title}. {venue}; {standing}."),
+                texts::SOURCE,
+                texts::source(authors, *year, title, venue, standing),
             )
         });
         let words = |term, text: &Cow<'static, str>| {
             (!text.is_empty()).then(|| (term, text.clone().into_owned()))
         };
         let check = self.balance.as_ref();
-        words("how", &self.how)
+        words(texts::HOW, &self.how)
             .into_iter()
-            .chain(check.map(|balance| ("check", balance.told())))
+            .chain(check.map(|balance| (texts::CHECK, balance.told())))
             .chain(sources)
-            .chain(words("valid for", &self.validity))
-            .chain(words("known error", &self.error))
+            .chain(words(texts::VALID_FOR, &self.validity))
+            .chain(words(texts::KNOWN_ERROR, &self.error))
             .collect()
     }
 }
@@ -459,14 +460,13 @@ fn given(
 fn contents(
     elements: &[Element],
     steel: &Composition,
-    name: &str,
+    name: impl Fn(&str) -> String,
     key: impl Fn(Element) -> NumberKey,
 ) -> Vec<Input> {
     let each = elements.iter().map(|&element| {
-        let name = format!("{} {name}", element.name());
         number(
             element.symbol(),
-            name,
+            name(element.name()),
             steel.get(element),
             "wt %",
             key(element),

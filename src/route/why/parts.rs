@@ -7,8 +7,7 @@ use crate::numeric::formula::{Formula, Number};
 use crate::sources::isothermal_fit as fit;
 use crate::sources::{kirkaldy_venugopalan_1984, li_1998};
 use crate::transform::{Kinetics, Product};
-
-pub(super) const ADDITIVITY: &str = "Followed along the cooling curve: each moment counts for its part of the start time at its temperature, and what has formed shares the austenite (additivity).";
+use recalesce_texts::route::why::{self as shared, parts as texts};
 
 /// How far an age may be from the sum of small holds, as a part of it.
 const AGE_WITHIN: f64 = 0.01;
@@ -63,7 +62,7 @@ fn part(product: Product, w: &Workings<'_>) -> Option<Derivation> {
     let fractions = &w.quench()?.fractions;
     let transformed = w.transformed.as_ref()?;
     let kinetics = w.kinetics()?;
-    let title = format!("{} after the quench", product.name());
+    let title = texts::after_quench(product.name());
     let derivation = Derivation::new(title, symbol(product), fractions.of(product), "")
         .source(&[
             &fit::SOURCE,
@@ -74,7 +73,7 @@ fn part(product: Product, w: &Workings<'_>) -> Option<Derivation> {
     let age = *transformed.ages.get(place(product))?;
     let mut inputs = vec![w.input(
         "S",
-        format!("age of {} at the end, in start times", product.name()),
+        texts::age_at_end(product.name()),
         age,
         "",
         Quantity::Age(product),
@@ -83,9 +82,9 @@ fn part(product: Product, w: &Workings<'_>) -> Option<Derivation> {
     let carbide = kinetics.austenite().undissolved_carbide_volume_fraction;
     let films = transformed.boundary_carbide.volume_fraction;
     let not_austenite = [
-        ("u_F", "ferrite that the soak left", left),
-        ("u_K", "carbide, of what is not that ferrite", carbide),
-        ("u_B", "carbide on grain boundaries, of the rest", films),
+        ("u_F", texts::FERRITE_OF_SOAK, left),
+        ("u_K", texts::CARBIDE_OF_REST, carbide),
+        ("u_B", texts::BOUNDARY_CARBIDE, films),
     ];
     let there = not_austenite.into_iter().filter(|(.., part)| *part > 0.0);
     let there: Vec<_> = there.collect();
@@ -97,12 +96,7 @@ fn part(product: Product, w: &Workings<'_>) -> Option<Derivation> {
     let limit = kinetics.ferrite_limit();
     let is_ferrite = product == Product::Ferrite;
     if is_ferrite {
-        inputs.push(given(
-            "l",
-            "ferrite that can form, of the austenite",
-            limit,
-            "",
-        ));
+        inputs.push(given("l", texts::FERRITE_LIMIT, limit, ""));
     }
     let austenite = |x: &super::Letters<'_>| {
         let parts = there
@@ -130,9 +124,7 @@ fn part(product: Product, w: &Workings<'_>) -> Option<Derivation> {
             }
             part
         };
-        return Some(derivation.by(inputs, law).how(format!(
-            "{ADDITIVITY} Nothing else formed beside it: F is the published shape of the reaction, by its age."
-        )));
+        return Some(derivation.by(inputs, law).how(texts::alone_how()));
     }
     let (kinetics, curve) = (kinetics.clone(), w.curve()?.clone());
     let finer = move |pieces: f64| {
@@ -144,11 +136,11 @@ fn part(product: Product, w: &Workings<'_>) -> Option<Derivation> {
     Some(
         derivation
             .from(inputs)
-            .how(format!("{ADDITIVITY} Others form beside it; each step's loss of austenite is divided as each would take it alone."))
+            .how(texts::beside_others_how())
             .solves(
                 share - Formula::symbol("n", FINER).curve("y", finer),
                 SHARE_WITHIN,
-                "y is the share in what was austenite, beside the ferrite that the soak left; y(n) is the same share found once more with n pieces for each piece of the curve.",
+                texts::SHARE_SOLVES,
             ),
     )
 }
@@ -189,17 +181,17 @@ fn age(product: Product, w: &Workings<'_>) -> Option<Derivation> {
     if let Some(curve) = nose {
         inputs.push(w.input(
             "t_nose",
-            format!("nose of {}", product.name()),
+            shared::nose_of(product.name()),
             curve.nose_s,
             "s",
             Quantity::NoseTime(product),
         ));
     }
     let (kinetics, curve) = (w.kinetics()?.clone(), w.curve()?.clone());
-    let title = format!("Age of {} after the quench", product.name());
+    let title = texts::age_after_quench(product.name());
     let derivation = Derivation::new(title, "S", value, "")
         .from(inputs)
-        .how("Each moment above the start of martensite adds its part of the time that the first per cent takes at its temperature; tabulated integrals over straight pieces of the curve. At 1 the first per cent has formed.")
+        .how(texts::AGE_HOW)
         .source(&[&fit::SOURCE])
         .errs(fit::NOSES_LEFT_OUT.words());
     if value <= 0.0 {
@@ -210,6 +202,6 @@ fn age(product: Product, w: &Workings<'_>) -> Option<Derivation> {
     Some(derivation.solves(
         Formula::symbol("S", value) - Formula::constant(HOLD_K).curve("Σ", sum),
         (AGE_WITHIN * value).max(1e-9),
-        "Σ is the sum of time over start time in holds of a quarter of a kelvin, each at its own temperature, down to the start of martensite.",
+        texts::AGE_SOLVES,
     ))
 }

@@ -10,6 +10,7 @@ use crate::sources::lee_park_2013;
 use crate::sources::van_bohemen_2012::{self, bs_c_of};
 use crate::steel::Element;
 use crate::transform::{Product, carbide_factor, counted, ms_of_content};
+use recalesce_texts::route::why::{self as shared, starts as texts};
 
 pub(super) const MS_ELEMENTS: [Element; 6] = [
     Element::C,
@@ -29,11 +30,6 @@ const START_ELEMENTS: [Element; 8] = [
     Element::W,
     Element::V,
 ];
-const START_VALIDITY: &str =
-    "0.15 to 1.15 % C, up to 2.1 % Mn, 2 % Cr, 3.5 % Ni, 0.6 % Mo in solution";
-pub(super) const MS_VALIDITY: &str =
-    "0.1 to 1.3 % C, up to 2.5 % Mn or Cr, 2.3 % Si, 3.5 % Ni, 0.8 % Mo in solution";
-pub(super) const MS_ERROR: &str = "18 K (rms) up to 0.7 % C in solution, 33 K above";
 
 pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation> {
     Some(match quantity {
@@ -49,7 +45,7 @@ pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation>
 fn grain(w: &Workings<'_>) -> Input {
     w.input(
         "G",
-        "grain number",
+        texts::GRAIN_NUMBER,
         w.outcome.soak.end.grain_astm,
         "ASTM",
         Quantity::Grain,
@@ -60,37 +56,34 @@ fn ms(w: &Workings<'_>) -> Option<Derivation> {
     let mut inputs = w.dissolved_inputs(&MS_ELEMENTS);
     inputs.push(grain(w));
     Some(
-        Derivation::new("Start of martensite", "M_s", w.kinetics()?.ms_c(), "°C")
+        Derivation::new(texts::MS, "M_s", w.kinetics()?.ms_c(), "°C")
             .by(inputs, |x| {
                 ms_of_content(|element| x.content(element), x.get("G"))
             })
-            .how("Of what is dissolved, not of the steel; a coarser grain begins sooner.")
+            .how(texts::MS_HOW)
             .source(&[&van_bohemen_2012::SOURCE, &lee_park_2013::SOURCE])
-            .valid(MS_VALIDITY)
-            .errs(MS_ERROR),
+            .valid(texts::MS_VALIDITY)
+            .errs(texts::MS_ERROR),
     )
 }
 
 /// Contents with which the kinetics count.
 fn counted_inputs(elements: &[Element], w: &Workings<'_>) -> Vec<Input> {
     let steel = counted(w.dissolved());
-    super::contents(
-        elements,
-        &steel,
-        "that counts, at least what scrap leaves",
-        |element| w.key(Quantity::Dissolved(element)),
-    )
+    super::contents(elements, &steel, texts::counted, |element| {
+        w.key(Quantity::Dissolved(element))
+    })
 }
 
 fn bs(w: &Workings<'_>) -> Option<Derivation> {
     Some(
-        Derivation::new("Start of bainite", "B_s", w.kinetics()?.bs_c(), "°C")
+        Derivation::new(texts::BS, "B_s", w.kinetics()?.bs_c(), "°C")
             .by(counted_inputs(&MS_ELEMENTS, w), |x| {
                 bs_c_of(|element| x.content(element))
             })
             .source(&[&van_bohemen_2012::SOURCE])
-            .valid(MS_VALIDITY)
-            .errs("19 K (rms) on 76 measured starts; this formula is recalled from memory"),
+            .valid(texts::MS_VALIDITY)
+            .errs(texts::BS_ERROR),
     )
 }
 
@@ -108,25 +101,27 @@ fn upper_limit(product: Product, w: &Workings<'_>) -> Option<Derivation> {
                 Element::Mn,
                 Element::Cr,
             ];
-            Derivation::new("Upper limit of ferrite", "T_0", limit_c, "°C")
-                .by(counted_inputs(&elements, w), |x| ac3_c_of(|element| x.content(element)))
-                .how("A closed form in place of the computed A3: see the source file of the fit for what it costs.")
+            Derivation::new(texts::FERRITE_LIMIT, "T_0", limit_c, "°C")
+                .by(counted_inputs(&elements, w), |x| {
+                    ac3_c_of(|element| x.content(element))
+                })
+                .how(texts::FERRITE_LIMIT_HOW)
                 .source(&[&andrews_1965::SOURCE])
-                .valid("carbon under 0.6 %, low alloy")
-                .errs("16 K")
+                .valid(texts::FERRITE_LIMIT_VALIDITY)
+                .errs(texts::FERRITE_LIMIT_ERROR)
         }
         Product::Pearlite => {
             let elements = [Element::Mn, Element::Si, Element::Cr, Element::Ni];
-            Derivation::new("Upper limit of pearlite", "T_0", limit_c, "°C")
+            Derivation::new(texts::PEARLITE_LIMIT, "T_0", limit_c, "°C")
                 .by(counted_inputs(&elements, w), |x| {
                     ae1_c_of(|element| x.content(element))
                 })
-                .how("A1 by a closed form, printed in °F; the clock of the quench starts here.")
+                .how(texts::PEARLITE_LIMIT_HOW)
                 .source(&[&grange_1961::SOURCE])
-                .valid("low alloy")
+                .valid(texts::PEARLITE_LIMIT_VALIDITY)
         }
         Product::Bainite => Derivation {
-            title: "Upper limit of bainite".to_owned(),
+            title: texts::BAINITE_LIMIT.to_owned(),
             ..bs(w)?
         },
     })
@@ -144,46 +139,37 @@ fn start_term(product: Product, w: &Workings<'_>) -> Option<Derivation> {
     inputs.push(grain(w));
     let later = w.later();
     if later != 0.0 {
-        inputs.push(given(
-            "l",
-            "later by the end-quench test of the heat, as a logarithm",
-            later,
-            "",
-        ));
+        inputs.push(given("l", texts::LATER_BY_END_QUENCH, later, ""));
     }
     let carbide = kinetics.austenite().undissolved_carbide_volume_fraction;
     if product == Product::Pearlite {
-        inputs.push(w.input("x_K", "carbide left", carbide, "", Quantity::CarbideVolume));
+        inputs.push(w.input(
+            "x_K",
+            shared::CARBIDE_LEFT,
+            carbide,
+            "",
+            Quantity::CarbideVolume,
+        ));
     }
     Some(
-        Derivation::new(
-            format!(
-                "What steel and grain make of the start of {}",
-                product.name()
-            ),
-            "p",
-            -ln_front,
-            "",
-        )
-        .by(inputs, |x| {
-            let term = law.composition_term_of(|element| x.content(element), x.get("G"));
-            let term = if later == 0.0 {
-                term
-            } else {
-                term + x.get("l")
-            };
-            if product == Product::Pearlite {
-                term + carbide_factor(x.get("x_K")).ln()
-            } else {
-                term
-            }
-        })
-        .how(
-            "A logarithm of seconds; every element that is in solution slows it by its own factor.",
-        )
-        .source(&[&fit::SOURCE])
-        .valid(START_VALIDITY)
-        .errs(fit::NOSES_LEFT_OUT.words()),
+        Derivation::new(texts::start_term(product.name()), "p", -ln_front, "")
+            .by(inputs, |x| {
+                let term = law.composition_term_of(|element| x.content(element), x.get("G"));
+                let term = if later == 0.0 {
+                    term
+                } else {
+                    term + x.get("l")
+                };
+                if product == Product::Pearlite {
+                    term + carbide_factor(x.get("x_K")).ln()
+                } else {
+                    term
+                }
+            })
+            .how(texts::START_TERM_HOW)
+            .source(&[&fit::SOURCE])
+            .valid(texts::START_VALIDITY)
+            .errs(fit::NOSES_LEFT_OUT.words()),
     )
 }
 
@@ -196,7 +182,7 @@ fn nose_time(product: Product, w: &Workings<'_>) -> Option<Derivation> {
     let (activation_k, ln_front, limit_c) = kinetics.start_law(product);
     Some(
         Derivation::new(
-            format!("Nose of {}", product.name()),
+            texts::nose_time(product.name()),
             "t_nose",
             curve.nose_s,
             "s",
@@ -205,15 +191,15 @@ fn nose_time(product: Product, w: &Workings<'_>) -> Option<Derivation> {
             vec![
                 w.input(
                     "p",
-                    "what steel and grain make of it",
+                    texts::STEEL_AND_GRAIN,
                     -ln_front,
                     "",
                     Quantity::StartTerm(product),
                 ),
-                given("T", "temperature of the nose", curve.nose_c, "°C"),
+                given("T", texts::TEMPERATURE_OF_NOSE, curve.nose_c, "°C"),
                 w.input(
                     "T_0",
-                    "upper limit",
+                    texts::UPPER_LIMIT,
                     limit_c,
                     "°C",
                     Quantity::UpperLimit(product),
@@ -224,9 +210,9 @@ fn nose_time(product: Product, w: &Workings<'_>) -> Option<Derivation> {
                 Formula::constant(1.0) / rate
             },
         )
-        .how("The time to the first per cent at constant temperature, where it is shortest.")
+        .how(texts::NOSE_TIME_HOW)
         .source(&[&fit::SOURCE])
-        .valid(START_VALIDITY)
+        .valid(texts::START_VALIDITY)
         .errs(fit::NOSES_LEFT_OUT.words()),
     )
 }

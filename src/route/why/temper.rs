@@ -1,6 +1,6 @@
 //! The tempers: how far martensite has fallen after each.
 
-use super::hardness::{MIXTURE, hv_of_hrc, mixture_inputs, soft};
+use super::hardness::{hv_of_hrc, mixture_inputs, soft};
 use super::workings::Workings;
 use super::{Derivation, Input, Quantity, given};
 use crate::hardness::{
@@ -14,8 +14,7 @@ use crate::sources::tempering_stages::{self, STAGES};
 use crate::sources::{astm_e140, jimenez_melero_2013, krauss_1999, tool_steel_tempering};
 use crate::steel::Element;
 use crate::transform::Fractions;
-
-const STAGE_VALIDITY: &str = "0.20 to 1.50 % C, low alloy, 100 to 700 °C, 10 s to 32 h";
+use recalesce_texts::route::why::{self as shared, temper as texts};
 
 pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation> {
     match quantity {
@@ -76,16 +75,16 @@ fn in_stages(count: usize, w: &Workings<'_>) -> Option<InStages> {
 
 const fn name_of(stage: usize) -> &'static str {
     match stage {
-        0 => "transition carbide",
-        1 => "cementite",
-        _ => "coarsening",
+        0 => texts::TRANSITION_CARBIDE,
+        1 => texts::CEMENTITE,
+        _ => texts::COARSENING,
     }
 }
 
 fn fitted(derivation: Derivation) -> Derivation {
     derivation
         .source(&[&tempering_stages::SOURCE])
-        .valid(STAGE_VALIDITY)
+        .valid(texts::STAGE_VALIDITY)
         .errs(tempering_stages::LEFT_OUT.words())
 }
 
@@ -103,7 +102,7 @@ fn counted(elements: impl Iterator<Item = Element>, w: &Workings<'_>) -> Vec<Inp
     let input = |element: Element| {
         w.input(
             element.symbol(),
-            format!("{} that counts", element.name()),
+            texts::counted(element.name()),
             counts(element),
             "wt %",
             Quantity::Content(element),
@@ -112,23 +111,15 @@ fn counted(elements: impl Iterator<Item = Element>, w: &Workings<'_>) -> Vec<Inp
     elements.map(input).collect()
 }
 
-/// How contents count.
-const COUNTED: &str = "Tungsten counts as half its weight of molybdenum, vanadium up to 0.16 %.";
-
 fn held(w: &Workings<'_>) -> Option<Derivation> {
     let elements = tempering_stages::HELD_HRC
         .iter()
         .map(|(element, _)| *element);
-    let derivation = Derivation::new(
-        "What alloying holds against tempering",
-        "s",
-        in_stages(0, w)?.held_hrc,
-        "HRC",
-    )
-    .by(counted(elements, w), |x| {
-        held_hrc_of(|element| x.content(element))
-    })
-    .how(COUNTED);
+    let derivation = Derivation::new(texts::HELD, "s", in_stages(0, w)?.held_hrc, "HRC")
+        .by(counted(elements, w), |x| {
+            held_hrc_of(|element| x.content(element))
+        })
+        .how(texts::COUNTED_HOW);
     Some(fitted(derivation))
 }
 
@@ -136,7 +127,7 @@ fn whole_fall(stage: usize, w: &Workings<'_>) -> Option<Derivation> {
     let stages = in_stages(0, w)?;
     let law = STAGES.get(stage)?;
     let derivation = Derivation::new(
-        format!("Whole fall by {}", name_of(stage)),
+        texts::whole_fall(name_of(stage)),
         format!("A_{}", stage + 1),
         *stages.whole_hrc.get(stage)?,
         "HRC",
@@ -145,14 +136,14 @@ fn whole_fall(stage: usize, w: &Workings<'_>) -> Option<Derivation> {
         vec![
             w.input(
                 "C_0",
-                "carbon of the steel",
+                shared::CARBON_OF_STEEL,
                 w.route.composition.c,
                 "wt %",
                 Quantity::Content(Element::C),
             ),
             w.input(
                 "s",
-                "what alloying holds",
+                texts::ALLOYING_HOLDS,
                 stages.held_hrc,
                 "HRC",
                 Quantity::Held,
@@ -172,7 +163,7 @@ fn middle(stage: usize, w: &Workings<'_>) -> Option<Derivation> {
     let carbon = (stage == 2).then_some(Element::C);
     let elements = delays.iter().map(|(element, _)| *element).chain(carbon);
     let derivation = Derivation::new(
-        format!("Middle of {}", name_of(stage)),
+        texts::middle(name_of(stage)),
         format!("m_{}", stage + 1),
         *in_stages(0, w)?.middle.get(stage)?,
         "",
@@ -180,7 +171,7 @@ fn middle(stage: usize, w: &Workings<'_>) -> Option<Derivation> {
     .by(counted(elements, w), |x| {
         middle_of(stage, |element| x.content(element))
     })
-    .how(format!("A decimal logarithm of reduced seconds; silicon delays cementite, alloying and carbon delay coarsening. {COUNTED}"));
+    .how(texts::middle_how());
     Some(fitted(derivation))
 }
 
@@ -192,37 +183,23 @@ fn reduced(temper: usize, stage: usize, w: &Workings<'_>) -> Option<Derivation> 
     let earlier = match temper.checked_sub(1) {
         Some(temper) => w.input(
             "z_0",
-            "reduced time before",
+            texts::REDUCED_BEFORE,
             before,
             "s",
             Quantity::Reduced { temper, stage },
         ),
-        None => given(
-            "z_0",
-            "reduced time before, from the way down in the quench",
-            before,
-            "s",
-        ),
+        None => given("z_0", texts::REDUCED_IN_QUENCH, before, "s"),
     };
-    let derivation = Derivation::new(
-        format!(
-            "Reduced time of {} after temper {}",
-            name_of(stage),
-            temper + 1
-        ),
-        "z",
-        after,
-        "s",
-    )
-    .by(
-        vec![
-            earlier,
-            given("t", "time of the temper", 60.0 * step.time_min, "s"),
-            given("T", "temperature of the temper", step.temperature_c, "°C"),
-        ],
-        |x| x.get("z_0") + reduced_s_of(law, x.get("T"), x.get("t")),
-    )
-    .how("Time weighed by temperature: warmer counts for more.");
+    let derivation = Derivation::new(texts::reduced(name_of(stage), temper + 1), "z", after, "s")
+        .by(
+            vec![
+                earlier,
+                given("t", texts::TIME_OF_TEMPER, 60.0 * step.time_min, "s"),
+                given("T", texts::TEMPERATURE_OF_TEMPER, step.temperature_c, "°C"),
+            ],
+            |x| x.get("z_0") + reduced_s_of(law, x.get("T"), x.get("t")),
+        )
+        .how(texts::REDUCED_HOW);
     Some(fitted(derivation))
 }
 
@@ -236,24 +213,30 @@ fn stage_fall(temper: usize, stage: usize, w: &Workings<'_>) -> Option<Derivatio
     );
     let value = fall_hrc_of(law, whole, middle, reduced_s.log10());
     let derivation = Derivation::new(
-        format!("Fall by {} after temper {}", name_of(stage), temper + 1),
+        texts::stage_fall(name_of(stage), temper + 1),
         format!("F_{}", stage + 1),
         value,
         "HRC",
     )
     .by(
         vec![
-            w.input("A", "whole fall", whole, "HRC", Quantity::WholeFall(stage)),
+            w.input(
+                "A",
+                texts::WHOLE_FALL,
+                whole,
+                "HRC",
+                Quantity::WholeFall(stage),
+            ),
             w.input(
                 "m",
-                "middle of the stage",
+                texts::MIDDLE_OF_STAGE,
                 middle,
                 "",
                 Quantity::Middle(stage),
             ),
             w.input(
                 "z",
-                "reduced time",
+                texts::REDUCED_TIME,
                 reduced_s,
                 "s",
                 Quantity::Reduced { temper, stage },
@@ -283,13 +266,8 @@ fn fall(temper: usize, w: &Workings<'_>) -> Option<Derivation> {
         ))
     });
     let inputs: Vec<Input> = each.collect();
-    let derivation = Derivation::new(
-        format!("What tempering takes by temper {}", temper + 1),
-        "F",
-        stages.fall_hrc,
-        "HRC",
-    )
-    .by(inputs, |x| x.get("F_1") + x.get("F_2") + x.get("F_3"));
+    let derivation = Derivation::new(texts::fall(temper + 1), "F", stages.fall_hrc, "HRC")
+        .by(inputs, |x| x.get("F_1") + x.get("F_2") + x.get("F_3"));
     Some(fitted(derivation))
 }
 
@@ -297,23 +275,35 @@ fn alone(count: usize, w: &Workings<'_>) -> Option<Derivation> {
     let stages = in_stages(count, w)?;
     let temper = count.checked_sub(1)?;
     Some(
-        Derivation::new(
-            format!("Tempered martensite without austenite, after temper {count}"),
-            "HV_M",
-            stages.alone_hv,
-            "HV",
-        )
-        .by(
-            vec![
-                w.input("H_C", "hardness of martensite by its carbon", stages.parts.quenched_hrc, "HRC", Quantity::MartensiteHrc),
-                w.input("F", "what tempering takes", stages.fall_hrc, "HRC", Quantity::Fall(temper)),
-                given("u", "usual austenite that is left", stages.usual, ""),
-            ],
-            |x| martensite_alone_hv((x.get("H_C") - x.get("F")).curve("HV", hv_of_hrc), x.get("u")),
-        )
-        .how("The fall comes off the hardness of martensite by its carbon; HRC to HV by the standard's table.")
-        .source(&[&tempering_stages::SOURCE, &astm_e140::SOURCE])
-        .errs(tempering_stages::LEFT_OUT.words()),
+        Derivation::new(texts::alone(count), "HV_M", stages.alone_hv, "HV")
+            .by(
+                vec![
+                    w.input(
+                        "H_C",
+                        texts::MARTENSITE_BY_CARBON,
+                        stages.parts.quenched_hrc,
+                        "HRC",
+                        Quantity::MartensiteHrc,
+                    ),
+                    w.input(
+                        "F",
+                        texts::TEMPERING_TAKES,
+                        stages.fall_hrc,
+                        "HRC",
+                        Quantity::Fall(temper),
+                    ),
+                    given("u", texts::USUAL_AUSTENITE_LEFT, stages.usual, ""),
+                ],
+                |x| {
+                    martensite_alone_hv(
+                        (x.get("H_C") - x.get("F")).curve("HV", hv_of_hrc),
+                        x.get("u"),
+                    )
+                },
+            )
+            .how(texts::ALONE_HOW)
+            .source(&[&tempering_stages::SOURCE, &astm_e140::SOURCE])
+            .errs(tempering_stages::LEFT_OUT.words()),
     )
 }
 
@@ -331,38 +321,28 @@ fn austenite(count: usize, w: &Workings<'_>) -> Option<Derivation> {
     };
     let anchor_k = in_stages(count, w)?.parts.anchor_k;
     Some(
-        Derivation::new(
-            format!("Retained austenite after temper {count}"),
-            "x_A",
-            after,
-            "",
-        )
-        .by(
-            vec![
-                w.input("x_0", "retained austenite before", before, "", came_from),
-                given(
-                    "T_h",
-                    "temperature at which half is left after an hour, by silicon",
-                    anchor_k,
-                    "K",
-                ),
-                given("T", "temperature of the temper", step.temperature_c, "°C"),
-                given("t", "time of the temper", 60.0 * step.time_min, "s"),
-            ],
-            |x| {
-                let half_lives = half_lives_of(x.get("T_h"), x.get("T"), x.get("t"));
-                x.get("x_0") * (-half_lives).exp2()
-            },
-        )
-        .source(&[&jimenez_melero_2013::SOURCE])
-        .errs("the anchor and the shift by silicon are from memory"),
+        Derivation::new(texts::austenite(count), "x_A", after, "")
+            .by(
+                vec![
+                    w.input("x_0", shared::AUSTENITE_BEFORE, before, "", came_from),
+                    given("T_h", texts::HALF_LEFT_AFTER_HOUR, anchor_k, "K"),
+                    given("T", texts::TEMPERATURE_OF_TEMPER, step.temperature_c, "°C"),
+                    given("t", texts::TIME_OF_TEMPER, 60.0 * step.time_min, "s"),
+                ],
+                |x| {
+                    let half_lives = half_lives_of(x.get("T_h"), x.get("T"), x.get("t"));
+                    x.get("x_0") * (-half_lives).exp2()
+                },
+            )
+            .source(&[&jimenez_melero_2013::SOURCE])
+            .errs(texts::AUSTENITE_ERROR),
     )
 }
 
 fn hv(count: usize, w: &Workings<'_>) -> Option<Derivation> {
     let value = w.hardness(Step::Temper(count))?.hv;
     let (_, parts) = w.tempered(count)?;
-    let title = format!("Hardness after temper {count}");
+    let title = shared::hardness_after_temper(count);
     let Some(stages) = in_stages(count, w) else {
         return table_hv(count, value, &parts, w);
     };
@@ -379,21 +359,21 @@ fn hv(count: usize, w: &Workings<'_>) -> Option<Derivation> {
     let mut inputs = mixture_inputs(w, &now, parts.soft_hv, [None, origin]);
     inputs.push(w.input(
         "HV_M",
-        "tempered martensite without austenite",
+        texts::TEMPERED_ALONE,
         stages.alone_hv,
         "HV",
         Quantity::AloneHv(Step::Temper(count)),
     ));
     inputs.push(given(
         "x_N",
-        "martensite that the cold has made after a snap temper",
+        texts::FRESH_MARTENSITE,
         parts.fresh_martensite,
         "",
     ));
-    inputs.push(given("HV_N", "that martensite", stages.fresh_hv, "HV"));
+    inputs.push(given("HV_N", texts::THAT_MARTENSITE, stages.fresh_hv, "HV"));
     inputs.push(given(
         "HV_0",
-        "tempered martensite with its usual austenite",
+        texts::TEMPERED_WITH_AUSTENITE,
         tempered_hv,
         "HV",
     ));
@@ -410,11 +390,9 @@ fn hv(count: usize, w: &Workings<'_>) -> Option<Derivation> {
                     soft: soft(x, beside(&now, parts.fresh_martensite), &x.get("HV_0")),
                 })
             })
-            .how(format!(
-                "{MIXTURE} Austenite that has decomposed counts as tempered martensite."
-            ))
+            .how(texts::mixture_how())
             .source(&[&krauss_1999::SOURCE, &tempering_stages::SOURCE])
-            .valid(STAGE_VALIDITY)
+            .valid(texts::STAGE_VALIDITY)
             .errs(tempering_stages::LEFT_OUT.words()),
     )
 }
@@ -433,21 +411,18 @@ fn table_hv(
     let temper = count.checked_sub(1)?;
     let equivalent_c = equivalent_c_of(parameter, table.time_h);
     Some(
-        Derivation::new(format!("Hardness after temper {count}"), "HV", value, "HV")
+        Derivation::new(shared::hardness_after_temper(count), "HV", value, "HV")
             .from(vec![
                 w.input(
                     "P",
-                    "Hollomon-Jaffe parameter",
+                    texts::PARAMETER_THAT_IS_READ,
                     parameter,
                     "",
                     Quantity::Parameter(temper),
                 ),
-                given("T_e", "temper of the table that has it", equivalent_c, "°C"),
+                given("T_e", texts::TEMPER_OF_TABLE, equivalent_c, "°C"),
             ])
-            .how(format!(
-                "Read in the tempering table of {}, {:.0} h at temperature.",
-                table.grade, table.time_h
-            ))
+            .how(texts::table_how(table.grade, table.time_h))
             .source(&[&tool_steel_tempering::SOURCE])
             .errs(table.error_words()),
     )
@@ -468,26 +443,16 @@ fn parameter(temper: usize, w: &Workings<'_>) -> Option<Derivation> {
         )
     });
     Some(
-        Derivation::new(
-            format!("Hollomon-Jaffe parameter after temper {}", temper + 1),
-            "P",
-            after,
-            "",
-        )
-        .by(
-            vec![
-                given("T", "temperature of the temper", temperature_k, "K"),
-                given(
-                    "t_0",
-                    "what went before, as time at this temperature",
-                    before_h,
-                    "h",
-                ),
-                given("t", "time of the temper", step.time_min / 60.0, "h"),
-            ],
-            |x| hollomon_jaffe_of(x.get("T"), x.get("t_0") + x.get("t")),
-        )
-        .source(&[&tool_steel_tempering::SOURCE])
-        .errs(table.error_words()),
+        Derivation::new(texts::parameter(temper + 1), "P", after, "")
+            .by(
+                vec![
+                    given("T", texts::TEMPERATURE_OF_TEMPER, temperature_k, "K"),
+                    given("t_0", texts::WENT_BEFORE, before_h, "h"),
+                    given("t", texts::TIME_OF_TEMPER, step.time_min / 60.0, "h"),
+                ],
+                |x| hollomon_jaffe_of(x.get("T"), x.get("t_0") + x.get("t")),
+            )
+            .source(&[&tool_steel_tempering::SOURCE])
+            .errs(table.error_words()),
     )
 }

@@ -10,6 +10,7 @@ use crate::route::plan::{Cold, Route};
 use crate::route::tempering::step_of;
 use crate::steel::{Composition, Element};
 use crate::transform::{Kinetics, Transformed};
+use recalesce_texts::route::why as texts;
 
 pub(super) struct Workings<'a> {
     pub(super) route: &'a Route,
@@ -87,7 +88,7 @@ impl<'a> Workings<'a> {
     }
 
     pub(super) fn dissolved_inputs(&self, elements: &[Element]) -> Vec<Input> {
-        super::contents(elements, self.dissolved(), "in solution", |element| {
+        super::contents(elements, self.dissolved(), texts::in_solution, |element| {
             self.key(Quantity::Dissolved(element))
         })
     }

@@ -9,3 +9,4 @@ pub mod in_lines;
 pub mod in_use;
 pub mod plan;
 pub mod prior;
+pub mod why;
