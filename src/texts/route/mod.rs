@@ -1,4 +1,9 @@
 //! Words of the room route: what comes out of a route, and why.
 
+pub mod cold;
 pub mod departures;
+pub mod explain;
 pub mod outcome;
+pub mod places;
+pub mod quench_notes;
+pub mod soak_notes;
