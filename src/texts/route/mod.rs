@@ -3,6 +3,8 @@
 pub mod cold;
 pub mod departures;
 pub mod explain;
+pub mod explain_prior;
+pub mod explain_soak;
 pub mod outcome;
 pub mod places;
 pub mod quench_notes;
