@@ -6,6 +6,7 @@ use super::quench_class;
 use crate::phases::critical_temperatures;
 use crate::steel::{Entry, Grade, find};
 use crate::units::{TemperatureScale, format_duration_s, format_temperature};
+use recalesce_texts::route::departures as texts;
 
 /// A setting that lies outside the handbook's range for the grade.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -51,13 +52,9 @@ impl Departure {
             _ => format_temperature(value, scale),
         };
         match self.handbook {
-            Handbook::Class(class) => format!("handbook: {class}"),
-            Handbook::Between(least, most) if least >= most => {
-                format!("handbook: {}", shown(least))
-            }
-            Handbook::Between(least, most) => {
-                format!("handbook: {} to {}", shown(least), shown(most))
-            }
+            Handbook::Class(class) => texts::handbook(class),
+            Handbook::Between(least, most) if least >= most => texts::handbook(&shown(least)),
+            Handbook::Between(least, most) => texts::handbook_range(&shown(least), &shown(most)),
         }
     }
 }
@@ -139,14 +136,11 @@ pub fn departure_lines(route: &Route, scale: TemperatureScale) -> Vec<String> {
         .iter()
         .filter_map(|departure| {
             let step = match departure.of {
-                Setting::Quenchant => "Quench".to_owned(),
-                Setting::Temper(i) => format!("Temper\u{a0}{}", i + 1),
+                Setting::Quenchant => texts::QUENCH.to_owned(),
+                Setting::Temper(i) => texts::temper(i + 1),
                 _ => return None,
             };
-            Some(format!(
-                "{step} departs from the {}.",
-                departure.words(scale)
-            ))
+            Some(texts::departs(&step, &departure.words(scale)))
         })
         .collect()
 }

@@ -13,6 +13,7 @@ use crate::units::{
     TemperatureScale, format_duration_s, format_factor, format_fixed, format_hrc, format_percent,
     format_temperature, format_temperature_band, format_weight_percent,
 };
+use recalesce_texts::route::explain::{self as texts, KNOWN, SOURCE, TAKES_IN, VALID};
 
 /// An opened number.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -29,20 +30,8 @@ pub struct Explanation {
     pub rows: Vec<(&'static str, String)>,
 }
 
-const DISSOLUTION_BASIS: &str = "equilibrium of this steel, and shrinking carbides in two stages: carbon first, then the alloy that the carbide holds";
-const DISSOLUTION_VALIDITY: &str = "up to 2.5 % C, 18 % Cr, 3 % Mn or Si, 4 % Ni, 2 % Mo, 1.2 % V, 4 % W; checked on plain and 1.5 % Cr steel";
-const DISSOLUTION_ERROR: &str =
-    "equilibrium ±0.02 to 0.04 % C; published soaks of 1 C–1.5 Cr steel differ by 0.1 %";
-pub(super) const GRAIN_BASIS: &str = "growth of low-alloy steel after Lee & Lee (2008), of 1 C–1.5 Cr steel by a producer's table; pinning after Zener; ASTM E112 for the number";
-const TEMPERING_BASIS: &str = "three stages fitted by this project to published tempering data (Hollomon & Jaffe 1945, Grange & Baughman 1956, Penha 2010; data set CC BY 4.0)";
 /// Temperatures that the fit of tempering covers, °C.
 const TEMPERING_RANGE_C: [f64; 2] = [100.0, 700.0];
-const TABLE_BASIS: &str = "table of supplier sheets for this grade, shifted to other times along the Hollomon-Jaffe parameter";
-
-pub(super) const TAKES_IN: &str = "takes in";
-pub(super) const SOURCE: &str = "source";
-pub(super) const VALID: &str = "valid for";
-pub(super) const KNOWN: &str = "known error";
 
 /// What stands behind a number of the outcome.
 #[must_use]
@@ -72,11 +61,10 @@ pub fn explain(
 }
 
 pub(super) fn soak_words(route: &Route, scale: TemperatureScale) -> String {
-    format!(
-        "{} for {}, within {}",
-        format_temperature(route.soak.temperature_c, scale),
-        format_duration_s(60.0 * route.soak.time_min),
-        format_temperature_band(route.soak_band_k(), scale)
+    texts::soak(
+        &format_temperature(route.soak.temperature_c, scale),
+        &format_duration_s(60.0 * route.soak.time_min),
+        &format_temperature_band(route.soak_band_k(), scale),
     )
 }
 
@@ -84,27 +72,24 @@ fn dissolved_carbon(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
     let soak = &outcome.soak;
     let band = &outcome.furnace;
     Explanation {
-        title: "Carbon in solution".to_owned(),
+        title: texts::CARBON_IN_SOLUTION.to_owned(),
         figure: format_weight_percent(soak.end.carbon_wt),
         band: match (band.carbon_at_coldest_wt, band.carbon_at_hottest_wt) {
-            (Some(low), Some(high)) => format!(
-                "{} to {} over the furnace's band",
-                format_weight_percent(low),
-                format_weight_percent(high)
-            ),
-            _ => "nothing dissolves at the furnace's cold end".to_owned(),
+            (Some(low), Some(high)) => {
+                texts::over_furnace_band(&format_weight_percent(low), &format_weight_percent(high))
+            }
+            _ => texts::NOTHING_DISSOLVES_COLD.to_owned(),
         },
-        equation: format!(
-            "in solution = what equilibrium allows, as far as the soak gets\n{} of {} possible at {}",
-            format_weight_percent(soak.end.carbon_wt),
-            format_weight_percent(soak.limit.austenite.c),
-            format_temperature(route.soak.temperature_c, scale)
+        equation: texts::carbon_in_solution(
+            &format_weight_percent(soak.end.carbon_wt),
+            &format_weight_percent(soak.limit.austenite.c),
+            &format_temperature(route.soak.temperature_c, scale),
         ),
         rows: vec![
             (TAKES_IN, soak_words(route, scale)),
-            (SOURCE, DISSOLUTION_BASIS.to_owned()),
-            (VALID, DISSOLUTION_VALIDITY.to_owned()),
-            (KNOWN, DISSOLUTION_ERROR.to_owned()),
+            (SOURCE, texts::DISSOLUTION_BASIS.to_owned()),
+            (VALID, texts::DISSOLUTION_VALIDITY.to_owned()),
+            (KNOWN, texts::DISSOLUTION_ERROR.to_owned()),
         ],
     }
 }
@@ -112,21 +97,17 @@ fn dissolved_carbon(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
 fn carbide_left(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
     let soak = &outcome.soak;
     Explanation {
-        title: "Carbide left undissolved".to_owned(),
+        title: texts::CARBIDE_LEFT.to_owned(),
         figure: format_percent(soak.end.carbide_volume_fraction),
-        band: format!(
-            "equilibrium would leave {}",
-            format_percent(soak.limit.carbide_volume_fraction)
-        ),
-        equation: format!(
-            "carbon of the steel = carbon in austenite + carbon in carbide\n{} in all, {} of the austenite in solution",
-            format_weight_percent(route.composition.c),
-            format_weight_percent(soak.end.carbon_wt)
+        band: texts::equilibrium_leaves(&format_percent(soak.limit.carbide_volume_fraction)),
+        equation: texts::carbon_balance(
+            &format_weight_percent(route.composition.c),
+            &format_weight_percent(soak.end.carbon_wt),
         ),
         rows: vec![
             (TAKES_IN, soak_words(route, scale)),
-            (SOURCE, "mass balance of carbon".to_owned()),
-            (KNOWN, DISSOLUTION_ERROR.to_owned()),
+            (SOURCE, texts::CARBON_BALANCE_BASIS.to_owned()),
+            (KNOWN, texts::DISSOLUTION_ERROR.to_owned()),
         ],
     }
 }
@@ -134,13 +115,13 @@ fn carbide_left(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Ex
 fn grain(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
     let soak = &outcome.soak;
     Explanation {
-        title: "Austenite grain".to_owned(),
+        title: texts::GRAIN.to_owned(),
         figure: format!("ASTM\u{a0}{}", format_fixed(soak.end.grain_astm, 1)),
-        band: format!("{}\u{a0}µm between boundaries", format_fixed(soak.grain_um, 0)),
-        equation: "G = −3.288 − 6.644 log₁₀(mean intercept in mm)\ngrowth stops where carbides pin the boundaries".to_owned(),
+        band: texts::between_boundaries(&format_fixed(soak.grain_um, 0)),
+        equation: texts::GRAIN_LAW.to_owned(),
         rows: vec![
             (TAKES_IN, soak_words(route, scale)),
-            (SOURCE, GRAIN_BASIS.to_owned()),
+            (SOURCE, texts::GRAIN_BASIS.to_owned()),
             (KNOWN, grain_error()),
         ],
     }
@@ -148,8 +129,7 @@ fn grain(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanati
 
 /// Known error of a grain number.
 pub(super) fn grain_error() -> String {
-    let fit = bearing_card_1999::LEFT_OUT.words();
-    format!("about one grain number; the table's law: {fit}")
+    texts::grain_error(&bearing_card_1999::LEFT_OUT.words())
 }
 
 pub(super) fn refused(title: &'static str, reason: String) -> Explanation {
@@ -175,47 +155,42 @@ fn with_quench(
 }
 
 fn margin(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
-    with_quench("Margin of the quench", outcome, scale, |quenched| {
+    with_quench(texts::MARGIN, outcome, scale, |quenched| {
         let margin = &quenched.margin;
+        let hardened = format_percent(quenched.hardened_fraction);
         Explanation {
-            title: "Margin of the quench".to_owned(),
+            title: texts::MARGIN.to_owned(),
             figure: format!("{}\u{a0}s", format_fixed(margin.seconds, 1)),
             band: margin.range_words(),
-            equation: format!(
-                "margin = (slowest quench that still hardens − this quench) at the nose\nThe quench may be {} as slow; it passes {} after {}.",
-                format_factor(margin.factor),
-                format_temperature(margin.nose_c, scale),
-                format_duration_s(margin.arrival_s)
+            equation: texts::margin(
+                &format_factor(margin.factor),
+                &format_temperature(margin.nose_c, scale),
+                &format_duration_s(margin.arrival_s),
             ),
             rows: vec![
                 (
                     TAKES_IN,
-                    format!(
-                        "{} C dissolved, grain ASTM {}, {}, heat transfer {}",
-                        format_weight_percent(outcome.soak.end.carbon_wt),
-                        format_fixed(outcome.soak.end.grain_astm, 0),
-                        outcome.quench.medium_title.words(scale),
-                        format_factor(route.quench.agitation)
+                    texts::margin_takes_in(
+                        &format_weight_percent(outcome.soak.end.carbon_wt),
+                        &format_fixed(outcome.soak.end.grain_astm, 0),
+                        &outcome.quench.medium_title.words(scale),
+                        &format_factor(route.quench.agitation),
                     ),
                 ),
                 (
-                    "hardened",
-                    format!(
-                        "95 % of the austenite has to reach martensite{}; here {}",
-                        if quenched.held_c.is_some() {
-                            " or the bainite of the bath"
-                        } else {
-                            ""
-                        },
-                        format_percent(quenched.hardened_fraction)
-                    ),
+                    texts::HARDENED,
+                    if quenched.held_c.is_some() {
+                        texts::hardened_in_bath(&hardened)
+                    } else {
+                        texts::hardened(&hardened)
+                    },
                 ),
+                (SOURCE, texts::MARGIN_BASIS.to_owned()),
+                (texts::BAND_FROM, margin_band(margin)),
                 (
-                    SOURCE,
-                    "isothermal curves fitted by this project, added up along the cooling curve (Scheil's rule); conduction with this quenchant's curve".to_owned(),
+                    KNOWN,
+                    texts::noses_error(&isothermal_fit::NOSES_LEFT_OUT.words()),
                 ),
-                ("band from", margin_band(margin)),
-                (KNOWN, format!("noses: {}", isothermal_fit::NOSES_LEFT_OUT.words())),
             ],
         }
     })
@@ -224,40 +199,34 @@ fn margin(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanat
 /// What a margin's band comes of, the widest named.
 fn margin_band(margin: &Margin) -> String {
     let between =
-        |[least, most]: [f64; 2]| format!("{} to {}", format_factor(least), format_factor(most));
+        |[least, most]: [f64; 2]| texts::between(&format_factor(least), &format_factor(most));
     let sources: Vec<String> = margin
         .sources
         .known()
-        .map(|(name, band)| format!("{name} {}", between(band)))
+        .map(|(name, band)| texts::margin_source(name, &between(band)))
         .collect();
-    format!(
-        "{}; together {}, most by {}",
-        sources.join(", "),
-        between(margin.factor_band),
-        margin.sources.widest()
+    texts::margin_band(
+        &sources,
+        &between(margin.factor_band),
+        margin.sources.widest(),
     )
 }
 
 fn next_slower(outcome: &Outcome, scale: TemperatureScale) -> Explanation {
-    with_quench("The next slower quenchant", outcome, scale, |quenched| {
+    with_quench(texts::NEXT_SLOWER, outcome, scale, |quenched| {
         quenched.next_slower.as_ref().map_or_else(
-            || {
-                refused(
-                    "The next slower quenchant",
-                    "The list has no slower quenchant.".to_owned(),
-                )
-            },
+            || refused(texts::NEXT_SLOWER, texts::NONE_SLOWER.to_owned()),
             |next| Explanation {
-                title: "The next slower quenchant".to_owned(),
+                title: texts::NEXT_SLOWER.to_owned(),
                 figure: format!("{}\u{a0}s", format_fixed(next.seconds, 1)),
                 band: next.title.words(scale),
-                equation: "the same piece and soak in that quenchant, still".to_owned(),
+                equation: texts::SAME_PIECE_AND_SOAK.to_owned(),
                 rows: vec![(
-                    "slowest that does",
+                    texts::SLOWEST_THAT_DOES,
                     quenched
                         .slowest_medium
                         .as_ref()
-                        .map_or_else(|| "none of the list".to_owned(), |m| m.title.words(scale)),
+                        .map_or_else(|| texts::NONE_OF_LIST.to_owned(), |m| m.title.words(scale)),
                 )],
             },
         )
@@ -265,31 +234,24 @@ fn next_slower(outcome: &Outcome, scale: TemperatureScale) -> Explanation {
 }
 
 fn retained_austenite(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Explanation {
-    with_quench("Retained austenite", outcome, scale, |quenched| {
+    with_quench(texts::RETAINED_AUSTENITE, outcome, scale, |quenched| {
         Explanation {
-        title: "Retained austenite".to_owned(),
-        figure: format_percent(quenched.fractions.austenite),
-        band: "give or take 4 %".to_owned(),
-        equation: format!(
-            "left = austenite × exp(−α (Ms − T))\nMs {}, cooled to {}",
-            format_temperature(quenched.ms_c, scale),
-            format_temperature(route.quench.end_c, scale)
-        ),
-        rows: vec![
-            (
-                TAKES_IN,
-                format!(
-                    "{} C dissolved",
-                    format_weight_percent(outcome.soak.end.carbon_wt)
+            title: texts::RETAINED_AUSTENITE.to_owned(),
+            figure: format_percent(quenched.fractions.austenite),
+            band: texts::RETAINED_AUSTENITE_BAND.to_owned(),
+            equation: texts::retained_austenite(
+                &format_temperature(quenched.ms_c, scale),
+                &format_temperature(route.quench.end_c, scale),
+            ),
+            rows: vec![
+                (
+                    TAKES_IN,
+                    texts::carbon_dissolved(&format_weight_percent(outcome.soak.end.carbon_wt)),
                 ),
-            ),
-            (
-                SOURCE,
-                "mean of Koistinen & Marburger (1959) and van Bohemen (2012); Ms by van Bohemen (2012)".to_owned(),
-            ),
-            (KNOWN, "1.5 vol % on plain steels, up to 4 vol % otherwise".to_owned()),
-        ],
-    }
+                (SOURCE, texts::RETAINED_AUSTENITE_BASIS.to_owned()),
+                (KNOWN, texts::RETAINED_AUSTENITE_ERROR.to_owned()),
+            ],
+        }
     })
 }
 
@@ -304,67 +266,56 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
         .find_map(|stage| Some((stage, stage.hardness?.hrc()?)));
     let Some((stage, hrc)) = last else {
         return refused(
-            "Hardness",
+            texts::HARDNESS,
             outcome.temper.refusal().map_or_else(
-                || "Below the C scale.".to_owned(),
+                || texts::BELOW_C_SCALE.to_owned(),
                 |refusal| refusal.words(scale),
             ),
         );
     };
     let table = grade_table(&route.composition);
     let snap = route.cold.and_then(|cold| cold.snap);
-    let steps = snap
+    let steps: Vec<String> = snap
         .iter()
         .chain(&route.tempers)
         .map(|t| {
-            format!(
-                "{} for {}",
-                format_temperature(t.temperature_c, scale),
-                format_duration_s(60.0 * t.time_min)
+            texts::temper(
+                &format_temperature(t.temperature_c, scale),
+                &format_duration_s(60.0 * t.time_min),
             )
         })
-        .collect::<Vec<_>>()
-        .join(", then ");
+        .collect();
     Explanation {
-        title: "Hardness at the end".to_owned(),
+        title: texts::FINAL_HARDNESS.to_owned(),
         figure: format_hrc(hrc),
-        band: format!(
-            "give or take {}, nine times in ten",
-            format_hrc(stage.band_hrc)
-        ),
+        band: texts::give_or_take(&format_hrc(stage.band_hrc)),
         equation: outcome.temper.given().map_or_else(
-            || "martensite and what is soft beside it, by the harmonic mean".to_owned(),
-            |temper| {
-                format!(
-                    "as quenched {} − what tempering takes",
-                    format_hrc(temper.start_hrc)
-                )
-            },
+            || texts::MIXTURE_LAW.to_owned(),
+            |temper| texts::less_tempering(&format_hrc(temper.start_hrc)),
         ),
         rows: [
             (
                 TAKES_IN,
                 if steps.is_empty() {
-                    "no temper".to_owned()
+                    texts::NO_TEMPER.to_owned()
                 } else {
-                    steps
+                    texts::tempers(&steps)
                 },
             ),
             (
                 SOURCE,
                 if table.is_some() {
-                    TABLE_BASIS
+                    texts::TEMPERING_TABLE_BASIS
                 } else {
-                    TEMPERING_BASIS
+                    texts::TEMPERING_BASIS
                 }
                 .to_owned(),
             ),
             (
                 VALID,
-                format!(
-                    "0.20 to 1.50 % C, low alloy, {} to {}, 10 s to 32 h; A2, D2, S7 and stainless grades by table",
-                    format_temperature(TEMPERING_RANGE_C[0], scale),
-                    format_temperature(TEMPERING_RANGE_C[1], scale)
+                texts::tempering_validity(
+                    &format_temperature(TEMPERING_RANGE_C[0], scale),
+                    &format_temperature(TEMPERING_RANGE_C[1], scale),
                 ),
             ),
             (
@@ -372,9 +323,9 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
                 match table {
                     Some(table) => table.error_words().to_owned(),
                     None if tempering_stages::COVERED.check(&route.composition).is_err() => {
-                        "beyond the data: the band is wider by an estimate".to_owned()
+                        texts::TEMPERING_BEYOND_DATA.to_owned()
                     }
-                    None => format!("{}, 30 min to 4 h", tempering_stages::LEFT_OUT.words()),
+                    None => texts::tempering_error(&tempering_stages::LEFT_OUT.words()),
                 },
             ),
         ]
@@ -392,7 +343,7 @@ fn behind(
     scale: TemperatureScale,
 ) -> Explanation {
     let Some(derivation) = why(key, route, outcome) else {
-        return refused("Not known", "This route has no such number now.".to_owned());
+        return refused(texts::NOT_KNOWN, texts::NO_SUCH_NUMBER.to_owned());
     };
     Explanation {
         figure: derivation.figure(scale),
@@ -408,11 +359,8 @@ fn on_the_way_down(outcome: &Outcome) -> Option<(&'static str, String)> {
     let fall_hrc = outcome.quench.transformed.given()?.auto_tempered_hrc?;
     (fall_hrc >= TELLABLE_FALL_HRC).then(|| {
         (
-            "on the way down",
-            format!(
-                "the martensite formed first tempers itself: {} in the quench",
-                format_hrc(fall_hrc)
-            ),
+            texts::ON_WAY_DOWN,
+            texts::tempers_itself(&format_hrc(fall_hrc)),
         )
     })
 }

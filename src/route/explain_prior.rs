@@ -1,13 +1,14 @@
 //! What stands behind the numbers of the piece after a step before hardening.
 
-use super::explain::{
-    Explanation, GRAIN_BASIS, KNOWN, SOURCE, TAKES_IN, VALID, grain_error, refused,
-};
+use super::explain::{Explanation, grain_error, refused};
 use super::outcome::Outcome;
 use super::plan::Route;
 use super::prior::{PieceState, PriorOutcome, prior_line, soft_hardness_words};
 use crate::sources::annealed_fit;
 use crate::units::{TemperatureScale, format_fixed, format_hv, format_percent};
+use recalesce_texts::page::outcome as constituents;
+use recalesce_texts::route::explain::{GRAIN_BASIS, KNOWN, SOURCE, TAKES_IN, VALID};
+use recalesce_texts::route::explain_prior as texts;
 
 /// A step with what it has left, or why that is not known.
 fn left_by<'a>(
@@ -18,13 +19,13 @@ fn left_by<'a>(
     scale: TemperatureScale,
 ) -> Result<(&'a PriorOutcome, &'a PieceState, String), Explanation> {
     let (Some(planned), Some(done)) = (route.prior.get(step), outcome.prior.get(step)) else {
-        return Err(refused(title, "The route has no such step.".to_owned()));
+        return Err(refused(title, texts::NO_SUCH_STEP.to_owned()));
     };
     let Some(state) = done.state.given() else {
         let reason = done.state.refusal().map(|reason| reason.words(scale));
         return Err(refused(title, reason.unwrap_or_default()));
     };
-    let settings = format!("{} {}", planned.work.title(), prior_line(planned, scale));
+    let settings = texts::step(planned.work.title(), &prior_line(planned, scale));
     Ok((done, state, settings))
 }
 
@@ -35,53 +36,45 @@ pub(super) fn hardness(
     outcome: &Outcome,
     scale: TemperatureScale,
 ) -> Explanation {
-    const TITLE: &str = "Hardness after the step";
-    let (_, state, settings) = match left_by(TITLE, step, route, outcome, scale) {
+    let (_, state, settings) = match left_by(texts::HARDNESS, step, route, outcome, scale) {
         Ok(left) => left,
         Err(refusal) => return refusal,
     };
     let (Some(figure), Some(hardness)) = (soft_hardness_words(state), state.hardness) else {
-        return refused(
-            TITLE,
-            "No model tells the hardness of what forms.".to_owned(),
-        );
+        return refused(texts::HARDNESS, texts::NO_HARDNESS.to_owned());
     };
-    let parts = state.fractions.map_or_else(String::new, |x| {
+    let parts = state.fractions.map_or_else(Vec::new, |x| {
         [
-            ("ferrite", x.ferrite),
-            ("pearlite", x.pearlite),
-            ("bainite", x.bainite),
-            ("martensite", x.martensite),
-            ("austenite", x.austenite),
-            ("carbide", x.carbide),
+            (constituents::FERRITE, x.ferrite),
+            (constituents::PEARLITE, x.pearlite),
+            (constituents::BAINITE, x.bainite),
+            (constituents::MARTENSITE, x.martensite),
+            (constituents::AUSTENITE, x.austenite),
+            (constituents::CARBIDE, x.carbide),
         ]
         .into_iter()
         .filter(|(_, part)| *part > 0.005)
-        .map(|(name, part)| format!("{} {name}", format_percent(part)))
+        .map(|(name, part)| texts::constituent(&format_percent(part), name))
         .collect::<Vec<_>>()
-        .join(", ")
     });
     Explanation {
-        title: TITLE.to_owned(),
+        title: texts::HARDNESS.to_owned(),
         figure,
-        band: format!("{} ± {}", format_hv(hardness.hv), format_fixed(state.band_hv, 0)),
-        equation: format!(
-            "each constituent by its part; ferrite with round carbide: HV = ferrite + k / √λ, λ = 4/3 r (1 − f) / f\n{parts}; r = {}\u{a0}µm",
-            format_fixed(state.structure.carbide_radius_um, 2)
+        band: format!(
+            "{} ± {}",
+            format_hv(hardness.hv),
+            format_fixed(state.band_hv, 0)
         ),
+        equation: texts::hardness_law(&parts, &format_fixed(state.structure.carbide_radius_um, 2)),
         rows: vec![
             (TAKES_IN, settings),
-            (
-                SOURCE,
-                "pearlite, bainite and ferrite as after a quench; round carbide fitted by this project to the usual hardness of three steels annealed at the mill, from memory".to_owned(),
-            ),
-            (VALID, "carbon and low-alloy steel; carbide up to 60 % by volume".to_owned()),
+            (SOURCE, texts::HARDNESS_BASIS.to_owned()),
+            (VALID, texts::HARDNESS_VALIDITY.to_owned()),
             (
                 KNOWN,
-                format!(
-                    "round carbide: {}; ±{} HV against the hardest that standards allow as annealed, from memory",
-                    annealed_fit::LEFT_OUT.words(),
-                    format_fixed(annealed_fit::BAND_HV, 0)
+                texts::hardness_error(
+                    &annealed_fit::LEFT_OUT.words(),
+                    &format_fixed(annealed_fit::BAND_HV, 0),
                 ),
             ),
         ],
@@ -95,29 +88,22 @@ pub(super) fn grain(
     outcome: &Outcome,
     scale: TemperatureScale,
 ) -> Explanation {
-    const TITLE: &str = "Austenite grain of the step";
-    let (done, _, settings) = match left_by(TITLE, step, route, outcome, scale) {
+    let (done, _, settings) = match left_by(texts::GRAIN, step, route, outcome, scale) {
         Ok(left) => left,
         Err(refusal) => return refusal,
     };
     let Some(heat) = done.heated else {
-        return refused(
-            TITLE,
-            "Below A1 no austenite forms, and no grain of it.".to_owned(),
-        );
+        return refused(texts::GRAIN, texts::NO_GRAIN.to_owned());
     };
     Explanation {
-        title: TITLE.to_owned(),
+        title: texts::GRAIN.to_owned(),
         figure: format!("ASTM\u{a0}{}", format_fixed(heat.grain_astm, 1)),
-        band: format!("{}\u{a0}µm from boundary to boundary", format_fixed(heat.grain_um, 0)),
-        equation: "it begins as fine as the structure before and its old grain let it, and grows as far as carbide lets it".to_owned(),
+        band: texts::from_boundary_to_boundary(&format_fixed(heat.grain_um, 0)),
+        equation: texts::GRAIN_LAW.to_owned(),
         rows: vec![
             (TAKES_IN, settings),
-            (
-                SOURCE,
-                format!("{GRAIN_BASIS}; the first grain, and grain under the hammer, are expert values"),
-            ),
-            (KNOWN, format!("{}; more after forging", grain_error())),
+            (SOURCE, texts::grain_basis(GRAIN_BASIS)),
+            (KNOWN, texts::grain_error(&grain_error())),
         ],
     }
 }
@@ -129,29 +115,24 @@ pub(super) fn carbide(
     outcome: &Outcome,
     scale: TemperatureScale,
 ) -> Explanation {
-    const TITLE: &str = "Carbide after the step";
-    let (_, state, settings) = match left_by(TITLE, step, route, outcome, scale) {
+    let (_, state, settings) = match left_by(texts::CARBIDE, step, route, outcome, scale) {
         Ok(left) => left,
         Err(refusal) => return refusal,
     };
     let structure = &state.structure;
     let um = |radius_um: f64| format!("{}\u{a0}µm", format_fixed(2.0 * radius_um, 2));
     Explanation {
-        title: TITLE.to_owned(),
+        title: texts::CARBIDE.to_owned(),
         figure: um(structure.carbide_radius_um),
-        band: format!(
-            "across; {} of it is left over from before, {}",
-            format_percent(structure.left_over_part),
-            um(structure.left_over_radius_um)
+        band: texts::carbide_band(
+            &format_percent(structure.left_over_part),
+            &um(structure.left_over_radius_um),
         ),
-        equation: "above A1: what the soak leaves, and what forms on cooling, by how far below A1\nbelow A1: r³ = r₀³ + k t, slower with chromium and its like".to_owned(),
+        equation: texts::CARBIDE_LAW.to_owned(),
         rows: vec![
             (TAKES_IN, settings),
-            (
-                SOURCE,
-                "films on boundaries after Zener (1949); rates of ripening, and spacing of pearlite by how far below A1 it forms, are expert values of this project".to_owned(),
-            ),
-            (KNOWN, "about a factor 1.5 in size".to_owned()),
+            (SOURCE, texts::CARBIDE_BASIS.to_owned()),
+            (KNOWN, texts::CARBIDE_ERROR.to_owned()),
         ],
     }
 }

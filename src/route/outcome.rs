@@ -10,6 +10,7 @@ use crate::phases::CriticalTemperatures;
 use crate::soak::{BoundaryCarbide, Skin, SoakOutcome};
 use crate::transform::{Fractions, Isothermal, Product};
 use crate::units::format_fixed;
+use recalesce_texts::route::outcome as texts;
 use serde::{Deserialize, Serialize};
 
 /// The whole outcome of a route.
@@ -226,7 +227,7 @@ impl Margin {
     /// The same in words.
     pub(super) fn range_words(&self) -> String {
         let [least, most] = self.seconds_range().map(|seconds| format_fixed(seconds, 1));
-        format!("{least} to {most}\u{a0}s to spare, nine times in ten")
+        texts::margin_range(&least, &most)
     }
 }
 
@@ -249,10 +250,10 @@ impl MarginSources {
     /// Each that is known, with its name in a sentence.
     pub fn known(&self) -> impl Iterator<Item = (&'static str, [f64; 2])> {
         [
-            ("heat transfer", Some(self.heat_transfer)),
-            ("time of the nose", Some(self.nose)),
-            ("heat of the steel", self.chemistry),
-            ("furnace", self.soak),
+            (texts::BY_HEAT_TRANSFER, Some(self.heat_transfer)),
+            (texts::BY_NOSE, Some(self.nose)),
+            (texts::BY_HEAT_OF_STEEL, self.chemistry),
+            (texts::BY_FURNACE, self.soak),
         ]
         .into_iter()
         .filter_map(|(name, band)| Some((name, band?)))
@@ -317,10 +318,10 @@ impl Neighbour {
     #[must_use]
     pub fn reservation(&self) -> &'static str {
         match (self.verdict, self.may_crack) {
-            (Verdict::Holds, false) => ".",
-            (Verdict::Holds, true) => ", and may crack it.",
-            (_, false) => ", only just.",
-            (_, true) => ", only just, and may crack it.",
+            (Verdict::Holds, false) => texts::NO_RESERVATION,
+            (Verdict::Holds, true) => texts::MAY_CRACK,
+            (_, false) => texts::ONLY_JUST,
+            (_, true) => texts::ONLY_JUST_AND_MAY_CRACK,
         }
     }
 }

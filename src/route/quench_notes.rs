@@ -3,14 +3,15 @@
 
 use super::baths::Baths;
 use super::cautions::{COARSE_GRAIN_ASTM, CRACKING_CARBON_WT, is_harsh};
-use super::outcome::{Outcome, QuenchTransformed, Verdict};
+use super::outcome::{Neighbour, Outcome, QuenchTransformed, Verdict};
 use super::plan::{Cold, Route};
-use super::sentences::{NumberKey, Sentence, Tone, inside_a_sentence};
+use super::sentences::{NumberKey, Part, Sentence, Tone, inside_a_sentence};
 use crate::heat::{Family, Section};
 use crate::units::{
     TemperatureScale, format_factor, format_fixed, format_temperature,
     format_temperature_difference, format_weight_percent,
 };
+use recalesce_texts::route::quench_notes as texts;
 
 /// Martensite that begins below this forms when the steel can no longer give, °C. Notes on quench
 /// cracking, from memory.
@@ -25,9 +26,6 @@ const FASTER_THAN_NEEDED: f64 = 3.0;
 /// So many reasons together are a warning.
 const MANY: usize = 3;
 
-/// Words, a number that can be opened, and words after it.
-type Reason = (String, Option<(String, NumberKey)>, &'static str);
-
 /// The sentence, with temperatures on a scale; none where nothing hardens or nothing speaks for it.
 #[must_use]
 pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> Option<Sentence> {
@@ -36,120 +34,100 @@ pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
         return None;
     }
     let end = &outcome.soak.end;
-    let mut reasons: Vec<Reason> = Vec::new();
+    let mut reasons: Vec<Sentence> = Vec::new();
+    let mut speaks = |text: &str, part: Option<(&str, Part)>| {
+        reasons.push(Sentence::new(Tone::Holds).say(text, part.as_slice()));
+    };
     let baths = Baths::of(&route.quench).ok()?;
     if is_harsh(baths.at_ms(outcome).family) {
-        reasons.push(("a harsh bath".into(), None, ""));
+        speaks(texts::HARSH_BATH, None);
     }
     if end.carbon_wt > CRACKING_CARBON_WT {
-        let carbon = (
-            format_weight_percent(end.carbon_wt),
-            NumberKey::DissolvedCarbon,
-        );
-        reasons.push((String::new(), Some(carbon), " carbon in solution"));
+        let carbon = format_weight_percent(end.carbon_wt);
+        let carbon = Part::Number(carbon, NumberKey::DissolvedCarbon);
+        speaks(texts::MUCH_CARBON, Some(("carbon", carbon)));
     }
     if quenched.ms_c < LOW_MS_C {
-        let ms = format_temperature(quenched.ms_c, scale);
-        reasons.push((format!("martensite that begins as late as {ms}"), None, ""));
+        let ms = Part::Text(format_temperature(quenched.ms_c, scale));
+        speaks(texts::LATE_MARTENSITE, Some(("ms", ms)));
     }
     if let Some(apart_k) = apart_at_k(outcome, quenched.ms_c)
         && apart_k > UNEVEN_K
     {
-        let apart = format_temperature_difference(apart_k, scale);
-        reasons.push((format!("{apart} across the piece as it begins"), None, ""));
+        let apart = Part::Text(format_temperature_difference(apart_k, scale));
+        speaks(texts::UNEVEN, Some(("apart", apart)));
     }
     if let Section::Blade {
         edge_mm, spine_mm, ..
     } = route.section
         && spine_mm / edge_mm >= UNEVEN_SECTION
     {
-        let ratio = format_fixed(spine_mm / edge_mm, 0);
-        reasons.push((
-            format!("a cutting edge {ratio} times thinner than the spine"),
-            None,
-            "",
-        ));
+        let ratio = Part::Text(format_fixed(spine_mm / edge_mm, 0));
+        speaks(texts::THIN_EDGE, Some(("ratio", ratio)));
     }
     if end.grain_astm < COARSE_GRAIN_ASTM {
         let grain = format!("ASTM\u{a0}{}", format_fixed(end.grain_astm, 0));
-        reasons.push(("coarse grain, ".into(), Some((grain, NumberKey::Grain)), ""));
+        let grain = Part::Number(grain, NumberKey::Grain);
+        speaks(texts::COARSE_GRAIN, Some(("grain", grain)));
     }
     let count = reasons.len();
-    let slower = faster_than_needed(&baths, quenched, scale);
-    if count == 0 && slower.is_none() {
+    let is_much = count >= MANY;
+    let mut sentence = Sentence::new(if is_much { Tone::Narrow } else { Tone::Holds });
+    if let Some(next) = faster_than_needed(&baths, quenched) {
+        let factor = format_factor(quenched.margin.factor);
+        let mut parts = vec![("factor", Part::Number(factor, NumberKey::Margin))];
+        let text = match next {
+            None => texts::FASTER_THAN_NEEDED,
+            Some(next) => {
+                let title = inside_a_sentence(&next.title.words(scale));
+                parts.push(("next", Part::Text(title)));
+                texts::FASTER_THAN_NEEDED_NEXT_DOES
+            }
+        };
+        sentence = sentence.say(text, &parts);
+    } else if count == 0 {
         return None;
     }
-    let tone = if count >= MANY {
-        Tone::Narrow
-    } else {
-        Tone::Holds
-    };
-    let mut sentence = Sentence::new(tone);
-    if let Some(slower) = slower {
-        let times = format_factor(quenched.margin.factor);
-        sentence = sentence
-            .text_part("Faster than needed: it could be ")
-            .number(times, NumberKey::Margin)
-            .text_part(slower);
-        if count == 0 {
-            return Some(sentence);
-        }
-        sentence = sentence.text_part(" ");
-    }
-    sentence = sentence.text_part("What may crack or warp it: ");
-    for (i, (before, number, after)) in reasons.into_iter().enumerate() {
-        let joint = match i {
-            0 => "",
-            _ if i + 1 == count => " and ",
-            _ => ", ",
-        };
-        sentence = sentence.text_part(format!("{joint}{before}"));
-        if let Some((number, key)) = number {
-            sentence = sentence.number(number, key);
-        }
-        sentence = sentence.text_part(after);
-    }
-    let sentence = sentence.text_part(".");
-    if count < MANY {
+    if count == 0 {
         return Some(sentence);
     }
-    let snap = format_temperature(Cold::SNAP_FIRST_OFFERED.temperature_c, scale);
-    Some(sentence.text_part(match &route.cold {
-        Some(cold) if cold.snap.is_some() => {
-            " Go on at once: the snap temper takes the worst of the stress before the cold.".to_owned()
-        }
-        Some(_) => format!(
-            " Go on at once: where the cold bath has to wait, an hour at {snap} first takes the \
-             worst of the stress, though the cold then finds less austenite to turn."
-        ),
-        None => format!(
-            " Temper at once: where that has to wait, an hour at {snap} takes the worst of the \
-             stress, and costs next to no hardness."
-        ),
-    }))
+    let mut parts = Vec::new();
+    for (i, reason) in reasons.into_iter().enumerate() {
+        let joint = match i {
+            0 => "",
+            _ if i + 1 == count => texts::AND,
+            _ => texts::COMMA,
+        };
+        parts.push(Part::Text(joint.to_owned()));
+        parts.extend(reason.parts);
+    }
+    let parts: Vec<_> = parts.into_iter().map(|part| ("reasons", part)).collect();
+    sentence = sentence.say(texts::MAY_CRACK, &parts);
+    if is_much {
+        let snap = format_temperature(Cold::SNAP_FIRST_OFFERED.temperature_c, scale);
+        let text = match &route.cold {
+            Some(cold) if cold.snap.is_some() => texts::SNAP_AT_ONCE,
+            Some(_) => texts::SNAP_IF_COLD_WAITS,
+            None => texts::TEMPER_AT_ONCE,
+        };
+        sentence = sentence.say(text, &[("snap", Part::Text(snap))]);
+    }
+    Some(sentence)
 }
 
-/// That a quench has much to spare, and what would still do; none where it has not, or nothing is
+/// What would still do where a quench has much to spare; none where it has not, or nothing is
 /// slower.
-fn faster_than_needed(
+fn faster_than_needed<'a>(
     baths: &Baths,
-    quenched: &QuenchTransformed,
-    scale: TemperatureScale,
-) -> Option<String> {
+    quenched: &'a QuenchTransformed,
+) -> Option<Option<&'a Neighbour>> {
     let next = quenched.next_slower.as_ref();
     // Of the user's own nobody knows what comes next.
     let has_slower = next.is_some() || baths.first.family == Family::Own;
     if quenched.margin.factor < FASTER_THAN_NEEDED || !has_slower || !baths.later.is_empty() {
         return None;
     }
-    let next = next.filter(|next| next.verdict == Verdict::Holds);
-    Some(next.map_or_else(
-        || " slower.".to_owned(),
-        |next| {
-            let title = inside_a_sentence(&next.title.words(scale));
-            format!(" slower, and {title} would still do.")
-        },
-    ))
+    Some(next.filter(|next| next.verdict == Verdict::Holds))
 }
 
 /// How far apart the places of the piece are when the first of them reaches a temperature, K.

@@ -10,6 +10,7 @@ use crate::units::{
     TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hrc, format_hv,
     format_percent, format_temperature, format_weight_percent,
 };
+use recalesce_texts::route as texts;
 
 /// How a sentence is marked: by shape and colour, never colour alone.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -97,18 +98,41 @@ impl Sentence {
     }
 
     pub(super) fn text_part(mut self, text: impl Into<String>) -> Self {
-        self.parts.push(Part::Text(text.into()));
+        self.push(Part::Text(text.into()));
         self
     }
 
-    fn lead(mut self, text: impl Into<String>) -> Self {
-        self.parts.push(Part::Lead(text.into()));
+    /// Says one more text. Each place in it, such as `{grain}`, takes the parts of its name, so that a
+    /// translation orders them as it likes; one without a part is seen by its name.
+    pub(super) fn say(mut self, text: &str, parts: &[(&str, Part)]) -> Self {
+        if !self.parts.is_empty() {
+            self.push(Part::Text(" ".to_owned()));
+        }
+        let mut rest = text;
+        while let Some((before, place)) = rest.split_once('{')
+            && let Some((name, after)) = place.split_once('}')
+        {
+            self.push(Part::Text(before.to_owned()));
+            let mut of_place = parts.iter().filter(|(of, _)| *of == name).peekable();
+            if of_place.peek().is_none() {
+                self.push(Part::Text(format!("{{{name}}}")));
+            }
+            for (_, part) in of_place {
+                self.push(part.clone());
+            }
+            rest = after;
+        }
+        self.push(Part::Text(rest.to_owned()));
         self
     }
 
-    pub(super) fn number(mut self, text: impl Into<String>, key: NumberKey) -> Self {
-        self.parts.push(Part::Number(text.into(), key));
-        self
+    /// Adds a part; texts side by side become one.
+    fn push(&mut self, part: Part) {
+        match (self.parts.last_mut(), part) {
+            (Some(Part::Text(last)), Part::Text(more)) => last.push_str(&more),
+            (_, Part::Text(none)) if none.is_empty() => {}
+            (_, part) => self.parts.push(part),
+        }
     }
 }
 
@@ -151,39 +175,32 @@ fn soak_sentence(route: &Route, outcome: &Outcome) -> Sentence {
     } else {
         Tone::Holds
     };
-    let dissolved = Sentence::new(tone)
-        .number(
-            format_weight_percent(end.carbon_wt),
-            NumberKey::DissolvedCarbon,
-        )
-        .text_part(" of the ")
-        .number(
-            format_weight_percent(route.composition.c),
-            NumberKey::Behind(Quantity::Content(Element::C)),
-        )
-        .text_part(" carbon is in solution.");
-    let grain = format!("ASTM\u{a0}{}", format_fixed(end.grain_astm, 0));
+    let content = NumberKey::Behind(Quantity::Content(Element::C));
+    let content = Part::Number(format_weight_percent(route.composition.c), content);
+    let dissolved = format_weight_percent(end.carbon_wt);
+    let dissolved = Part::Number(dissolved, NumberKey::DissolvedCarbon);
+    let dissolved = Sentence::new(tone).say(
+        texts::outcome::CARBON_DISSOLVED,
+        &[("dissolved", dissolved), ("content", content)],
+    );
     if end.ferrite_volume_fraction > 0.01 {
-        return dissolved.text_part(format!(
-            " {} ferrite is left and stays soft: soak hotter.",
-            format_percent(end.ferrite_volume_fraction)
-        ));
+        let ferrite = format_percent(end.ferrite_volume_fraction);
+        return dissolved.say(
+            texts::outcome::FERRITE_LEFT,
+            &[("ferrite", Part::Text(ferrite))],
+        );
     }
+    let grain = format!("ASTM\u{a0}{}", format_fixed(end.grain_astm, 0));
+    let grain = ("grain", Part::Number(grain, NumberKey::Grain));
     if end.carbide_volume_fraction > 0.002 {
-        dissolved
-            .text_part(" The rest stays in ")
-            .number(
-                format_percent(end.carbide_volume_fraction),
-                NumberKey::CarbideLeft,
-            )
-            .text_part(" carbide and keeps the grain at ")
-            .number(grain, NumberKey::Grain)
-            .text_part(".")
+        let carbide = format_percent(end.carbide_volume_fraction);
+        let carbide = Part::Number(carbide, NumberKey::CarbideLeft);
+        dissolved.say(
+            texts::outcome::CARBIDE_HOLDS_GRAIN,
+            &[("carbide", carbide), grain],
+        )
     } else {
-        dissolved
-            .text_part(" No carbide is left to hold the grain: ")
-            .number(grain, NumberKey::Grain)
-            .text_part(".")
+        dissolved.say(texts::outcome::NO_CARBIDE_HOLDS_GRAIN, &[grain])
     }
 }
 
@@ -194,104 +211,98 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
             return Sentence::new(Tone::Narrow).text_part(refused.words(scale));
         }
     };
+    let margin = &quenched.margin;
+    let is_in_time = margin.seconds >= 0.0;
+    let (tone, verdict) = match margin.verdict {
+        Verdict::Holds => (Tone::Holds, texts::outcome::VERDICT_FAST),
+        Verdict::Narrow if is_in_time => (Tone::Narrow, texts::outcome::VERDICT_ONLY_JUST),
+        Verdict::Narrow => (Tone::Narrow, texts::outcome::VERDICT_A_LITTLE_SLOW),
+        Verdict::Misses => (Tone::Misses, texts::outcome::VERDICT_SLOW),
+    };
     let place = outcome
         .quench
         .deciding_curve()
-        .map_or("At the slowest place", |curve| place_words(curve.place));
-    let margin = &quenched.margin;
-    let sentence = match margin.verdict {
-        Verdict::Holds => Sentence::new(Tone::Holds).lead("Fast enough, with room to spare."),
-        Verdict::Narrow if margin.seconds >= 0.0 => {
-            Sentence::new(Tone::Narrow).lead("Only just fast enough.")
-        }
-        Verdict::Narrow => Sentence::new(Tone::Narrow).lead("A little too slow, within the error."),
-        Verdict::Misses => Sentence::new(Tone::Misses).lead("Too slow."),
-    };
-    let sentence = if margin.seconds >= 0.0 {
-        sentence
-            .text_part(format!(" {place} "))
-            .number(margin_words(margin.seconds), NumberKey::Margin)
-            .text_part(" to spare")
-    } else {
-        sentence
-            .text_part(format!(" {place} it misses by "))
-            .number(margin_words(margin.seconds), NumberKey::Margin)
-    };
-    let sentence = if margin.seconds >= 0.0 || quenched.held_c.is_some() {
-        sentence
-    } else {
-        sentence
-            .text_part("; ")
-            .number(
-                format_percent(quenched.hardened_fraction),
-                NumberKey::Behind(Quantity::Hardened),
-            )
-            .text_part(" of the steel there hardens")
-    };
+        .map_or(texts::places::at::SLOWEST, |curve| place_words(curve.place));
+    let hardened = NumberKey::Behind(Quantity::Hardened);
+    let mut parts = vec![
+        ("verdict", Part::Lead(verdict.to_owned())),
+        ("place", Part::Text(place.to_owned())),
+        (
+            "margin",
+            Part::Number(margin_words(margin.seconds), NumberKey::Margin),
+        ),
+        (
+            "hardened",
+            Part::Number(format_percent(quenched.hardened_fraction), hardened),
+        ),
+    ];
+    let sentence = Sentence::new(tone);
     if let Some(bath_c) = quenched.held_c {
-        return sentence.text_part(format!(
-            " on the way to the bath; held there at {}, {} of it turns into bainite.",
-            format_temperature(bath_c, scale),
-            format_percent(quenched.fractions.bainite)
-        ));
+        let bainite = format_percent(quenched.fractions.bainite);
+        parts.push(("bath", Part::Text(format_temperature(bath_c, scale))));
+        parts.push(("bainite", Part::Text(bainite)));
+        let text = if is_in_time {
+            texts::outcome::TO_SPARE_BEFORE_BAINITE
+        } else {
+            texts::outcome::MISSES_BEFORE_BAINITE
+        };
+        return sentence.say(text, &parts);
     }
-    let sentence = match (route.section, quenched.hardened_depth_mm) {
-        (Section::Blade { height_mm, .. }, Some(depth_mm))
-            if margin.seconds < 0.0 && (0.5..height_mm).contains(&depth_mm) =>
-        {
-            sentence.text_part(format!(
-                ". It hardens through from the cutting edge up to {} of the height; above that it stays softer",
-                format_percent(depth_mm / height_mm)
-            ))
-        }
-        _ => sentence,
-    };
     // Others are weighed alone, which says nothing of a sequence.
-    if !route.quench.then.is_empty() {
-        return sentence.text_part(".");
-    }
-    match (&quenched.next_slower, &quenched.slowest_medium) {
-        (Some(next), _) if margin.seconds >= 0.0 && next.factor < margin.factor => {
-            let name = inside_a_sentence(&next.title.words(scale));
-            if next.seconds > margin.seconds {
-                // A longer stay in vapour, say: more time on the clock, and slower all the same.
-                sentence.text_part(format!("; {name} would still do."))
-            } else if next.seconds >= 0.0 {
-                sentence
-                    .text_part(format!("; {name} would still have "))
-                    .number(margin_words(next.seconds), NumberKey::NextSlower)
-                    .text_part(".")
-            } else {
-                sentence
-                    .text_part(format!("; {name} misses by "))
-                    .number(margin_words(next.seconds), NumberKey::NextSlower)
-                    .text_part(".")
+    let is_alone = route.quench.then.is_empty();
+    if is_in_time {
+        let next = quenched.next_slower.as_ref();
+        let text = match next.filter(|next| is_alone && next.factor < margin.factor) {
+            None => texts::outcome::TO_SPARE,
+            Some(next) => {
+                let name = inside_a_sentence(&next.title.words(scale));
+                let next_margin = Part::Number(margin_words(next.seconds), NumberKey::NextSlower);
+                parts.push(("next", Part::Text(name)));
+                parts.push(("next_margin", next_margin));
+                if next.seconds > margin.seconds {
+                    texts::outcome::TO_SPARE_NEXT_DOES
+                } else if next.seconds >= 0.0 {
+                    texts::outcome::TO_SPARE_NEXT_HAS
+                } else {
+                    texts::outcome::TO_SPARE_NEXT_MISSES
+                }
             }
-        }
-        (_, Some(slowest)) if margin.seconds < 0.0 => sentence.text_part(format!(
-            ". {} is the slowest that hardens it through{}",
-            slowest.title.words(scale),
-            slowest.reservation()
-        )),
-        (_, None) if margin.seconds < 0.0 => {
-            sentence.text_part(". No quenchant of the list hardens this section through.")
-        }
-        _ => sentence.text_part("."),
+        };
+        return sentence.say(text, &parts);
+    }
+    let mut sentence = sentence.say(texts::outcome::MISSES, &parts);
+    if let (Section::Blade { height_mm, .. }, Some(depth_mm)) =
+        (route.section, quenched.hardened_depth_mm)
+        && (0.5..height_mm).contains(&depth_mm)
+    {
+        let part = Part::Text(format_percent(depth_mm / height_mm));
+        sentence = sentence.say(texts::outcome::HARDENS_UP_TO, &[("part", part)]);
+    }
+    match &quenched.slowest_medium {
+        _ if !is_alone => sentence,
+        Some(slowest) => sentence.say(
+            texts::outcome::SLOWEST_THAT_DOES,
+            &[
+                ("quenchant", Part::Text(slowest.title.words(scale))),
+                ("reservation", Part::Text(slowest.reservation().to_owned())),
+            ],
+        ),
+        None => sentence.say(texts::outcome::NONE_HARDENS_THROUGH, &[]),
     }
 }
 
 /// A place of the piece at the head of a sentence.
 const fn place_words(place: Place) -> &'static str {
     match place {
-        Place::Centre => "At the centre",
-        Place::Edge => "At the cutting edge",
-        Place::Corner => "At the corner",
-        Place::Quarter => "A quarter up from the cutting edge",
-        Place::Middle => "Half way up",
-        Place::ThreeQuarter => "Three quarters up",
-        Place::Spine => "At the core of the spine",
-        Place::Surface | Place::SpineSurface => "At the surface",
-        Place::Within(_) => "Inside",
+        Place::Centre => texts::places::at::CENTRE,
+        Place::Edge => texts::places::at::EDGE,
+        Place::Corner => texts::places::at::CORNER,
+        Place::Quarter => texts::places::at::QUARTER,
+        Place::Middle => texts::places::at::MIDDLE,
+        Place::ThreeQuarter => texts::places::at::THREE_QUARTER,
+        Place::Spine => texts::places::at::SPINE,
+        Place::Surface | Place::SpineSurface => texts::places::at::SURFACE,
+        Place::Within(_) => texts::places::at::WITHIN,
     }
 }
 
@@ -299,15 +310,15 @@ const fn place_words(place: Place) -> &'static str {
 #[must_use]
 pub const fn place_name(place: Place) -> &'static str {
     match place {
-        Place::Centre => "centre",
-        Place::Edge => "cutting edge",
-        Place::Corner => "corner",
-        Place::Quarter => "quarter height",
-        Place::Middle => "mid height",
-        Place::ThreeQuarter => "three-quarter height",
-        Place::Spine => "spine core",
-        Place::Surface | Place::SpineSurface => "surface",
-        Place::Within(_) => "inside",
+        Place::Centre => texts::places::CENTRE,
+        Place::Edge => texts::places::EDGE,
+        Place::Corner => texts::places::CORNER,
+        Place::Quarter => texts::places::QUARTER,
+        Place::Middle => texts::places::MIDDLE,
+        Place::ThreeQuarter => texts::places::THREE_QUARTER,
+        Place::Spine => texts::places::SPINE,
+        Place::Surface | Place::SpineSurface => texts::places::SURFACE,
+        Place::Within(_) => texts::places::WITHIN,
     }
 }
 
@@ -319,84 +330,80 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
         .find_map(|stage| stage.hardness.map(|hardness| (stage, hardness)))
     else {
         return Sentence::new(Tone::Narrow).text_part(outcome.temper.refusal().map_or_else(
-            || "No hardness can be given for this steel.".to_owned(),
+            || texts::outcome::NO_HARDNESS.to_owned(),
             |refusal| refusal.words(scale),
         ));
     };
+    let shown = |hardness: String| ("hardness", Part::Number(hardness, NumberKey::FinalHardness));
     if let (Some(refusal), false) = (outcome.temper.refusal(), route.tempers.is_empty()) {
         let quenched = hardness
             .hrc()
             .map_or_else(|| format_hv(hardness.hv), format_hrc);
-        return Sentence::new(Tone::Narrow)
-            .text_part("Before the temper: ")
-            .number(quenched, NumberKey::FinalHardness)
-            .text_part(format!(". After it is not known: {}", refusal.words(scale)));
+        return Sentence::new(Tone::Narrow).say(
+            texts::outcome::UNKNOWN_AFTER_TEMPER,
+            &[
+                shown(quenched),
+                ("reason", Part::Text(refusal.words(scale))),
+            ],
+        );
     }
     let after = match (stage.step, route.tempers.len()) {
-        (Step::Temper(_), 1) => "After the temper: ".to_owned(),
-        (Step::Temper(_), 2) => "After two tempers: ".to_owned(),
-        (Step::Temper(_), 3) => "After three tempers: ".to_owned(),
-        (Step::Temper(n), _) => format!("After {n} tempers: "),
-        _ => "As quenched, not tempered: ".to_owned(),
+        (Step::Temper(_), 1) => texts::outcome::AFTER_TEMPER.to_owned(),
+        (Step::Temper(_), 2) => texts::outcome::AFTER_TWO_TEMPERS.to_owned(),
+        (Step::Temper(_), 3) => texts::outcome::AFTER_THREE_TEMPERS.to_owned(),
+        (Step::Temper(n), _) => texts::outcome::after_tempers(n),
+        _ => texts::outcome::AS_QUENCHED.to_owned(),
     };
+    let after = ("after", Part::Text(after));
     let Some(hrc) = hardness.hrc() else {
-        return Sentence::new(Tone::Misses)
-            .text_part(after)
-            .number(
-                hardness
-                    .hrb()
-                    .map_or_else(|| format_hv(hardness.hv), format_hrb),
-                NumberKey::FinalHardness,
-            )
-            .text_part(", too soft for the C scale.");
+        let soft = hardness
+            .hrb()
+            .map_or_else(|| format_hv(hardness.hv), format_hrb);
+        return Sentence::new(Tone::Misses).say(texts::outcome::TOO_SOFT, &[after, shown(soft)]);
     };
-    let (low, high) = (hrc - stage.band_hrc, hrc + stage.band_hrc);
+    let end_of_band = |name, hrc: f64| {
+        let key = NumberKey::Behind(Quantity::FinalBand);
+        (name, Part::Number(format_fixed(hrc, 1), key))
+    };
+    let parts = [
+        after,
+        shown(format_hrc(hrc)),
+        end_of_band("least", hrc - stage.band_hrc),
+        end_of_band("most", hrc + stage.band_hrc),
+    ];
     let target = &route.target;
     let edge = outcome.cutting_edge.last().and_then(|edge| {
         let is_last = edge.step == stage.step;
         Some((edge.hardness.filter(|_| is_last)?.hrc()?, edge.band_hrc))
     });
-    let sentence = |tone| {
-        Sentence::new(tone)
-            .text_part(after)
-            .number(format_hrc(hrc), NumberKey::FinalHardness)
-            .text_part(", nine times in ten between ")
-            .number(format_fixed(low, 1), NumberKey::Behind(Quantity::FinalBand))
-            .text_part(" and ")
-            .number(
-                format_fixed(high, 1),
-                NumberKey::Behind(Quantity::FinalBand),
-            )
-            .text_part(".")
-    };
     // What is sharpened is what the target is meant for.
-    if let Some((edge_hrc, band_hrc)) = edge {
-        let (tone, verdict) = against(target, edge_hrc, band_hrc);
-        let [least, most] = [edge_hrc - band_hrc, edge_hrc + band_hrc];
-        return sentence(tone).text_part(format!(
-            " That is where it hardens least. The cutting edge has {}, nine times in ten between {} and {}.{verdict}",
-            format_hrc(edge_hrc),
-            format_fixed(least, 1),
-            format_fixed(most, 1)
-        ));
+    let (judged_hrc, band_hrc) = edge.unwrap_or((hrc, stage.band_hrc));
+    let (tone, verdict) = against(target, judged_hrc, band_hrc);
+    let mut sentence = Sentence::new(tone).say(texts::outcome::FINAL_HARDNESS, &parts);
+    if edge.is_some() {
+        let [least, most] = [judged_hrc - band_hrc, judged_hrc + band_hrc];
+        sentence = sentence.say(
+            texts::outcome::EDGE_HARDNESS,
+            &[
+                ("hardness", Part::Text(format_hrc(judged_hrc))),
+                ("least", Part::Text(format_fixed(least, 1))),
+                ("most", Part::Text(format_fixed(most, 1))),
+            ],
+        );
     }
-    let (tone, verdict) = against(target, hrc, stage.band_hrc);
-    sentence(tone).text_part(verdict)
+    sentence.say(verdict, &[])
 }
 
 /// How a hardness with its band stands to a target.
 fn against(target: &Target, hrc: f64, band_hrc: f64) -> (Tone, &'static str) {
     if hrc - band_hrc >= target.least_hrc && hrc + band_hrc <= target.most_hrc {
-        (Tone::Holds, " On target.")
+        (Tone::Holds, texts::outcome::ON_TARGET)
     } else if hrc > target.most_hrc {
-        (Tone::Narrow, " Above the target: temper hotter.")
+        (Tone::Narrow, texts::outcome::ABOVE_TARGET)
     } else if hrc < target.least_hrc {
-        (Tone::Misses, " Below the target.")
+        (Tone::Misses, texts::outcome::BELOW_TARGET)
     } else {
-        (
-            Tone::Holds,
-            " On target; the band is wider than the target.",
-        )
+        (Tone::Holds, texts::outcome::ON_TARGET_BAND_WIDER)
     }
 }
 
@@ -411,5 +418,87 @@ pub fn inside_a_sentence(title: &str) -> String {
                 .collect()
         }
         _ => title.to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::heat::{Grind, Leave, MediumChoice};
+    use crate::route::{Cold, NextBath, overheating, quench_notes, run, soak_notes};
+    use crate::units::LengthUnit;
+
+    #[test]
+    fn places_take_their_parts_in_the_order_of_the_text() {
+        let grain = ("grain", Part::Number("8".to_owned(), NumberKey::Grain));
+        let words = ["old", " steel"].map(|text| ("words", Part::Text(text.to_owned())));
+        let [old, steel] = words;
+        let said = Sentence::new(Tone::Holds)
+            .say("{grain} in {words}: {lost}", &[old, grain.clone(), steel])
+            .say("Open {", &[]);
+        let rest = Part::Text(" in old steel: {lost} Open {".to_owned());
+        assert_eq!(said.parts, [grain.1, rest]);
+    }
+
+    /// No text has a place that nothing fills.
+    #[test]
+    fn every_place_of_a_sentence_is_filled() {
+        let scale = TemperatureScale::Celsius;
+        let mut told = 0;
+        let mut check = |route: &Route| {
+            let outcome = run(route).unwrap();
+            let grains = overheating(route).ok();
+            let mut all = sentences(route, &outcome, scale);
+            let length = LengthUnit::Millimetre;
+            all.extend(soak_notes(route, &outcome, grains.as_ref(), scale, length));
+            all.extend(quench_notes(route, &outcome, scale));
+            for sentence in &all {
+                let text = sentence.text();
+                assert!(!text.contains(['{', '}']), "{text}");
+            }
+            told += all.len();
+        };
+        let blade = Section::Blade {
+            edge_mm: 0.5,
+            spine_mm: 8.0,
+            height_mm: 50.0,
+            grind: Grind::Straight,
+        };
+        let plate = |thickness_mm| Section::Plate { thickness_mm };
+        let snapped = Cold {
+            snap: Some(Cold::SNAP_FIRST_OFFERED),
+            ..Route::example().cold.unwrap()
+        };
+        let mut route = Route::example();
+        for grade in ["1095", "O1", "4140", "A2"] {
+            route.take_grade(crate::steel::find(grade).unwrap());
+            for (medium, section, cold, soak_c) in [
+                ("water20", plate(3.0), None, 800.0),
+                ("oil_fast", blade, Some(snapped), 800.0),
+                ("oil_slow", plate(12.0), route.cold, 980.0),
+                ("air_still", plate(2.0), None, 740.0),
+            ] {
+                route.quench.medium = MediumChoice::Named(medium.to_owned());
+                route.section = section;
+                route.cold = cold;
+                route.soak.temperature_c = soak_c;
+                check(&route);
+                route.tempers.clear();
+                check(&route);
+                route.tempers = Route::example().tempers;
+            }
+        }
+        route.take_grade(crate::steel::find("52100").unwrap());
+        route.quench.medium = MediumChoice::Named("salt200_agit_wet".to_owned()).with_bath(280.0);
+        route.quench.then = vec![NextBath {
+            leave: Leave::AfterS(7200.0),
+            medium: MediumChoice::Named("air_still".to_owned()),
+            agitation: 1.0,
+        }];
+        for thickness_mm in [1.5, 8.0] {
+            route.section = plate(thickness_mm);
+            check(&route);
+        }
+        assert!(told > 100, "{told}");
     }
 }

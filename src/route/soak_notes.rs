@@ -4,12 +4,13 @@ use super::card::keep_air_off;
 use super::cautions::COARSE_GRAIN_ASTM;
 use super::outcome::Outcome;
 use super::plan::Route;
-use super::sentences::{NumberKey, Sentence, Tone};
+use super::sentences::{NumberKey, Part, Sentence, Tone};
 use crate::soak::{GrainAt, Skin};
 use crate::units::{
     LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length,
     format_temperature_difference,
 };
+use recalesce_texts::route::soak_notes as texts;
 
 /// A time as coarsely as it is known: to ten seconds, from two minutes on to a minute.
 #[must_use]
@@ -38,15 +39,12 @@ pub fn soak_notes(
 
 fn heating_up(route: &Route, outcome: &Outcome) -> Sentence {
     let heating_s = outcome.heating.core_at_temperature_s;
-    Sentence::new(Tone::Holds)
-        .text_part("Heats up in about ")
-        .number(rough_duration(heating_s), NumberKey::HeatingUp)
-        .text_part(": take it out after ")
-        .number(
-            rough_duration(heating_s + 60.0 * route.soak.time_min),
-            NumberKey::HeatingUp,
-        )
-        .text_part(".")
+    let time = |time_s| Part::Number(rough_duration(time_s), NumberKey::HeatingUp);
+    let all_s = heating_s + 60.0 * route.soak.time_min;
+    Sentence::new(Tone::Holds).say(
+        texts::HEATING_UP,
+        &[("time", time(heating_s)), ("all", time(all_s))],
+    )
 }
 
 fn too_hot(grains: &[GrainAt; 3], scale: TemperatureScale) -> Sentence {
@@ -62,35 +60,35 @@ fn too_hot(grains: &[GrainAt; 3], scale: TemperatureScale) -> Sentence {
         let number = text.split('\u{a0}').next().unwrap_or_default();
         number.to_owned()
     };
-    let number = |grain: &GrainAt| format_fixed(grain.grain_astm, 0);
-    Sentence::new(tone)
-        .text_part(format!(
-            "Too hot by {}, {} or {most}: grain ASTM\u{a0}",
-            without_unit(least),
-            without_unit(middle),
-        ))
-        .number(number(&grains[0]), NumberKey::Overheated)
-        .text_part(", ")
-        .number(number(&grains[1]), NumberKey::Overheated)
-        .text_part(" or ")
-        .number(number(&grains[2]), NumberKey::Overheated)
-        .text_part(if tone == Tone::Holds {
-            "."
-        } else {
-            ": coarse, and brittle."
-        })
+    let number = |grain: &GrainAt| {
+        let number = format_fixed(grain.grain_astm, 0);
+        Part::Number(number, NumberKey::Overheated)
+    };
+    let text = if tone == Tone::Holds {
+        texts::TOO_HOT
+    } else {
+        texts::TOO_HOT_COARSE
+    };
+    Sentence::new(tone).say(
+        text,
+        &[
+            ("little", Part::Text(without_unit(least))),
+            ("more", Part::Text(without_unit(middle))),
+            ("most", Part::Text(most)),
+            ("grain_little", number(&grains[0])),
+            ("grain_more", number(&grains[1])),
+            ("grain_most", number(&grains[2])),
+        ],
+    )
 }
 
 fn surface(outcome: &Outcome, length: LengthUnit) -> Option<Sentence> {
-    let [decarburised, stock] = surface_words(outcome.skin.given()?, length);
-    Some(
-        Sentence::new(Tone::Holds)
-            .text_part("In open air it loses carbon to ")
-            .number(decarburised, NumberKey::Skin)
-            .text_part(" deep: leave ")
-            .number(stock, NumberKey::Skin)
-            .text_part(" a side to grind, or keep the air off it."),
-    )
+    let [decarburised, stock] = surface_words(outcome.skin.given()?, length)
+        .map(|depth| Part::Number(depth, NumberKey::Skin));
+    Some(Sentence::new(Tone::Holds).say(
+        texts::SURFACE_IN_AIR,
+        &[("decarburised", decarburised), ("stock", stock)],
+    ))
 }
 
 /// How deep air takes carbon, and what to leave on each side to grind.
