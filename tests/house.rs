@@ -2,6 +2,7 @@
 //! to the browser.
 #![cfg(not(target_arch = "wasm32"))]
 
+use std::collections::HashMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -256,6 +257,44 @@ fn texts_are_in_one_place() {
         "{} words outside src/texts:\n{}",
         wrong.len(),
         wrong.join("\n")
+    );
+}
+
+/// Names of a source and how often each stands there.
+fn count_names(source: &str, counts: &mut HashMap<String, usize>) {
+    let is_part = |c: char| c.is_alphanumeric() || c == '_';
+    for name in source.split(|c| !is_part(c)) {
+        *counts.entry(name.to_owned()).or_default() += 1;
+    }
+}
+
+#[test]
+fn every_text_is_said() {
+    let all = sources();
+    let mut counts = HashMap::new();
+    for (_, text) in &all {
+        count_names(text, &mut counts);
+    }
+    let mut defined = HashMap::new();
+    for (path, text) in all.iter().filter(|(path, _)| path.starts_with("texts")) {
+        for line in text.lines() {
+            let rest = ["pub const ", "pub fn ", "pub static "];
+            let rest = rest.iter().find_map(|kind| line.strip_prefix(kind));
+            let Some(rest) = rest else { continue };
+            let name = rest.split([':', '(', '<']).next().unwrap_or_default();
+            let (_, times) = defined.entry(name).or_insert((path, 0));
+            *times += 1;
+        }
+    }
+    let unsaid: Vec<_> = defined
+        .iter()
+        .filter(|(name, (_, times))| counts[**name] <= *times)
+        .map(|(name, (path, _))| format!("{}: {name}", path.display()))
+        .collect();
+    assert!(
+        unsaid.is_empty(),
+        "texts that nothing says:\n{}",
+        unsaid.join("\n")
     );
 }
 
