@@ -1,1 +1,9 @@
-//! Words of the room advise.
+//! Words of the room advise: a file for each part of it.
+
+pub mod coupon;
+pub mod error;
+pub mod inputs;
+pub mod sensitivity;
+pub mod shop;
+
+pub const RETAINED_AUSTENITE: &str = "retained austenite";
