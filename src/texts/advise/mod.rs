@@ -2,6 +2,7 @@
 
 pub mod coupon;
 pub mod error;
+pub mod find;
 pub mod inputs;
 pub mod sensitivity;
 pub mod shop;
