@@ -4,6 +4,7 @@ pub mod coupon;
 pub mod error;
 pub mod find;
 pub mod inputs;
+pub mod learn;
 pub mod sensitivity;
 pub mod shop;
 
