@@ -4,6 +4,7 @@ use super::shop_check::ShopError;
 use crate::heat::MediumError;
 use crate::route::RouteError;
 use crate::units::TemperatureScale;
+use recalesce_texts::advise::error as texts;
 
 /// Why there is no answer.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -18,7 +19,7 @@ pub enum AdviseError {
     #[error("`shop`: {0}")]
     Shop(#[from] ShopError),
     /// A number is not a number or out of range.
-    #[error("{field}: {value} is outside {least} to {most}{unit}")]
+    #[error("{field}: {}", texts::outside(*value, *least, *most, unit))]
     Number {
         /// What the number is.
         field: &'static str,
@@ -32,19 +33,19 @@ pub enum AdviseError {
         unit: &'static str,
     },
     /// The route has no such step.
-    #[error("the route has no step for `{input}`")]
+    #[error("{}", texts::no_step_for(input))]
     NoStep {
         /// The input asked for.
         input: &'static str,
     },
     /// There is no run to learn from, and no route is asked for.
-    #[error("there is no run to learn from")]
+    #[error("{}", texts::NO_RUN)]
     NoRun,
     /// Numbers that do not hold together.
-    #[error("what was measured cannot be brought together with the models")]
+    #[error("{}", texts::NOT_SOLVED)]
     NotSolved,
     /// Nothing comes out of any case.
-    #[error("none of {cases} cases has an outcome; the first was refused: {first}")]
+    #[error("{}", texts::no_case(*cases, first))]
     NoCase {
         /// How many were tried.
         cases: usize,

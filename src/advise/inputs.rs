@@ -7,6 +7,7 @@ use super::law::{Law, NINE_IN_TEN, cut_normal};
 use crate::hardness::AS_QUENCHED_BAND_HRC;
 use crate::route::{NOSE_BAND, Route, Step, Taught, Trial};
 use crate::steel::{Composition, Element, Grade, OpenContent, find};
+use recalesce_texts::advise::inputs as texts;
 use serde::{Deserialize, Serialize};
 
 /// What a route does not tell of its own uncertainty.
@@ -83,17 +84,17 @@ impl Input {
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
-            Self::Chemistry => "the steel's composition within its grade",
-            Self::Certificate => "the steel's composition within its certificate",
-            Self::Furnace => "furnace temperature",
-            Self::Thermocouple => "the thermocouple",
-            Self::Thickness => "thickness",
-            Self::HeatTransfer => "heat transfer of the quenchant",
-            Self::Nose => "the model's time of the nose",
-            Self::Ms => "the model's start of martensite",
-            Self::QuenchedHardness => "the model's hardness as quenched",
-            Self::TemperOven => "temper temperature",
-            Self::TemperedHardness => "the model's hardness after tempering",
+            Self::Chemistry => texts::CHEMISTRY,
+            Self::Certificate => texts::CERTIFICATE,
+            Self::Furnace => texts::FURNACE,
+            Self::Thermocouple => texts::THERMOCOUPLE,
+            Self::Thickness => texts::THICKNESS,
+            Self::HeatTransfer => texts::HEAT_TRANSFER,
+            Self::Nose => texts::NOSE,
+            Self::Ms => texts::MARTENSITE_START,
+            Self::QuenchedHardness => texts::QUENCHED_HARDNESS,
+            Self::TemperOven => texts::TEMPER_OVEN,
+            Self::TemperedHardness => texts::TEMPERED_HARDNESS,
         }
     }
 
@@ -255,44 +256,44 @@ pub(super) fn open_inputs(
         Input::Furnace,
         limits(route.furnace_band_k).narrowed(left.furnace),
         "K",
-        "the furnace's band: limits of which nothing else is known (JCGM 100)",
+        texts::FURNACE_BAND,
     );
     scalar(
         Input::Thermocouple,
         limits(thermocouple_k).narrowed(left.thermocouple),
         "K",
-        "tolerance class of a thermocouple that was not checked (IEC 60584-1, JCGM 100)",
+        texts::THERMOCOUPLE_CLASS,
     );
     scalar(
         Input::Thickness,
         limits(tolerances.thickness_band_mm),
         "mm",
-        "tolerance of the piece",
+        texts::PIECE_TOLERANCE,
     );
     scalar(
         Input::HeatTransfer,
         Law::of_band_factor(widest_band_factor(route)?).narrowed(left.heat_transfer),
         "",
-        "band of the quenchant, nine in ten",
+        texts::QUENCHANT_BAND,
     );
     scalar(
         Input::Nose,
         Law::of_band_factor(NOSE_BAND).narrowed(left.nose),
         "",
-        "error of the model on noses that it had not seen, nine in ten",
+        texts::NOSE_ERROR,
     );
     let ms_sd = MS_RMS_K[usize::from(planned.soak.carbon_wt > MS_CARBON_WT)];
     scalar(
         Input::Ms,
         Law::Normal { sd: ms_sd }.narrowed(left.ms),
         "K",
-        "root mean square error of the model against measured starts",
+        texts::MARTENSITE_START_ERROR,
     );
     scalar(
         Input::QuenchedHardness,
         Law::normal_of_band(AS_QUENCHED_BAND_HRC).narrowed(left.quenched),
         "HRC",
-        "error of the model against measured hardness, nine in ten",
+        texts::QUENCHED_HARDNESS_ERROR,
     );
     let snap = route.cold.as_ref().and_then(|cold| cold.snap.as_ref());
     if let Some(temper) = route.tempers.first().or(snap) {
@@ -303,7 +304,7 @@ pub(super) fn open_inputs(
             Input::TemperOven,
             limits(tolerances.temper_band_k.unwrap_or(own_k)).narrowed(left.temper),
             "K",
-            "band of the oven: limits of which nothing else is known (JCGM 100)",
+            texts::OVEN_BAND,
         );
     }
     let tempered = planned
@@ -314,7 +315,7 @@ pub(super) fn open_inputs(
             Input::TemperedHardness,
             Law::normal_of_band(stage.band_hrc).narrowed(left.tempered),
             "HRC",
-            "error of the model on whole heats that it had not seen, nine in ten",
+            texts::TEMPERED_HARDNESS_ERROR,
         );
     }
     Ok(found)
@@ -322,12 +323,9 @@ pub(super) fn open_inputs(
 
 fn chemistry(route: &Route, contents: Vec<Content>) -> OpenInput {
     let (input, source) = if grade_contents(route).is_some() {
-        (
-            Input::Chemistry,
-            "limits of the grade's standard about a usual heat",
-        )
+        (Input::Chemistry, texts::GRADE_LIMITS)
     } else {
-        (Input::Certificate, "tolerance of the certificate")
+        (Input::Certificate, texts::CERTIFICATE_TOLERANCE)
     };
     OpenInput {
         input,

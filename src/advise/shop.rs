@@ -3,6 +3,7 @@
 use super::coupon::USUAL_TESTER_HRC;
 use crate::heat::MediumChoice;
 use crate::route::{Route, Thermocouple};
+use recalesce_texts::advise::shop as texts;
 use serde::{Deserialize, Serialize};
 
 /// Band of a forge or furnace whose temperature is not held, K either way: by eye, with a magnet or a
@@ -145,7 +146,7 @@ impl Shop {
         };
         Self {
             furnaces: vec![Furnace {
-                name: "Kiln".to_owned(),
+                name: texts::EXAMPLE_FURNACE.to_owned(),
                 least_c: 100.0,
                 most_c: 1100.0,
                 band_k: 8.0,
@@ -155,7 +156,7 @@ impl Shop {
             }],
             quenchants: ["oil_fast", "canola60"].map(quenchant).to_vec(),
             colds: vec![ColdMeans {
-                name: "Freezer".to_owned(),
+                name: texts::EXAMPLE_COLD.to_owned(),
                 temperature_c: -18.0,
             }],
             temper_oven: Some(TemperOven {

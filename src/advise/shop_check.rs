@@ -3,6 +3,7 @@
 use super::shop::{Furnace, Shop};
 use crate::heat::AGITATION;
 use crate::route::LONGEST_TEXT;
+use recalesce_texts::advise::{error, shop as texts};
 
 /// What is wrong with a shop.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -43,10 +44,7 @@ impl Shop {
             if (least..=most).contains(&count) {
                 return Ok(());
             }
-            Err(fault(
-                field,
-                format!("there are {count}; {least} to {most} are allowed"),
-            ))
+            Err(fault(field, texts::how_many_allowed(count, least, most)))
         };
         count("furnaces", self.furnaces.len(), 1)?;
         count("quenchants", self.quenchants.len(), 1)?;
@@ -117,7 +115,7 @@ fn number(
     }
     Err(fault(
         &format!("{at}.{field}"),
-        format!("{value} is outside {least} to {most}{unit}"),
+        error::outside(value, least, most, unit),
     ))
 }
 
@@ -127,7 +125,7 @@ fn range(at: &str, [least_c, most_c]: [f64; 2], allowed: (f64, f64)) -> Result<(
     if least_c > most_c {
         return Err(fault(
             &format!("{at}.most_c"),
-            format!("{most_c} °C is below the coolest, {least_c} °C"),
+            texts::hottest_below_coolest(most_c, least_c),
         ));
     }
     Ok(())
@@ -138,7 +136,7 @@ fn name(at: &str, name: &str) -> Result<(), ShopError> {
     if length > LONGEST_TEXT {
         return Err(fault(
             &format!("{at}.name"),
-            format!("it has {length} characters; {LONGEST_TEXT} are allowed"),
+            texts::name_too_long(length, LONGEST_TEXT),
         ));
     }
     Ok(())

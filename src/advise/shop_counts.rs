@@ -8,6 +8,7 @@ use crate::units::{
     LengthUnit, TemperatureScale, format_fixed, format_length, format_percent,
     format_temperature_band,
 };
+use recalesce_texts::advise::shop as texts;
 
 impl Shop {
     /// The furnace that a route goes by, where one alone has its band and its thermocouple and reaches
@@ -41,46 +42,38 @@ pub fn counted_words(
     scale: TemperatureScale,
     length: LengthUnit,
 ) -> String {
-    let within = |band_k| format!("within {}", format_temperature_band(band_k, scale));
+    let band = |band_k| format_temperature_band(band_k, scale);
     let tolerances = shop.map_or_else(Tolerances::default, |shop| shop.tolerances(route));
     let furnace = shop.and_then(|shop| shop.furnace_of(route));
+    let soak_band = band(route.soak_band_k());
     let furnace = match (shop, furnace.map(|furnace| furnace.name.trim())) {
-        (None, _) => String::new(),
-        (Some(_), Some("")) => ", of your shop".to_owned(),
-        (Some(_), Some(name)) => format!(", “{name}” of your shop"),
-        (Some(_), None) => ", not that of any one furnace of your shop".to_owned(),
+        (None, _) => texts::furnace(&soak_band),
+        (Some(_), Some("")) => texts::furnace_of_shop(&soak_band),
+        (Some(_), Some(name)) => texts::furnace_named(&soak_band, name),
+        (Some(_), None) => texts::furnace_of_none(&soak_band),
     };
-    let mut parts = vec![format!(
-        "the furnace as on the bench, {}{furnace}",
-        within(route.soak_band_k())
-    )];
+    let mut parts = vec![furnace];
     if !route.tempers.is_empty() {
         parts.push(match (tolerances.temper_band_k, shop) {
             (Some(band_k), Some(shop)) if shop.temper_oven.is_some() => {
-                format!("tempers {}, your oven", within(band_k))
+                texts::tempers_by_oven(&band(band_k))
             }
-            (Some(band_k), _) => format!("tempers {}, your furnace", within(band_k)),
-            (None, _) => "tempers as far off as that furnace is there".to_owned(),
+            (Some(band_k), _) => texts::tempers_by_furnace(&band(band_k)),
+            (None, _) => texts::TEMPERS_BY_FURNACE_OF_SOAK.to_owned(),
         });
     }
-    parts.push(format!(
-        "thickness within ±{}, as usual",
-        format_length(tolerances.thickness_band_mm, length)
-    ));
+    parts.push(texts::thickness(&format_length(
+        tolerances.thickness_band_mm,
+        length,
+    )));
     parts.push(if only_known_grade(route).is_some() {
-        "any heat of the grade".to_owned()
+        texts::ANY_HEAT.to_owned()
     } else {
-        format!(
-            "contents of the certificate within {}, as usual",
-            format_percent(tolerances.certificate_part)
-        )
+        texts::certificate(&format_percent(tolerances.certificate_part))
     });
-    let tester = shop.and_then(|shop| shop.tester).map(|tester| {
-        let error_hrc = format_fixed(tester.error_hrc, 1);
-        format!("your tester within ±{error_hrc}\u{a0}HRC, for what it reads")
-    });
-    parts.extend(tester);
-    format!("Drawn with {}.", parts.join("; "))
+    let tester = shop.and_then(|shop| shop.tester);
+    parts.extend(tester.map(|tester| texts::tester(&format_fixed(tester.error_hrc, 1))));
+    texts::drawn_with(&parts)
 }
 
 #[cfg(test)]

@@ -3,12 +3,13 @@
 use crate::heat::{HeatError, MediumError};
 use crate::soak::SoakError;
 use crate::steel::OutOfRange;
+use recalesce_texts::advise::{coupon as texts, error};
 
 /// Why a coupon gives no quenchant.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum CouponError {
     /// A number is not a number or out of range.
-    #[error("{field}: {value} is outside {least} to {most} {unit}")]
+    #[error("{field}: {}", error::outside(*value, *least, *most, &format!(" {unit}")))]
     Number {
         /// What the number is.
         field: &'static str,
@@ -22,16 +23,13 @@ pub enum CouponError {
         unit: &'static str,
     },
     /// Neither centre nor surface was measured.
-    #[error("no hardness is given; measure the centre of the cut coupon, its surface, or both")]
+    #[error("{}", texts::NO_READING)]
     NoReading,
     /// A coupon is a plate or a round.
-    #[error("a coupon is a plate or a round bar")]
+    #[error("{}", texts::NO_COUPON_SHAPE)]
     Shape,
     /// Harder than this steel comes out of any quench.
-    #[error(
-        "{given_hrc:.1} HRC at the {place} is harder than this steel gets after this soak: at \
-         most {most_hrc:.1} HRC"
-    )]
+    #[error("{}", texts::too_hard(*given_hrc, place, *most_hrc))]
     TooHard {
         /// Where, in words.
         place: &'static str,
@@ -41,10 +39,7 @@ pub enum CouponError {
         most_hrc: f64,
     },
     /// Softer than this steel comes out of a quench ten times slower than the one assumed.
-    #[error(
-        "{given_hrc:.1} HRC at the {place} is softer than this steel gets in a quench ten times \
-         slower: at least {least_hrc:.1} HRC"
-    )]
+    #[error("{}", texts::too_soft(*given_hrc, place, *least_hrc))]
     TooSoft {
         /// Where, in words.
         place: &'static str,
@@ -54,11 +49,7 @@ pub enum CouponError {
         least_hrc: f64,
     },
     /// The hardness fits every quench.
-    #[error(
-        "this coupon tells nothing of the quench: it comes out at {least_hrc:.0} to {most_hrc:.0} \
-         HRC in every one from ten times slower to ten times faster; a steel that hardens less \
-         deep, or another size, tells more"
-    )]
+    #[error("{}", texts::tells_nothing(*least_hrc, *most_hrc))]
     TellsNothing {
         /// Softest that a reading comes out, HRC.
         least_hrc: f64,
@@ -66,10 +57,7 @@ pub enum CouponError {
         most_hrc: f64,
     },
     /// One place asks for a slower quench, the other for a faster one, and neither says by how much.
-    #[error(
-        "centre and surface are at odds: one is as soft, the other as hard as this coupon gets; a \
-         surface that has lost carbon reads soft, so does a cut that grew warm"
-    )]
+    #[error("{}", texts::NOTHING_FITS_BOTH)]
     AtOdds,
     /// The quenchant whose shape is assumed.
     #[error(transparent)]

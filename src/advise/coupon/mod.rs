@@ -24,6 +24,7 @@ use crate::soak::StartingStructure;
 use crate::steel::Composition;
 use likelihood::Explained;
 use model::{CentreAndSurface, Model};
+use recalesce_texts::advise::coupon as texts;
 use serde::{Deserialize, Serialize};
 
 /// Usual error of a hardness tester, HRC either way, nine in ten (expert value).
@@ -85,8 +86,8 @@ impl Reading {
     #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
-            Self::Centre => "centre",
-            Self::Surface => "surface",
+            Self::Centre => texts::CENTRE,
+            Self::Surface => texts::SURFACE,
         }
     }
 }
@@ -177,13 +178,13 @@ impl Coupon {
         if !matches!(self.section, Section::Plate { .. } | Section::Round { .. }) {
             return Err(CouponError::Shape);
         }
-        check("time in air", self.air_delay_s, (0.0, 120.0), "s")?;
-        check("bath", self.bath_c, (-20.0, 250.0), "°C")?;
-        check("error of the tester", self.tester_hrc, (0.2, 5.0), "HRC")?;
+        check(texts::TIME_IN_AIR, self.air_delay_s, (0.0, 120.0), "s")?;
+        check(texts::BATH, self.bath_c, (-20.0, 250.0), "°C")?;
+        check(texts::TESTER_ERROR, self.tester_hrc, (0.2, 5.0), "HRC")?;
         let given = self.given();
         for (field, value) in [
-            ("hardness of the centre", given.centre),
-            ("hardness of the surface", given.surface),
+            (texts::CENTRE_HARDNESS, given.centre),
+            (texts::SURFACE_HARDNESS, given.surface),
         ] {
             if let Some(value) = value {
                 check(field, value, (0.0, 70.0), "HRC")?;

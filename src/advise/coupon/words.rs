@@ -3,6 +3,7 @@
 use super::likelihood::Together;
 use crate::heat::{Medium, MediumTitle};
 use crate::route::inside_a_sentence;
+use recalesce_texts::advise::coupon as texts;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -82,46 +83,24 @@ fn in_words(title: &MediumTitle) -> String {
 
 impl fmt::Display for CouponNote {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::ShapeOf { like, factor } => write!(
-                f,
-                "Hardness tells only how fast the nose was passed: the shape of the curve is that \
-                 of {like}, its level ×{factor:.2} of that in the still bath."
-            ),
+        let words = match self {
+            Self::ShapeOf { like, factor } => texts::shape_of(like, *factor),
             Self::AtLeast {
                 factor,
                 taken,
                 band,
-            } => write!(
-                f,
-                "A faster quench would leave the coupon as hard, within the errors, so it says only \
-                 that the level is at least ×{factor:.2}; ×{taken:.2} is taken, as known within \
-                 ×{band:.1} either way. A coupon half hardened at its centre tells most."
-            ),
+            } => texts::at_least(*factor, *taken, *band),
             Self::AtMost {
                 factor,
                 taken,
                 band,
-            } => write!(
-                f,
-                "A slower quench would leave the coupon as soft, within the errors, so it says only \
-                 that the level is at most ×{factor:.2}; ×{taken:.2} is taken, as known within \
-                 ×{band:.1} either way. A coupon half hardened at its centre tells most."
-            ),
-            Self::AtOdds => f.write_str(
-                "Centre and surface are at odds: all that either allows is taken. A surface that \
-                 has lost carbon reads soft, so does a cut that grew warm.",
-            ),
-            Self::Band { factor, same_steel } => {
-                write!(
-                    f,
-                    "What decides the nose is known within ×{factor:.2} either way"
-                )?;
-                if let Some(same) = same_steel {
-                    write!(f, ", for this very steel within ×{same:.2}")?;
-                }
-                f.write_str(".")
-            }
-        }
+            } => texts::at_most(*factor, *taken, *band),
+            Self::AtOdds => texts::AT_ODDS.to_owned(),
+            Self::Band { factor, same_steel } => match same_steel {
+                Some(same) => texts::known_within_for_same_steel(*factor, *same),
+                None => texts::known_within(*factor),
+            },
+        };
+        f.write_str(&words)
     }
 }

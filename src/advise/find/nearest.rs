@@ -5,6 +5,7 @@ use super::run::{Choice, FindRun, Upstream};
 use crate::heat::{Medium, MediumChoice};
 use crate::route::{Cold, Quench, finished_stage, inside_a_sentence, shop_media};
 use crate::units::{format_factor, format_fixed, format_hrc, format_percent, format_temperature};
+use recalesce_texts::advise::find::nearest as texts;
 use serde::{Deserialize, Serialize};
 
 /// Something that a route must keep to, in the order of the route.
@@ -138,31 +139,21 @@ pub(super) fn nearest(run: &FindRun) -> Option<Nearest> {
         return Some(Nearest {
             limit: Limit::Furnace,
             nearest: None,
-            words: format!(
-                "No furnace of the shop reaches {} to {}, where this steel is hardened.",
-                degrees(from_c),
-                degrees(to_c)
-            ),
+            words: texts::no_furnace_reaches(&degrees(from_c), &degrees(to_c)),
         });
     }
     if run.tempers.is_empty() {
         return Some(Nearest {
             limit: Limit::TemperOven,
             nearest: None,
-            words: format!(
-                "Nothing in the shop holds a tempering temperature: an oven that holds {} or more \
-                 would do.",
-                format_temperature(TEMPER_C.0.into(), run.scale)
-            ),
+            words: texts::nothing_tempers(&format_temperature(TEMPER_C.0.into(), run.scale)),
         });
     }
     if run.choices.is_empty() {
         return Some(Nearest {
             limit: Limit::Hardness,
             nearest: None,
-            words:
-                "The models do not tell the hardness of this steel after any temper of this shop."
-                    .to_owned(),
+            words: texts::HARDNESS_NOT_TOLD.to_owned(),
         });
     }
     if run.choices.iter().any(|choice| run.keeps_to_all(choice)) {
@@ -210,41 +201,20 @@ fn told(run: &FindRun, limit: Limit, best: &Choice) -> Option<Nearest> {
         Limit::Margin => (upstream.margin_factor, too_slow(run, upstream)),
         Limit::Grain => {
             let grain = format_fixed(down(best.piece.grain_astm, 0.1), 1);
-            (
-                Some(best.piece.grain_astm),
-                format!(
-                    "Every soak leaves a coarser grain: the finest is {grain}. Refining cycles before \
-                     hardening, or a limit of {grain}, would help."
-                ),
-            )
+            (Some(best.piece.grain_astm), texts::coarser_grain(&grain))
         }
         Limit::Austenite => (
             best.piece.austenite,
             too_much_austenite(run, upstream, best),
         ),
-        Limit::Time => (
-            Some(hours),
-            format!(
-                "Every route takes longer: the shortest {} h.",
-                format_fixed(up(hours, 0.1), 1)
-            ),
-        ),
+        Limit::Time => (Some(hours), texts::longer(&format_fixed(up(hours, 0.1), 1))),
         Limit::Hardness => {
-            let (side, nearest) = if best.hrc < target.least_hrc {
-                (
-                    "hardest that this steel gets in this shop within the limits",
-                    format_hrc(down(best.hrc, 0.1)),
-                )
+            let words = if best.hrc < target.least_hrc {
+                texts::too_soft(&format_hrc(down(best.hrc, 0.1)))
             } else {
-                (
-                    "nearest that a temper of this shop comes",
-                    format_hrc(up(best.hrc, 0.1)),
-                )
+                texts::not_tempered_to(&format_hrc(up(best.hrc, 0.1)))
             };
-            (
-                Some(best.hrc),
-                format!("The {side} is {nearest}: a target that includes it can be met."),
-            )
+            (Some(best.hrc), words)
         }
         Limit::Furnace | Limit::TemperOven => return None,
     };
@@ -282,21 +252,19 @@ fn too_slow(run: &FindRun, upstream: &Upstream) -> String {
             })
         });
     let help = would_do.map_or_else(
-        || "No quenchant of the list would harden it; a thinner section would.".to_owned(),
+        || texts::NO_QUENCHANT_HARDENS.to_owned(),
         |medium| {
             let title = inside_a_sentence(&medium.title.words(run.scale));
-            format!("The slowest of the list that would is {title}.")
+            texts::slowest_that_hardens(&title)
         },
     );
-    format!(
-        "Every quench of the shop is too slow to harden this section: the fastest by {}. {help}",
-        format_factor(up(factor, if factor < 10.0 { 0.1 } else { 1.0 }))
-    )
+    let slower = format_factor(up(factor, if factor < 10.0 { 0.1 } else { 1.0 }));
+    format!("{} {help}", texts::too_slow(&slower))
 }
 
 fn too_much_austenite(run: &FindRun, upstream: &Upstream, best: &Choice) -> String {
     let part = most_percent(best.piece.austenite.unwrap_or_default());
-    let told = format!("Every route leaves more austenite: the least is {part}.");
+    let told = texts::more_austenite(&part);
     if run.colds.len() > 1 {
         return told;
     }
@@ -308,11 +276,11 @@ fn too_much_austenite(run: &FindRun, upstream: &Upstream, best: &Choice) -> Stri
     let after = finished_stage(&stages, Some(&Cold::FIRST_OFFERED), &tempers)
         .and_then(|stage| Some(stage.fractions?.austenite));
     match after {
-        Some(after) => format!(
-            "{told} A cold bath of {} would leave {}.",
-            format_temperature(Cold::FIRST_OFFERED.temperature_c, run.scale),
-            most_percent(after)
-        ),
+        Some(after) => {
+            let bath = format_temperature(Cold::FIRST_OFFERED.temperature_c, run.scale);
+            let leaves = texts::cold_bath_leaves(&bath, &most_percent(after));
+            format!("{told} {leaves}")
+        }
         None => told,
     }
 }

@@ -7,6 +7,7 @@ use super::run::{Choice, FindRun};
 use crate::numeric::order;
 use crate::route::{Property, Route, Target, inside_a_sentence};
 use crate::units::{format_fixed, format_hrc, format_percent};
+use recalesce_texts::advise::find::rank as texts;
 use serde::{Deserialize, Serialize};
 
 /// Routes that are told.
@@ -142,6 +143,8 @@ pub(super) fn ranked(run: &FindRun, weighed: &[Weighed]) -> Vec<FoundRoute> {
 
 fn found(run: &FindRun, weighed: &Weighed, best: &Weighed) -> Option<FoundRoute> {
     let choice = &weighed.choice;
+    let mut told = vec![reason(run, weighed, best)];
+    told.extend(not_checked_words(&run.not_checked(choice)).map(str::to_owned));
     Some(FoundRoute {
         route: run.route(choice)?,
         hrc: choice.hrc,
@@ -155,67 +158,53 @@ fn found(run: &FindRun, weighed: &Weighed, best: &Weighed) -> Option<FoundRoute>
         time_h: choice.time_min / 60.0,
         may_crack: run.may_crack(choice),
         embrittles: choice.piece.is_embrittled,
-        reason: format!(
-            "{}{}",
-            reason(run, weighed, best),
-            not_checked_words(&run.not_checked(choice))
-        ),
+        reason: told.join(" "),
     })
 }
 
 /// Why a route stands where it does, against the best.
 fn reason(run: &FindRun, weighed: &Weighed, best: &Weighed) -> String {
     let Some(part) = weighed.chance else {
-        return "Its chance cannot be told.".to_owned();
+        return texts::CHANCE_NOT_TOLD.to_owned();
     };
     let chance = format_percent(part);
     let (one, other) = (&weighed.choice, &best.choice);
     if weighed == best {
         let target = run.sought.target;
-        let risk = match (run.may_crack(one), one.piece.is_embrittled) {
-            (true, _) => "Every quench that would do may crack the piece. ",
-            (false, true) => {
-                "After a sound quench every temper that would do lies in the embrittling range. "
-            }
-            (false, false) => "",
+        let told = texts::best_chance(&range_words(&target), &chance);
+        return match (run.may_crack(one), one.piece.is_embrittled) {
+            (true, _) => format!("{} {told}", texts::ALL_MAY_CRACK),
+            (false, true) => format!("{} {told}", texts::ALL_EMBRITTLE),
+            (false, false) => told,
         };
-        return format!(
-            "{risk}The best chance of {}: {chance}.",
-            range_words(&target)
-        );
     }
     if run.may_crack(one) && !run.may_crack(other) {
-        return format!("Its quench is so harsh that the piece may crack; its chance is {chance}.");
+        return texts::may_crack(&chance);
     }
     if one.piece.is_embrittled && !other.piece.is_embrittled {
-        return format!("Its temper lies in the embrittling range; its chance is {chance}.");
+        return texts::embrittles(&chance);
     }
     if let Some(most) = best.chance
         && most - part >= SAME_CHANCE
     {
         let cause = less_likely(run, weighed, best);
-        return format!(
-            "A chance of {chance} against {}: {cause}.",
-            format_percent(most)
-        );
+        return texts::less_likely(&chance, &format_percent(most), &cause);
     }
     let less = less_fit(one, other).unwrap_or_else(|| {
         let property = inside_a_sentence(run.sought.purpose.property().name());
-        format!("behind in {property} by all that differs together")
+        texts::behind_in(&property)
     });
-    format!("About as likely, {chance}, but {less}.")
+    texts::about_as_likely(&chance, &less)
 }
 
-/// What was taken as kept, after the reason.
-fn not_checked_words(limits: &[Limit]) -> &'static str {
+/// What was taken as kept, after the reason; none where all was checked.
+fn not_checked_words(limits: &[Limit]) -> Option<&'static str> {
     let of = |limit| limits.contains(&limit);
     match (of(Limit::Margin), of(Limit::Austenite)) {
-        (true, true) => {
-            " Not checked: the models tell neither the margin of its quench nor its retained austenite."
-        }
-        (true, false) => " Not checked: the models do not tell the margin of its quench.",
-        (false, true) => " Not checked: the models do not tell its retained austenite.",
-        (false, false) => "",
+        (true, true) => Some(texts::NEITHER_CHECKED),
+        (true, false) => Some(texts::MARGIN_NOT_CHECKED),
+        (false, true) => Some(texts::AUSTENITE_NOT_CHECKED),
+        (false, false) => None,
     }
 }
 
@@ -223,36 +212,28 @@ fn not_checked_words(limits: &[Limit]) -> &'static str {
 fn range_words(target: &Target) -> String {
     let (least, most) = (target.least_hrc, target.most_hrc);
     let decimals = usize::from(least.fract() != 0.0 || most.fract() != 0.0);
-    format!(
-        "{} to {} HRC",
-        format_fixed(least, decimals),
-        format_fixed(most, decimals)
+    texts::target(
+        &format_fixed(least, decimals),
+        &format_fixed(most, decimals),
     )
 }
 
 fn less_likely(run: &FindRun, weighed: &Weighed, best: &Weighed) -> String {
     let half = |weighed: &Weighed| 0.5 * (weighed.band_hrc[1] - weighed.band_hrc[0]);
     if half(weighed) > half(best) + SAME_BAND_HRC {
-        return format!(
-            "its hardness spreads wider, by {} either way against {}",
-            format_hrc(half(weighed)),
-            format_fixed(half(best), 1)
-        );
+        return texts::spreads_wider(&format_hrc(half(weighed)), &format_fixed(half(best), 1));
     }
     let middle = |weighed: &Weighed| f64::midpoint(weighed.band_hrc[0], weighed.band_hrc[1]);
     let target = run.sought.target;
     let wanted = f64::midpoint(target.least_hrc, target.most_hrc);
     if (middle(weighed) - wanted).abs() > (middle(best) - wanted).abs() + SAME_BAND_HRC {
-        return format!(
-            "its pieces lie about {}, off the middle of the target",
-            format_hrc(middle(weighed))
-        );
+        return texts::off_the_middle(&format_hrc(middle(weighed)));
     }
     let limits = &run.sought.limits;
     if limits.most_austenite.is_some() || limits.least_grain_astm.is_some() {
-        "more of its pieces miss a limit".to_owned()
+        texts::MISSES_A_LIMIT.to_owned()
     } else {
-        "spread and distance from the middle of the target together cost it that".to_owned()
+        texts::SPREAD_AND_DISTANCE.to_owned()
     }
 }
 
@@ -260,29 +241,22 @@ fn less_likely(run: &FindRun, weighed: &Weighed, best: &Weighed) -> String {
 fn less_fit(one: &Choice, other: &Choice) -> Option<String> {
     let [grain, other_grain] = [one, other].map(|choice| choice.piece.grain_astm);
     if grain < other_grain - SAME_GRAIN_ASTM {
-        return Some(format!(
-            "with coarser grain, {} against {}",
-            format_fixed(grain, 1),
-            format_fixed(other_grain, 1)
+        return Some(texts::coarser_grain(
+            &format_fixed(grain, 1),
+            &format_fixed(other_grain, 1),
         ));
     }
     if let (Some(austenite), Some(other_austenite)) = (one.piece.austenite, other.piece.austenite)
         && austenite > other_austenite + SAME_AUSTENITE
     {
-        return Some(format!(
-            "with more retained austenite, {} against {}",
-            format_percent(austenite),
-            format_percent(other_austenite)
+        return Some(texts::more_austenite(
+            &format_percent(austenite),
+            &format_percent(other_austenite),
         ));
     }
     let [time_h, other_h] = [one, other].map(|choice| choice.time_min / 60.0);
-    (time_h > other_h + SAME_TIME_H).then(|| {
-        format!(
-            "it takes {} h against {}",
-            format_fixed(time_h, 1),
-            format_fixed(other_h, 1)
-        )
-    })
+    (time_h > other_h + SAME_TIME_H)
+        .then(|| texts::longer(&format_fixed(time_h, 1), &format_fixed(other_h, 1)))
 }
 
 /// The choices that none other beats in both hardness and toughness.

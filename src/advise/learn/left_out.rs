@@ -7,6 +7,7 @@ use super::words::{capital, tempers};
 use crate::advise::shop::Furnace;
 use crate::route::{Route, Tempered, hottest_temper_c};
 use crate::units::{TemperatureScale, format_temperature, format_temperature_band};
+use recalesce_texts::advise::learn::left_out as texts;
 
 impl Corrected {
     /// Whether it does anything to the pieces of a route that are its own: an oven needs a temper, and
@@ -47,7 +48,7 @@ impl Correction {
         for route in &routes {
             let words = self.furnace_left_out(route, scale);
             let words = words.map(|words| match some_have {
-                true => format!("For part of these: {}", small(&words)),
+                true => texts::for_part(&small(&words)),
                 false => words,
             });
             told.extend(words.filter(|words| !told.contains(words)));
@@ -69,34 +70,20 @@ impl Correction {
         let name = |place| Owner::Furnace(Some(place)).name(&self.furnaces, scale);
         match (fitting.next(), fitting.next()) {
             (Some(one), Some(other)) => {
-                return Some(format!(
-                    "Nothing of a furnace is counted with: {} and {} have the same band and thermocouple, and the route may be for either.",
-                    name(one),
-                    name(other)
-                ));
+                return Some(texts::either_furnace(&name(one), &name(other)));
             }
             (Some(_), None) => return None,
             (None, _) => {}
         }
         if offsets.next().is_some() {
-            return Some(
-                "What was learnt of furnaces is left out: this band, thermocouple and soak are those of none of them."
-                    .to_owned(),
-            );
+            return Some(texts::NO_FURNACE_FITS.to_owned());
         }
         let Some((place, furnace)) =
             place.and_then(|place| Some((place, self.furnaces.get(place)?)))
         else {
-            return Some(
-                "What was learnt of the furnace is left out: it is none of the shop. Enter it there, and read the logbook again."
-                    .to_owned(),
-            );
+            return Some(texts::NOT_OF_SHOP.to_owned());
         };
-        Some(format!(
-            "What was learnt of {} is left out: {}.",
-            name(place),
-            not_of(furnace, route, scale)
-        ))
+        Some(texts::furnace(&name(place), &not_of(furnace, route, scale)))
     }
 
     /// What was learnt of other tempers than those of routes: of each heat from its own routes.
@@ -116,17 +103,17 @@ impl Correction {
                 .filter_map(|route| hottest_temper_c(&route.tempers));
             let here = match &tempers_c.collect::<Vec<f64>>()[..] {
                 [] => continue,
-                [one_c] => format!("this temper at {}", format_temperature(*one_c, scale)),
-                _ => "these tempers".to_owned(),
+                [one_c] => texts::this_temper(&format_temperature(*one_c, scale)),
+                _ => texts::THESE_TEMPERS.to_owned(),
             };
             let Some(from_c) = corrected.tempers_c else {
                 continue;
             };
             let of = corrected.owner.name(&self.furnaces, scale);
-            told.push(format!(
-                "{} was learnt from {} and does not reach {here}.",
-                capital(&corrected.kind.subject(&of)),
-                tempers(from_c, scale)
+            told.push(texts::other_tempers(
+                &capital(&corrected.kind.subject(&of)),
+                &tempers(from_c, scale),
+                &here,
             ));
         }
         told
@@ -145,10 +132,10 @@ fn not_of(furnace: &Furnace, route: &Route, scale: TemperatureScale) -> String {
     if furnace.band_k() != route.furnace_band_k {
         let [its, here] = [furnace.band_k(), route.furnace_band_k]
             .map(|band_k| format_temperature_band(band_k, scale));
-        return format!("its band is {its}, and the route has {here}");
+        return texts::another_band(&its, &here);
     }
     if furnace.thermocouple != route.thermocouple {
-        return "the route has another thermocouple".to_owned();
+        return texts::ANOTHER_THERMOCOUPLE.to_owned();
     }
-    "it cannot be set for this soak".to_owned()
+    texts::CANNOT_BE_SET.to_owned()
 }

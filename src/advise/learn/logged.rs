@@ -3,14 +3,14 @@
 use super::plan::{Computed, Measurable};
 use crate::hardness::{Hardness, Scale, convert};
 use crate::route::{Route, Step};
+use recalesce_texts::advise::RETAINED_AUSTENITE;
+use recalesce_texts::advise::learn::logged as texts;
 use serde::{Deserialize, Serialize};
 
 /// Error of the model's retained austenite, vol %: what the project's score allows it in the mean.
 const AUSTENITE_MODEL_VOL_PERCENT: f64 = 3.0;
 /// Error of a measurement of retained austenite, vol %, as a standard deviation (expert value).
 const AUSTENITE_MEASURED_VOL_PERCENT: f64 = 2.0;
-/// Words for a place that cools faster than the one that decides.
-const FASTER_PLACES: [&str; 7] = ["surface", "skin", "edge", "corner", "rim", "tip", "face"];
 
 /// A run of a route: what was planned, and what was measured.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -46,7 +46,7 @@ pub struct LoggedReading {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum Unusable {
     /// It has no number on the C scale.
-    #[error("{value} {scale} has no number on the C scale")]
+    #[error("{}", texts::no_hrc(*value, scale))]
     Scale {
         /// As read.
         value: f64,
@@ -54,30 +54,28 @@ pub enum Unusable {
         scale: &'static str,
     },
     /// The route has no such step.
-    #[error("the route has no such step")]
+    #[error("{}", texts::NO_STEP)]
     Step,
     /// A place that cools faster than the one that the models tell of.
-    #[error(
-        "read at “{place}”: the models tell the place that cools slowest, and this piece may not harden alike throughout"
-    )]
+    #[error("{}", texts::read_elsewhere(place))]
     Place {
         /// Where.
         place: String,
     },
     /// The models do not reach the route.
-    #[error("the models do not tell what comes of this route: {reason}")]
+    #[error("{}", texts::route_not_told(reason))]
     Models {
         /// Why.
         reason: String,
     },
     /// The models do not reach this step of it.
-    #[error("the models do not tell the hardness after this step")]
+    #[error("{}", texts::STEP_NOT_TOLD)]
     StepNotTold,
     /// Grain by fracture.
-    #[error("how far the model's grain is from a fracture grain is not known")]
+    #[error("{}", texts::GRAIN_NOT_COMPARED)]
     Grain,
     /// No part of a volume.
-    #[error("{value} vol % is outside 0 to 100 vol %")]
+    #[error("{}", texts::no_part_of_volume(*value))]
     Austenite {
         /// As told.
         value: f64,
@@ -113,10 +111,10 @@ impl Unused {
     #[must_use]
     pub fn words(self) -> String {
         match self {
-            Self::Reading(place) => format!("reading {}", place + 1),
-            Self::Austenite => "retained austenite".to_owned(),
-            Self::FractureGrain => "grain by fracture".to_owned(),
-            Self::Soak => "the soak as planned".to_owned(),
+            Self::Reading(place) => texts::reading(place + 1),
+            Self::Austenite => RETAINED_AUSTENITE.to_owned(),
+            Self::FractureGrain => texts::FRACTURE_GRAIN.to_owned(),
+            Self::Soak => texts::SOAK.to_owned(),
         }
     }
 }
@@ -198,7 +196,8 @@ impl LoggedReading {
     fn is_elsewhere(&self) -> bool {
         let text = self.place.to_lowercase();
         let words = || text.split(|c: char| !c.is_alphabetic());
-        words().any(|word| FASTER_PLACES.contains(&word)) && words().all(|word| word != "from")
+        words().any(|word| texts::FASTER_PLACES.contains(&word))
+            && words().all(|word| word != texts::AWAY_FROM)
     }
 }
 

@@ -7,6 +7,7 @@ use super::unknown::{Owner, UnknownKind};
 use super::words::capital;
 use crate::route::Route;
 use crate::units::{TemperatureScale, format_fixed, format_temperature, format_temperature_within};
+use recalesce_texts::advise::learn::set_point as texts;
 
 /// Difference of set points that no furnace shows, K: half a degree.
 const SAME_K: f64 = 0.5;
@@ -54,22 +55,20 @@ impl SetPoint {
         let [set, wanted, reached] = [self.set_c, self.wanted_c, self.reached_c()].map(degrees);
         let told = if !self.is_reached() {
             let end = if self.reached_c() < self.wanted_c {
-                "no hotter"
+                texts::no_hotter
             } else {
-                "no cooler"
+                texts::no_cooler
             };
-            format!(
-                "To have {wanted} at the piece, {} would have to read {}, and can be set {end} than {set}: the piece is at {reached} then.",
-                self.furnace,
-                degrees(self.wanted_c - self.offset_k),
-            )
+            let reading = degrees(self.wanted_c - self.offset_k);
+            end(&wanted, &self.furnace, &reading, &set, &reached)
         } else if self.is_planned() {
-            format!("Set to {set}, as planned, the piece comes to {wanted}.")
+            texts::right_as_planned(&set, &wanted)
         } else {
-            format!(
-                "Set to {}, as planned, the piece comes to {}, and the numbers count with that; {set} would give {wanted}.",
-                degrees(self.planned_c),
-                degrees(self.planned_c + self.offset_k),
+            texts::off_as_planned(
+                &degrees(self.planned_c),
+                &degrees(self.planned_c + self.offset_k),
+                &set,
+                &wanted,
             )
         };
         format!("{told} {}", how_sure(self.band_k, scale))
@@ -78,23 +77,16 @@ impl SetPoint {
 
 /// How sure an offset is, and what to do before it is relied on.
 fn how_sure(band_k: f64, scale: TemperatureScale) -> String {
-    format!(
-        "That offset is known within {}, nine in ten, and how evenly it heats comes on top. Check it with a second thermocouple first.",
-        format_temperature_within(band_k, scale)
-    )
+    texts::how_sure(&format_temperature_within(band_k, scale))
 }
 
 /// How far an offset may be off, K, or why nothing is told of what to set by it.
 fn band_or_why(corrected: &Corrected) -> Result<f64, String> {
     if let Some(other) = corrected.entangled_with.first() {
-        return Err(format!(
-            "What to set is not told: the measurements do not tell this from {}. A survey with a second thermocouple would: enter it with the furnace under Decide, and read the logbook again.",
-            other.in_short()
-        ));
+        return Err(texts::not_told_from(other.in_short()));
     }
-    corrected.half_band.ok_or_else(|| {
-        "What to set is told, with how sure that is, once the logbook is read again.".to_owned()
-    })
+    let band_k = corrected.half_band;
+    band_k.ok_or_else(|| texts::READ_AGAIN.to_owned())
 }
 
 /// What pieces come to in the oven of the tempers of a route, and how to ask for what they are to come to,
@@ -120,22 +112,18 @@ pub(super) fn oven_words(
         Err(why) => return Some(why),
     };
     let degrees = |at_c| format_temperature(at_c, scale);
-    let come_to = asked_c.into_iter().map(|at_c| {
-        format!(
-            "asked for {} the piece comes to {}",
-            degrees(at_c),
-            degrees(at_c + offset_k)
-        )
-    });
-    let come_to = come_to.collect::<Vec<_>>().join("; ");
-    let way = if offset_k < 0.0 { "more" } else { "less" };
+    let come_to = asked_c
+        .into_iter()
+        .map(|at_c| texts::temper_comes_to(&degrees(at_c), &degrees(at_c + offset_k)));
+    let come_to = texts::tempers_come_to(&come_to.collect::<Vec<_>>());
     let size = format_fixed(scale.of_kelvin_difference(offset_k.abs()), 0);
-    Some(format!(
-        "{}, and the numbers count with that. For a temperature at the piece ask for {size}\u{a0}{} {way}. {}",
-        capital(&come_to),
-        scale.symbol(),
-        how_sure(band_k, scale)
-    ))
+    let size = format!("{size}\u{a0}{}", scale.symbol());
+    let ask = if offset_k < 0.0 {
+        texts::ask_for_more(&size)
+    } else {
+        texts::ask_for_less(&size)
+    };
+    Some([capital(&come_to), ask, how_sure(band_k, scale)].join(" "))
 }
 
 impl Correction {

@@ -7,6 +7,8 @@ use crate::route::{FURNACE_OFFSET_K, Route};
 use crate::steel::Composition;
 use crate::transform::BarPoint;
 use crate::units::TemperatureScale;
+use recalesce_texts::advise::inputs;
+use recalesce_texts::advise::learn::unknown as texts;
 use serde::{Deserialize, Serialize};
 
 /// A kind of unknown.
@@ -88,37 +90,14 @@ impl UnknownKind {
     /// Where its band before comes from.
     pub(super) const fn source(self) -> &'static str {
         match self {
-            Self::FurnaceOffset => {
-                "the furnace's band, of whose variance three quarters are taken to be the same every \
-                 time (expert value), and the tolerance of its thermocouple (IEC 60584-1)"
-            }
-            Self::QuenchSeverity => {
-                "band of the quenchant, nine in ten; three quarters of its variance are taken to be \
-                 the same every time (expert value)"
-            }
-            Self::Hardenability => {
-                "error of the model on noses that it had not seen, nine in ten, and heats of the \
-                 grade where no certificate tells more"
-            }
-            Self::MartensiteStart => "root mean square error of the model against measured starts",
-            Self::TemperOvenOffset => {
-                "band of the oven; three quarters of its variance are taken to be the same every time \
-                 (expert value)"
-            }
-            Self::QuenchedHardness => {
-                "error of the model against measured hardness, nine in ten; three quarters of its \
-                 variance are taken to be the same every time (expert value); and heats of the grade \
-                 where no certificate tells more"
-            }
-            Self::TemperedHardness => {
-                "error of the model on whole heats that it had not seen, nine in ten; three quarters \
-                 of its variance are taken to be the same every time (expert value); and heats of \
-                 the grade where no certificate tells more"
-            }
-            Self::Tester => {
-                "error of the tester, nine in ten; three quarters of its variance are taken to be the \
-                 same every time (expert value)"
-            }
+            Self::FurnaceOffset => texts::FURNACE_BAND,
+            Self::QuenchSeverity => texts::QUENCHANT_BAND,
+            Self::Hardenability => texts::NOSE_ERROR,
+            Self::MartensiteStart => inputs::MARTENSITE_START_ERROR,
+            Self::TemperOvenOffset => texts::OVEN_BAND,
+            Self::QuenchedHardness => texts::QUENCHED_HARDNESS_ERROR,
+            Self::TemperedHardness => texts::TEMPERED_HARDNESS_ERROR,
+            Self::Tester => texts::TESTER_ERROR,
         }
     }
 }
@@ -183,25 +162,22 @@ impl Owner {
                 .and_then(|place| furnaces.get(place))
                 .map(|furnace| furnace.name.trim())
                 .filter(|name| !name.is_empty())
-                .map_or_else(
-                    || "the furnace".to_owned(),
-                    |name| format!("the furnace “{name}”"),
-                ),
+                .map_or_else(|| texts::THE_FURNACE.to_owned(), texts::furnace_named),
             Self::Quenchants(media) => {
                 let titles = media.iter().map(|medium| {
                     medium.resolve().map_or_else(
-                        |_| "a quenchant".to_owned(),
+                        |_| texts::A_QUENCHANT.to_owned(),
                         |medium| medium.title.words(scale),
                     )
                 });
-                titles.collect::<Vec<_>>().join(", then ")
+                texts::one_after_the_other(&titles.collect::<Vec<_>>())
             }
             Self::Heat { grade, .. } => grade.as_ref().map_or_else(
-                || "the heat of own steel".to_owned(),
-                |grade| format!("the heat of {grade}"),
+                || texts::HEAT_OF_OWN_STEEL.to_owned(),
+                |grade| texts::heat_of(grade),
             ),
-            Self::TemperOven => "the temper oven".to_owned(),
-            Self::Tester => "the tester".to_owned(),
+            Self::TemperOven => texts::THE_OVEN.to_owned(),
+            Self::Tester => texts::THE_TESTER.to_owned(),
         }
     }
 }

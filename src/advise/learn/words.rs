@@ -7,9 +7,13 @@ use super::unknown::UnknownKind;
 use crate::advise::shop::Furnace;
 use crate::route::{Route, Tempered, hottest_temper_c};
 use crate::units::{LengthUnit, TemperatureScale, format_fixed, format_length, format_temperature};
+use recalesce_texts::advise::learn::{learnt, next, unknown};
 
 /// What is taken off a band below which a measurement is not worth its trouble, HRC (expert value).
 const NOT_WORTH_HRC: f64 = 0.05;
+
+/// How an unknown comes out, of what and by how much.
+type Said = fn(&str, &str) -> String;
 
 /// What is known of an unknown before and after.
 pub(super) fn learnt_words(
@@ -20,19 +24,18 @@ pub(super) fn learnt_words(
     scale: TemperatureScale,
 ) -> String {
     if narrower_part < NOTHING {
-        return format!(
-            "The measurements tell next to nothing of {}: {}{}, nine in ten.",
-            kind.subject(of),
-            if kind.is_shift() { "off by " } else { "" },
-            kind.range(after, scale)
-        );
+        let told = if kind.is_shift() {
+            learnt::next_to_nothing_of_shift
+        } else {
+            learnt::next_to_nothing
+        };
+        return told(&kind.subject(of), &kind.range(after, scale));
     }
-    format!(
-        "{} ({}; before {}, nine in ten): the band is narrower by {:.0} %.",
-        capital(&kind.sentence(of, after.mean, scale)),
-        kind.range(after, scale),
-        kind.range(before, scale),
-        100.0 * narrower_part
+    learnt::narrower(
+        &capital(&kind.sentence(of, after.mean, scale)),
+        &kind.range(after, scale),
+        &kind.range(before, scale),
+        100.0 * narrower_part,
     )
 }
 
@@ -51,11 +54,10 @@ pub(super) fn acting_words(
         ..
     } = corrected;
     let of = owner.name(furnaces, scale);
-    let count = if *runs == 1 { "run" } else { "runs" };
-    format!(
-        "{} (from {runs} {count}; the band is narrower by {:.0} %).",
-        capital(&kind.sentence(&of, *value, scale)),
-        100.0 * (1.0 - left_part)
+    learnt::counted_with(
+        &capital(&kind.sentence(&of, *value, scale)),
+        *runs,
+        100.0 * (1.0 - left_part),
     )
 }
 
@@ -63,9 +65,9 @@ pub(super) fn acting_words(
 pub(super) fn tempers([least_c, most_c]: [f64; 2], scale: TemperatureScale) -> String {
     let [least, most] = [least_c, most_c].map(|at_c| format_temperature(at_c, scale));
     if least == most {
-        format!("a temper at {least}")
+        learnt::a_temper(&least)
     } else {
-        format!("tempers of {least} to {most}")
+        learnt::tempers(&least, &most)
     }
 }
 
@@ -79,11 +81,10 @@ pub(super) fn reach_words(
     let temper_c = hottest_temper_c(&route.tempers)?;
     let part = Tempered::part_at(tempers_c, temper_c);
     (0.0 < part && part < 1.0).then(|| {
-        format!(
-            "It was learnt from {} and acts only in part, {:.0} %, on this one at {}.",
-            tempers(tempers_c, scale),
+        learnt::acts_in_part(
+            &tempers(tempers_c, scale),
             100.0 * part,
-            format_temperature(temper_c, scale)
+            &format_temperature(temper_c, scale),
         )
     })
 }
@@ -91,46 +92,39 @@ pub(super) fn reach_words(
 /// Of which tempers it was learnt; none of anything else.
 pub(super) fn tempers_words(corrected: &Corrected, scale: TemperatureScale) -> Option<String> {
     let tempers = tempers(corrected.tempers_c?, scale);
-    Some(format!(
-        "It was learnt from {tempers}, and acts the less the farther a temper is from there."
-    ))
+    Some(learnt::acts_less_farther_off(&tempers))
 }
 
 /// Why two unknowns cannot be told apart.
 pub(super) fn entangled_words(a: &Learnt, b: &Learnt) -> String {
-    format!(
-        "The measurements so far do not tell whether it is {} or {}.",
-        a.kind.subject(&a.of),
-        b.kind.subject(&b.of)
-    )
+    learnt::not_told_apart(&a.kind.subject(&a.of), &b.kind.subject(&b.of))
 }
 
 impl UnknownKind {
     /// What it is, inside a sentence.
     pub(super) fn subject(self, of: &str) -> String {
         match self {
-            Self::FurnaceOffset => format!("the offset of {of}"),
-            Self::QuenchSeverity => format!("the quench severity of {}", lower(of)),
-            Self::Hardenability => format!("the hardenability of {of}"),
-            Self::MartensiteStart => format!("the start of martensite of {of}"),
-            Self::TemperOvenOffset => format!("the offset of {of}"),
-            Self::QuenchedHardness => format!("the hardness as quenched of {of}"),
-            Self::TemperedHardness => format!("the hardness after tempering of {of}"),
-            Self::Tester => format!("the error of {of}"),
+            Self::FurnaceOffset | Self::TemperOvenOffset => unknown::offset(of),
+            Self::QuenchSeverity => unknown::quench_severity(&lower(of)),
+            Self::Hardenability => unknown::hardenability(of),
+            Self::MartensiteStart => unknown::martensite_start(of),
+            Self::QuenchedHardness => unknown::quenched_hardness(of),
+            Self::TemperedHardness => unknown::tempered_hardness(of),
+            Self::Tester => unknown::error(of),
         }
     }
 
     /// What it is, whatever it is of, inside a sentence.
     pub(super) const fn in_short(self) -> &'static str {
         match self {
-            Self::FurnaceOffset => "the offset of the furnace",
-            Self::QuenchSeverity => "the quench severity",
-            Self::Hardenability => "the hardenability of the heat",
-            Self::MartensiteStart => "the start of martensite",
-            Self::TemperOvenOffset => "the offset of the oven",
-            Self::QuenchedHardness => "the hardness of the heat as quenched",
-            Self::TemperedHardness => "the hardness of the heat after tempering",
-            Self::Tester => "the error of the tester",
+            Self::FurnaceOffset => unknown::FURNACE_OFFSET,
+            Self::QuenchSeverity => unknown::QUENCH_SEVERITY,
+            Self::Hardenability => unknown::HARDENABILITY,
+            Self::MartensiteStart => unknown::MARTENSITE_START,
+            Self::TemperOvenOffset => unknown::OVEN_OFFSET,
+            Self::QuenchedHardness => unknown::QUENCHED_HARDNESS,
+            Self::TemperedHardness => unknown::TEMPERED_HARDNESS,
+            Self::Tester => unknown::ERROR_OF_TESTER,
         }
     }
 
@@ -138,42 +132,36 @@ impl UnknownKind {
     fn sentence(self, of: &str, value: f64, scale: TemperatureScale) -> String {
         let number = self.number(value, scale);
         let size = self.number(value.abs(), scale);
-        let degrees = scale.symbol();
-        let side = if value < 0.0 { "below" } else { "above" };
+        let size = format!("{size}\u{a0}{}", self.told_unit(scale));
         let subject = self.subject(of);
+        let by_side = |below: Said, above: Said, of: &str| {
+            let said = if value < 0.0 { below } else { above };
+            said(of, &size)
+        };
         match self {
             Self::FurnaceOffset => {
-                let way = if value < 0.0 { "colder" } else { "hotter" };
-                format!("pieces in {of} are {size}\u{a0}{degrees} {way} than it reads")
+                by_side(unknown::colder_than_read, unknown::hotter_than_read, of)
             }
             Self::TemperOvenOffset => {
-                let way = if value < 0.0 { "colder" } else { "hotter" };
-                format!("pieces in {of} are {size}\u{a0}{degrees} {way} than asked")
+                by_side(unknown::colder_than_asked, unknown::hotter_than_asked, of)
             }
-            Self::QuenchSeverity => format!("{subject} is {number} times the listed one"),
-            Self::Hardenability => {
-                format!("{of} begins to transform after {number} times the computed time")
-            }
-            Self::MartensiteStart => {
-                format!("{subject} lies {size}\u{a0}{degrees} {side} the computed one")
-            }
+            Self::QuenchSeverity => unknown::times_listed(&subject, &number),
+            Self::Hardenability => unknown::transforms_after(of, &number),
+            Self::MartensiteStart => by_side(
+                unknown::start_lies_below,
+                unknown::start_lies_above,
+                &subject,
+            ),
             Self::QuenchedHardness | Self::TemperedHardness => {
-                format!("{subject} is {size}\u{a0}HRC {side} the computed one")
+                by_side(unknown::hardness_below, unknown::hardness_above, &subject)
             }
-            Self::Tester => {
-                let way = if value < 0.0 { "less" } else { "more" };
-                format!("{of} shows {size}\u{a0}HRC {way} than the hardness")
-            }
+            Self::Tester => by_side(unknown::shows_less, unknown::shows_more, of),
         }
     }
 
     /// A band.
     fn range(self, band: Band, scale: TemperatureScale) -> String {
-        let unit = if self.is_difference() {
-            scale.symbol()
-        } else {
-            self.unit()
-        };
+        let unit = self.told_unit(scale);
         let space = if unit.is_empty() { "" } else { "\u{a0}" };
         let [least, most] = [band.least, band.most].map(|end| {
             let sign = if self.is_shift() && end > 0.0 {
@@ -183,7 +171,16 @@ impl UnknownKind {
             };
             format!("{sign}{}", self.number(end, scale))
         });
-        format!("{least} to {most}{space}{unit}")
+        learnt::band(&least, &format!("{most}{space}{unit}"))
+    }
+
+    /// Its unit as it is told; empty for a factor.
+    const fn told_unit(self, scale: TemperatureScale) -> &'static str {
+        if self.is_difference() {
+            scale.symbol()
+        } else {
+            self.unit()
+        }
     }
 
     /// Whether it is added to what is computed or read.
@@ -218,33 +215,19 @@ impl Measurement {
     /// What it would do to the band of the next piece.
     pub(super) fn words(self, now_hrc: f64, after_hrc: f64, length: LengthUnit) -> String {
         let what = match self {
-            Self::Coupon { thickness_mm } => format!(
-                "A coupon of {}, quenched like the piece and read at the centre of the cut",
-                format_length(thickness_mm, length)
-            ),
-            Self::AsQuenched => "The next piece read as quenched".to_owned(),
-            Self::AfterCold => "The next piece read after the cold".to_owned(),
-            Self::AsTempered => "The next piece read after its last temper".to_owned(),
-            Self::AnotherReading { .. } => {
-                "One more reading on a piece that was measured".to_owned()
-            }
-            Self::FurnaceSurvey => {
-                "A survey of the furnace at the soak with a second thermocouple of class 1"
-                    .to_owned()
-            }
-            Self::TemperOvenSurvey => {
-                "A survey of the temper oven with a second thermocouple of class 1".to_owned()
-            }
-            Self::TestBlock => "The tester on a test block".to_owned(),
+            Self::Coupon { thickness_mm } => next::coupon(&format_length(thickness_mm, length)),
+            Self::AsQuenched => next::AS_QUENCHED.to_owned(),
+            Self::AfterCold => next::AFTER_COLD.to_owned(),
+            Self::AsTempered => next::AS_TEMPERED.to_owned(),
+            Self::AnotherReading { .. } => next::ANOTHER_READING.to_owned(),
+            Self::FurnaceSurvey => next::FURNACE_SURVEY.to_owned(),
+            Self::TemperOvenSurvey => next::OVEN_SURVEY.to_owned(),
+            Self::TestBlock => next::TEST_BLOCK.to_owned(),
         };
         if now_hrc - after_hrc < NOT_WORTH_HRC {
-            return format!(
-                "{what} would teach next to nothing about the hardness of the next piece."
-            );
+            return next::teaches_nothing(&what);
         }
-        format!(
-            "{what} would narrow the hardness of the next piece from ±{now_hrc:.1} to ±{after_hrc:.1} HRC."
-        )
+        next::narrows(&what, now_hrc, after_hrc)
     }
 }
 

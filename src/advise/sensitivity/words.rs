@@ -2,37 +2,50 @@
 
 use super::{Quantity, Share};
 use crate::advise::Input;
+use recalesce_texts::advise::{RETAINED_AUSTENITE, sensitivity as texts};
 
-/// Parts of a whole as they are said, from the largest: each from where it is nearer than the next.
-const PARTS: [(f64, &str); 12] = [
-    (0.95, "nearly all"),
-    (0.85, "nine tenths"),
-    (0.775, "four fifths"),
-    (0.71, "three quarters"),
-    (0.63, "two thirds"),
-    (0.55, "three fifths"),
-    (0.45, "half"),
-    (0.365, "two fifths"),
-    (0.29, "a third"),
-    (0.225, "a quarter"),
-    (0.15, "a fifth"),
-    (0.05, "a tenth"),
+/// Parts of a whole as they are said, by themselves and after an article, from the largest: each from where
+/// it is nearer than the next.
+const PARTS: [(f64, [&str; 2]); 12] = [
+    (0.95, texts::NEARLY_ALL),
+    (0.85, texts::NINE_TENTHS),
+    (0.775, texts::FOUR_FIFTHS),
+    (0.71, texts::THREE_QUARTERS),
+    (0.63, texts::TWO_THIRDS),
+    (0.55, texts::THREE_FIFTHS),
+    (0.45, texts::HALF),
+    (0.365, texts::TWO_FIFTHS),
+    (0.29, texts::A_THIRD),
+    (0.225, texts::A_QUARTER),
+    (0.15, texts::A_FIFTH),
+    (0.05, texts::A_TENTH),
 ];
 
-/// A part of a whole in words.
-fn part_words(part: f64) -> &'static str {
+fn said(part: f64) -> [&'static str; 2] {
     PARTS
         .iter()
         .find(|(from, _)| part >= *from)
-        .map_or("next to nothing", |(_, words)| words)
+        .map_or(texts::NEXT_TO_NOTHING, |(_, words)| *words)
+}
+
+/// A part of a whole in words.
+fn part_words(part: f64) -> &'static str {
+    let [words, _] = said(part);
+    words
+}
+
+/// A part that the shop has, after a definite article.
+fn part_of_it(part: f64) -> &'static str {
+    let [_, words] = said(part);
+    words
 }
 
 impl Quantity {
     const fn words(self) -> &'static str {
         match self {
-            Self::FinalHrc => "hardness",
-            Self::QuenchedHrc => "hardness as quenched",
-            Self::FinalAustenite => "retained austenite",
+            Self::FinalHrc => texts::HARDNESS,
+            Self::QuenchedHrc => texts::HARDNESS_QUENCHED,
+            Self::FinalAustenite => RETAINED_AUSTENITE,
         }
     }
 
@@ -50,7 +63,7 @@ impl Quantity {
 pub(super) fn words(quantity: Quantity, sd: f64, shares: &[Share]) -> String {
     let name = quantity.words();
     if sd < quantity.tellable_sd() {
-        return format!("Nothing that is open moves the {name} by what can be measured.");
+        return texts::nothing_to_measure(name);
     }
     let sum = |counts: fn(Input) -> bool| -> f64 {
         let counted = shares.iter().filter(|share| counts(share.input));
@@ -62,52 +75,32 @@ pub(super) fn words(quantity: Quantity, sd: f64, shares: &[Share]) -> String {
         .iter()
         .filter(|share| share.input.is_in_shops_hands());
     let (Some(first), shop_first) = (shares.first(), of_shop.next()) else {
-        return format!("Nothing is open that moves the {name}.");
+        return texts::nothing_open(name);
     };
-    let opening = |share: &Share| {
-        let help = match share.input {
-            Input::Chemistry => " A certificate of the heat would tell more.",
-            _ => "",
-        };
-        format!(
-            "{} decides {} of the spread in {name}.{help}",
-            capital(share.input.name()),
-            part_words(share.index.total / all)
-        )
-    };
+    let mut told = vec![texts::decides(
+        &capital(first.input.name()),
+        part_words(first.index.total / all),
+        name,
+    )];
+    if first.input == Input::Chemistry {
+        told.push(texts::CERTIFICATE_WOULD_TELL.to_owned());
+    }
     if first.input.is_in_shops_hands() {
         let next = of_shop
             .next()
             .filter(|share| share.index.total / all >= 0.05);
-        return match next {
-            Some(next) => format!(
-                "{} Next is {}, with {}.",
-                opening(first),
-                next.input.name(),
-                part_words(next.index.total / all)
-            ),
-            None => opening(first),
-        };
+        told.extend(next.map(|next| {
+            let part = part_words(next.index.total / all);
+            texts::next_is(next.input.name(), part)
+        }));
+    } else {
+        let shop_first = shop_first.filter(|_| shops / all >= 0.02);
+        told.extend(shop_first.map(|share| {
+            let part = part_words(share.index.total / shops);
+            texts::decides_of_shops_part(part_of_it(shops / all), share.input.name(), part)
+        }));
     }
-    match shop_first.filter(|_| shops / all >= 0.02) {
-        Some(share) => format!(
-            "{} Of the {} that is in the shop's hands, {} decides {}.",
-            opening(first),
-            part_of_it(shops / all),
-            share.input.name(),
-            part_words(share.index.total / shops)
-        ),
-        None => opening(first),
-    }
-}
-
-/// A part that the shop has, after a definite article.
-fn part_of_it(part: f64) -> &'static str {
-    let words = part_words(part);
-    match words {
-        "next to nothing" => "little",
-        _ => words.trim_start_matches("a "),
-    }
+    told.join(" ")
 }
 
 fn capital(text: &str) -> String {

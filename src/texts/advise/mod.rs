@@ -1,1 +1,11 @@
-//! Words of the room advise.
+//! Words of the room advise: a file for each part of it.
+
+pub mod coupon;
+pub mod error;
+pub mod find;
+pub mod inputs;
+pub mod learn;
+pub mod sensitivity;
+pub mod shop;
+
+pub const RETAINED_AUSTENITE: &str = "retained austenite";

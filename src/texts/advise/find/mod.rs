@@ -1,0 +1,4 @@
+//! Words of the search for a route.
+
+pub mod nearest;
+pub mod rank;
