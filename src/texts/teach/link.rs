@@ -1,4 +1,4 @@
-//! What is wrong with a link to an experiment. What is so with any link stands in [`crate::save::link`].
+//! What is wrong with a link to an experiment. What is so with any link stands with the links to routes.
 
 pub const NOT_OURS: &str =
     "This is no link to an experiment: it does not begin with the version of the format.";
