@@ -24,7 +24,7 @@ const FILES: [&str; 10] = [
     include_str!("saved/v8_logbook.json"),
     include_str!("saved/v8_preferences.json"),
 ];
-const EXPERIMENT: &str = include_str!("../src/teach/experiments/09_refining_the_grain.json");
+const EXPERIMENT: &str = include_str!("../src/texts/experiments/09_refining_the_grain.json");
 const LINKS: [&str; 5] = [
     include_str!("saved/v5_links.txt"),
     include_str!("saved/v6_link.txt"),

@@ -6,6 +6,7 @@ use super::ink::{Ink, Paint};
 use super::numbers::fixed;
 use super::plane::{Plane, Rect};
 use super::scene::{Handle, Mark, Scene, data};
+use recalesce_texts::charts::compare as texts;
 
 /// Part of the range left free on every side.
 const ROOM: f64 = 0.08;
@@ -60,14 +61,9 @@ pub fn class_chart(
         let (low, high) = values.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), v| {
             (l.min(v), h.max(v))
         });
-        format!("{} to {}", fixed(low, 2), fixed(high, 2))
+        texts::range(&fixed(low, 2), &fixed(high, 2))
     };
-    scene.summary = format!(
-        "{upwards} against {across} of {} routes: {} against {}.",
-        points.len(),
-        ends(1),
-        ends(0),
-    );
+    scene.summary = texts::class(upwards, across, points.len(), &ends(1), &ends(0));
     Some(scene)
 }
 

@@ -9,6 +9,7 @@ use super::labels::Labels;
 use super::numbers::fixed;
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, Fill, Label, Pattern, Pen, Rank, Scene, data, px};
+use recalesce_texts::charts::continuous as texts;
 
 /// One cooling of the fan, from fast to slow.
 #[derive(Debug, Clone, PartialEq)]
@@ -70,7 +71,7 @@ pub fn continuous_chart(shown: &ContinuousData, labels: &Labels, size_px: [f64; 
     frame::bottom_axis(&mut scene, plane.x.ticks(5, Shown::SAME), true);
     frame::axis_title(
         &mut scene,
-        &format!("time from {}", labels.temperature(shown.clock_c)),
+        &texts::time_from(&labels.temperature(shown.clock_c)),
     );
     frame::base_line(&mut scene);
     scene.curve(
@@ -89,7 +90,7 @@ pub fn continuous_chart(shown: &ContinuousData, labels: &Labels, size_px: [f64; 
     let place = frame::place_at(&planned, plane.y.value(0.55));
     scene.curve(planned, Pen::new(Ink::Ink, 2.5));
     if let Some(place) = place {
-        let label = Label::new(place, Anchor::End, "planned quench");
+        let label = Label::new(place, Anchor::End, texts::PLANNED_QUENCH);
         scene.label(
             label
                 .styled(Ink::Ink, 12.0, Weight::Name)
@@ -215,12 +216,9 @@ fn seen_from_start(points: &[[f64; 2]], plane: &Plane) -> Vec<[f64; 2]> {
 
 fn summary(shown: &ContinuousData) -> String {
     let ends = |curve: &FanCurve| {
-        let hardness = curve.hardness.as_deref().unwrap_or("not known");
-        format!("{} K/s: {hardness}", rate(curve.rate_k_per_s))
+        let hardness = curve.hardness.as_deref().unwrap_or(texts::NOT_KNOWN);
+        texts::cooling(&rate(curve.rate_k_per_s), hardness)
     };
     let ends: Vec<String> = shown.fan.iter().map(ends).collect();
-    format!(
-        "What forms as it cools, by the rate at 700 °C, with the hardness at the end, HRC: {}.",
-        ends.join("; ")
-    )
+    texts::summary(&ends)
 }

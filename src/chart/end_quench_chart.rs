@@ -9,6 +9,7 @@ use super::labels::Labels;
 use super::numbers::fixed;
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, Fill, Label, Mark, Pen, Rank, Scene, data, px};
+use recalesce_texts::charts::end_quench as texts;
 
 /// What the chart shows. Curves are distance from the quenched end, mm, against hardness, HRC.
 #[derive(Debug, Clone, PartialEq)]
@@ -50,10 +51,7 @@ pub fn end_quench_chart(shown: &EndQuenchData, labels: &Labels, size_px: [f64; 2
     }
     frame::bottom_axis(&mut scene, plane.x.ticks(5, labels.shown_length()), true);
     frame::base_line(&mut scene);
-    frame::axis_title(
-        &mut scene,
-        &format!("distance from the quenched end, {}", labels.length_unit),
-    );
+    frame::axis_title(&mut scene, &texts::distance(labels.length_unit));
     let edge = |side: f64| {
         let bands = shown.told.iter().zip(&shown.band_hrc);
         bands.map(move |([x, y], band)| [*x, y + side * band])
@@ -70,7 +68,7 @@ pub fn end_quench_chart(shown: &EndQuenchData, labels: &Labels, size_px: [f64; 2
         ),
         (
             &shown.simulated,
-            "simulated bar",
+            texts::SIMULATED,
             Pen::new(Ink::Ink2, 1.5).dashed(&[7.0, 3.0]),
         ),
         (&shown.told, shown.told_by, Pen::new(Ink::Ink, 2.5)),
@@ -98,7 +96,7 @@ pub fn end_quench_chart(shown: &EndQuenchData, labels: &Labels, size_px: [f64; 2
         scene.curve(whole, Pen::new(Ink::Ink2, 1.0).dashed(&[1.0, 3.0]));
         let at = px(plane.x_px(piece_mm) + 5.0, plane.rect.bottom - 10.0);
         scene.label(
-            Label::new(at, Anchor::Start, "cools like the piece")
+            Label::new(at, Anchor::Start, texts::COOLS_LIKE_PIECE)
                 .styled(Ink::Ink2, 11.5, Weight::Text)
                 .halo(Ink::Sheet),
         );
@@ -120,7 +118,7 @@ fn summary(shown: &EndQuenchData, labels: &Labels) -> String {
         .told
         .iter()
         .step_by(4)
-        .map(|[x, y]| format!("{} HRC at {}", fixed(*y, 0), labels.length(*x)))
+        .map(|[x, y]| texts::hardness_at(&fixed(*y, 0), &labels.length(*x)))
         .collect();
-    format!("Hardness along the end-quenched bar: {}.", told.join(", "))
+    texts::summary(&told)
 }

@@ -8,6 +8,7 @@ use super::place::line_width;
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, Label, Rank, Scene, Spot, Words, px};
 use crate::numeric::order;
+use recalesce_texts::charts::constituents as texts;
 
 /// A field of the map.
 #[derive(Debug, Clone, PartialEq)]
@@ -43,14 +44,14 @@ impl MapField {
         let mut full = Vec::new();
         if !self.has_austenite || (!self.has_ferrite && self.carbides.is_empty()) {
             full.push(if self.has_austenite {
-                "austenite"
+                texts::AUSTENITE
             } else {
-                "ferrite"
+                texts::FERRITE
             });
         } else if self.has_ferrite {
-            full.push("ferrite");
+            full.push(texts::FERRITE);
         }
-        let begins_with_plus = self.has_austenite && full.first() != Some(&"austenite");
+        let begins_with_plus = self.has_austenite && full.first() != Some(&texts::AUSTENITE);
         let line = |parts: &[&str], begins_with_plus: bool| {
             let text = parts.join(&format!("{NBSP}+{NBSP}"));
             if begins_with_plus {
@@ -65,9 +66,9 @@ impl MapField {
         let mut names = Vec::new();
         let each: Vec<&str> = self.carbides.iter().map(String::as_str).collect();
         let together: &[&str] = if each.len() > 1 {
-            &["carbides"]
+            &[texts::CARBIDES]
         } else {
-            &["carbide"]
+            &[texts::CARBIDE]
         };
         for carbides in [&each, together] {
             names.push(vec![line(&[&full, carbides].concat(), begins_with_plus)]);

@@ -7,6 +7,7 @@ use super::ink::Ink;
 use super::numbers::{NBSP, fixed};
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, Fill, Label, Pen, Scene, px};
+use recalesce_texts::charts::outcome as texts;
 
 /// One bar.
 #[derive(Debug, Clone, PartialEq)]
@@ -92,15 +93,9 @@ pub fn influence_chart(rows: &[InfluenceRow], size_px: [f64; 2]) -> Scene {
         .iter()
         .map(|row| {
             let change = |hrc: Option<f64>| hrc.map(|h| fixed(h, 1));
-            format!(
-                "{}: {}",
-                row.label,
-                [change(row.less_hrc), change(row.more_hrc)]
-                    .into_iter()
-                    .flatten()
-                    .collect::<Vec<_>>()
-                    .join(" or ")
-            )
+            let changes = [change(row.less_hrc), change(row.more_hrc)];
+            let changes: Vec<String> = changes.into_iter().flatten().collect();
+            texts::influence(&row.label, &changes)
         })
         .collect::<Vec<_>>()
         .join("; ");

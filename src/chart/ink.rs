@@ -5,6 +5,7 @@
 //! the same values for drawing without a page.
 
 use crate::numeric::decimal::decimal;
+use recalesce_texts::charts::constituents as texts;
 
 /// Red, green, blue, 0 to 255.
 pub type Rgb = [u8; 3];
@@ -231,12 +232,12 @@ impl Constituent {
     /// Name in running text.
     pub fn name(self) -> &'static str {
         [
-            "martensite",
-            "austenite",
-            "carbide",
-            "pearlite",
-            "bainite",
-            "ferrite",
+            texts::MARTENSITE,
+            texts::AUSTENITE,
+            texts::CARBIDE,
+            texts::PEARLITE,
+            texts::BAINITE,
+            texts::FERRITE,
         ][self as usize]
     }
 }

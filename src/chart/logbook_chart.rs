@@ -9,6 +9,7 @@ use super::numbers::fixed;
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, Fill, Label, Mark, Pen, Rank, Scene, data};
 use crate::numeric::order::sort_by;
+use recalesce_texts::charts::logbook as texts;
 
 /// One run on the chart, HRC.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -59,7 +60,7 @@ pub fn logbook_chart(runs: &[LoggedHardness], size_px: [f64; 2]) -> Option<Scene
         Rect::new(34.0, 20.0, width - 12.0, height - 32.0),
     );
     let mut scene = Scene::new(size_px, plane);
-    frame::number_axes(&mut scene, ["predicted, HRC", "measured, HRC"]);
+    frame::number_axes(&mut scene, [texts::PREDICTED, texts::MEASURED]);
     scene.area(
         vec![
             [low, low - band_hrc],
@@ -98,7 +99,7 @@ pub fn logbook_chart(runs: &[LoggedHardness], size_px: [f64; 2]) -> Option<Scene
     let along = |part: f64| low + part * (high - low);
     let places = [0.88, 0.12, 0.7, 0.3].map(|part| data(along(part), along(part)));
     scene.label(
-        Label::new(places[0], Anchor::Middle, "as predicted")
+        Label::new(places[0], Anchor::Middle, texts::AS_PREDICTED)
             .styled(Ink::Ink2, 11.5, Weight::Text)
             .halo(Ink::Sheet)
             .around(&places, 10.0, Rank::Other),
@@ -125,11 +126,10 @@ fn summary(runs: &[LoggedHardness]) -> String {
     let inside = runs.iter().filter(|run| run.is_inside()).count();
     let differences = runs.iter().map(|run| run.measured_hrc - run.predicted_hrc);
     let mean = differences.sum::<f64>() / runs.len() as f64;
-    format!(
-        "Measured against predicted hardness of {} logged runs: {inside} inside the band of their \
-         prediction; measured is on average {} HRC {}.",
-        runs.len(),
-        fixed(mean.abs(), 1),
-        if mean < 0.0 { "softer" } else { "harder" }
-    )
+    let way = if mean < 0.0 {
+        texts::SOFTER
+    } else {
+        texts::HARDER
+    };
+    texts::summary(runs.len(), inside, &fixed(mean.abs(), 1), way)
 }

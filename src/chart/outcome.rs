@@ -8,6 +8,7 @@ use super::numbers::{NBSP, fixed};
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, Fill, Label, Mark, Pen, Scene, px};
 use super::section_view::structure;
+use recalesce_texts::charts::outcome as texts;
 
 /// Hardness after a step.
 #[derive(Debug, Clone, PartialEq)]
@@ -93,12 +94,10 @@ pub fn hardness_ladder(rows: &[LadderRow], target_hrc: Option<[f64; 2]>, width_p
         };
         scene.label(Label::new(px(width_px, *y), Anchor::End, text).styled(Ink::Ink, 12.0, weight));
     }
-    scene.summary = rows
+    let steps = rows
         .iter()
-        .map(|row| format!("{} {} HRC", row.label, fixed(row.hrc, 1)))
-        .collect::<Vec<_>>()
-        .join(", ")
-        + ".";
+        .map(|row| texts::hardness(&row.label, &fixed(row.hrc, 1)));
+    scene.summary = texts::ladder(&steps.collect::<Vec<_>>());
     scene
 }
 
@@ -158,7 +157,7 @@ pub fn phase_bar(parts: &[(Constituent, f64)], size_px: [f64; 2]) -> Scene {
     scene.summary = parts
         .iter()
         .filter(|(_, f)| *f >= 0.005)
-        .map(|(c, f)| format!("{} {}{NBSP}%", c.name(), fixed(100.0 * f, 0)))
+        .map(|(c, f)| texts::share(c.name(), &fixed(100.0 * f, 0)))
         .collect::<Vec<_>>()
         .join(", ");
     scene

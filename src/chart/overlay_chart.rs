@@ -6,6 +6,7 @@ use super::frame;
 use super::ink::Ink;
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, Label, Pen, Rank, Scene, data};
+use recalesce_texts::charts::compare as texts;
 
 /// Most lines that can be told apart.
 pub const MOST_LINES: usize = 6;
@@ -104,9 +105,9 @@ pub fn overlay_chart(shown: &OverlayData, size_px: [f64; 2]) -> Option<Scene> {
     }
     let names: Vec<String> = lines
         .iter()
-        .map(|line| format!("{}, “{}”", line.number, line.name))
+        .map(|line| texts::overlay_line(line.number, &line.name))
         .collect();
-    scene.summary = format!("{}: {}.", shown.title, names.join("; "));
+    scene.summary = texts::overlay(&shown.title, &names);
     Some(scene)
 }
 

@@ -9,6 +9,7 @@ use super::labels::Labels;
 use super::numbers::{NBSP, fixed};
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, Fill, Label, Mark, Pattern, Pen, Rank, Scene, data, px};
+use recalesce_texts::charts::own_quenchant as texts;
 
 /// A reading beside what is computed for its time.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -66,7 +67,7 @@ pub fn probe_test(points: &[ProbePoint], labels: &Labels, size_px: [f64; 2]) -> 
     }
     frame::bottom_axis(&mut scene, ticks, true);
     frame::base_line(&mut scene);
-    frame::axis_title(&mut scene, "time from entry; centre of the probe");
+    frame::axis_title(&mut scene, texts::PROBE_TIME);
     let computed: Vec<[f64; 2]> = points.iter().map(|p| [p.time_s, p.computed_c]).collect();
     let place = frame::place_at(&computed, 0.5 * (RANGE_C[0] + RANGE_C[1]));
     scene.curve(computed, Pen::new(Ink::Ink, 2.25));
@@ -86,19 +87,15 @@ pub fn probe_test(points: &[ProbePoint], labels: &Labels, size_px: [f64; 2]) -> 
         }
     }
     if let Some(place) = place {
-        let words = Label::new(place, Anchor::Start, "dots measured")
-            .then("line computed", Ink::Ink, 12.0, Weight::Strong)
+        let words = Label::new(place, Anchor::Start, texts::DOTS)
+            .then(texts::LINE, Ink::Ink, 12.0, Weight::Strong)
             .halo(Ink::Sheet);
         scene.label(words.around(&[place], 12.0, Rank::Main));
     }
     let largest_k = points.iter().fold(0.0_f64, |most, p| {
         most.max((p.computed_c - p.measured_c).abs())
     });
-    scene.summary = format!(
-        "The probe as measured and as computed over {} s: {} K apart at most.",
-        fixed(end_s, 0),
-        fixed(largest_k, 1)
-    );
+    scene.summary = texts::probe(&fixed(end_s, 0), &fixed(largest_k, 1));
     scene
 }
 
@@ -137,7 +134,7 @@ pub fn heat_transfer(found: &HeatTransferData, labels: &Labels, size_px: [f64; 2
     });
     frame::bottom_axis(&mut scene, ticks.collect(), true);
     frame::base_line(&mut scene);
-    frame::axis_title(&mut scene, "heat transfer, W/m²K; surface of the probe");
+    frame::axis_title(&mut scene, texts::HEAT_TRANSFER);
     if found.is_measured {
         unseen(&mut scene, points, &plane);
     }
@@ -156,11 +153,10 @@ pub fn heat_transfer(found: &HeatTransferData, labels: &Labels, size_px: [f64; 2
     name_parts(&mut scene, points);
     let peak = points.iter().max_by(|a, b| a.h_w_m2k.total_cmp(&b.h_w_m2k));
     scene.summary = peak.map_or_else(String::new, |peak| {
-        format!(
-            "Heat transfer of the bath of {}: at most {} W/m²K, at a surface of {}.",
-            labels.temperature(found.bath_c),
-            fixed(peak.h_w_m2k, 0),
-            labels.temperature(peak.surface_c)
+        texts::heat_transfer(
+            &labels.temperature(found.bath_c),
+            &fixed(peak.h_w_m2k, 0),
+            &labels.temperature(peak.surface_c),
         )
     });
     scene
@@ -174,7 +170,7 @@ fn name_parts(scene: &mut Scene, points: &[HeatTransferPoint]) {
     let (Some(best), Some(middle)) = (best, weak.get(weak.len() / 2)) else {
         return;
     };
-    for (point, words) in [(best, "well determined"), (*middle, "weakly")] {
+    for (point, words) in [(best, texts::WELL_DETERMINED), (*middle, texts::WEAKLY)] {
         let place = data(point.h_w_m2k, point.surface_c);
         scene.label(
             Label::new(place, Anchor::Start, words)
@@ -203,7 +199,7 @@ fn unseen(scene: &mut Scene, points: &[HeatTransferPoint], plane: &Plane) {
         if bottom_px - top_px > 14.0 {
             let middle = px(plane.rect.right - 8.0, 0.5 * (bottom_px + top_px));
             scene.label(
-                Label::new(middle, Anchor::End, "not seen by this test")
+                Label::new(middle, Anchor::End, texts::NOT_SEEN)
                     .styled(Ink::Ink2, 11.0, Weight::Text)
                     .grounded(Ink::Sheet),
             );

@@ -1,22 +1,24 @@
 //! Oxide colours of bright steel after an hour at heat: common practice, no source. They shift with
 //! time, steel and surface.
 
+use recalesce_texts::charts::oxide as texts;
+
 /// Temperature in °C, displayed sRGB, name in the shop.
 pub const COLOURS: [(f64, [u8; 3], &str); 14] = [
-    (200.0, [0xdc, 0xd6, 0xbd], "faintest straw"),
-    (210.0, [0xdc, 0xcf, 0x9d], "faint straw"),
-    (220.0, [0xd9, 0xc3, 0x78], "light straw"),
-    (230.0, [0xd2, 0xb1, 0x58], "straw"),
-    (240.0, [0xc2, 0x95, 0x40], "dark straw"),
-    (250.0, [0xa8, 0x74, 0x37], "brown-straw"),
-    (260.0, [0x8f, 0x55, 0x40], "brown"),
-    (270.0, [0x7a, 0x3f, 0x55], "purple-brown"),
-    (280.0, [0x64, 0x3a, 0x78], "purple"),
-    (290.0, [0x4a, 0x41, 0x93], "violet-blue"),
-    (300.0, [0x38, 0x56, 0x9f], "dark blue"),
-    (310.0, [0x45, 0x79, 0xb0], "blue"),
-    (320.0, [0x6f, 0x9d, 0xbd], "light blue"),
-    (330.0, [0x93, 0xae, 0xbb], "grey-blue"),
+    (200.0, [0xdc, 0xd6, 0xbd], texts::FAINTEST_STRAW),
+    (210.0, [0xdc, 0xcf, 0x9d], texts::FAINT_STRAW),
+    (220.0, [0xd9, 0xc3, 0x78], texts::LIGHT_STRAW),
+    (230.0, [0xd2, 0xb1, 0x58], texts::STRAW),
+    (240.0, [0xc2, 0x95, 0x40], texts::DARK_STRAW),
+    (250.0, [0xa8, 0x74, 0x37], texts::BROWN_STRAW),
+    (260.0, [0x8f, 0x55, 0x40], texts::BROWN),
+    (270.0, [0x7a, 0x3f, 0x55], texts::PURPLE_BROWN),
+    (280.0, [0x64, 0x3a, 0x78], texts::PURPLE),
+    (290.0, [0x4a, 0x41, 0x93], texts::VIOLET_BLUE),
+    (300.0, [0x38, 0x56, 0x9f], texts::DARK_BLUE),
+    (310.0, [0x45, 0x79, 0xb0], texts::BLUE),
+    (320.0, [0x6f, 0x9d, 0xbd], texts::LIGHT_BLUE),
+    (330.0, [0x93, 0xae, 0xbb], texts::GREY_BLUE),
 ];
 
 /// Lowest and highest temperature of the colours, °C: bright below, grey above.
@@ -39,12 +41,12 @@ pub fn oxide_srgb(temperature_c: f64) -> Option<[u8; 3]> {
 /// What the shop calls the colour at a temperature in °C.
 pub fn oxide_name(temperature_c: f64) -> &'static str {
     if temperature_c.is_nan() || temperature_c < RANGE_C[0] - 5.0 {
-        return "bright";
+        return texts::BRIGHT;
     }
     COLOURS
         .iter()
         .find(|(row_c, _, _)| temperature_c < row_c + 5.0)
-        .map_or("grey", |(_, _, name)| name)
+        .map_or(texts::GREY, |(_, _, name)| name)
 }
 
 #[cfg(test)]

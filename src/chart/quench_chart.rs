@@ -12,6 +12,7 @@ use super::scene::{
     Anchor, At, Coord, Fill, Handle, Label, Mark, Pattern, Pen, Rank, Scene, Spot, px,
 };
 use crate::numeric::order;
+use recalesce_texts::charts::quench as texts;
 
 /// The transformation curves of a product, `[time s, temperature °C]`.
 #[derive(Debug, Clone, PartialEq)]
@@ -99,7 +100,7 @@ pub fn quench_chart(quench: &QuenchData, labels: &Labels, size_px: [f64; 2]) -> 
     let mut scene = Scene::new(size_px, plane);
     frame::temperature_axis(&mut scene, labels, 5);
     frame::bottom_axis(&mut scene, plane.x.ticks(5, Shown::SAME), true);
-    frame::axis_title(&mut scene, "time from leaving the furnace");
+    frame::axis_title(&mut scene, texts::TIME);
     frame::base_line(&mut scene);
     levels(&mut scene, quench, labels, &plane);
     products(&mut scene, quench, &plane);
@@ -192,7 +193,7 @@ fn levels(scene: &mut Scene, quench: &QuenchData, labels: &Labels, plane: &Plane
             Label::new(
                 px(right - 38.0, row),
                 Anchor::End,
-                format!("cold bath {}", labels.degrees(cold)),
+                texts::cold_bath(&labels.degrees(cold)),
             )
             .styled(Ink::Ink2, 11.5, Weight::Text),
         );
@@ -368,31 +369,26 @@ fn seen_from_start(points: &[[f64; 2]], plane: &Plane) -> Vec<[f64; 2]> {
 
 fn summary(quench: &QuenchData, labels: &Labels) -> String {
     let margin = quench.margin.as_ref().map_or_else(
-        || "What forms along it is not known for this steel.".to_owned(),
+        || texts::NOT_KNOWN.to_owned(),
         |m| {
             let gap = duration((m.nose_s - m.arrival_s).abs());
             let nose = labels.temperature(m.nose_c);
             if m.arrival_s < m.nose_s {
-                format!("The cooling curve passes the nose at {nose} with {gap} to spare.")
+                texts::passes_nose(&nose, &gap)
             } else {
-                format!("The cooling curve misses the nose at {nose} by {gap}.")
+                texts::misses_nose(&nose, &gap)
             }
         },
     );
-    let ms = quench.ms_c.map_or_else(String::new, |ms| {
-        format!(" Martensite starts at {}.", labels.temperature(ms))
+    let changes = quench.changes.iter().map(|change| {
+        texts::goes_into(
+            &duration(change.time_s),
+            &labels.temperature(change.temperature_c),
+            &change.name,
+        )
     });
-    let changes: String = quench
-        .changes
-        .iter()
-        .map(|change| {
-            format!(
-                " After {}, at {}, it goes {}.",
-                duration(change.time_s),
-                labels.temperature(change.temperature_c),
-                change.name
-            )
-        })
-        .collect();
-    format!("Quench: {margin}{changes}{ms}")
+    let ms = quench.ms_c.iter();
+    let ms = ms.map(|ms| texts::martensite_starts(&labels.temperature(*ms)));
+    let sentences: Vec<String> = [margin].into_iter().chain(changes).chain(ms).collect();
+    texts::summary(&sentences)
 }

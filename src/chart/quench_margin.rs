@@ -7,6 +7,7 @@ use super::labels::Labels;
 use super::numbers::duration;
 use super::plane::Plane;
 use super::scene::{Anchor, Fill, Label, Pen, Rank, Scene, Spot, px};
+use recalesce_texts::charts::quench as texts;
 
 /// How a quench turned out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -117,21 +118,22 @@ pub(super) fn dimension(scene: &mut Scene, margin: &Margin, labels: &Labels, pla
     }
     let gap_s = (margin.nose_s - margin.arrival_s).abs();
     let text = if misses {
-        format!("misses by {}", duration(gap_s))
+        texts::misses_by(&duration(gap_s))
     } else {
-        format!("margin {}", duration(gap_s))
+        texts::margin(&duration(gap_s))
     };
     let paint = if misses { Ink::Misses } else { Ink::Ink };
     let reach = if outside { 21.0 } else { 6.0 };
+    let nose = labels.temperature(margin.nose_c);
     let spots = spots([left, right], line, reach, plane);
     let mut label = Label::new(px(0.0, 0.0), Anchor::Start, text)
         .styled(paint, 14.0, Weight::Name)
         .then(
-            format!(
-                "{} at the nose, {}",
-                if misses { "short" } else { "to spare" },
-                labels.temperature(margin.nose_c)
-            ),
+            if misses {
+                texts::short_at_nose(&nose)
+            } else {
+                texts::to_spare_at_nose(&nose)
+            },
             Ink::Ink2,
             11.5,
             Weight::Text,

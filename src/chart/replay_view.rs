@@ -10,6 +10,7 @@ use super::numbers::NBSP;
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, Fill, Label, Mark, Pen, Ramp, Scene, px};
 use super::section_view::structure;
+use recalesce_texts::charts::replay as texts;
 
 /// A place of the section at the time shown.
 #[derive(Debug, Clone, PartialEq)]
@@ -142,10 +143,9 @@ fn summary(replay: &ReplayData, labels: &Labels) -> String {
     let temperatures: Vec<f64> = replay.across.iter().map(|a| a.temperature_c).collect();
     let hottest = temperatures.iter().copied().fold(f64::MIN, f64::max);
     let coldest = temperatures.iter().copied().fold(f64::MAX, f64::min);
-    format!(
-        "{}: from {} to {}.",
-        replay.time,
-        labels.temperature(coldest),
-        labels.temperature(hottest)
+    texts::summary(
+        &replay.time,
+        &labels.temperature(coldest),
+        &labels.temperature(hottest),
     )
 }

@@ -10,6 +10,7 @@ use super::labels::Labels;
 use super::numbers::NBSP;
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, At, Coord, Fill, Label, Mark, Pen, Ramp, Rank, Scene, Spot, data, px};
+use recalesce_texts::charts::route as texts;
 
 /// A step of the route.
 #[derive(Debug, Clone, PartialEq)]
@@ -295,11 +296,7 @@ fn summary(route: &RouteData, labels: &Labels) -> String {
         .fold(f64::NEG_INFINITY, f64::max);
     let count = route.steps.len();
     if count == 0 || !hottest.is_finite() {
-        return "The route has no steps yet.".to_owned();
+        return texts::NO_STEPS.to_owned();
     }
-    format!(
-        "Temperature through the route: {count} {}, up to {}.",
-        if count == 1 { "step" } else { "steps" },
-        labels.temperature(hottest)
-    )
+    texts::summary(count, &labels.temperature(hottest))
 }

@@ -1,6 +1,7 @@
 //! Where the section hardens: its outline with the structure inside.
 
 use crate::numeric::turn::sin_cos_of_turn;
+use recalesce_texts::charts::section as texts;
 
 use super::axis::Axis;
 use super::face::{self, Weight};
@@ -61,9 +62,9 @@ impl SectionData {
     /// How sure it is that it hardens through.
     const fn through_words(&self) -> &'static str {
         if self.is_certain {
-            "certain through"
+            texts::CERTAIN_THROUGH
         } else {
-            "only just through"
+            texts::JUST_THROUGH
         }
     }
 }
@@ -126,18 +127,15 @@ pub fn section_view(section: &SectionData, labels: &Labels, size_px: [f64; 2]) -
     }
     scene.summary = if hardened >= full_mm(&section.outline) {
         match section.is_certain {
-            true => "The section hardens through.".to_owned(),
-            false => "The section hardens through, only just.".to_owned(),
+            true => texts::HARDENS_THROUGH.to_owned(),
+            false => texts::HARDENS_JUST_THROUGH.to_owned(),
         }
     } else {
-        let from = match section.outline {
-            Outline::Blade { .. } => "from the cutting edge",
-            _ => "below the surface",
-        };
-        format!(
-            "The section hardens to about {} {from}.",
-            labels.length(hardened)
-        )
+        let depth = labels.length(hardened);
+        match section.outline {
+            Outline::Blade { .. } => texts::hardens_from_edge(&depth),
+            _ => texts::hardens_below_surface(&depth),
+        }
     };
     scene
 }
@@ -214,15 +212,14 @@ fn blade(
     let ext = Pen::new(Ink::Ink2, 0.9);
     let line = middle - half(tall) - 16.0;
     let text = if through {
-        format!("{} all {}", section.through_words(), labels.length(tall))
+        texts::through_all(section.through_words(), &labels.length(tall))
     } else {
-        format!(
-            "about {} of {}",
-            fixed(
+        texts::part_of(
+            &fixed(
                 (labels.length)(hardened),
-                labels.length_decimals.saturating_sub(1)
+                labels.length_decimals.saturating_sub(1),
             ),
-            length_short(labels, tall)
+            &length_short(labels, tall),
         )
     };
     for (mm, top) in [(0.0, half(0.0)), (hardened, half(hardened))] {
@@ -239,11 +236,17 @@ fn blade(
         px(beside + 9.0, middle + half(tall)),
         Pen::new(Ink::Ink, 1.0),
     );
-    name_side(scene, beside + 16.0, middle, &labels.length(spine), "spine");
+    name_side(
+        scene,
+        beside + 16.0,
+        middle,
+        &labels.length(spine),
+        texts::SPINE,
+    );
     scene.label(small(
         px(left, middle + half(0.0) + 18.0),
         Anchor::Start,
-        format!("cutting edge {}", labels.length(edge)),
+        texts::cutting_edge(&labels.length(edge)),
     ));
     if !through {
         remark(
@@ -297,7 +300,7 @@ fn plate(scene: &mut Scene, section: &SectionData, labels: &Labels, thickness: f
         middle,
         half,
         &labels.length(thickness),
-        "thick",
+        texts::THICK,
     );
     depth_text(
         scene,
@@ -348,7 +351,7 @@ fn bar(scene: &mut Scene, section: &SectionData, labels: &Labels, diameter: f64,
         centre[1],
         radius,
         &labels.length(diameter),
-        "across",
+        texts::ACROSS,
     );
     depth_text(scene, section, labels, depth, 0.5 * diameter, [12.0, 16.0]);
     if soft > 0.5 {
@@ -388,11 +391,11 @@ fn depth_text(
     [left, above]: [f64; 2],
 ) {
     let text = if depth >= full {
-        format!("{} to the centre", section.through_words())
+        texts::to_the_centre(section.through_words())
     } else if depth > 0.0 {
-        format!("about {} deep", labels.length(depth))
+        texts::deep(&labels.length(depth))
     } else {
-        format!("{} from the surface in", section.core.name())
+        texts::from_surface_in(section.core.name())
     };
     scene.label(
         Label::new(px(left, above - 10.0), Anchor::Start, text).styled(

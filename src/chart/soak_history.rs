@@ -8,6 +8,7 @@ use super::labels::Labels;
 use super::numbers::{NBSP, duration, fixed, with_unit};
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, Fill, Handle, Label, Mark, Pen, Ramp, Scene, data, px};
+use recalesce_texts::charts::soak as texts;
 
 /// The state at a time of the soak.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -63,7 +64,7 @@ pub fn soak_history(soak: &SoakHistoryData, labels: &Labels, size_px: [f64; 2]) 
     let carbide = Constituent::Carbide.line();
     let lanes = [
         Lane {
-            name: "carbon dissolved",
+            name: texts::CARBON_DISSOLVED,
             value: |p| p.carbon_wt,
             span: 0.25,
             paint: austenite,
@@ -71,7 +72,7 @@ pub fn soak_history(soak: &SoakHistoryData, labels: &Labels, size_px: [f64; 2]) 
             text: with_unit(now.carbon_wt, 2, "%"),
         },
         Lane {
-            name: "carbide",
+            name: Constituent::Carbide.name(),
             value: |p| 100.0 * p.carbide_volume_fraction,
             span: 6.0,
             paint: carbide,
@@ -83,7 +84,7 @@ pub fn soak_history(soak: &SoakHistoryData, labels: &Labels, size_px: [f64; 2]) 
             ),
         },
         Lane {
-            name: "grain number",
+            name: texts::GRAIN_NUMBER,
             value: |p| p.grain_astm,
             span: 4.0,
             paint: Ink::Ink2,
@@ -136,7 +137,7 @@ pub fn soak_history(soak: &SoakHistoryData, labels: &Labels, size_px: [f64; 2]) 
         Label::new(
             px(right + 10.0, 6.5),
             Anchor::Start,
-            format!("at {}", minutes(now.time_s)),
+            texts::at(&minutes(now.time_s)),
         )
         .styled(Ink::Ink2, 11.5, Weight::Text),
     );
@@ -153,13 +154,12 @@ pub fn soak_history(soak: &SoakHistoryData, labels: &Labels, size_px: [f64; 2]) 
         )),
         core: Paint::Named(Ink::Sheet),
     });
-    scene.summary = format!(
-        "After {} at {}: {} % carbon dissolved, {} % carbide left, grain number {}.",
-        minutes(now.time_s),
-        labels.temperature(soak.soak_c),
-        fixed(now.carbon_wt, 2),
-        fixed(100.0 * now.carbide_volume_fraction, 0),
-        fixed(now.grain_astm, 0),
+    scene.summary = texts::history(
+        &minutes(now.time_s),
+        &labels.temperature(soak.soak_c),
+        &fixed(now.carbon_wt, 2),
+        &fixed(100.0 * now.carbide_volume_fraction, 0),
+        &fixed(now.grain_astm, 0),
     );
     scene
 }

@@ -6,9 +6,10 @@ use super::field_names::{MapField, name_fields};
 use super::frame;
 use super::ink::{Constituent, Ink};
 use super::labels::Labels;
-use super::numbers::{NBSP, fixed};
+use super::numbers::fixed;
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, Fill, Handle, Label, Mark, Pattern, Pen, Rank, Scene, Spot, data, px};
+use recalesce_texts::charts::soak as texts;
 
 /// What the map shows. Lines are `[carbon wt %, temperature °C]`.
 #[derive(Debug, Clone, PartialEq)]
@@ -75,17 +76,16 @@ pub fn soak_map(map: &SoakMapData, labels: &Labels, size_px: [f64; 2]) -> Scene 
     fields(&mut scene, map);
     frame::temperature_axis(&mut scene, labels, 5);
     frame::bottom_axis(&mut scene, plane.x.ticks(4, Shown::SAME), false);
-    frame::axis_title(&mut scene, &format!("carbon, wt{NBSP}%"));
+    frame::axis_title(&mut scene, texts::CARBON_AXIS);
     boundaries(&mut scene, map, &plane);
     name_fields(&mut scene, &map.fields, &plane);
     soak(&mut scene, map, &plane);
-    scene.summary = format!(
-        "Phase map: at {} {} of the {} % carbon is dissolved, of {} possible; austenite begins at {}.",
-        labels.temperature(map.soak_c),
-        fixed(map.dissolved_wt, 2),
-        fixed(map.bulk_carbon_wt, 2),
-        fixed(map.possible_wt, 2),
-        labels.temperature(map.a1_c),
+    scene.summary = texts::map(
+        &labels.temperature(map.soak_c),
+        &fixed(map.dissolved_wt, 2),
+        &fixed(map.bulk_carbon_wt, 2),
+        &fixed(map.possible_wt, 2),
+        &labels.temperature(map.a1_c),
     );
     scene
 }
@@ -179,7 +179,7 @@ fn soak(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
         Label::new(
             px(0.0, 0.0),
             Anchor::End,
-            format!("carbon of the steel {}", fixed(map.bulk_carbon_wt, 2)),
+            texts::carbon_of_steel(&fixed(map.bulk_carbon_wt, 2)),
         )
         .styled(Ink::Ink2, 11.5, Weight::Text)
         .at_spots(
@@ -233,11 +233,11 @@ fn soak(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
     let mut note = Label::new(
         at,
         Anchor::End,
-        format!("{} dissolved", fixed(map.dissolved_wt, 2)),
+        texts::dissolved(&fixed(map.dissolved_wt, 2)),
     )
     .styled(Ink::Ink, 12.0, Weight::Name)
     .then(
-        format!("of {} possible", fixed(map.possible_wt, 2)),
+        texts::possible(&fixed(map.possible_wt, 2)),
         Ink::Ink2,
         11.5,
         Weight::Text,

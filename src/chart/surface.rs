@@ -48,7 +48,7 @@ pub const HALO_PX: f64 = 4.0;
 
 /// Why a chart could not be drawn.
 #[derive(Debug, thiserror::Error)]
-#[error("the chart could not be drawn: {0}")]
+#[error("{}", recalesce_texts::charts::not_drawn(.0))]
 pub struct DrawError(pub String);
 
 /// A place to draw charts on. All numbers are css px.

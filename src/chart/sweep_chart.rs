@@ -6,6 +6,7 @@ use super::ink::Ink;
 use super::numbers::fixed;
 use super::plane::{Plane, Rect};
 use super::scene::{Fill, Mark, Pen, Scene, data};
+use recalesce_texts::charts::compare as texts;
 
 /// What the chart shows, in the units shown.
 #[derive(Debug, Clone, PartialEq)]
@@ -72,26 +73,18 @@ pub fn sweep_chart(sweep: &SweepData, size_px: [f64; 2]) -> Option<Scene> {
         });
     }
     let ends = [known.first()?, known.last()?]
-        .map(|[x, y]| format!("{} at {}", fixed(*y, 2), fixed(*x, 1)));
-    scene.summary = format!(
-        "{} against {}: {}, {}; between {} and {}.",
-        sweep.output,
-        sweep.input,
-        ends[0],
-        ends[1],
-        fixed(least, 2),
-        fixed(most, 2),
+        .map(|[x, y]| texts::number_at(&fixed(*y, 2), &fixed(*x, 1)));
+    scene.summary = texts::sweep(
+        &sweep.output,
+        &sweep.input,
+        ends.each_ref().map(String::as_str),
+        &fixed(least, 2),
+        &fixed(most, 2),
     );
     if let (Some(first), Some(last)) = (sweep.band.first(), sweep.band.last()) {
-        let [first, last] = [first, last].map(|[x, low, high]| {
-            format!(
-                "{} to {} at {}",
-                fixed(*low, 2),
-                fixed(*high, 2),
-                fixed(*x, 1)
-            )
-        });
-        scene.summary += &format!(" Nine in ten: {first}, {last}.");
+        let [first, last] = [first, last]
+            .map(|[x, low, high]| texts::band_at(&fixed(*low, 2), &fixed(*high, 2), &fixed(*x, 1)));
+        scene.summary += &texts::sweep_band(&first, &last);
     }
     Some(scene)
 }

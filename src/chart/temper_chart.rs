@@ -11,6 +11,7 @@ use super::plane::{Plane, Rect};
 use super::scene::{
     Anchor, Fill, Handle, Label, Mark, Pattern, Pen, Ramp, Rank, Scene, Spot, data, px,
 };
+use recalesce_texts::charts::{oxide as names, temper as texts};
 
 /// A point of the temper curve.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -57,18 +58,13 @@ pub fn temper_chart(temper: &TemperData, labels: &Labels, size_px: [f64; 2]) -> 
     curve(&mut scene, temper);
     oxide_bar(&mut scene, temper, &plane);
     pointer(&mut scene, temper, &plane);
-    scene.summary = format!(
-        "Temper: {} gives {} HRC{}.",
-        labels.temperature(temper.temper_c),
-        fixed(temper.hrc, 1),
-        temper
-            .target_hrc
-            .map_or_else(String::new, |[low, high]| format!(
-                "; the target is {} to {}",
-                fixed(low, 0),
-                fixed(high, 0)
-            )),
-    );
+    let (temper_c, hrc) = (labels.temperature(temper.temper_c), fixed(temper.hrc, 1));
+    scene.summary = match temper.target_hrc {
+        Some([low, high]) => {
+            texts::summary_with_target(&temper_c, &hrc, [&fixed(low, 0), &fixed(high, 0)])
+        }
+        None => texts::summary(&temper_c, &hrc),
+    };
     scene
 }
 
@@ -176,10 +172,14 @@ fn ranges(scene: &mut Scene, temper: &TemperData, labels: &Labels, plane: &Plane
                 labels.degrees(range[0]),
                 labels.temperature(range[1])
             );
-            let label = Label::new(px(middle, plane.rect.top), Anchor::Middle, "embrittling")
-                .styled(Ink::Hatch, 12.0, Weight::Strong)
-                .then(text, Ink::Hatch, 11.0, Weight::Text)
-                .grounded(Ink::Sheet);
+            let label = Label::new(
+                px(middle, plane.rect.top),
+                Anchor::Middle,
+                texts::EMBRITTLING,
+            )
+            .styled(Ink::Hatch, 12.0, Weight::Strong)
+            .then(text, Ink::Hatch, 11.0, Weight::Text)
+            .grounded(Ink::Sheet);
             let spots = [18.0, 44.0, 70.0, plane.rect.height() - 28.0].map(|drop| Spot {
                 at: px(middle, plane.rect.top + drop),
                 offset_px: [0.0, 0.0],
@@ -193,7 +193,7 @@ fn ranges(scene: &mut Scene, temper: &TemperData, labels: &Labels, plane: &Plane
             frame::level_band(plane, [low, high]),
             Fill::thin(Ink::Mark, 0.11),
         );
-        let text = format!("target {}–{}", fixed(low, 0), fixed(high, 0));
+        let text = texts::target(&fixed(low, 0), &fixed(high, 0));
         let left = plane.rect.left + 5.0;
         let right = plane.rect.right - 5.0;
         let spots = [
@@ -265,11 +265,11 @@ fn oxide_bar(scene: &mut Scene, temper: &TemperData, plane: &Plane) {
     let row = rect.bottom + 36.0;
     let mut free = f64::NEG_INFINITY;
     let words = [
-        (rect.left, "bright", Anchor::Start),
-        (plane.x_px(212.0), "straw", Anchor::Middle),
-        (plane.x_px(257.0), "brown", Anchor::Middle),
-        (plane.x_px(305.0), "blue", Anchor::Middle),
-        (rect.right, "grey", Anchor::End),
+        (rect.left, names::BRIGHT, Anchor::Start),
+        (plane.x_px(212.0), names::STRAW, Anchor::Middle),
+        (plane.x_px(257.0), names::BROWN, Anchor::Middle),
+        (plane.x_px(305.0), names::BLUE, Anchor::Middle),
+        (rect.right, names::GREY, Anchor::End),
     ];
     for (column, word, anchor) in words {
         let width = face::width_px(word, 11.0, Weight::Text);

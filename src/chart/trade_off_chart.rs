@@ -7,6 +7,7 @@ use super::ink::{Ink, Paint};
 use super::numbers::fixed;
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, Fill, Handle, Label, Mark, Pen, Scene, data, px};
+use recalesce_texts::charts::compare as texts;
 
 /// A route on the chart.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -63,7 +64,7 @@ pub fn trade_off_chart(
     frame::base_line(&mut scene);
     frame::axis_title(&mut scene, "HRC");
     scene.label(
-        Label::new(px(4.0, 9.0), Anchor::Start, "tougher upwards").styled(
+        Label::new(px(4.0, 9.0), Anchor::Start, texts::TOUGHER_UPWARDS).styled(
             Ink::Ink3,
             11.0,
             Weight::Text,
@@ -73,7 +74,7 @@ pub fn trade_off_chart(
         Label::new(
             px(plane.x_px(0.5 * (from + to)), plane.rect.bottom - 8.0),
             Anchor::Middle,
-            "target",
+            texts::TARGET,
         )
         .styled(Ink::Ink3, 11.0, Weight::Text),
     );
@@ -99,15 +100,12 @@ pub fn trade_off_chart(
         });
     }
     let meeting = points.iter().filter(|p| (from..=to).contains(&p.hrc));
-    scene.summary = format!(
-        "Hardness against toughness of {} routes, none of which another beats in both, from {} to {} \
-         HRC; {} within the target of {} to {} HRC. Each can be put on the bench.",
+    let (softest, hardest) = ends(|point| point.hrc, &[]);
+    scene.summary = texts::trade_off(
         points.len(),
-        fixed(ends(|point| point.hrc, &[]).0, 1),
-        fixed(ends(|point| point.hrc, &[]).1, 1),
+        [&fixed(softest, 1), &fixed(hardest, 1)],
         meeting.count(),
-        fixed(from, 1),
-        fixed(to, 1),
+        [&fixed(from, 1), &fixed(to, 1)],
     );
     Some(scene)
 }

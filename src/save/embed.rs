@@ -4,6 +4,7 @@
 use super::file::WriteError;
 use super::link::{LinkError, read_link, write_link};
 use crate::route::Route;
+use recalesce_texts::save::embed as texts;
 
 /// Stands between the link of the route and the name of the chart.
 const SHOWS: &str = "&show=";
@@ -49,11 +50,11 @@ impl ShownChart {
     #[must_use]
     pub const fn title(self) -> &'static str {
         match self {
-            Self::Route => "Route",
-            Self::Soak => "Soak",
-            Self::Quench => "Quench",
-            Self::Temper => "Temper",
-            Self::Phases => "Phases",
+            Self::Route => texts::ROUTE,
+            Self::Soak => texts::SOAK,
+            Self::Quench => texts::QUENCH,
+            Self::Temper => texts::TEMPER,
+            Self::Phases => texts::PHASES,
         }
     }
 }
@@ -62,9 +63,7 @@ impl ShownChart {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum EmbedError {
     /// No chart is called so.
-    #[error(
-        "It asks for a chart that there is none of: there are route, soak, quench, temper and phases."
-    )]
+    #[error("{}", texts::NO_SUCH_CHART)]
     NoSuchChart,
     /// The route cannot be read.
     #[error(transparent)]

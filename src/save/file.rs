@@ -4,6 +4,7 @@ use super::shelf::{Shelf, ShelfItem};
 use super::told::{shortened, told};
 use super::v8;
 use crate::route::{Route, RouteFieldError, validate};
+use recalesce_texts::save::file as texts;
 use serde::Serialize;
 use serde_json::{Map, Value};
 
@@ -51,7 +52,7 @@ pub struct Loaded {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum ReadError {
     /// The file is larger than any of its kind.
-    #[error("The file has {bytes} bytes; at most {most} are read.")]
+    #[error("{}", texts::too_large(*bytes, *most))]
     TooLarge {
         /// Its size.
         bytes: usize,
@@ -59,13 +60,13 @@ pub enum ReadError {
         most: usize,
     },
     /// The file ends in the middle.
-    #[error("The file is cut short: it ends at line {line} in the middle of a value.")]
+    #[error("{}", texts::cut_short(*line))]
     CutShort {
         /// Last line.
         line: usize,
     },
     /// The file is not JSON.
-    #[error("The file is not JSON: line {line}, column {column}: {fault}.")]
+    #[error("{}", texts::not_json(*line, *column, fault))]
     NotJson {
         /// Line of the fault, from 1.
         line: usize,
@@ -75,25 +76,22 @@ pub enum ReadError {
         fault: String,
     },
     /// JSON, but not of this project.
-    #[error("This is not a file of this program: it lacks \"format\": \"{FORMAT}\".")]
+    #[error("{}", texts::not_ours(FORMAT))]
     NotOurs,
     /// The version is no whole number from 1.
-    #[error("The file's version is {found}; versions are whole numbers from 1.")]
+    #[error("{}", texts::no_version(found))]
     Version {
         /// The version found.
         found: String,
     },
     /// The file comes from a later program.
-    #[error(
-        "The file is of version {found}, made by a newer version of this program, which reads \
-         up to {VERSION}. It is left as it is."
-    )]
+    #[error("{}", texts::newer(*found, VERSION))]
     Newer {
         /// The version found.
         found: u64,
     },
     /// The file holds something else.
-    #[error("The file holds {found}; {wanted} is wanted here.")]
+    #[error("{}", texts::other_kind(found, wanted))]
     Kind {
         /// What it holds, as it says.
         found: String,
@@ -101,7 +99,7 @@ pub enum ReadError {
         wanted: &'static str,
     },
     /// A field of the envelope is missing, of a wrong type, or unknown.
-    #[error("The file's “{field}” {fault}.")]
+    #[error("{}", texts::field(field, fault))]
     Field {
         /// The field.
         field: &'static str,
@@ -109,13 +107,13 @@ pub enum ReadError {
         fault: String,
     },
     /// A field of the envelope is unknown.
-    #[error("The file has a field “{name}” that this version does not know.")]
+    #[error("{}", texts::unknown_field(name))]
     UnknownField {
         /// Its name, shortened if long.
         name: String,
     },
     /// More routes than a file of the kind holds.
-    #[error("The file holds {found} routes; at most {most} are read.")]
+    #[error("{}", texts::too_many(*found, *most))]
     TooMany {
         /// Routes found.
         found: usize,
@@ -123,7 +121,7 @@ pub enum ReadError {
         most: usize,
     },
     /// The open route of a bench file makes no sense.
-    #[error("The saved route makes no sense: {0}")]
+    #[error("{}", texts::bad_route(.0))]
     Route(String),
 }
 
@@ -140,7 +138,7 @@ impl ReadError {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum WriteError {
     /// It would be larger than what can be read back.
-    #[error("The file would have {bytes} bytes; at most {most} can be read back.")]
+    #[error("{}", texts::too_large_to_write(*bytes, *most))]
     TooLarge {
         /// Its size.
         bytes: usize,
@@ -148,16 +146,16 @@ pub enum WriteError {
         most: usize,
     },
     /// The open route makes no sense, so it could not be read back.
-    #[error("This route cannot be saved: {0}.")]
+    #[error("{}", texts::route_not_saved(&.0.to_string()))]
     Route(#[from] RouteFieldError),
     /// The route is too long for a link.
-    #[error("A link to this route would have {length} characters. Export it to a file instead.")]
+    #[error("{}", texts::long_link(*length))]
     LongLink {
         /// Length of the link, characters.
         length: usize,
     },
     /// The text could not be made.
-    #[error("The file could not be written: {0}.")]
+    #[error("{}", texts::not_written(.0))]
     Text(String),
 }
 
@@ -174,7 +172,7 @@ impl Fields {
     pub(super) fn take(&mut self, field: &'static str) -> Result<Value, ReadError> {
         self.0.remove(field).ok_or_else(|| ReadError::Field {
             field,
-            fault: "is missing".to_owned(),
+            fault: texts::MISSING.to_owned(),
         })
     }
 
@@ -280,7 +278,7 @@ pub fn read_bench(text: &str) -> Result<ShelfItem, ReadError> {
     let item = loaded.shelf.items().first().cloned();
     item.ok_or_else(|| ReadError::Field {
         field: "routes",
-        fault: "is empty".to_owned(),
+        fault: texts::EMPTY.to_owned(),
     })
 }
 

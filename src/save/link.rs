@@ -7,6 +7,7 @@
 use super::file::{FORMAT, Kind, ReadError, VERSION, WriteError, read_bench};
 use super::packed::{self, Fault};
 use crate::route::{Route, validate};
+use recalesce_texts::save::link as texts;
 
 /// Longest link that is written or read, characters.
 pub const LONGEST_LINK: usize = 16_000;
@@ -18,28 +19,25 @@ const FIRST_VERSION: u64 = 5;
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum LinkError {
     /// Longer than any link.
-    #[error("The link has {length} characters; at most {LONGEST_LINK} are read.")]
+    #[error("{}", texts::too_long(*length, LONGEST_LINK))]
     TooLong {
         /// Its length, bytes.
         length: usize,
     },
     /// Not begun as a link begins.
-    #[error("This is no link to a route: it does not begin with the version of the format.")]
+    #[error("{}", texts::NOT_OURS)]
     NotOurs,
     /// The link comes from a later program.
-    #[error(
-        "The link is of version {found}, made by a newer version of this program, which reads up \
-         to {VERSION}."
-    )]
+    #[error("{}", texts::newer(*found, VERSION))]
     Newer {
         /// The version found.
         found: u64,
     },
     /// Letters are missing or changed.
-    #[error("The link is damaged or cut short. Copy it again as a whole.")]
+    #[error("{}", texts::DAMAGED)]
     Damaged,
     /// A route that is larger than any.
-    #[error("The route in the link is larger than {LARGEST_ROUTE_BYTES} bytes.")]
+    #[error("{}", texts::too_large(LARGEST_ROUTE_BYTES))]
     TooLarge,
     /// What is in it is no route, or makes no sense.
     #[error(transparent)]

@@ -3,6 +3,7 @@
 use super::file::{FORMAT, ReadError, VERSION, WriteError, open};
 use super::told::told;
 use crate::units::{LengthUnit, TemperatureScale};
+use recalesce_texts::save::file as texts;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -58,7 +59,7 @@ pub fn read_preferences(text: &str) -> Result<Preferences, ReadError> {
     }
     serde_json::from_value(fields.rest()).map_err(|e| ReadError::Field {
         field: KIND,
-        fault: format!("cannot be read: {}", told(&e)),
+        fault: texts::not_read(&told(&e)),
     })
 }
 

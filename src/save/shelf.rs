@@ -3,6 +3,7 @@
 mod join;
 
 use crate::route::{LONGEST_TEXT, Route, RouteFieldError, validate};
+use recalesce_texts::save::{file::route_not_saved, shelf as texts};
 use serde::{Deserialize, Serialize};
 use std::collections::HashSet;
 
@@ -10,9 +11,6 @@ pub use join::Joined;
 
 /// Most routes on a shelf.
 pub const MOST_ROUTES: usize = 2000;
-
-/// Name of a route that has neither a name nor a description of its piece.
-const UNNAMED: &str = "Route";
 
 /// What tells one route of a shelf from another, whatever their names and order.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
@@ -65,28 +63,28 @@ pub struct Imported {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum ShelfError {
     /// The shelf is full.
-    #[error("The shelf holds {MOST_ROUTES} routes and no more. Export and delete some.")]
+    #[error("{}", texts::full(MOST_ROUTES))]
     Full,
     /// No such route.
-    #[error("This route is no longer on the shelf.")]
+    #[error("{}", texts::GONE)]
     Gone,
     /// A name without text.
-    #[error("Write a name.")]
+    #[error("{}", texts::EMPTY_NAME)]
     EmptyName,
     /// A name that is too long.
-    #[error("The name has {length} characters; {LONGEST_TEXT} are allowed.")]
+    #[error("{}", texts::long_name(*length, LONGEST_TEXT))]
     LongName {
         /// Its length, characters.
         length: usize,
     },
     /// Another route has this name.
-    #[error("Another route is called “{name}”.")]
+    #[error("{}", texts::name_taken(name))]
     NameTaken {
         /// The name.
         name: String,
     },
     /// The route makes no sense.
-    #[error("This route cannot be saved: {0}.")]
+    #[error("{}", route_not_saved(&.0.to_string()))]
     Route(#[from] RouteFieldError),
 }
 
@@ -233,11 +231,11 @@ impl Shelf {
             return Err(ShelfError::Full);
         }
         validate(&route)?;
-        let name = [name, route.piece.as_str(), UNNAMED]
+        let name = [name, route.piece.as_str(), texts::UNNAMED]
             .into_iter()
             .map(str::trim)
             .find(|candidate| !candidate.is_empty())
-            .unwrap_or(UNNAMED);
+            .unwrap_or(texts::UNNAMED);
         check_length(name)?;
         let name = self.unused_name(name);
         let id = wanted

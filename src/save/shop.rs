@@ -3,6 +3,7 @@
 use super::file::{FORMAT, ReadError, VERSION, WriteError, open};
 use super::told::told;
 use crate::advise::{Correction, Shop};
+use recalesce_texts::save::file as texts;
 use serde::Serialize;
 use serde_json::Value;
 
@@ -46,7 +47,7 @@ pub fn read_shop(text: &str) -> Result<KeptShop, ReadError> {
     }
     let shop = serde_json::from_value(fields.take("shop")?).map_err(|e| ReadError::Field {
         field: KIND,
-        fault: format!("cannot be read: {}", told(&e)),
+        fault: texts::not_read(&told(&e)),
     })?;
     let (learnt, fault) = match fields.take_optional(LEARNT).map(learnt_of).transpose() {
         Ok(learnt) => (learnt, None),

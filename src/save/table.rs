@@ -1,6 +1,7 @@
 //! A table of the page as a file for a spreadsheet: RFC 4180, decimal points, units in the headers.
 
 use super::logbook::{add_line, words};
+use recalesce_texts::save::table as texts;
 
 /// What stands in a cell that has nothing.
 const NOTHING: &str = "–";
@@ -134,7 +135,7 @@ fn measured(text: &str) -> Option<(String, &str)> {
     let unit = unit.trim_start();
     let is_unit = UNITS.contains(&unit.replace('\u{a0}', " ").as_str());
     let unit = if is_factor && unit.is_empty() {
-        "factor"
+        texts::FACTOR
     } else {
         unit
     };

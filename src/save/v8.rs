@@ -15,6 +15,7 @@
 use super::file::{Fields, Kind, Loaded, ReadError};
 use super::shelf::{MOST_ROUTES, Shelf, ShelfItem};
 use super::told::told;
+use recalesce_texts::save::file as texts;
 use serde_json::Value;
 
 /// Reads the routes of a file of versions 1 to 8: good ones onto the shelf, bad ones with their fault.
@@ -22,12 +23,12 @@ pub(super) fn read(mut fields: Fields) -> Result<Loaded, ReadError> {
     let kind = match fields.take("kind")? {
         Value::String(kind) if kind == Kind::Shelf.name() => Kind::Shelf,
         Value::String(kind) if kind == Kind::Bench.name() => Kind::Bench,
-        other => return Err(ReadError::kind(&other, "\"shelf\" or \"bench\"")),
+        other => return Err(ReadError::kind(&other, texts::SHELF_OR_BENCH)),
     };
     let Value::Array(routes) = fields.take("routes")? else {
         return Err(ReadError::Field {
             field: "routes",
-            fault: "is not a list".to_owned(),
+            fault: texts::NO_LIST.to_owned(),
         });
     };
     fields.finish()?;

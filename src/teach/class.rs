@@ -6,6 +6,7 @@ use crate::route::{Route, run};
 use crate::save::logbook::{add_line, read_logbook, words};
 use crate::save::{LARGEST_FILE_BYTES, ReadError, read};
 use crate::units::TemperatureScale;
+use recalesce_texts::{save::run::OWN_STEEL, teach::class as texts};
 use std::borrow::Borrow;
 use std::cmp::Ordering;
 
@@ -51,7 +52,7 @@ pub fn read_handed(file: &str, text: &str) -> (Vec<Handed>, Vec<String>) {
             let items = loaded.shelf.items().iter();
             let routes = items.map(|item| (item.name.clone(), item.route.clone()));
             let faults = loaded.rejected.iter();
-            let faults = faults.map(|(at, why)| format!("route {}: {why}", at + 1));
+            let faults = faults.map(|(at, why)| texts::of_route(at + 1, why));
             (routes.collect::<Vec<_>>(), faults.collect::<Vec<_>>())
         }
         // What was logged is a route as well, the one that was planned.
@@ -69,12 +70,9 @@ pub fn read_handed(file: &str, text: &str) -> (Vec<Handed>, Vec<String>) {
         Err(why) => (Vec::new(), vec![why.to_string()]),
     };
     let is_one = routes.len() == 1;
-    let mut faults: Vec<String> = faults
-        .iter()
-        .map(|why| format!("“{file}”: {why}"))
-        .collect();
+    let mut faults: Vec<String> = faults.iter().map(|why| texts::in_file(file, why)).collect();
     if routes.is_empty() && faults.is_empty() {
-        faults.push(format!("“{file}”: The file holds no route."));
+        faults.push(texts::in_file(file, texts::NO_ROUTE));
     }
     let handed = routes.into_iter().map(|(name, route)| Handed {
         name: if is_one {
@@ -119,7 +117,7 @@ impl ClassRow {
     /// Its grade; "own steel" where it is of none.
     #[must_use]
     pub fn grade(&self) -> &str {
-        self.handed.route.grade.as_deref().unwrap_or("own steel")
+        self.handed.route.grade.as_deref().unwrap_or(OWN_STEEL)
     }
 
     /// The number of a column.

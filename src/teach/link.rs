@@ -7,6 +7,7 @@ use super::experiment::Experiment;
 use super::read::{EXPERIMENT_VERSION, ExperimentError, LARGEST_EXPERIMENT_BYTES, read_experiment};
 use crate::save::LONGEST_LINK;
 use crate::save::packed::{self, Fault};
+use recalesce_texts::{save::link as of_any, teach::link as texts};
 
 /// What stands before the text in an address.
 pub const EXPERIMENT_MARK: &str = "#experiment=";
@@ -15,27 +16,25 @@ pub const EXPERIMENT_MARK: &str = "#experiment=";
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum ExperimentLinkError {
     /// Longer than any link.
-    #[error("The link has {length} characters; at most {LONGEST_LINK} are read.")]
+    #[error("{}", of_any::too_long(*length, LONGEST_LINK))]
     TooLong {
         /// Its length, bytes.
         length: usize,
     },
     /// Not begun as a link begins.
-    #[error("This is no link to an experiment: it does not begin with the version of the format.")]
+    #[error("{}", texts::NOT_OURS)]
     NotOurs,
     /// The link comes from a later program.
-    #[error(
-        "The experiment is of version {found}; up to {EXPERIMENT_VERSION} is read. A newer page may read it."
-    )]
+    #[error("{}", texts::newer(*found, EXPERIMENT_VERSION))]
     Newer {
         /// The version found.
         found: u64,
     },
     /// Letters are missing or changed.
-    #[error("The link is damaged or cut short. Copy it again as a whole.")]
+    #[error("{}", of_any::DAMAGED)]
     Damaged,
     /// An experiment that is larger than any.
-    #[error("The experiment in the link is larger than {LARGEST_EXPERIMENT_BYTES} bytes.")]
+    #[error("{}", texts::too_large(LARGEST_EXPERIMENT_BYTES))]
     TooLarge,
     /// What is in it is no experiment, or makes no sense.
     #[error(transparent)]

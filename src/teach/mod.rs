@@ -26,18 +26,18 @@ pub use worded::text_on_scale;
 /// The texts of the experiments that come with the project, in their order: read them with
 /// [`read_experiment`].
 pub const BUNDLED: [&str; 12] = [
-    include_str!("experiments/01_why_heat_at_all.json"),
-    include_str!("experiments/02_too_cold_too_hot.json"),
-    include_str!("experiments/03_time_and_temperature.json"),
-    include_str!("experiments/04_the_race_past_the_nose.json"),
-    include_str!("experiments/05_section_size.json"),
-    include_str!("experiments/06_thin_edges_forgive.json"),
-    include_str!("experiments/07_the_last_austenite.json"),
-    include_str!("experiments/08_trading_hardness.json"),
-    include_str!("experiments/09_refining_the_grain.json"),
-    include_str!("experiments/10_the_network.json"),
-    include_str!("experiments/11_depth_of_hardness.json"),
-    include_str!("experiments/12_measure_twice.json"),
+    include_str!("../texts/experiments/01_why_heat_at_all.json"),
+    include_str!("../texts/experiments/02_too_cold_too_hot.json"),
+    include_str!("../texts/experiments/03_time_and_temperature.json"),
+    include_str!("../texts/experiments/04_the_race_past_the_nose.json"),
+    include_str!("../texts/experiments/05_section_size.json"),
+    include_str!("../texts/experiments/06_thin_edges_forgive.json"),
+    include_str!("../texts/experiments/07_the_last_austenite.json"),
+    include_str!("../texts/experiments/08_trading_hardness.json"),
+    include_str!("../texts/experiments/09_refining_the_grain.json"),
+    include_str!("../texts/experiments/10_the_network.json"),
+    include_str!("../texts/experiments/11_depth_of_hardness.json"),
+    include_str!("../texts/experiments/12_measure_twice.json"),
 ];
 
 #[cfg(test)]

@@ -2,6 +2,7 @@
 
 use crate::route::{Known, Outcome, Route};
 use crate::transform::Fractions;
+use recalesce_texts::teach::number as texts;
 use serde::{Deserialize, Serialize};
 
 /// A number of a route or of its outcome.
@@ -89,25 +90,25 @@ impl Number {
     #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
-            Self::SoakC => "soak temperature",
-            Self::SoakMin => "time at temperature",
-            Self::ThicknessMm => "thickness",
-            Self::TemperC => "temper temperature",
-            Self::CarbonWt => "carbon in solution",
-            Self::CarbidePercent => "undissolved carbide",
-            Self::GrainAstm => "grain after the soak",
-            Self::MarginFactor => "margin of the quench",
-            Self::MsC => "start of martensite",
-            Self::MartensitePercent => "martensite as quenched",
-            Self::PearliteAndBainitePercent => "pearlite and bainite as quenched",
-            Self::QuenchedHrc => "hardness as quenched",
-            Self::QuenchedAustenitePercent => "retained austenite as quenched",
-            Self::FinalHrc => "hardness after the last step",
-            Self::FinalAustenitePercent => "retained austenite after the last step",
-            Self::PriorGrainAstm => "grain of the last step before hardening",
-            Self::FilmUm => "carbide film on the grain boundaries",
-            Self::FurnaceBandK => "band of the furnace",
-            Self::FinalBandHrc => "band of the hardness",
+            Self::SoakC => texts::SOAK,
+            Self::SoakMin => texts::SOAK_TIME,
+            Self::ThicknessMm => texts::THICKNESS,
+            Self::TemperC => texts::TEMPER,
+            Self::CarbonWt => texts::CARBON,
+            Self::CarbidePercent => texts::CARBIDE,
+            Self::GrainAstm => texts::GRAIN,
+            Self::MarginFactor => texts::MARGIN,
+            Self::MsC => texts::MARTENSITE_START,
+            Self::MartensitePercent => texts::MARTENSITE,
+            Self::PearliteAndBainitePercent => texts::PEARLITE_AND_BAINITE,
+            Self::QuenchedHrc => texts::QUENCHED_HARDNESS,
+            Self::QuenchedAustenitePercent => texts::QUENCHED_AUSTENITE,
+            Self::FinalHrc => texts::FINAL_HARDNESS,
+            Self::FinalAustenitePercent => texts::FINAL_AUSTENITE,
+            Self::PriorGrainAstm => texts::PRIOR_GRAIN,
+            Self::FilmUm => texts::FILM,
+            Self::FurnaceBandK => texts::FURNACE_BAND,
+            Self::FinalBandHrc => texts::FINAL_BAND,
         }
     }
 

@@ -5,6 +5,7 @@ use super::worded::worded;
 use crate::route::{RouteError, validate};
 use crate::save::told;
 use crate::units::TemperatureScale;
+use recalesce_texts::teach::experiment as texts;
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
 
@@ -25,27 +26,25 @@ const CHOICES: std::ops::RangeInclusive<usize> = 2..=6;
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum ExperimentError {
     /// It is too large.
-    #[error("The experiment has {bytes} bytes; at most {LARGEST_EXPERIMENT_BYTES} are read.")]
+    #[error("{}", texts::too_large(*bytes, LARGEST_EXPERIMENT_BYTES))]
     TooLarge {
         /// Its size.
         bytes: usize,
     },
     /// It is not what the format asks for.
-    #[error("The experiment cannot be read: {0}.")]
+    #[error("{}", texts::not_read(.0))]
     Format(String),
     /// It says that it is something else.
-    #[error("This is no experiment: \"format\" has to be \"{EXPERIMENT_FORMAT}\".")]
+    #[error("{}", texts::no_experiment(EXPERIMENT_FORMAT))]
     NoExperiment,
     /// It is of a version that is not known here.
-    #[error(
-        "The experiment is of version {found}; version {EXPERIMENT_VERSION} is read. A newer page may read it."
-    )]
+    #[error("{}", texts::version(found, EXPERIMENT_VERSION))]
     Version {
         /// What it says, as text.
         found: String,
     },
     /// Its route makes no sense.
-    #[error("The route of the experiment: {0}.")]
+    #[error("{}", texts::bad_route(&.0.to_string()))]
     Route(RouteError),
     /// A field is not as it may be.
     #[error("{field}: {fault}.")]
@@ -79,9 +78,7 @@ pub fn read_experiment(text: &str) -> Result<Experiment, ExperimentError> {
         at_the_forge: take(&mut fields, "at_the_forge")?,
     };
     if let Some(unknown) = fields.keys().next() {
-        let allowed =
-            "no such field is known; title, about, minutes, route, steps and at_the_forge are";
-        return Err(fault(&told(unknown), allowed));
+        return Err(fault(&told(unknown), texts::UNKNOWN_FIELD));
     }
     experiment.check()?;
     Ok(experiment)
@@ -100,7 +97,7 @@ fn check_head(fields: &mut Map<String, Value>) -> Result<(), ExperimentError> {
     match version {
         Some(version) if version == EXPERIMENT_VERSION => Ok(()),
         other => Err(ExperimentError::Version {
-            found: other.map_or_else(|| "none".to_owned(), |found| told(&found)),
+            found: other.map_or_else(|| texts::NO_VERSION.to_owned(), |found| told(&found)),
         }),
     }
 }
@@ -111,7 +108,7 @@ fn take<T: DeserializeOwned>(
     name: &str,
 ) -> Result<T, ExperimentError> {
     let value = fields.remove(name);
-    let value = value.ok_or_else(|| fault(name, "it is missing"))?;
+    let value = value.ok_or_else(|| fault(name, texts::MISSING))?;
     serde_json::from_value(value).map_err(|e| fault(name, told(&e)))
 }
 
@@ -133,8 +130,7 @@ fn fault(field: &str, fault: impl Into<String>) -> ExperimentError {
 fn text(field: &str, text: &str) -> Result<(), ExperimentError> {
     let letters = text.chars().count();
     if !(1..=LONGEST_TEXT).contains(&letters) {
-        let allowed = format!("has {letters} letters; 1 to {LONGEST_TEXT} are allowed");
-        return Err(fault(field, allowed));
+        return Err(fault(field, texts::letters(letters, LONGEST_TEXT)));
     }
     worded(text, TemperatureScale::Celsius).map_err(|why| fault(field, why))?;
     Ok(())
@@ -146,13 +142,12 @@ impl Experiment {
         text("about", &self.about)?;
         text("at_the_forge", &self.at_the_forge)?;
         if !MINUTES.contains(&self.minutes) {
-            return Err(fault("minutes", "1 to 120 are allowed"));
+            return Err(fault("minutes", texts::MINUTES));
         }
         validate(&self.route).map_err(|error| ExperimentError::Route(error.into()))?;
         if !(1..=MOST_STEPS).contains(&self.steps.len()) {
             let found = self.steps.len();
-            let allowed = format!("there are {found}; 1 to {MOST_STEPS} are allowed");
-            return Err(fault("steps", allowed));
+            return Err(fault("steps", texts::steps(found, MOST_STEPS)));
         }
         for (place, step) in self.steps.iter().enumerate() {
             self.check_step(place, step)?;
@@ -174,21 +169,21 @@ impl Experiment {
                 text(&field("question"), question)?;
                 text(&field("because"), because)?;
                 if !CHOICES.contains(&choices.len()) {
-                    return Err(fault(&field("choices"), "2 to 6 are allowed"));
+                    return Err(fault(&field("choices"), texts::CHOICES));
                 }
                 for choice in choices {
                     text(&field("choices"), choice)?;
                 }
                 if *right >= choices.len() {
-                    let allowed = format!("{right} is none of {} choices", choices.len());
-                    return Err(fault(&field("right"), allowed));
+                    let told = texts::no_choice(*right, choices.len());
+                    return Err(fault(&field("right"), told));
                 }
                 Ok(())
             }
             Step::Change { task, until, .. } => {
                 text(&field("task"), task)?;
                 if until.is_empty() {
-                    return Err(fault(&field("until"), "one goal or more is needed"));
+                    return Err(fault(&field("until"), texts::NO_GOAL));
                 }
                 for goal in until {
                     check_goal(&field("until"), goal)?;
@@ -207,7 +202,7 @@ impl Experiment {
                 text(&field("question"), question)?;
                 text(&field("because"), because)?;
                 if !(within.is_finite() && *within > 0.0) {
-                    return Err(fault(&field("within"), "a number above zero is needed"));
+                    return Err(fault(&field("within"), texts::NOT_ABOVE_ZERO));
                 }
                 Ok(())
             }
@@ -218,12 +213,12 @@ impl Experiment {
 fn check_goal(at: &str, goal: &Goal) -> Result<(), ExperimentError> {
     let ends = [goal.least, goal.most];
     if ends.iter().flatten().any(|end| !end.is_finite()) {
-        return Err(fault(at, "least and most have to be numbers"));
+        return Err(fault(at, texts::ENDS_NO_NUMBERS));
     }
     match ends {
-        [None, None] => Err(fault(at, "least or most is needed")),
+        [None, None] => Err(fault(at, texts::NO_END)),
         [Some(least), Some(most)] if least > most => {
-            Err(fault(at, format!("least, {least}, is above most, {most}")))
+            Err(fault(at, texts::ends_crossed(least, most)))
         }
         _ => Ok(()),
     }

@@ -4,6 +4,7 @@
 
 use crate::numeric::decimal::decimal;
 use crate::units::{TemperatureScale, format_temperature, format_temperature_difference};
+use recalesce_texts::teach::experiment::no_temperature;
 
 /// What stands between braces.
 enum Braced {
@@ -35,9 +36,7 @@ pub(super) fn worded(text: &str, scale: TemperatureScale) -> Result<String, Stri
         let found = braced.and_then(|(inside, _)| Braced::of(inside));
         let (Some((_, next)), Some(found)) = (braced, found) else {
             let shown: String = after.chars().take(20).collect();
-            return Err(format!(
-                "“{{{shown}” is no temperature; {{790 °C}} or {{15 K}} is allowed"
-            ));
+            return Err(no_temperature(&format!("{{{shown}")));
         };
         told.push_str(before);
         told.push_str(&match found {

@@ -3,6 +3,7 @@
 use super::Run;
 use crate::route::route_lines;
 use crate::units::{LengthUnit, TemperatureScale, format_fixed};
+use recalesce_texts::save::run as texts;
 
 /// A thing that two runs have, in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -64,35 +65,35 @@ fn lines(run: &Run, scale: TemperatureScale, length: LengthUnit) -> Vec<(String,
         )
     });
     let planned = route_lines(route, scale, length);
-    let head = [("Day", run.day.to_string()), ("Piece", route.piece.clone())];
+    let head = [
+        (texts::DAY, run.day.to_string()),
+        (texts::PIECE, route.piece.clone()),
+    ];
     let made = [
-        ("Predicted, HRC", hrc(run.predicted.as_ref().map(|p| p.hrc))),
+        (texts::PREDICTED, hrc(run.predicted.as_ref().map(|p| p.hrc))),
         (
-            "Predicted with what the logbook had taught",
+            texts::PREDICTED_AS_TAUGHT,
             match &run.predicted {
-                Some(predicted) if predicted.is_taught => "yes".to_owned(),
-                Some(_) => "no".to_owned(),
+                Some(predicted) if predicted.is_taught => texts::YES.to_owned(),
+                Some(_) => texts::NO.to_owned(),
                 None => String::new(),
             },
         ),
-        ("Measured, HRC", hrc(run.measured_hrc())),
-        ("Measured less predicted, HRC", hrc(run.difference_hrc())),
-        ("Readings", joined(readings.collect())),
-        (
-            "Grain by fracture, ASTM number",
-            hrc(run.fracture_grain_astm),
-        ),
-        ("Retained austenite, vol %", hrc(run.austenite_vol_percent)),
-        ("Coupon", run.coupon.clone()),
-        ("Before hardening, done", run.done.before.clone()),
-        ("Soak, done", run.done.soak.clone()),
-        ("Quench, done", run.done.quench.clone()),
-        ("Cold and temper, done", {
+        (texts::MEASURED, hrc(run.measured_hrc())),
+        (texts::DIFFERENCE, hrc(run.difference_hrc())),
+        (texts::READINGS, joined(readings.collect())),
+        (texts::GRAIN, hrc(run.fracture_grain_astm)),
+        (texts::AUSTENITE, hrc(run.austenite_vol_percent)),
+        (texts::COUPON, run.coupon.clone()),
+        (texts::BEFORE_DONE, run.done.before.clone()),
+        (texts::SOAK_DONE, run.done.soak.clone()),
+        (texts::QUENCH_DONE, run.done.quench.clone()),
+        (texts::COLD_AND_TEMPER_DONE, {
             let done = [&run.done.cold, &run.done.temper];
             let written = done.into_iter().filter(|text| !text.is_empty());
             joined(written.cloned().collect())
         }),
-        ("Notes", run.notes.clone()),
+        (texts::NOTES, run.notes.clone()),
     ];
     let in_use = run.use_tests.iter().map(|test| {
         let result = format!("{} {}", test.value, test.unit);

@@ -2,6 +2,7 @@
 
 use super::{Id, Run, RunFieldError, check_run};
 use crate::numeric::order::sort_by;
+use recalesce_texts::save::logbook as texts;
 use std::collections::BTreeMap;
 
 /// Most runs in a logbook.
@@ -17,10 +18,10 @@ pub struct Logbook {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum LogbookError {
     /// The logbook is full.
-    #[error("The logbook holds {MOST_RUNS} runs and no more. Export and delete some.")]
+    #[error("{}", texts::full(MOST_RUNS))]
     Full,
     /// The run makes no sense.
-    #[error("This run cannot be kept: {0}")]
+    #[error("{}", texts::run_not_kept(&.0.to_string()))]
     Run(#[from] RunFieldError),
 }
 

@@ -4,6 +4,7 @@
 use super::{Reading, Run, UseTest};
 use crate::hardness::Scale;
 use crate::route::{LONGEST_TEXT, validate};
+use recalesce_texts::save::run as texts;
 
 /// Most hardness readings of a run.
 pub const MOST_READINGS: usize = 100;
@@ -27,12 +28,17 @@ pub struct RunFieldError {
 /// The result of checking one value: a sentence where it makes no sense.
 pub(super) type Checked = Result<(), String>;
 
-fn within(words: &str, value: f64, [least, most]: [f64; 2], unit: &str) -> Checked {
+/// What is told of a value with its unit, the least that is allowed, and the most with its unit.
+type Outside = fn(&str, &str, &str) -> String;
+
+fn within(told: Outside, value: f64, [least, most]: [f64; 2], unit: &str) -> Checked {
     if (least..=most).contains(&value) {
         return Ok(());
     }
-    Err(format!(
-        "{words} {value}{unit} is outside {least} to {most}{unit}."
+    Err(told(
+        &format!("{value}{unit}"),
+        &least.to_string(),
+        &format!("{most}{unit}"),
     ))
 }
 
@@ -48,16 +54,16 @@ const fn shown_range(scale: Scale) -> [f64; 2] {
 
 pub(super) fn hardness(value: f64, scale: Scale) -> Checked {
     let unit = format!("\u{a0}{}", scale.symbol());
-    within("A reading of", value, shown_range(scale), &unit)
+    within(texts::reading_outside, value, shown_range(scale), &unit)
 }
 
 pub(super) fn grain(astm: f64) -> Checked {
-    within("Grain by fracture of number", astm, [1.0, 14.0], "")
+    within(texts::grain_outside, astm, [1.0, 14.0], "")
 }
 
 pub(super) fn austenite(vol_percent: f64) -> Checked {
     within(
-        "Retained austenite of",
+        texts::austenite_outside,
         vol_percent,
         [0.0, 100.0],
         "\u{a0}vol\u{a0}%",
@@ -65,7 +71,7 @@ pub(super) fn austenite(vol_percent: f64) -> Checked {
 }
 
 pub(super) fn in_use(value: f64) -> Checked {
-    within("A result of", value, [-1e9, 1e9], "")
+    within(texts::result_outside, value, [-1e9, 1e9], "")
 }
 
 pub(super) fn short(text: &str) -> Checked {
@@ -81,14 +87,14 @@ fn length(text: &str, most: usize) -> Checked {
     if found <= most {
         return Ok(());
     }
-    Err(format!("{found} characters; {most} are allowed."))
+    Err(texts::too_long(found, most))
 }
 
 fn count(found: usize, most: usize) -> Checked {
     if found <= most {
         return Ok(());
     }
-    Err(format!("There are {found}; {most} are allowed."))
+    Err(texts::too_many(found, most))
 }
 
 fn in_field(field: impl Into<String>, checked: Checked) -> Result<(), RunFieldError> {
@@ -121,11 +127,14 @@ pub fn check_run(run: &Run) -> Result<(), RunFieldError> {
         message: fault.message,
     })?;
     if let Some(predicted) = &run.predicted {
-        let on_scale = |words, hrc| within(words, hrc, [0.0, 72.0], "\u{a0}HRC");
-        in_field("predicted.hrc", on_scale("A prediction of", predicted.hrc))?;
+        let on_scale = |told: Outside, hrc| within(told, hrc, [0.0, 72.0], "\u{a0}HRC");
+        in_field(
+            "predicted.hrc",
+            on_scale(texts::prediction_outside, predicted.hrc),
+        )?;
         in_field(
             "predicted.band_hrc",
-            on_scale("A band of", predicted.band_hrc),
+            on_scale(texts::band_outside, predicted.band_hrc),
         )?;
         in_field("predicted.model", short(&predicted.model))?;
     }

@@ -2,6 +2,7 @@
 
 use super::{Listed, Reading, Run, UseTest};
 use crate::heat::{MediumChoice, Section};
+use recalesce_texts::save::table as texts;
 
 const COLUMNS: [&str; 40] = [
     "id",
@@ -148,18 +149,15 @@ fn joined(texts: impl Iterator<Item = String>) -> String {
 
 fn section(section: Section) -> (&'static str, String) {
     match section {
-        Section::Plate { thickness_mm } => ("plate", thickness_mm.to_string()),
-        Section::Round { diameter_mm } => ("round", diameter_mm.to_string()),
-        Section::Square { side_mm } => ("square", side_mm.to_string()),
+        Section::Plate { thickness_mm } => (texts::PLATE, thickness_mm.to_string()),
+        Section::Round { diameter_mm } => (texts::ROUND, diameter_mm.to_string()),
+        Section::Square { side_mm } => (texts::SQUARE, side_mm.to_string()),
         Section::Blade {
             edge_mm,
             spine_mm,
             height_mm,
             ..
-        } => (
-            "blade: edge; spine; height",
-            format!("{edge_mm}; {spine_mm}; {height_mm}"),
-        ),
+        } => (texts::BLADE, format!("{edge_mm}; {spine_mm}; {height_mm}")),
     }
 }
 
@@ -172,8 +170,8 @@ fn quenchants(run: &Run) -> String {
             .chain(later)
             .map(|medium| match medium {
                 MediumChoice::Named(name) => name.clone(),
-                MediumChoice::At(at) => format!("{} at {} °C", at.listed, at.bath_c),
-                MediumChoice::Own(_) => "own quenchant".to_owned(),
+                MediumChoice::At(at) => texts::quenchant_at(&at.listed, at.bath_c),
+                MediumChoice::Own(_) => texts::OWN_QUENCHANT.to_owned(),
             }),
     )
 }

@@ -1,5 +1,6 @@
 //! A day of the calendar, as ISO 8601 writes it.
 
+use recalesce_texts::save::run as texts;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -25,10 +26,7 @@ impl Day {
         let text = text.trim();
         Self::read(text).ok_or_else(|| {
             let shown: String = text.chars().take(20).collect();
-            format!(
-                "“{shown}” is no day of the years {} to {}. Write it as 2026-11-27.",
-                YEARS[0], YEARS[1]
-            )
+            texts::no_day(&shown, YEARS[0], YEARS[1])
         })
     }
 

@@ -7,6 +7,7 @@ use super::{
 };
 use crate::hardness::Scale;
 use crate::numeric::decimal::decimal;
+use recalesce_texts::save::run as texts;
 
 /// The texts of a run.
 #[derive(Debug, Clone, PartialEq)]
@@ -65,7 +66,7 @@ fn number(text: &str, advice: &str) -> Result<f64, String> {
     let digits = text.trim().replace('\u{2212}', "-").replace(',', ".");
     decimal(&digits).ok_or_else(|| {
         let shown: String = text.trim().chars().take(20).collect();
-        format!("“{shown}” is not a number. {advice}")
+        texts::no_number(&shown, advice)
     })
 }
 
@@ -92,7 +93,7 @@ impl DraftReading {
         if is_blank(&[&self.value, &self.place]) {
             return Ok(None);
         }
-        let value = number(&self.value, "Write a reading such as 61.5.")?;
+        let value = number(&self.value, texts::WRITE_READING)?;
         check::hardness(value, self.scale)?;
         check::short(&self.place)?;
         Ok(Some(Reading {
@@ -110,9 +111,9 @@ impl DraftUseTest {
             return Ok(None);
         }
         if is_blank(&[&self.name]) {
-            return Err("Write what was tested.".to_owned());
+            return Err(texts::WRITE_TEST.to_owned());
         }
-        let value = number(&self.value, "Write a result such as 120.")?;
+        let value = number(&self.value, texts::WRITE_RESULT)?;
         check::in_use(value)?;
         for text in [&self.name, &self.unit] {
             check::short(text)?;
@@ -214,14 +215,16 @@ impl Draft {
             }
         };
         take("day", Day::parse(&self.day).map(|day| run.day = day));
-        let advice = "Write a grain number such as 8.";
-        let grain = optional(&self.fracture_grain_astm, advice, check::grain);
+        let grain = optional(&self.fracture_grain_astm, texts::WRITE_GRAIN, check::grain);
         take(
             "fracture_grain_astm",
             grain.map(|grain| run.fracture_grain_astm = grain),
         );
-        let advice = "Write a share such as 12.";
-        let austenite = optional(&self.austenite_vol_percent, advice, check::austenite);
+        let austenite = optional(
+            &self.austenite_vol_percent,
+            texts::WRITE_SHARE,
+            check::austenite,
+        );
         take(
             "austenite_vol_percent",
             austenite.map(|austenite| run.austenite_vol_percent = austenite),

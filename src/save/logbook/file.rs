@@ -4,6 +4,7 @@
 use super::{Id, Logbook, Photo, Run};
 use crate::save::file::{FORMAT, ReadError, VERSION, WriteError, open_up_to};
 use crate::save::told;
+use recalesce_texts::save::{file::NO_LIST, logbook as texts};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -54,12 +55,12 @@ pub fn read_logbook(text: &str) -> Result<LoadedLogbook, ReadError> {
         let read = serde_json::from_value::<Run>(value).map_err(|e| told(&e));
         let put = read.and_then(|run| {
             if loaded.book.get(&run.id).is_some() {
-                return Err(format!("the id “{}” occurs twice", run.id));
+                return Err(texts::id_twice(&run.id.to_string()));
             }
             loaded.book.put(run).map_err(|e| e.to_string())
         });
         if let Err(fault) = put {
-            loaded.rejected.push(format!("run {}: {fault}", index + 1));
+            loaded.rejected.push(texts::of_run(index + 1, &fault));
         }
     }
     for (index, value) in photos.into_iter().enumerate() {
@@ -69,7 +70,7 @@ pub fn read_logbook(text: &str) -> Result<LoadedLogbook, ReadError> {
             }
             Err(fault) => loaded
                 .rejected
-                .push(format!("photo {}: {}", index + 1, told(&fault))),
+                .push(texts::of_photo(index + 1, &told(&fault))),
         }
     }
     Ok(loaded)
@@ -80,7 +81,7 @@ fn list_of(field: &'static str, value: Value) -> Result<Vec<Value>, ReadError> {
         Value::Array(list) => Ok(list),
         _ => Err(ReadError::Field {
             field,
-            fault: "is not a list".to_owned(),
+            fault: NO_LIST.to_owned(),
         }),
     }
 }

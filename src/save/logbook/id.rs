@@ -1,5 +1,6 @@
 //! What tells one run, or one photo, from all others, also those of another computer.
 
+use recalesce_texts::save::logbook as texts;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -34,9 +35,7 @@ impl TryFrom<String> for Id {
     fn try_from(text: String) -> Result<Self, String> {
         let is_allowed = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-';
         if text.is_empty() || text.len() > LONGEST || !text.bytes().all(is_allowed) {
-            return Err(format!(
-                "an id has 1 to {LONGEST} of a to z, 0 to 9 and hyphens"
-            ));
+            return Err(texts::no_id(LONGEST));
         }
         Ok(Self(text))
     }

@@ -1,5 +1,6 @@
 //! A photo as it is kept and carried: a small JPEG.
 
+use recalesce_texts::save::logbook as texts;
 use serde::{Deserialize, Serialize};
 
 /// Most characters of a photo: 600 kB of JPEG. One scaled to 1024 px has a third of that.
@@ -22,9 +23,7 @@ impl Photo {
     /// # Errors
     /// Another kind of image, one that is not base64, or one that is too large.
     pub fn from_address(address: &str) -> Result<Self, String> {
-        let base64 = address
-            .strip_prefix(ADDRESS)
-            .ok_or("the photo is not a JPEG")?;
+        let base64 = address.strip_prefix(ADDRESS).ok_or(texts::NO_JPEG)?;
         Self::try_from(base64.to_owned())
     }
 
@@ -40,10 +39,7 @@ impl TryFrom<String> for Photo {
 
     fn try_from(base64: String) -> Result<Self, String> {
         if base64.len() > MOST_CHARACTERS {
-            return Err(format!(
-                "the photo has {} characters; {MOST_CHARACTERS} are allowed",
-                base64.len()
-            ));
+            return Err(texts::large_photo(base64.len(), MOST_CHARACTERS));
         }
         let digits = base64.trim_end_matches('=');
         let is_base64 = base64.len().is_multiple_of(4)
@@ -52,7 +48,7 @@ impl TryFrom<String> for Photo {
                 .bytes()
                 .all(|b| b.is_ascii_alphanumeric() || matches!(b, b'+' | b'/'));
         if !is_base64 || !base64.starts_with(JPEG_BEGINS) {
-            return Err("the photo is not a JPEG in base64".to_owned());
+            return Err(texts::NO_JPEG_IN_BASE64.to_owned());
         }
         Ok(Self(base64))
     }

@@ -3,6 +3,7 @@
 use super::{Day, Id};
 use crate::hardness::{Scale, convert};
 use crate::route::{MODELS, Outcome, Route, Step};
+use recalesce_texts::save::run as texts;
 use serde::{Deserialize, Serialize};
 
 /// HRC below which the scale is not defined.
@@ -123,9 +124,9 @@ impl After {
     #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
-            Self::Quench => "as quenched",
-            Self::Cold => "after the cold",
-            Self::Temper => "as tempered",
+            Self::Quench => texts::AS_QUENCHED,
+            Self::Cold => texts::AFTER_COLD,
+            Self::Temper => texts::AS_TEMPERED,
         }
     }
 
@@ -209,7 +210,7 @@ impl Run {
     /// Its grade in words.
     #[must_use]
     pub fn grade(&self) -> &str {
-        self.route.grade.as_deref().unwrap_or("own steel")
+        self.route.grade.as_deref().unwrap_or(texts::OWN_STEEL)
     }
 
     /// Mean of the readings after the last step of the route, HRC: what the prediction is compared

@@ -1,1 +1,0 @@
-//! Words of the room teach.
