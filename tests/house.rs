@@ -187,15 +187,25 @@ fn words(text: &str) -> usize {
         .count()
 }
 
-/// What stands before a text that nobody reads: classes, selectors, reasons of lints.
-const BEFORE_NO_WORDS: [&str; 4] = ["class=", "class=format!(", "query_selector(", "reason ="];
+/// What stands before a text that nobody reads: classes, selectors, reasons of lints, what is looked for in
+/// a text.
+const BEFORE_NO_WORDS: [&str; 6] = [
+    "class=",
+    "class=format!(",
+    "query_selector(",
+    "reason =",
+    "strip_prefix(",
+    "split_once(",
+];
 
-/// Texts of that kind that stand elsewhere: classes by what is shown, a typeface, a media query, what a
-/// thread says to the page.
-const NO_WORDS: [&str; 6] = [
+/// Texts of that kind that stand elsewhere: classes by what is shown, typefaces, attributes of a drawing, a
+/// media query, what a thread says to the page.
+const NO_WORDS: [&str; 8] = [
     "say holds",
     "say narrow",
     "say misses",
+    "Archivo, \\\"Liberation Sans\\\", \\\"Helvetica Neue\\\", Arial, sans-serif",
+    " stroke=\\\"#{r:02x}{g:02x}{b:02x}\\\" stroke-width=\\\"{width}\\\" paint-order=\\\"stroke\\\"",
     "{} semi-condensed {}px {}",
     "(resolution: {}dppx)",
     "gave up",

@@ -11,11 +11,11 @@ use recalesce_texts::charts::constituents as texts;
 pub type Rgb = [u8; 3];
 
 macro_rules! inks {
-    ($($name:ident $css:literal $light:literal $dark:literal $print:literal $doc:literal,)*) => {
+    ($($(#[$doc:meta])* $name:ident $css:literal $light:literal $dark:literal $print:literal,)*) => {
         /// A named colour.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
         pub enum Ink {
-            $(#[doc = $doc] $name,)*
+            $($(#[$doc])* $name,)*
         }
 
         /// Every named colour, in the order of the palettes.
@@ -44,52 +44,98 @@ macro_rules! inks {
 }
 
 inks! {
-    Bench "--bench" 0xe9ecee 0x101215 0xffffff "Ground of the page.",
-    Sheet "--sheet" 0xfbfcfc 0x181b1f 0xffffff "Ground of charts.",
-    Sunk "--sunk" 0xf1f3f5 0x121519 0xffffff "Ground of equations.",
-    Raise "--raise" 0xffffff 0x22262b 0xffffff "Ground of buttons.",
-    Ink "--ink" 0x13171c 0xeff1f3 0x000000 "Main text and curves.",
-    Ink2 "--ink-2" 0x414953 0xbac1c9 0x222222 "Second text.",
-    Ink3 "--ink-3" 0x5b646e 0x98a1ab 0x444444 "Third text.",
-    Rule "--rule" 0xc3c9cf 0x3a4048 0x777777 "Hairline dividers.",
-    Grid "--grid" 0xe0e4e8 0x272c32 0xcccccc "Grid lines.",
-    Axis "--axis" 0x717a84 0x79828c 0x444444 "Axis lines.",
-    Mark "--mark" 0x3a3cb4 0xa9abff 0x000000 "Marking-out blue: all that moves.",
-    MarkSoft "--mark-soft" 0xe3e4f7 0x2a2b4d 0xffffff "Soft ground of what moves.",
-    OnMark "--on-mark" 0xffffff 0x12142e 0xffffff "Text on marking-out blue.",
-    Shop "--shop" 0x0a0b0d 0x0a0b0d 0xffffff "Ground of the dim shop.",
-    ShopPlot "--shop-plot" 0x15181c 0x15181c 0xffffff "Plots in the dim shop.",
-    ShopGrid "--shop-grid" 0x2b3138 0x2b3138 0xcccccc "Grid in the dim shop.",
-    ShopInk "--shop-ink" 0xf4f6f8 0xf4f6f8 0x000000 "Curves in the dim shop.",
-    ShopInk2 "--shop-ink-2" 0xb9c0c8 0xb9c0c8 0x333333 "Text in the dim shop.",
-    ShopMark "--shop-mark" 0xb4b6ff 0xb4b6ff 0x000000 "Marking-out blue in the dim shop.",
-    Holds "--holds" 0x1a6650 0x6fcfae 0x000000 "Verdict: holds.",
-    Narrow "--narrow" 0x835200 0xefb75a 0x000000 "Verdict: narrow.",
-    Misses "--misses" 0xa8213d 0xff8d9d 0x000000 "Verdict: misses.",
-    Steel "--steel" 0xc7ccd1 0x7c838b 0xc7ccd1 "Bright steel.",
-    Hatch "--hatch" 0x7a4550 0xc98d97 0x555555 "Embrittling range.",
-    PhMartensite "--ph-martensite" 0x253951 0x89c5fc 0x5b6570 "Fill of martensite.",
-    PhAustenite "--ph-austenite" 0xcbae31 0xdcbc33 0xe9e5d2 "Fill of austenite.",
-    PhCarbide "--ph-carbide" 0xf8f6e9 0xf8f9f4 0xffffff "Fill of carbide.",
-    PhPearlite "--ph-pearlite" 0x975ac0 0x8b56be 0xb9aec3 "Fill of pearlite.",
-    PhBainite "--ph-bainite" 0x41836e 0x318465 0x97a5a0 "Fill of bainite.",
-    PhFerrite "--ph-ferrite" 0xa6c1e6 0x353e4b 0xeef1f5 "Fill of ferrite.",
-    PmMartensite "--pm-martensite" 0x8ba3bf 0x1c4a74 0xffffff "Pattern of martensite.",
-    PmAustenite "--pm-austenite" 0x6a5500 0x584600 0x222222 "Pattern of austenite.",
-    PmCarbide "--pm-carbide" 0x3b4249 0x3b4249 0x000000 "Pattern of carbide.",
-    PmPearlite "--pm-pearlite" 0xecdcf7 0xe6d2f6 0x111111 "Pattern of pearlite.",
-    PmBainite "--pm-bainite" 0xd3eee3 0xc4eadb 0x111111 "Pattern of bainite.",
-    PmFerrite "--pm-ferrite" 0x4d6588 0x93a5bd 0x333333 "Pattern of ferrite.",
-    PlMartensite "--pl-martensite" 0x253951 0x89c5fc 0x000000 "Lines and text of martensite.",
-    PlAustenite "--pl-austenite" 0x7a6400 0xdcbc33 0x333333 "Lines and text of austenite.",
-    PlCarbide "--pl-carbide" 0x565e66 0xd3d6d6 0x333333 "Lines and text of carbide.",
-    PlPearlite "--pl-pearlite" 0x7d3fa8 0xc394ee 0x000000 "Lines and text of pearlite.",
-    PlBainite "--pl-bainite" 0x2b6b57 0x5cc09c 0x333333 "Lines and text of bainite.",
-    PlFerrite "--pl-ferrite" 0x46608a 0xa3b6d0 0x333333 "Lines and text of ferrite.",
-    FieldA "--field-a" 0xf5edcd 0x2f2a17 0xffffff "Field of austenite.",
-    FieldAc "--field-ac" 0xf0e8d2 0x292618 0xffffff "Field of austenite and carbide.",
-    FieldAf "--field-af" 0xeef0e6 0x22252a 0xffffff "Field of austenite and ferrite.",
-    FieldFc "--field-fc" 0xe3ebf6 0x1d242d 0xffffff "Field of ferrite and carbide.",
+    /// Ground of the page.
+    Bench "--bench" 0xe9ecee 0x101215 0xffffff,
+    /// Ground of charts.
+    Sheet "--sheet" 0xfbfcfc 0x181b1f 0xffffff,
+    /// Ground of equations.
+    Sunk "--sunk" 0xf1f3f5 0x121519 0xffffff,
+    /// Ground of buttons.
+    Raise "--raise" 0xffffff 0x22262b 0xffffff,
+    /// Main text and curves.
+    Ink "--ink" 0x13171c 0xeff1f3 0x000000,
+    /// Second text.
+    Ink2 "--ink-2" 0x414953 0xbac1c9 0x222222,
+    /// Third text.
+    Ink3 "--ink-3" 0x5b646e 0x98a1ab 0x444444,
+    /// Hairline dividers.
+    Rule "--rule" 0xc3c9cf 0x3a4048 0x777777,
+    /// Grid lines.
+    Grid "--grid" 0xe0e4e8 0x272c32 0xcccccc,
+    /// Axis lines.
+    Axis "--axis" 0x717a84 0x79828c 0x444444,
+    /// Marking-out blue: all that moves.
+    Mark "--mark" 0x3a3cb4 0xa9abff 0x000000,
+    /// Soft ground of what moves.
+    MarkSoft "--mark-soft" 0xe3e4f7 0x2a2b4d 0xffffff,
+    /// Text on marking-out blue.
+    OnMark "--on-mark" 0xffffff 0x12142e 0xffffff,
+    /// Ground of the dim shop.
+    Shop "--shop" 0x0a0b0d 0x0a0b0d 0xffffff,
+    /// Plots in the dim shop.
+    ShopPlot "--shop-plot" 0x15181c 0x15181c 0xffffff,
+    /// Grid in the dim shop.
+    ShopGrid "--shop-grid" 0x2b3138 0x2b3138 0xcccccc,
+    /// Curves in the dim shop.
+    ShopInk "--shop-ink" 0xf4f6f8 0xf4f6f8 0x000000,
+    /// Text in the dim shop.
+    ShopInk2 "--shop-ink-2" 0xb9c0c8 0xb9c0c8 0x333333,
+    /// Marking-out blue in the dim shop.
+    ShopMark "--shop-mark" 0xb4b6ff 0xb4b6ff 0x000000,
+    /// Verdict: holds.
+    Holds "--holds" 0x1a6650 0x6fcfae 0x000000,
+    /// Verdict: narrow.
+    Narrow "--narrow" 0x835200 0xefb75a 0x000000,
+    /// Verdict: misses.
+    Misses "--misses" 0xa8213d 0xff8d9d 0x000000,
+    /// Bright steel.
+    Steel "--steel" 0xc7ccd1 0x7c838b 0xc7ccd1,
+    /// Embrittling range.
+    Hatch "--hatch" 0x7a4550 0xc98d97 0x555555,
+    /// Fill of martensite.
+    PhMartensite "--ph-martensite" 0x253951 0x89c5fc 0x5b6570,
+    /// Fill of austenite.
+    PhAustenite "--ph-austenite" 0xcbae31 0xdcbc33 0xe9e5d2,
+    /// Fill of carbide.
+    PhCarbide "--ph-carbide" 0xf8f6e9 0xf8f9f4 0xffffff,
+    /// Fill of pearlite.
+    PhPearlite "--ph-pearlite" 0x975ac0 0x8b56be 0xb9aec3,
+    /// Fill of bainite.
+    PhBainite "--ph-bainite" 0x41836e 0x318465 0x97a5a0,
+    /// Fill of ferrite.
+    PhFerrite "--ph-ferrite" 0xa6c1e6 0x353e4b 0xeef1f5,
+    /// Pattern of martensite.
+    PmMartensite "--pm-martensite" 0x8ba3bf 0x1c4a74 0xffffff,
+    /// Pattern of austenite.
+    PmAustenite "--pm-austenite" 0x6a5500 0x584600 0x222222,
+    /// Pattern of carbide.
+    PmCarbide "--pm-carbide" 0x3b4249 0x3b4249 0x000000,
+    /// Pattern of pearlite.
+    PmPearlite "--pm-pearlite" 0xecdcf7 0xe6d2f6 0x111111,
+    /// Pattern of bainite.
+    PmBainite "--pm-bainite" 0xd3eee3 0xc4eadb 0x111111,
+    /// Pattern of ferrite.
+    PmFerrite "--pm-ferrite" 0x4d6588 0x93a5bd 0x333333,
+    /// Lines and text of martensite.
+    PlMartensite "--pl-martensite" 0x253951 0x89c5fc 0x000000,
+    /// Lines and text of austenite.
+    PlAustenite "--pl-austenite" 0x7a6400 0xdcbc33 0x333333,
+    /// Lines and text of carbide.
+    PlCarbide "--pl-carbide" 0x565e66 0xd3d6d6 0x333333,
+    /// Lines and text of pearlite.
+    PlPearlite "--pl-pearlite" 0x7d3fa8 0xc394ee 0x000000,
+    /// Lines and text of bainite.
+    PlBainite "--pl-bainite" 0x2b6b57 0x5cc09c 0x333333,
+    /// Lines and text of ferrite.
+    PlFerrite "--pl-ferrite" 0x46608a 0xa3b6d0 0x333333,
+    /// Field of austenite.
+    FieldA "--field-a" 0xf5edcd 0x2f2a17 0xffffff,
+    /// Field of austenite and carbide.
+    FieldAc "--field-ac" 0xf0e8d2 0x292618 0xffffff,
+    /// Field of austenite and ferrite.
+    FieldAf "--field-af" 0xeef0e6 0x22252a 0xffffff,
+    /// Field of ferrite and carbide.
+    FieldFc "--field-fc" 0xe3ebf6 0x1d242d 0xffffff,
 }
 
 const fn split(hex: u32) -> Rgb {

@@ -39,7 +39,7 @@ mod soak_notes;
 mod spread;
 mod start;
 #[cfg(test)]
-mod survival;
+mod survival_tests;
 mod table;
 mod taught;
 mod tempering;

@@ -80,7 +80,7 @@ pub(super) fn simulate(jobs: &Jobs, readings: usize, number: u32, seed: u32) -> 
     let Jobs { model, plans } = jobs;
     let unknowns = model.unknowns.0.len();
     let mut part = point(number, 250, seed).into_iter();
-    let mut normal = || cut_normal(part.next().expect("enough coordinates"), CUT);
+    let mut normal = || cut_normal(part.next().expect("a coordinate"), CUT);
     let truth: Vec<f64> = (0..unknowns).map(|_| normal()).collect();
     let truth = model.values(&truth);
     let mut runs = Vec::new();

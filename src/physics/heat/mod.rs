@@ -19,7 +19,7 @@
 //! 30 % at best: [`Medium::h_band_factor`].
 
 #[cfg(test)]
-mod balance;
+mod balance_tests;
 mod bath;
 mod chilling;
 mod choice;

@@ -31,7 +31,8 @@ impl<const W: usize> Banded<W> {
     /// The zero matrix of `n` rows.
     #[must_use]
     pub fn zero(n: usize) -> Self {
-        const { assert!(W % 2 == 1, "a band has as many entries left as right") };
+        // A band has as many entries left as right.
+        const { assert!(W % 2 == 1) };
         Self {
             rows: vec![[0.0; W]; n],
         }

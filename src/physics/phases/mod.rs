@@ -7,7 +7,7 @@ mod limit;
 mod map;
 mod search;
 #[cfg(test)]
-mod survival;
+mod survival_tests;
 
 pub use critical::{
     Bound, CriticalTemperatures, Eutectoid, UpperLimit, critical_temperatures, eutectoid,

@@ -19,7 +19,6 @@ pub const HOLDS: &str = "holds";
 pub const MISSES: &str = "misses";
 pub const SOAK: &str = "soak";
 pub const QUENCH: &str = "quench";
-pub const SNAP: &str = "snap";
 pub const COLD: &str = "cold";
 pub const TEMPER: &str = "temper";
 pub const AUSTENITE: &str = "austenite";
