@@ -3,6 +3,7 @@
 
 use super::browser::chance;
 use super::browser::channel::Channel;
+use super::browser::decimals;
 use super::browser::records::{Change, Records, Store, part_in_use};
 use super::browser::storage;
 use super::logbook_photos::stored_photo;
@@ -301,7 +302,7 @@ impl Log {
         self.draft.update(|draft| {
             if let Some(draft) = draft {
                 change(draft);
-                faults = draft.apply(&mut run);
+                faults = draft.apply(&mut run, decimals::have_comma());
             }
         });
         self.faults.set(faults);

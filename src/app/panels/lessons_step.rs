@@ -4,10 +4,9 @@ use super::lessons::Lessons;
 use crate::controls::live;
 use crate::state::Bench;
 use leptos::prelude::*;
-use recalesce::numeric::decimal::decimal;
 use recalesce::route::Outcome;
 use recalesce::teach::{Experiment, Goal, Number, Step, text_on_scale};
-use recalesce::units::{TemperatureScale, format_fixed};
+use recalesce::units::{TemperatureScale, format_fixed, parse_number};
 use recalesce_texts::page as texts;
 use std::sync::Arc;
 
@@ -194,14 +193,18 @@ fn change(
 
 fn ask(lessons: Lessons, question: &str, number: Number, within: f64, because: &str) -> AnyView {
     let bench = lessons.bench;
-    let wrong = RwSignal::new(None::<&'static str>);
-    let take = move |text: String| match decimal(&text.trim().replace(',', ".")) {
-        Some(value) => {
-            wrong.set(None);
-            lessons.answered.set(Some(value));
-        }
-        None => wrong.set(Some(texts::lessons::WRITE_A_NUMBER)),
-    };
+    let wrong = RwSignal::new(None::<String>);
+    let take =
+        move |text: String| match parse_number(&text, bench.has_decimal_comma.get_untracked()) {
+            Ok(value) => {
+                wrong.set(None);
+                lessons.answered.set(Some(value));
+            }
+            Err(doubt) => wrong.set(Some(doubt.map_or_else(
+                || texts::lessons::WRITE_A_NUMBER.to_owned(),
+                |doubt| doubt.to_string(),
+            ))),
+        };
     let because = because.to_owned();
     let verdict = live(move || {
         let Some(answer) = lessons.answered.get() else {

@@ -1,7 +1,7 @@
 //! Quantities with a decimal comma, for the fields of those who write numbers so. Every other text is made with
 //! a point, and files, links and tables keep it.
 
-use super::QuantityError;
+use super::{QuantityError, number};
 
 /// The text of one quantity, made with a point, as a field shows it: `0,50 mm`.
 #[must_use]
@@ -30,15 +30,36 @@ pub fn read_with_decimal_comma<T, E: From<QuantityError>>(
     text: &str,
     reader: impl Fn(&str) -> Result<T, E>,
 ) -> Result<T, E> {
-    if let Some(number) = grouped(text) {
-        let grouped = QuantityError::Grouped {
-            text: number.to_owned(),
-            joined: number.replace('.', ""),
-            decimal: with_decimal_comma(number),
-        };
-        return Err(grouped.into());
-    }
+    asked_about(text)?;
     reader(text).or_else(|wrong| reader(&text.replace(',', ".")).map_err(|_| wrong))
+}
+
+/// A point of somebody who writes a decimal comma that may part thousands.
+fn asked_about(text: &str) -> Result<(), QuantityError> {
+    let Some(number) = grouped(text) else {
+        return Ok(());
+    };
+    Err(QuantityError::Grouped {
+        text: number.to_owned(),
+        joined: number.replace('.', ""),
+        decimal: with_decimal_comma(number),
+    })
+}
+
+/// Reads a number without a unit, of somebody who writes a decimal comma or not.
+///
+/// # Errors
+/// A mark that may part thousands or decimals; nothing where it is no number, for which the caller has the
+/// better words.
+pub fn parse_number(text: &str, has_decimal_comma: bool) -> Result<f64, Option<QuantityError>> {
+    let text = text.trim();
+    let read = |text: &str| number::parse(text).map_err(|fault| fault.into_error(text));
+    if has_decimal_comma {
+        asked_about(text)?;
+        read(&text.replace(',', "."))
+    } else {
+        read(text)
+    }
 }
 
 #[cfg(test)]
@@ -75,6 +96,28 @@ mod tests {
         assert_eq!(read("1,12"), Ok(1.12));
         let said = read("1,2,3").expect_err("no number").to_string();
         assert!(said.starts_with("“1,2,3”"), "{said}");
+    }
+
+    /// A number by itself is asked about in the same cases as one with a unit.
+    #[test]
+    fn a_number_by_itself_is_asked_about_too() {
+        for has_comma in [false, true] {
+            assert_eq!(parse_number(" 61,5 ", has_comma), Ok(61.5));
+            assert_eq!(parse_number("61.5", has_comma), Ok(61.5));
+            assert_eq!(parse_number("\u{2212}8", has_comma), Ok(-8.0));
+            assert_eq!(parse_number("hard", has_comma), Err(None));
+            assert_eq!(parse_number("", has_comma), Err(None));
+        }
+        assert_eq!(parse_number("1.500", false), Ok(1.5));
+        assert_eq!(parse_number("1,500", true), Ok(1.5));
+        let asked = |text, has_comma| {
+            parse_number(text, has_comma)
+                .unwrap_err()
+                .unwrap()
+                .to_string()
+        };
+        assert!(asked("1,500", false).contains("without the comma"));
+        assert!(asked("1.500", true).contains("without the point"));
     }
 
     /// Somebody who writes a decimal comma may mean one and a half thousand by it.

@@ -8,7 +8,7 @@ mod length;
 mod number;
 mod temperature;
 
-pub use comma::{read_with_decimal_comma, with_decimal_comma};
+pub use comma::{parse_number, read_with_decimal_comma, with_decimal_comma};
 pub use duration::{DurationUnit, format_duration_s, parse_duration_s};
 pub use length::{LengthUnit, format_length, parse_length_mm};
 pub use number::{

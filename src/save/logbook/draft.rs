@@ -6,7 +6,7 @@ use super::{
     After, Day, Done, MOST_READINGS, MOST_USE_TESTS, Reading, Run, RunFieldError, UseTest,
 };
 use crate::hardness::Scale;
-use crate::numeric::decimal::decimal;
+use crate::units::parse_number;
 use recalesce_texts::save::run as texts;
 
 /// The texts of a run.
@@ -61,21 +61,30 @@ pub struct DraftUseTest {
     good: Option<UseTest>,
 }
 
-/// The number of a text with point or decimal comma.
-fn number(text: &str, advice: &str) -> Result<f64, String> {
-    let digits = text.trim().replace('\u{2212}', "-").replace(',', ".");
-    decimal(&digits).ok_or_else(|| {
-        let shown: String = text.trim().chars().take(20).collect();
-        texts::no_number(&shown, advice)
+/// The number of a text.
+fn number(text: &str, has_decimal_comma: bool, advice: &str) -> Result<f64, String> {
+    parse_number(text, has_decimal_comma).map_err(|doubt| {
+        doubt.map_or_else(
+            || {
+                let shown: String = text.trim().chars().take(20).collect();
+                texts::no_number(&shown, advice)
+            },
+            |doubt| doubt.to_string(),
+        )
     })
 }
 
 /// A value that may be unknown: none for an empty text.
-fn optional(text: &str, advice: &str, check: fn(f64) -> Checked) -> Result<Option<f64>, String> {
+fn optional(
+    text: &str,
+    has_decimal_comma: bool,
+    advice: &str,
+    check: fn(f64) -> Checked,
+) -> Result<Option<f64>, String> {
     if text.trim().is_empty() {
         return Ok(None);
     }
-    let value = number(text, advice)?;
+    let value = number(text, has_decimal_comma, advice)?;
     check(value).map(|()| Some(value))
 }
 
@@ -89,11 +98,11 @@ fn is_blank(texts: &[&str]) -> bool {
 }
 
 impl DraftReading {
-    fn read(&self) -> Result<Option<Reading>, String> {
+    fn read(&self, has_decimal_comma: bool) -> Result<Option<Reading>, String> {
         if is_blank(&[&self.value, &self.place]) {
             return Ok(None);
         }
-        let value = number(&self.value, texts::WRITE_READING)?;
+        let value = number(&self.value, has_decimal_comma, texts::WRITE_READING)?;
         check::hardness(value, self.scale)?;
         check::short(&self.place)?;
         Ok(Some(Reading {
@@ -106,14 +115,14 @@ impl DraftReading {
 }
 
 impl DraftUseTest {
-    fn read(&self) -> Result<Option<UseTest>, String> {
+    fn read(&self, has_decimal_comma: bool) -> Result<Option<UseTest>, String> {
         if is_blank(&[&self.name, &self.value, &self.unit]) {
             return Ok(None);
         }
         if is_blank(&[&self.name]) {
             return Err(texts::WRITE_TEST.to_owned());
         }
-        let value = number(&self.value, texts::WRITE_RESULT)?;
+        let value = number(&self.value, has_decimal_comma, texts::WRITE_RESULT)?;
         check::in_use(value)?;
         for text in [&self.name, &self.unit] {
             check::short(text)?;
@@ -203,8 +212,8 @@ impl Draft {
     }
 
     /// Puts into a run what is right, and says what is wrong, by the field as the draft has it:
-    /// `day`, `readings 3` with the key of the row.
-    pub fn apply(&mut self, run: &mut Run) -> Vec<RunFieldError> {
+    /// `day`, `readings 3` with the key of the row. Whoever types writes a decimal comma or not.
+    pub fn apply(&mut self, run: &mut Run, has_decimal_comma: bool) -> Vec<RunFieldError> {
         let mut faults = Vec::new();
         let mut take = |field: &str, read: Checked| {
             if let Err(message) = read {
@@ -215,13 +224,19 @@ impl Draft {
             }
         };
         take("day", Day::parse(&self.day).map(|day| run.day = day));
-        let grain = optional(&self.fracture_grain_astm, texts::WRITE_GRAIN, check::grain);
+        let grain = optional(
+            &self.fracture_grain_astm,
+            has_decimal_comma,
+            texts::WRITE_GRAIN,
+            check::grain,
+        );
         take(
             "fracture_grain_astm",
             grain.map(|grain| run.fracture_grain_astm = grain),
         );
         let austenite = optional(
             &self.austenite_vol_percent,
+            has_decimal_comma,
             texts::WRITE_SHARE,
             check::austenite,
         );
@@ -241,11 +256,11 @@ impl Draft {
             take(field, check::long(text).map(|()| place.clone_from(text)));
         }
         for row in &mut self.readings {
-            let read = row.read().map(|good| row.good = good);
+            let read = row.read(has_decimal_comma).map(|good| row.good = good);
             take(&format!("readings {}", row.key), read);
         }
         for row in &mut self.use_tests {
-            let read = row.read().map(|good| row.good = good);
+            let read = row.read(has_decimal_comma).map(|good| row.good = good);
             take(&format!("use_tests {}", row.key), read);
         }
         run.readings = self
@@ -285,12 +300,12 @@ mod tests {
         draft.add_reading(After::Temper);
         draft.readings[0].value = "61,5".to_owned();
         draft.fracture_grain_astm = "8".to_owned();
-        assert_eq!(draft.apply(&mut run), []);
+        assert_eq!(draft.apply(&mut run, false), []);
         assert_eq!(run.measured_hrc(), Some(61.5));
         draft.readings[0].value = "615".to_owned();
         draft.fracture_grain_astm = "fine".to_owned();
         draft.day = "soon".to_owned();
-        let faults = draft.apply(&mut run);
+        let faults = draft.apply(&mut run, false);
         let fields: Vec<&str> = faults.iter().map(|fault| fault.field.as_str()).collect();
         assert_eq!(fields, ["day", "fracture_grain_astm", "readings 1"]);
         assert_eq!(
@@ -300,7 +315,7 @@ mod tests {
         assert_eq!(run.measured_hrc(), Some(61.5));
         assert_eq!(run.fracture_grain_astm, Some(8.0));
         draft.readings.clear();
-        draft.apply(&mut run);
+        draft.apply(&mut run, false);
         assert_eq!(run.measured_hrc(), None);
         check_run(&run).unwrap();
     }
@@ -311,11 +326,11 @@ mod tests {
         let mut draft = Draft::of(&run);
         draft.add_reading(After::Temper);
         draft.add_use_test();
-        assert_eq!(draft.apply(&mut run), []);
+        assert_eq!(draft.apply(&mut run, false), []);
         assert_eq!((run.readings.len(), run.use_tests.len()), (0, 0));
         draft.readings[0].place = "edge".to_owned();
         draft.use_tests[0].value = "120".to_owned();
-        assert_eq!(draft.apply(&mut run).len(), 2);
+        assert_eq!(draft.apply(&mut run, false).len(), 2);
         assert_eq!((run.readings.len(), run.use_tests.len()), (0, 0));
     }
 
@@ -336,7 +351,7 @@ mod tests {
         full.austenite_vol_percent = Some(7.5);
         full.coupon = "65 HRC, velvety".to_owned();
         let mut again = full.clone();
-        assert_eq!(Draft::of(&full).apply(&mut again), []);
+        assert_eq!(Draft::of(&full).apply(&mut again, false), []);
         assert_eq!(again, full);
     }
 }
