@@ -81,7 +81,8 @@ impl Dice {
             Section::Blade {
                 edge_mm: spine_mm * self.between(0.1, 0.9),
                 spine_mm,
-                height_mm: spine_mm * self.between(4.0, 15.0),
+                // None is lower than 5 mm.
+                height_mm: (spine_mm * self.between(4.0, 15.0)).max(5.0),
                 grind: *self.pick(&[Grind::Straight, Grind::Convex]),
             }
         } else if self.chance(0.06) {

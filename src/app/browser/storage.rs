@@ -68,11 +68,7 @@ pub(crate) fn write(key: &str, text: &str) -> Result<(), &'static str> {
     if !is_open() {
         return Err(texts::general::STORE_CLOSED);
     }
-    let is_held = HELD.with_borrow_mut(|held| {
-        held.retain(|(other, text)| *other != key || !set_aside(key, text));
-        held.iter().any(|(other, _)| *other == key)
-    });
-    if is_held {
+    if HELD.with_borrow(|held| held.iter().any(|(other, _)| *other == key)) {
         return Err(texts::general::HELD);
     }
     LocalStorage::raw()
@@ -109,7 +105,7 @@ pub(crate) fn write_of_window(key: &str, text: &str) {
 }
 
 /// Puts text aside that cannot be read now, so that a later version still can. Where there is no room it
-/// stays under its key, where nothing else is kept until [`offer_held`] or there is room: false.
+/// stays under its key, where nothing else is kept until [`offer_held`]: false.
 pub(crate) fn set_aside_or_hold(key: &'static str, text: &str) -> bool {
     let is_aside = set_aside(key, text);
     if !is_aside {

@@ -38,9 +38,11 @@ pub fn media() -> &'static [Medium] {
     static MEDIA: OnceLock<Vec<Medium>> = OnceLock::new();
     // The file is part of the program and a test reads it strictly, so no row is lost here.
     MEDIA.get_or_init(|| {
-        let told = List::read(texts::LIST);
+        let titles = List::read(texts::TITLES);
         let list = List::read(LIST);
-        list.lines().filter_map(|line| read(line, &told)).collect()
+        list.lines()
+            .filter_map(|line| read(line, &titles))
+            .collect()
     })
 }
 
@@ -63,21 +65,21 @@ pub struct MediumNote {
 /// That of a medium of the list; none where it has none.
 #[must_use]
 pub fn medium_note(name: &str) -> Option<MediumNote> {
-    let told = List::read(texts::LIST);
-    let line = told_of(&told, name)?;
+    let notes = List::read(texts::NOTES);
+    let line = of(&notes, name)?;
     Some(MediumNote {
         grossmann_h: line.text("grossmann_h_per_in").to_owned(),
         words: line.text("note").to_owned(),
     })
 }
 
-/// The line of texts that tells of a medium.
-fn told_of<'a>(told: &'a List, name: &str) -> Option<Line<'a>> {
-    told.lines().find(|line| line.text("name") == name)
+/// The line of texts that is of a medium.
+fn of<'a>(texts: &'a List, name: &str) -> Option<Line<'a>> {
+    texts.lines().find(|line| line.text("name") == name)
 }
 
-/// A medium from its line, and from what is told of them all.
-fn read(line: Line<'_>, told: &List) -> Option<Medium> {
+/// A medium from its line, and from the titles of all.
+fn read(line: Line<'_>, titles: &List) -> Option<Medium> {
     let text = |column: &str| line.text(column).to_owned();
     let number = |column: &str| decimal(line.text(column));
     let range = |column: &str| range(line.text(column));
@@ -92,7 +94,7 @@ fn read(line: Line<'_>, told: &List) -> Option<Medium> {
     let bath_c = number("bath_c")?;
     let name = text("name");
     Some(Medium {
-        title: MediumTitle::new(told_of(told, &name)?.text("title"), bath_c),
+        title: MediumTitle::new(of(titles, &name)?.text("title"), bath_c),
         name,
         family: Family::named(line.text("family"))?,
         moves: match line.text("moves") {
@@ -199,7 +201,9 @@ mod tests {
             let note = medium_note(&medium.name).expect("a line");
             assert!(!note.words.is_empty(), "{}", medium.name);
         }
-        assert_eq!(List::read(texts::LIST).lines().count(), media().len());
+        for texts in [texts::TITLES, texts::NOTES] {
+            assert_eq!(List::read(texts).lines().count(), media().len());
+        }
         assert_eq!(medium_note("oil_medium").unwrap().grossmann_h, "0.30-0.40");
         assert_eq!(medium_note("own"), None);
     }

@@ -1,9 +1,11 @@
 //! Quenchants: what they are called and described by, which baths they may have, and choices that are none.
 
-/// Of each quenchant of the list, by its name there, which is no text: its title, where `{bath}` stands for
-/// the temperature of its bath; Grossmann's severity of quench, 1/in, as handbooks have it; what else to know
-/// of its curve.
-pub const LIST: &str = include_str!("media_notes.csv");
+/// The title of each quenchant of the list, by its name there, which is no text; `{bath}` stands for the
+/// temperature of its bath.
+pub const TITLES: &str = include_str!("media_titles.csv");
+/// What is told beside each: Grossmann's severity of quench, 1/in, as handbooks have it; what else to know of
+/// its curve. Apart from the titles, which a page shows from the start.
+pub const NOTES: &str = include_str!("media_notes.csv");
 
 pub const OWN: &str = "Your own quenchant";
 pub const FURNACE: &str = "Furnace";
