@@ -151,8 +151,8 @@ mod tests {
     #[test]
     fn every_line_is_read_and_sound() {
         let list = List::read(LIST);
-        let told = List::read(texts::LIST);
-        let rows: Vec<Option<Medium>> = list.lines().map(|line| read(line, &told)).collect();
+        let titles = List::read(texts::TITLES);
+        let rows: Vec<Option<Medium>> = list.lines().map(|line| read(line, &titles)).collect();
         assert_eq!(rows.len(), 23);
         for medium in rows {
             let medium = medium.expect("a readable line");
