@@ -32,7 +32,8 @@ use panels::strip::Strip;
 use panels::temper::TemperStage;
 use parts::panels::{Panel, panel};
 use recalesce_texts::page as texts;
-use state::{Bench, Place, Stage, bench};
+use state::{Bench, Place, Stage, Undo, bench};
+use std::sync::Arc;
 use wasm_bindgen::JsCast;
 
 /// Mounts the page in its place in the document; in a worker, answers what it is asked.
@@ -90,48 +91,37 @@ fn Page() -> impl IntoView {
 #[component]
 fn NoticeLine() -> impl IntoView {
     let state = bench();
+    let button = move |word: &'static str, act: Option<Undo>| {
+        view! {
+            <button
+                type="button"
+                class="press"
+                on:click=move |_| {
+                    if let Some(act) = &act {
+                        act();
+                    }
+                    state.notice.set(None);
+                }
+            >
+                {word}
+            </button>
+        }
+        .into_any()
+    };
+    let offer = move || {
+        let offered = move || state.parts.panels.then(state, |part| (part.offer_held)());
+        let offered: Undo = Arc::new(offered);
+        button(texts::general::SAVE_HELD, Some(offered))
+    };
     let line = move || {
         state.notice.get().map(|notice| {
-            let held = storage::holds().then(|| {
-                view! {
-                    <button
-                        type="button"
-                        class="press"
-                        on:click=move |_| {
-                            storage::offer_held();
-                            state.notice.set(None);
-                        }
-                    >
-                        {texts::general::SAVE_HELD}
-                    </button>
-                }
-            });
-            let undo = notice.undo.map(|undo| {
-                view! {
-                    <button
-                        type="button"
-                        class="press"
-                        on:click=move |_| {
-                            undo();
-                            state.notice.set(None);
-                        }
-                    >
-                        {texts::general::UNDO}
-                    </button>
-                }
-            });
+            let undo = notice.undo;
             view! {
                 <p class="message" class:wrong-input=notice.is_wrong>
                     <span>{notice.text}</span>
-                    {undo}
-                    {held}
-                    <button
-                        type="button"
-                        class="press"
-                        on:click=move |_| state.notice.set(None)
-                    >
-                        {texts::general::DISMISS}
-                    </button>
+                    {undo.map(|undo| button(texts::general::UNDO, Some(undo)))}
+                    {storage::holds().then(offer)}
+                    {button(texts::general::DISMISS, None)}
                 </p>
             }
         })

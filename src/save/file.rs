@@ -7,6 +7,7 @@ use crate::route::{Route, RouteFieldError, validate};
 use recalesce_texts::save::file as texts;
 use serde::Serialize;
 use serde_json::{Map, Value};
+use std::fmt;
 
 /// Value of `format` in every file of this project.
 pub(super) const FORMAT: &str = "recalesce";
@@ -52,7 +53,6 @@ pub struct Loaded {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum ReadError {
     /// The file is larger than any of its kind.
-    #[error("{}", texts::too_large(*bytes, *most))]
     TooLarge {
         /// Its size.
         bytes: usize,
@@ -60,13 +60,11 @@ pub enum ReadError {
         most: usize,
     },
     /// The file ends in the middle.
-    #[error("{}", texts::cut_short(*line))]
     CutShort {
         /// Last line.
         line: usize,
     },
     /// The file is not JSON.
-    #[error("{}", texts::not_json(*line, *column, fault))]
     NotJson {
         /// Line of the fault, from 1.
         line: usize,
@@ -76,22 +74,18 @@ pub enum ReadError {
         fault: String,
     },
     /// JSON, but not of this project.
-    #[error("{}", texts::not_ours(FORMAT))]
     NotOurs,
     /// The version is no whole number from 1.
-    #[error("{}", texts::no_version(found))]
     Version {
         /// The version found.
         found: String,
     },
     /// The file comes from a later program.
-    #[error("{}", texts::newer(*found, VERSION))]
     Newer {
         /// The version found.
         found: u64,
     },
     /// The file holds something else.
-    #[error("{}", texts::other_kind(found, wanted))]
     Kind {
         /// What it holds, as it says.
         found: String,
@@ -99,7 +93,6 @@ pub enum ReadError {
         wanted: &'static str,
     },
     /// A field of the envelope is missing, of a wrong type, or unknown.
-    #[error("{}", texts::field(field, fault))]
     Field {
         /// The field.
         field: &'static str,
@@ -107,13 +100,11 @@ pub enum ReadError {
         fault: String,
     },
     /// A field of the envelope is unknown.
-    #[error("{}", texts::unknown_field(name))]
     UnknownField {
         /// Its name, shortened if long.
         name: String,
     },
     /// More routes than a file of the kind holds.
-    #[error("{}", texts::too_many(*found, *most))]
     TooMany {
         /// Routes found.
         found: usize,
@@ -121,8 +112,36 @@ pub enum ReadError {
         most: usize,
     },
     /// The open route of a bench file makes no sense.
-    #[error("{}", texts::bad_route(.0))]
     Route(String),
+}
+
+impl ReadError {
+    /// What is wrong. One text for all kinds: derived for each by itself, the page would be heavier.
+    fn said(&self) -> String {
+        match self {
+            Self::TooLarge { bytes, most } => texts::too_large(*bytes, *most),
+            Self::CutShort { line } => texts::cut_short(*line),
+            Self::NotJson {
+                line,
+                column,
+                fault,
+            } => texts::not_json(*line, *column, fault),
+            Self::NotOurs => texts::not_ours(FORMAT),
+            Self::Version { found } => texts::no_version(found),
+            Self::Newer { found } => texts::newer(*found, VERSION),
+            Self::Kind { found, wanted } => texts::other_kind(found, wanted),
+            Self::Field { field, fault } => texts::field(field, fault),
+            Self::UnknownField { name } => texts::unknown_field(name),
+            Self::TooMany { found, most } => texts::too_many(*found, *most),
+            Self::Route(error) => texts::bad_route(error),
+        }
+    }
+}
+
+impl fmt::Display for ReadError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.said())
+    }
 }
 
 impl ReadError {

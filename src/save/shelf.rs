@@ -6,6 +6,7 @@ use crate::route::{LONGEST_TEXT, Route, RouteFieldError, validate};
 use recalesce_texts::save::{file::route_not_saved, shelf as texts};
 use serde::{Deserialize, Serialize};
 use std::collections::HashSet;
+use std::fmt;
 
 pub use join::Joined;
 
@@ -63,29 +64,43 @@ pub struct Imported {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum ShelfError {
     /// The shelf is full.
-    #[error("{}", texts::full(MOST_ROUTES))]
     Full,
     /// No such route.
-    #[error("{}", texts::GONE)]
     Gone,
     /// A name without text.
-    #[error("{}", texts::EMPTY_NAME)]
     EmptyName,
     /// A name that is too long.
-    #[error("{}", texts::long_name(*length, LONGEST_TEXT))]
     LongName {
         /// Its length, characters.
         length: usize,
     },
     /// Another route has this name.
-    #[error("{}", texts::name_taken(name))]
     NameTaken {
         /// The name.
         name: String,
     },
     /// The route makes no sense.
-    #[error("{}", route_not_saved(&.0.to_string()))]
     Route(#[from] RouteFieldError),
+}
+
+impl ShelfError {
+    /// What is wrong. One text for all kinds: derived for each by itself, the page would be heavier.
+    fn said(&self) -> String {
+        match self {
+            Self::Full => texts::full(MOST_ROUTES),
+            Self::Gone => texts::GONE.to_owned(),
+            Self::EmptyName => texts::EMPTY_NAME.to_owned(),
+            Self::LongName { length } => texts::long_name(*length, LONGEST_TEXT),
+            Self::NameTaken { name } => texts::name_taken(name),
+            Self::Route(error) => route_not_saved(&error.to_string()),
+        }
+    }
+}
+
+impl fmt::Display for ShelfError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.said())
+    }
 }
 
 impl Shelf {

@@ -1,6 +1,6 @@
 //! What opens on the bench: the panels of the words, of the numbers and of the charts.
 
-use crate::browser::decimals;
+use crate::browser::{decimals, storage};
 use crate::panels::acting::Acting;
 use crate::panels::along::Along;
 use crate::panels::drawn::Drawn;
@@ -119,6 +119,8 @@ pub(crate) struct Panels {
     pub(crate) show_comma: fn(Bench, bool),
     /// Joins the shelf with what another window has made of it.
     pub(crate) join_shelf: fn(Bench),
+    /// Offers as files what could neither be read nor set aside.
+    pub(crate) offer_held: fn(),
 }
 
 impl Panels {
@@ -147,6 +149,7 @@ pub(super) fn panels() -> Result<Panels, SplitLoaderError> {
         pass,
         show_comma,
         join_shelf,
+        offer_held: storage::offer_held,
     })
 }
 

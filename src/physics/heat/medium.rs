@@ -6,6 +6,7 @@ use super::title::MediumTitle;
 use super::{BathRange, Family, Figure, LONGEST_TITLE};
 use crate::units::{TemperatureScale, format_temperature};
 use recalesce_texts::heat::{media as texts, own};
+use std::fmt;
 
 /// Stefan-Boltzmann constant, W/m²K⁴.
 const STEFAN_BOLTZMANN: f64 = 5.670374419e-8;
@@ -24,19 +25,16 @@ const MOST_POINTS: usize = 500;
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum MediumError {
     /// No medium of the list has this name.
-    #[error("{}", texts::unknown(name))]
     Unknown {
         /// The name given, shortened if long.
         name: String,
     },
     /// A curve has too few or too many points.
-    #[error("{}", texts::points_allowed(*count, MOST_POINTS))]
     Points {
         /// How many it has.
         count: usize,
     },
     /// A heat-transfer coefficient is not a number or out of range.
-    #[error("{}", texts::heat_transfer_outside(*point, *h_w_m2k, H_RANGE))]
     HeatTransfer {
         /// Number of the point, from 1.
         point: usize,
@@ -44,7 +42,6 @@ pub enum MediumError {
         h_w_m2k: f64,
     },
     /// A surface temperature is not a number or out of range.
-    #[error("{}", texts::surface_outside(*point, *temperature_c, SURFACE_RANGE))]
     Surface {
         /// Number of the point, from 1.
         point: usize,
@@ -52,7 +49,6 @@ pub enum MediumError {
         temperature_c: f64,
     },
     /// Surface temperatures do not rise from point to point.
-    #[error("{}", texts::does_not_rise(*point, *temperature_c))]
     NotRising {
         /// Number of the point, from 1.
         point: usize,
@@ -60,16 +56,11 @@ pub enum MediumError {
         temperature_c: f64,
     },
     /// The bath temperature is not a number or out of range.
-    #[error("{}", texts::bath_outside(*bath_c, BATH_RANGE))]
     Bath {
         /// The temperature given, °C.
         bath_c: f64,
     },
     /// The bath of a quenchant of the list is colder or hotter than it may be.
-    #[error(
-        "{}",
-        texts::bath_of_outside(title, *bath_c, [range.least_c, range.most_c], range.reason)
-    )]
     BathOf {
         /// The quenchant.
         title: String,
@@ -79,31 +70,65 @@ pub enum MediumError {
         range: BathRange,
     },
     /// A quenchant of the user's own has its bath in its curve.
-    #[error("{}", texts::OWN_HAS_ITS_BATH)]
     OwnBath,
     /// A name is too long.
-    #[error("{}", texts::long_name(*length, LONGEST_TITLE))]
     LongTitle {
         /// How many it has.
         length: usize,
     },
     /// The band is not a number or out of range.
-    #[error("{}", texts::band_outside(*factor, BAND_RANGE))]
     Band {
         /// The factor given.
         factor: f64,
     },
     /// A figure kept with the curve is not a number or out of range.
-    #[error(
-        "{}",
-        own::figure_outside(figure.words(), *given, FIGURE_RANGE, figure.unit(), "")
-    )]
     Figure {
         /// Which.
         figure: Figure,
         /// The figure given.
         given: f64,
     },
+}
+
+impl MediumError {
+    /// What is wrong. One text for all kinds: derived for each by itself, the page would be heavier.
+    fn said(&self) -> String {
+        match self {
+            Self::Unknown { name } => texts::unknown(name),
+            Self::Points { count } => texts::points_allowed(*count, MOST_POINTS),
+            Self::HeatTransfer { point, h_w_m2k } => {
+                texts::heat_transfer_outside(*point, *h_w_m2k, H_RANGE)
+            }
+            Self::Surface {
+                point,
+                temperature_c,
+            } => texts::surface_outside(*point, *temperature_c, SURFACE_RANGE),
+            Self::NotRising {
+                point,
+                temperature_c,
+            } => texts::does_not_rise(*point, *temperature_c),
+            Self::Bath { bath_c } => texts::bath_outside(*bath_c, BATH_RANGE),
+            Self::BathOf {
+                title,
+                bath_c,
+                range,
+            } => {
+                texts::bath_of_outside(title, *bath_c, [range.least_c, range.most_c], range.reason)
+            }
+            Self::OwnBath => texts::OWN_HAS_ITS_BATH.to_owned(),
+            Self::LongTitle { length } => texts::long_name(*length, LONGEST_TITLE),
+            Self::Band { factor } => texts::band_outside(*factor, BAND_RANGE),
+            Self::Figure { figure, given } => {
+                own::figure_outside(figure.words(), *given, FIGURE_RANGE, figure.unit(), "")
+            }
+        }
+    }
+}
+
+impl fmt::Display for MediumError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.said())
+    }
 }
 
 /// Longest part of an unknown name that an error repeats, characters.

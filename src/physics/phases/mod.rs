@@ -26,24 +26,21 @@ pub use map::{Boundary, Field, OwnField, PhaseMap, phase_map};
 
 use crate::steel::{CompositionError, OutOfRange};
 use recalesce_texts::phases as texts;
+use std::fmt;
 
 /// Why no state of equilibrium is given.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum PhaseError {
     /// The composition is not one of a steel.
-    #[error(transparent)]
     Composition(CompositionError),
     /// The model does not hold there.
-    #[error(transparent)]
     OutOfRange(OutOfRange),
     /// The search for the stable phases did not come to rest.
-    #[error("{}", texts::not_at_rest(*temperature_c))]
     NotConverged {
         /// The temperature tried, °C.
         temperature_c: f64,
     },
     /// No austenite forms at any temperature.
-    #[error("{}", texts::no_austenite(*least_c, *most_c))]
     NoAustenite {
         /// Lowest temperature searched, °C.
         least_c: f64,
@@ -51,19 +48,40 @@ pub enum PhaseError {
         most_c: f64,
     },
     /// The austenite that there was at lower temperatures is gone.
-    #[error("{}", texts::ferrite_again(*temperature_c))]
     FerriteAgain {
         /// The temperature asked, °C.
         temperature_c: f64,
     },
     /// No austenite forms.
-    #[error("{}", texts::below_a1(*temperature_c, *a1_c))]
     BelowA1 {
         /// The temperature asked, °C.
         temperature_c: f64,
         /// Where austenite begins, °C.
         a1_c: f64,
     },
+}
+
+impl PhaseError {
+    /// What is wrong. One text for all kinds: derived for each by itself, the page would be heavier.
+    fn said(&self) -> String {
+        match self {
+            Self::Composition(error) => error.to_string(),
+            Self::OutOfRange(error) => error.to_string(),
+            Self::NotConverged { temperature_c } => texts::not_at_rest(*temperature_c),
+            Self::NoAustenite { least_c, most_c } => texts::no_austenite(*least_c, *most_c),
+            Self::FerriteAgain { temperature_c } => texts::ferrite_again(*temperature_c),
+            Self::BelowA1 {
+                temperature_c,
+                a1_c,
+            } => texts::below_a1(*temperature_c, *a1_c),
+        }
+    }
+}
+
+impl fmt::Display for PhaseError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.said())
+    }
 }
 
 impl From<EquilibriumError> for PhaseError {

@@ -8,6 +8,7 @@ use crate::sources::astm_a255;
 use crate::steel::{Composition, OutOfRange};
 use recalesce_texts::transform as texts;
 use serde::{Deserialize, Serialize};
+use std::fmt;
 
 /// A measured point of an end-quenched bar.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -36,10 +37,8 @@ pub struct MeasuredHeat {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum MeasuredHeatError {
     /// Too few or too many.
-    #[error("{}", texts::points_needed(FEWEST, MOST, *.0))]
     Count(usize),
     /// A distance or a hardness that no bar has.
-    #[error("{}", texts::point_outside(quantity, *value, [*least, *most], unit))]
     Point {
         /// What it is.
         quantity: &'static str,
@@ -53,14 +52,36 @@ pub enum MeasuredHeatError {
         unit: &'static str,
     },
     /// All points are about as hard as the end, or all soft.
-    #[error("{}", texts::no_fall(*.0, *.1))]
     NoFall(f64, f64),
     /// The points are far from any curve of a bar.
-    #[error("{}", texts::no_curve(*.0))]
     NoCurve(f64),
     /// The steel lies outside of the kinetics.
-    #[error(transparent)]
     Steel(#[from] OutOfRange),
+}
+
+impl MeasuredHeatError {
+    /// What is wrong. One text for all kinds: derived for each by itself, the page would be heavier.
+    fn said(&self) -> String {
+        match self {
+            Self::Count(count) => texts::points_needed(FEWEST, MOST, *count),
+            Self::Point {
+                quantity,
+                value,
+                least,
+                most,
+                unit,
+            } => texts::point_outside(quantity, *value, [*least, *most], unit),
+            Self::NoFall(first, last) => texts::no_fall(*first, *last),
+            Self::NoCurve(hrc) => texts::no_curve(*hrc),
+            Self::Steel(error) => error.to_string(),
+        }
+    }
+}
+
+impl fmt::Display for MeasuredHeatError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.said())
+    }
 }
 
 /// Fewest and most points of a test.

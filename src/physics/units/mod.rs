@@ -21,6 +21,7 @@ pub use temperature::{
 };
 
 use recalesce_texts::units as texts;
+use std::fmt;
 
 /// The kind of quantity a text was read as; decides the words of an error.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -55,10 +56,8 @@ impl Quantity {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum QuantityError {
     /// Nothing was typed.
-    #[error("{}", texts::none_given(.0.noun(), .0.advice()))]
     Empty(Quantity),
     /// No number of the kind can be read in the text.
-    #[error("{}", texts::unreadable(text, quantity.noun(), quantity.advice()))]
     Unreadable {
         /// What was to be read.
         quantity: Quantity,
@@ -66,7 +65,6 @@ pub enum QuantityError {
         text: String,
     },
     /// The unit is none of this quantity.
-    #[error("{}", texts::unit_of_another(unit, quantity.noun(), quantity.advice()))]
     Unit {
         /// What was to be read.
         quantity: Quantity,
@@ -74,7 +72,6 @@ pub enum QuantityError {
         unit: String,
     },
     /// A comma that may part thousands or decimals.
-    #[error("{}", texts::doubtful_comma(text, joined, decimal))]
     Ambiguous {
         /// The number as typed.
         text: String,
@@ -84,7 +81,6 @@ pub enum QuantityError {
         decimal: String,
     },
     /// A point that may part thousands or decimals, of somebody who writes a decimal comma.
-    #[error("{}", texts::doubtful_point(text, joined, decimal))]
     Grouped {
         /// The number as typed.
         text: String,
@@ -94,7 +90,6 @@ pub enum QuantityError {
         decimal: String,
     },
     /// Lengths and times below zero, temperatures below absolute zero.
-    #[error("{}", texts::too_low(text, least, quantity.advice()))]
     TooLow {
         /// What was to be read.
         quantity: Quantity,
@@ -103,6 +98,42 @@ pub enum QuantityError {
         /// The least value, with unit.
         least: &'static str,
     },
+}
+
+impl QuantityError {
+    /// What is wrong. One text for all kinds: derived for each by itself, the page would be heavier.
+    fn said(&self) -> String {
+        match self {
+            Self::Empty(quantity) => texts::none_given(quantity.noun(), quantity.advice()),
+            Self::Unreadable { quantity, text } => {
+                texts::unreadable(text, quantity.noun(), quantity.advice())
+            }
+            Self::Unit { quantity, unit } => {
+                texts::unit_of_another(unit, quantity.noun(), quantity.advice())
+            }
+            Self::Ambiguous {
+                text,
+                joined,
+                decimal,
+            } => texts::doubtful_comma(text, joined, decimal),
+            Self::Grouped {
+                text,
+                joined,
+                decimal,
+            } => texts::doubtful_point(text, joined, decimal),
+            Self::TooLow {
+                quantity,
+                text,
+                least,
+            } => texts::too_low(text, least, quantity.advice()),
+        }
+    }
+}
+
+impl fmt::Display for QuantityError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.said())
+    }
 }
 
 impl From<QuantityError> for String {
