@@ -93,6 +93,18 @@ test("a browser whose language writes commas is shown commas, in sentences, on c
   await bench.close();
 });
 
+test("a number by itself in the logbook is asked about where its point may part thousands", async () => {
+  const bench = await german();
+  await bench.go("Logbook");
+  await bench.logRun();
+  await bench.write("Grain by fracture, ASTM number", "8.500");
+  await bench.shows(async () => (await bench.wrongs()).join(" "), "“8.500” may be 8500 or 8,500. Write it without the point.");
+  await bench.write("Grain by fracture, ASTM number", "8,5");
+  await bench.shows(async () => (await bench.wrongs()).join(" "), "");
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
 test("every place and every opened number", async () => {
   const bench = await german();
   for (const number of await bench.numbers.all()) {
