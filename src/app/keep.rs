@@ -206,7 +206,10 @@ pub(super) fn keep(state: Bench) {
         };
         // A route that makes no sense is still on the bench; only a sensible one is kept.
         if let Ok(text) = save::write_bench(&route.piece, &route) {
-            storage::write_of_window(storage::BENCH, &text);
+            // What is held would be forgotten at a reload, if this window had another.
+            if !storage::is_held(storage::BENCH) {
+                storage::write_of_window(storage::BENCH, &text);
+            }
             report(
                 state,
                 storage::write(storage::BENCH, &text).map_err(str::to_owned),

@@ -97,10 +97,10 @@ fn NoticeLine() -> impl IntoView {
                 type="button"
                 class="press"
                 on:click=move |_| {
+                    state.notice.set(None);
                     if let Some(act) = &act {
                         act();
                     }
-                    state.notice.set(None);
                 }
             >
                 {word}
@@ -109,7 +109,12 @@ fn NoticeLine() -> impl IntoView {
         .into_any()
     };
     let offer = move || {
-        let offered = move || state.parts.panels.then(state, |part| (part.offer_held)());
+        let offered = move || {
+            state
+                .parts
+                .panels
+                .then(state, |part| (part.offer_held)(state))
+        };
         let offered: Undo = Arc::new(offered);
         button(texts::general::SAVE_HELD, Some(offered))
     };

@@ -176,9 +176,14 @@ test("what cannot be read and finds no room to be set aside stays until it is sa
     const change = () => (key === KEYS.bench ? bench.press("soak", "ArrowUp") : bench.keep());
     await change();
     await bench.until(() => bench.message(), (line) => /Not kept: .* Save it as a file first/.test(line), "what is not kept");
+    // Also over a reload.
+    await bench.reload();
+    assert.match(await bench.message(), /it stays as it is/);
+    await change();
+    await bench.until(() => bench.message(), (line) => /^Not kept: /.test(line), "what is not kept");
     assert.equal(await bench.stored(key), "{");
     assert.equal(await bench.stored(asideOf(key)), null);
-    assert.equal((await bench.offered("Save it as a file")).text, "{");
+    assert.equal((await bench.offered("Save what could not be read")).text, "{");
     // From now on what is done is kept.
     await change();
     await bench.untilStored(key, (text) => text !== "{");

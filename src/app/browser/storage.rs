@@ -68,8 +68,8 @@ pub(crate) fn write(key: &str, text: &str) -> Result<(), &'static str> {
     if !is_open() {
         return Err(texts::general::STORE_CLOSED);
     }
-    if HELD.with_borrow(|held| held.iter().any(|(other, _)| *other == key)) {
-        return Err(texts::general::HELD);
+    if is_held(key) {
+        return Err(texts::general::PLACE_HELD);
     }
     LocalStorage::raw()
         .set_item(key, text)
@@ -122,13 +122,22 @@ pub(crate) fn holds() -> bool {
     HELD.with_borrow(|held| !held.is_empty())
 }
 
-/// Offers what is held as files; then other texts are kept in its place.
-pub(crate) fn offer_held() {
-    for (key, text) in HELD.take() {
-        if files::offer(&format!("{key}.txt"), "text/plain", &text).is_none() {
-            HELD.with_borrow_mut(|held| held.push((key, text)));
-        }
+/// Whether what stands under a key is held there.
+pub(crate) fn is_held(key: &str) -> bool {
+    HELD.with_borrow(|held| held.iter().any(|(other, _)| *other == key))
+}
+
+/// Offers one of the texts that are held as a file, since browsers ask before a second one; then another text
+/// is kept in its place. False where the browser takes no file.
+pub(crate) fn offer_held() -> bool {
+    let Some((key, text)) = HELD.with_borrow_mut(Vec::pop) else {
+        return true;
+    };
+    let is_offered = files::offer(&format!("{key}.txt"), "text/plain", &text).is_some();
+    if !is_offered {
+        HELD.with_borrow_mut(|held| held.push((key, text)));
     }
+    is_offered
 }
 
 /// Puts text aside so that it is not lost. False where there is no room.

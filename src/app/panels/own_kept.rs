@@ -79,7 +79,7 @@ impl Own {
                 .with_untracked(|found| found.as_ref().map(|found| found.medium.clone())),
         };
         if let Ok(text) = serde_json::to_string(&kept) {
-            // The page has said already where nothing can be kept.
+            // The page has said already where nothing can be kept, and where what could not be read stays.
             let _ = storage::write(storage::OWN, &text);
         }
     }

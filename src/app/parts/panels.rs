@@ -33,6 +33,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use recalesce::heat::MediumChoice;
 use recalesce::route::NumberKey;
+use recalesce_texts::page as texts;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
 /// A panel.
@@ -119,8 +120,17 @@ pub(crate) struct Panels {
     pub(crate) show_comma: fn(Bench, bool),
     /// Joins the shelf with what another window has made of it.
     pub(crate) join_shelf: fn(Bench),
-    /// Offers as files what could neither be read nor set aside.
-    pub(crate) offer_held: fn(),
+    /// Offers as a file what could neither be read nor set aside.
+    pub(crate) offer_held: fn(Bench),
+}
+
+/// Offers one text that is held, and says where the browser takes none, or that there is one more.
+fn offer_held(bench: Bench) {
+    if !storage::offer_held() {
+        bench.warn(texts::general::HELD_NOT_SAVED.to_owned());
+    } else if storage::holds() {
+        bench.warn(texts::general::HELD_TOO.to_owned());
+    }
 }
 
 impl Panels {
@@ -149,7 +159,7 @@ pub(super) fn panels() -> Result<Panels, SplitLoaderError> {
         pass,
         show_comma,
         join_shelf,
-        offer_held: storage::offer_held,
+        offer_held,
     })
 }
 

@@ -17,9 +17,12 @@ pub fn unread(what: &str, reason: &str, is_aside: bool) -> String {
 /// Where what cannot be read cannot be set aside either.
 pub const NO_ROOM_ASIDE: &str = "This browser has no room to set it aside: it stays as it is, and nothing else is kept in its place until you have saved it as a file.";
 /// What is to be kept where such a text stands.
-pub const HELD: &str =
+pub const PLACE_HELD: &str =
     "Not kept: what could not be read still stands in its place. Save it as a file first.";
-pub const SAVE_HELD: &str = "Save it as a file";
+pub const SAVE_HELD: &str = "Save what could not be read";
+pub const HELD_NOT_SAVED: &str =
+    "The browser takes no file: what could not be read still stands in it.";
+pub const HELD_TOO: &str = "There is one more that could not be read.";
 
 pub const LAST_BENCH: &str = "The bench of your last visit";
 pub const LAST_BENCH_NOT_ASIDE: &str = "This browser has no room to set the bench of your last visit aside: it stays as it is, and nothing else is kept in its place until you have saved it as a file.";

@@ -7,7 +7,7 @@ pub const PROBE_CURVE: &str = "Probe curve";
 pub const OR_DROP: &str = "or drop it here";
 pub const CURVE_TOO_LONG_TO_KEEP: &str = "So long a curve is not kept for the next visit.";
 pub const CURVE_TEMPERATURES: &str = "Temperatures of the curve";
-pub const LAST_NOT_ASIDE: &str = "What was typed of your own quenchant at the last visit could not be read, and this browser has no room to set it aside: it stays as it is until you have saved it as a file.";
+pub const LAST_NOT_ASIDE: &str = "What was typed of your own quenchant at the last visit could not be read, and this browser has no room to set it aside: it stays as it is, and nothing else is kept in its place until you have saved it as a file.";
 pub const AS_IT_SAYS: &str = "as it says";
 
 #[inline]
