@@ -113,7 +113,7 @@ fn NoticeLine() -> impl IntoView {
             state
                 .parts
                 .panels
-                .then(state, |part| (part.offer_held)(state))
+                .then(state, move |part| (part.offer_held)(state))
         };
         let offered: Undo = Arc::new(offered);
         button(texts::general::SAVE_HELD, Some(offered))

@@ -10,7 +10,7 @@ mod word;
 pub(crate) use choice::{Alternative, Alternatives, Choice, Entry, Segment};
 pub(crate) use file_button::FileButton;
 pub(crate) use handle::{Chevrons, Grip, Handle};
-pub(crate) use typed::{Quantity, Typed};
+pub(crate) use typed::{Quantity, Typed, stepped};
 pub(crate) use word::Word;
 
 use leptos::prelude::*;

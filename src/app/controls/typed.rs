@@ -64,16 +64,15 @@ impl Quantity {
             ..self
         }
     }
+}
 
-    /// The value moved by a number of steps, on the grid of steps and within the range; from
-    /// nothing, to the least.
-    pub(crate) fn stepped(&self, value: f64, steps: f64) -> f64 {
-        let (least, most) = self.range;
-        if value.is_nan() {
-            return least;
-        }
-        ((value / self.step + steps).round() * self.step).clamp(least, most)
+/// A value moved by a number of steps, on the grid of steps and within the range; from nothing, to the least.
+/// By itself, so that a handle needs nothing that reads what is typed.
+pub(crate) fn stepped(value: f64, steps: f64, (least, most): (f64, f64), step: f64) -> f64 {
+    if value.is_nan() {
+        return least;
     }
+    ((value / step + steps).round() * step).clamp(least, most)
 }
 
 /// Each field needs an id of its own to tie its label and its message to it.
@@ -117,11 +116,10 @@ pub(crate) fn Typed(
     };
     let nudge = move |steps: f64| {
         wrong.set(None);
-        set.run(
-            quantity
-                .get_untracked()
-                .stepped(value.get_untracked(), steps),
-        );
+        let moved = quantity.with_untracked(|quantity| {
+            stepped(value.get_untracked(), steps, quantity.range, quantity.step)
+        });
+        set.run(moved);
     };
     let keys = move |key: ev::KeyboardEvent| {
         let steps = match key.key().as_str() {

@@ -189,7 +189,7 @@ pub(crate) fn Header() -> impl IntoView {
                     <span class="wide-only">{texts::header::PRINT_THE}</span>
                     {texts::header::CARD}
                 </button>
-                <button type="button" class="press" on:click=move |_| super::shelf::keep(bench)>
+                <button type="button" class="press" on:click=move |_| bench.parts.places.then(bench, move |part| (part.keep)(bench))>
                     {texts::header::KEEP}
                     <span class="wide-only">{texts::header::ON_THE_SHELF}</span>
                 </button>

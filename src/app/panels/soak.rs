@@ -4,7 +4,7 @@ use super::opening::Opening;
 use super::outcome::Say;
 use super::structures::StructureWord;
 use crate::charts::{self, glow_css};
-use crate::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
+use crate::controls::{Chevrons, Grip, Handle, Typed, Word, quantities, stepped};
 use crate::parts::panels::{Panel, panel};
 use crate::plot::{Plot, Shown, Tag, handle_at};
 use crate::state::{Stage, bench};
@@ -17,6 +17,8 @@ use recalesce_texts::page as texts;
 pub(super) const SOAK_RANGE_C: (f64, f64) = (600.0, 1200.0);
 /// Soak times that can be set, min.
 const TIME_RANGE_MIN: (f64, f64) = (0.5, 600.0);
+/// One step of that, min.
+const TIME_STEP_MIN: f64 = 1.0;
 
 /// Temperature of the soak.
 #[component]
@@ -41,7 +43,7 @@ pub(crate) fn SoakTimePanel() -> impl IntoView {
     view! {
         <Typed
             label=texts::soak::TIME_AT_TEMPERATURE
-            quantity=Signal::stored(quantities::minutes(TIME_RANGE_MIN, 1.0))
+            quantity=Signal::stored(quantities::minutes(TIME_RANGE_MIN, TIME_STEP_MIN))
             value=Signal::derive(move || bench.route.with(|r| r.soak.time_min))
             set=move |min| bench.change(|r| r.soak.time_min = min)
         />
@@ -124,7 +126,8 @@ pub(crate) fn SoakStage() -> impl IntoView {
     let soak_c = Memo::new(move |_| bench.route.with(|r| r.soak.temperature_c));
     let time_min = Memo::new(move |_| bench.route.with(|r| r.soak.time_min));
     let step_c = move |(c, steps): (f64, f64)| {
-        quantities::temperature(bench.scale.get_untracked(), SOAK_RANGE_C).stepped(c, steps)
+        let degree_k = bench.scale.get_untracked().to_kelvin_difference(1.0);
+        stepped(c, steps, SOAK_RANGE_C, degree_k)
     };
     let map_handle = move |shown: Shown| {
         let at = handle_at(shown);
@@ -160,8 +163,6 @@ pub(crate) fn SoakStage() -> impl IntoView {
     };
     let time_handle = move |shown: Shown| {
         let at = handle_at(shown);
-        let minutes = quantities::minutes(TIME_RANGE_MIN, 1.0);
-        let stepping = minutes.clone();
         let text = Signal::derive(move || format_duration_s(60.0 * time_min.get()));
         let grip = Grip {
             value_at: Callback::new(move |(x, _): (f64, f64)| {
@@ -170,11 +171,13 @@ pub(crate) fn SoakStage() -> impl IntoView {
                     .map_or(time_min.get_untracked(), |scene| {
                         let plane = &scene.plane;
                         let time_s = plane.to_data([x, plane.rect.bottom])[0];
-                        minutes.stepped(time_s / 60.0, 0.0)
+                        stepped(time_s / 60.0, 0.0, TIME_RANGE_MIN, TIME_STEP_MIN)
                     })
             }),
             set: Callback::new(move |min: f64| bench.change(|r| r.soak.time_min = min)),
-            stepped: Callback::new(move |(min, steps)| stepping.stepped(min, steps)),
+            stepped: Callback::new(move |(min, steps)| {
+                stepped(min, steps, TIME_RANGE_MIN, TIME_STEP_MIN)
+            }),
             range: Signal::stored(TIME_RANGE_MIN),
             grows_rightward: true,
         };

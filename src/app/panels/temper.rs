@@ -2,7 +2,7 @@
 
 use super::temper_target::TemperTarget;
 use crate::charts::{self, oxide_css};
-use crate::controls::{Chevrons, Grip, Handle, Typed, Word, quantities};
+use crate::controls::{Chevrons, Grip, Handle, Typed, Word, quantities, stepped};
 use crate::parts::panels::{Panel, panel};
 use crate::plot::{Plot, Shown, Tag, handle_at};
 use crate::state::{Bench, bench};
@@ -226,7 +226,8 @@ pub(crate) fn TemperStage() -> impl IntoView {
         let value =
             Signal::derive(move || first_c.get().unwrap_or(Temper::FIRST_OFFERED.temperature_c));
         let step = move |(c, steps): (f64, f64)| {
-            quantities::temperature(bench.scale.get_untracked(), RANGE_C).stepped(c, steps)
+            let degree_k = bench.scale.get_untracked().to_kelvin_difference(1.0);
+            stepped(c, steps, RANGE_C, degree_k)
         };
         let text = Signal::derive(move || format_temperature(value.get(), bench.scale.get()));
         let grip = Grip {

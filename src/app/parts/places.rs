@@ -4,7 +4,7 @@ use crate::link;
 use crate::panels::card::CardPlace;
 use crate::panels::embed::Embedded;
 use crate::panels::logbook::{self, LogbookPlace};
-use crate::panels::shelf::ShelfPanel;
+use crate::panels::shelf::{self, ShelfPanel};
 use crate::panels::sources::Sources;
 use crate::state::{Bench, Place};
 use leptos::prelude::*;
@@ -19,6 +19,8 @@ pub(crate) struct Places {
     pub(crate) log: fn(Bench),
     /// Takes in what the address brings: a route, or an experiment.
     pub(crate) take_link: fn(Bench),
+    /// Keeps the route of the bench on the shelf.
+    pub(crate) keep: fn(Bench),
     /// Shows the one chart that the address asks for.
     pub(crate) embedded: fn() -> AnyView,
 }
@@ -30,6 +32,7 @@ pub(crate) fn places() -> Result<Places, SplitLoaderError> {
         show,
         log: logbook::log,
         take_link: link::take,
+        keep: shelf::keep,
         embedded,
     })
 }
