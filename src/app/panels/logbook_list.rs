@@ -17,15 +17,15 @@ const ROWS: usize = 100;
 
 /// The columns of the table; those with a class are left out where there is no room.
 const COLUMNS: [(&str, &str); 9] = [
-    ("Day", ""),
-    ("Piece", ""),
-    ("Grade", ""),
-    ("Soak", "roomy"),
-    ("Quench", "roomy"),
-    ("Temper", "roomy"),
-    ("Predicted", "figure"),
-    ("Measured", "figure"),
-    ("Difference", "figure"),
+    (texts::logbook::DAY, ""),
+    (texts::logbook::PIECE, ""),
+    (texts::logbook::GRADE, ""),
+    (texts::general::SOAK, "roomy"),
+    (texts::general::QUENCH, "roomy"),
+    (texts::general::TEMPER, "roomy"),
+    (texts::logbook::PREDICTED, "figure"),
+    (texts::logbook::MEASURED, "figure"),
+    (texts::logbook::DIFFERENCE, "figure"),
 ];
 
 /// Looks at the runs that are asked for.
@@ -92,29 +92,29 @@ fn Asked(log: Log) -> impl IntoView {
         }
     });
     view! {
-        <div class="asked" role="search" aria-label="Runs">
+        <div class="asked" role="search" aria-label=texts::logbook::RUNS>
             <label>
-                <span>"Grade"</span>
+                <span>{texts::logbook::GRADE}</span>
                 <select
                     class="text"
-                    aria-label="Grade"
+                    aria-label=texts::logbook::GRADE
                     on:change:target=move |event| {
                         let grade = Some(event.target().value()).filter(|grade| !grade.is_empty());
                         log.filter.update(|filter| filter.grade = grade);
                     }
                 >
-                    <option value="">"all"</option>
+                    <option value="">{texts::logbook::ALL_GRADES}</option>
                     {options}
                 </select>
             </label>
-            {asked(log, "Piece", "search", now.piece, |filter, text| text.clone_into(&mut filter.piece))}
-            {asked(log, "From", "date", day(now.from), |f, text| f.from = Day::parse(text).ok())}
-            {asked(log, "To", "date", day(now.to), |f, text| f.to = Day::parse(text).ok())}
+            {asked(log, texts::logbook::PIECE, "search", now.piece, |filter, text| text.clone_into(&mut filter.piece))}
+            {asked(log, texts::logbook::FROM, "date", day(now.from), |f, text| f.from = Day::parse(text).ok())}
+            {asked(log, texts::logbook::TO, "date", day(now.to), |f, text| f.to = Day::parse(text).ok())}
             <label>
-                <span>"Order"</span>
+                <span>{texts::logbook::ORDER}</span>
                 <select
                     class="text"
-                    aria-label="Order"
+                    aria-label=texts::logbook::ORDER
                     on:change:target=move |event| {
                         let words = event.target().value();
                         if let Some((order, _)) = orders.iter().find(|(_, of)| *of == words) {
@@ -326,7 +326,7 @@ fn row_view(log: Log, row: Row) -> AnyView {
     let cells: Vec<_> = cells
         .map(|(text, (name, class))| {
             // The user's own words, also where they look like numbers.
-            let own = (name == "Piece").then_some("no");
+            let own = (name == texts::logbook::PIECE).then_some("no");
             view! {
                 <td class=class data-name=name translate=own>
                     {text}

@@ -312,10 +312,14 @@ fn fields(log: Log, mut draft: Draft) -> AnyView {
         (texts::steps::BEFORE_HARDENING, "done.before", |done| {
             &mut done.before
         }),
-        ("Soak", "done.soak", |done| &mut done.soak),
-        ("Quench", "done.quench", |done| &mut done.quench),
-        ("Cold", "done.cold", |done| &mut done.cold),
-        ("Temper", "done.temper", |done| &mut done.temper),
+        (texts::general::SOAK, "done.soak", |done| &mut done.soak),
+        (texts::general::QUENCH, "done.quench", |done| {
+            &mut done.quench
+        }),
+        (texts::logbook::COLD, "done.cold", |done| &mut done.cold),
+        (texts::general::TEMPER, "done.temper", |done| {
+            &mut done.temper
+        }),
     ];
     let done = done.map(|(label, name, part)| {
         let text = part(&mut draft.done).clone();
@@ -346,7 +350,7 @@ fn fields(log: Log, mut draft: Draft) -> AnyView {
     view! {
         <div class="entry" on:focusin=move |_| log.note_down()>
             <section>
-                <h3>"Measured"</h3>
+                <h3>{texts::logbook::MEASURED}</h3>
                 {field(log, texts::logbook::DAY_OF_QUENCH, "day".to_owned(), Kind::Day, draft.day, |d, text| d.day = text)}
                 <ul>
                     <For each=readings key=|row| row.key let:row>
@@ -394,7 +398,7 @@ fn fields(log: Log, mut draft: Draft) -> AnyView {
             <section>
                 <h3>{texts::logbook::REALLY_DONE}</h3>
                 {done}
-                {field(log, "Notes", "notes".to_owned(), Kind::Lines, draft.notes, |d, text| d.notes = text)}
+                {field(log, texts::logbook::NOTES, "notes".to_owned(), Kind::Lines, draft.notes, |d, text| d.notes = text)}
             </section>
         </div>
     }

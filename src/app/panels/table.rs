@@ -139,13 +139,12 @@ fn cell(
     let factor = move || told.with(|told| told.as_ref().map(|told| told.2.clone()));
     let medium = known.medium.clone();
     let label = Memo::new(move |_| {
-        Some(format!(
-            "{}, {}: {}, {} {} margin",
-            medium.title.words(bench.scale.get()),
-            format_length(size, bench.length.get()),
+        Some(texts::media::cell(
+            &medium.title.words(bench.scale.get()),
+            &format_length(size, bench.length.get()),
             word(verdict.get()?),
-            words()?,
-            factor()?
+            &words()?,
+            &factor()?,
         ))
     });
     let choice = known.choice.clone();

@@ -82,6 +82,19 @@ pub const IN_USE: &str = "In use";
 pub const ABOUT_USE: &str = "Whatever the shop goes by: cuts until it no longer shaves, flex of the cutting edge on a brass rod, chips.";
 pub const ADD_A_TEST: &str = "Add a test in use";
 pub const REALLY_DONE: &str = "What was really done";
+pub const COLD: &str = "Cold";
+pub const NOTES: &str = "Notes";
+pub const DAY: &str = "Day";
+pub const PIECE: &str = "Piece";
+pub const GRADE: &str = "Grade";
+pub const PREDICTED: &str = "Predicted";
+pub const MEASURED: &str = "Measured";
+pub const DIFFERENCE: &str = "Difference";
+pub const RUNS: &str = "Runs";
+pub const ALL_GRADES: &str = "all";
+pub const FROM: &str = "From";
+pub const TO: &str = "To";
+pub const ORDER: &str = "Order";
 pub const NEWEST_FIRST: &str = "newest first";
 pub const BY_PIECE: &str = "by piece";
 pub const BY_GRADE: &str = "by grade";
@@ -126,12 +139,18 @@ pub fn nothing_imported(reason: impl Display) -> String {
 }
 
 pub const LOGBOOK_TO_IMPORT: &str = "Logbook to import";
+pub const IMPORT: &str = "Import";
 
 #[inline]
 pub fn file_holds(new: usize, same: usize, differing: usize) -> String {
     format!(
         "The file holds {new} new, {same} that you have just so, {differing} that you have otherwise."
     )
+}
+
+#[inline]
+pub fn otherwise(runs: &str) -> String {
+    format!("Otherwise: {runs}.")
 }
 
 #[inline]
@@ -143,6 +162,12 @@ pub const ADD_NEW: &str = "Add the new";
 pub const ADD_AND_REPLACE: &str = "Add, and replace those that differ";
 pub const ADD_AND_KEEP_BOTH: &str = "Add, and keep both";
 pub const LEAVE_IT: &str = "Leave it";
+
+#[inline]
+pub fn imported(count: usize) -> String {
+    format!("{count} imported.")
+}
+
 pub const NO_IMAGE: &str = "it is no image that this browser knows";
 
 #[inline]
@@ -151,6 +176,7 @@ pub fn photo_not_added(why: &str) -> String {
 }
 
 pub const PHOTO_OF_RUN: &str = "Photo of the run";
+pub const PHOTOS: &str = "Photos";
 pub const REMOVE_PHOTO: &str = "Remove the photo";
 pub const ADD_A_PHOTO: &str = "Add a photo";
 pub const PHOTO_TO_ADD: &str = "Photo to add";

@@ -56,5 +56,10 @@ pub fn size_margin(size: &str) -> String {
     format!("{size}: margin")
 }
 
+#[inline]
+pub fn cell(medium: &str, size: &str, verdict: &str, seconds: &str, factor: &str) -> String {
+    format!("{medium}, {size}: {verdict}, {seconds} {factor} margin")
+}
+
 pub const QUENCHANT: &str = "quenchant";
 pub const A_ROUND: &str = "a round";

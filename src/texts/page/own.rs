@@ -82,6 +82,7 @@ pub const THAT_ON_BENCH: &str = "that on the bench";
 pub const ITS_STEEL: &str = "its steel";
 pub const NEAREST_IN_KIND: &str = "quenchant nearest in kind";
 pub const WRITE_A_HARDNESS: &str = "Write 52 or 52.5.";
+pub const SOAK: &str = "soak";
 pub const TIME_AT_TEMPERATURE: &str = "time at temperature";
 pub const TIME_IN_AIR: &str = "time in air";
 pub const CENTRE_HRC: &str = "centre, HRC";
