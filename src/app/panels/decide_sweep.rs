@@ -323,7 +323,7 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
     });
     let outputs = OUTPUTS.into_iter().zip(0..).map(|(one, place)| {
         view! {
-            <option value=one.words selected=place == output.get_untracked()>
+            <option value=place.to_string() selected=place == output.get_untracked()>
                 {one.words}
             </option>
         }
@@ -354,9 +354,7 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
                 <select
                     class="text"
                     on:change:target=move |event| {
-                        let picked = event.target().value();
-                        let place = OUTPUTS.iter().position(|one| one.words == picked);
-                        output.set(place.unwrap_or_default());
+                        output.set(event.target().value().parse().unwrap_or_default());
                     }
                 >
                     {outputs.collect_view()}

@@ -78,15 +78,15 @@ fn Asked(log: Log) -> impl IntoView {
         options.collect_view().into_any()
     });
     let orders = [
-        (Order::Day, texts::logbook::NEWEST_FIRST),
-        (Order::Piece, texts::logbook::BY_PIECE),
-        (Order::Grade, texts::logbook::BY_GRADE),
-        (Order::Difference, texts::logbook::FARTHEST),
+        (Order::Day, "day", texts::logbook::NEWEST_FIRST),
+        (Order::Piece, "piece", texts::logbook::BY_PIECE),
+        (Order::Grade, "grade", texts::logbook::BY_GRADE),
+        (Order::Difference, "difference", texts::logbook::FARTHEST),
     ];
     let order = log.order.get_untracked();
-    let order_options = orders.map(|(of, words)| {
+    let order_options = orders.map(|(of, key, words)| {
         view! {
-            <option value=words selected=of == order>
+            <option value=key selected=of == order>
                 {words}
             </option>
         }
@@ -116,8 +116,8 @@ fn Asked(log: Log) -> impl IntoView {
                     class="text"
                     aria-label=texts::logbook::ORDER
                     on:change:target=move |event| {
-                        let words = event.target().value();
-                        if let Some((order, _)) = orders.iter().find(|(_, of)| *of == words) {
+                        let picked = event.target().value();
+                        if let Some((order, ..)) = orders.iter().find(|(_, key, _)| *key == picked) {
                             log.order.set(*order);
                         }
                     }
