@@ -200,10 +200,9 @@ struct Came {
 }
 
 fn agreement_words(all: Agreement, grade: Option<&str>) -> String {
-    let of = grade.map_or_else(String::new, |grade| format!(" of {grade}"));
     texts::logbook::on_average(
         all.runs,
-        &of,
+        grade,
         &signed(all.mean_hrc),
         &signed(all.least_hrc),
         &signed(all.most_hrc),

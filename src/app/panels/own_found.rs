@@ -104,12 +104,11 @@ fn weak_words(bench: Bench, knots: &[FittedKnot]) -> Option<String> {
             })
         })
         .collect();
-    let little = if parts.is_empty() {
-        String::new()
+    Some(if parts.is_empty() {
+        texts::own::readings_say_nothing(&below)
     } else {
-        texts::own::little(&parts.join(texts::own::AND))
-    };
-    Some(texts::own::readings_say(&little, &below))
+        texts::own::readings_say_little(&parts, &below)
+    })
 }
 
 fn notes(bench: Bench, found: &Found) -> AnyView {

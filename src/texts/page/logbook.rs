@@ -3,12 +3,8 @@
 use std::fmt::Display;
 
 pub const EXPORT_NOW: &str = "Export now";
-
-#[inline]
-pub fn change_of_logbook(words: &str) -> String {
-    format!("{words} a change of the logbook")
-}
-
+pub const UNDO_OF_LOGBOOK: &str = "Undo a change of the logbook";
+pub const REDO_OF_LOGBOOK: &str = "Redo a change of the logbook";
 pub const NOTHING_LOGGED: &str = "Nothing is logged yet. Put a route on the bench, harden the piece, log the run, and write down what the tester and the cutting edge say. After a few runs you see how far your furnace and your oil are from the model.";
 pub const OPENING: &str = "Opening the logbook.";
 pub const ABOUT: &str = "What you really did, what you measured, and what was predicted that day. It stays in this browser; export it to carry it elsewhere.";
@@ -29,12 +25,8 @@ pub const CHANGED_SINCE: &str =
     "It has been changed since, here or in another window, and stays as it is.";
 pub const PHOTO_GONE: &str = "The photo is gone.";
 pub const LOGBOOK: &str = "Logbook";
-
-#[inline]
-pub fn change_of_run(words: &str) -> String {
-    format!("{words} a change of this run")
-}
-
+pub const UNDO_OF_RUN: &str = "Undo a change of this run";
+pub const REDO_OF_RUN: &str = "Redo a change of this run";
 pub const HARDNESS: &str = "Hardness";
 pub const SCALE: &str = "Scale";
 pub const PLACE: &str = "Place";
@@ -105,12 +97,13 @@ pub const AS_TAUGHT: &str = ", as taught";
 #[inline]
 pub fn on_average(
     runs: usize,
-    of: &str,
+    grade: Option<&str>,
     average: &str,
     least: &str,
     most: &str,
     inside: usize,
 ) -> String {
+    let of = grade.map_or_else(String::new, |grade| format!(" of {grade}"));
     format!(
         "{runs} measured{of}: {average} HRC from the prediction on average, from {least} to {most}; {inside} inside the band."
     )

@@ -69,8 +69,14 @@ pub fn from_to(first: &str, last: &str) -> String {
 }
 
 #[inline]
-pub fn readings_say(little: &str, below: &str) -> String {
-    format!("The readings say {little}nothing below {below}.")
+pub fn readings_say_nothing(below: &str) -> String {
+    format!("The readings say nothing below {below}.")
+}
+
+#[inline]
+pub fn readings_say_little(places: &[String], below: &str) -> String {
+    let places = places.join(" and ");
+    format!("The readings say little {places}, nothing below {below}.")
 }
 
 pub const ITS_NAME: &str = "Its name";
@@ -110,10 +116,3 @@ pub const COMPUTED: &str = "computed";
 pub fn at(first: &str) -> String {
     format!("at {first}")
 }
-
-#[inline]
-pub fn little(at: &str) -> String {
-    format!("little {at}, ")
-}
-
-pub const AND: &str = " and ";
