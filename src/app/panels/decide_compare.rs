@@ -286,9 +286,9 @@ fn overlay(bench: Bench, compared: Arc<Compared>, course: RwSignal<Course>) -> A
         <Segment
             name=texts::decide::LAID_OVER
             entries=vec![
-                (Course::Carbon, "soak"),
-                (Course::Cooling, "quench"),
-                (Course::Temper, "temper"),
+                (Course::Carbon, texts::outcome::SOAK),
+                (Course::Cooling, texts::outcome::QUENCH),
+                (Course::Temper, texts::outcome::TEMPER),
             ]
             chosen=course
             pick=move |one| course.set(one)

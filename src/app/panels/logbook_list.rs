@@ -28,6 +28,9 @@ const COLUMNS: [(&str, &str); 9] = [
     (texts::logbook::DIFFERENCE, "figure"),
 ];
 
+/// The place of the piece among them.
+const PIECE: usize = 1;
+
 /// Looks at the runs that are asked for.
 pub(super) fn with_list<T>(log: Log, look: impl FnOnce(&[Listed]) -> T) -> T {
     log.book.with(|book| {
@@ -323,9 +326,10 @@ fn row_view(log: Log, row: Row) -> AnyView {
     let mut cells = row.cells.into_iter().zip(COLUMNS);
     let day = cells.next().map(|(text, _)| text);
     let cells: Vec<_> = cells
-        .map(|(text, (name, class))| {
+        .zip(1..)
+        .map(|((text, (name, class)), place)| {
             // The user's own words, also where they look like numbers.
-            let own = (name == texts::logbook::PIECE).then_some("no");
+            let own = (place == PIECE).then_some("no");
             view! {
                 <td class=class data-name=name translate=own>
                     {text}
