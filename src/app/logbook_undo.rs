@@ -227,7 +227,7 @@ impl Log {
             photos.extend(taken);
             (runs, before, photos)
         });
-        let words = format!("{} imported.", runs.len());
+        let words = texts::logbook::imported(runs.len());
         self.keep_photos(photos);
         let after = runs.clone();
         if self.put(runs) {

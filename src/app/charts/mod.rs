@@ -228,7 +228,7 @@ pub(crate) fn quench_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
             Some(BathChange {
                 time_s,
                 temperature_c: quench.deciding_curve()?.temperature_at_s(time_s)?,
-                name: format!("into {}", route::inside_a_sentence(&title)),
+                name: texts::charts::into_bath(&route::inside_a_sentence(&title)),
             })
         })
         .collect();

@@ -63,7 +63,7 @@ pub(crate) fn own_fields(bench: Bench) -> Vec<(String, String)> {
         .map(|field| {
             let names: Vec<_> = field.phases.iter().copied().map(name).collect();
             let [from, to] = [field.from_c, field.to_c].map(|c| format_temperature(c, scale));
-            (format!("{from} to {to}"), names.join(", "))
+            (texts::general::range(&from, &to), names.join(", "))
         })
         .collect()
 }

@@ -19,10 +19,15 @@ pub(crate) fn replay_scene(
 ) -> Scene {
     let (section, start_c) = bench.real.with(|r| (r.section, r.soak.temperature_c));
     let (size_mm, ends) = match section {
-        Section::Blade { height_mm, .. } => (height_mm, [texts::charts::CUTTING_EDGE, "spine"]),
-        Section::Plate { thickness_mm: size } => (0.5 * size, ["surface", "surface"]),
+        Section::Blade { height_mm, .. } => (
+            height_mm,
+            [texts::charts::CUTTING_EDGE, texts::charts::SPINE],
+        ),
+        Section::Plate { thickness_mm: size } => {
+            (0.5 * size, [texts::charts::SURFACE, texts::charts::SURFACE])
+        }
         Section::Round { diameter_mm: size } | Section::Square { side_mm: size } => {
-            (0.5 * size, ["surface", "surface"])
+            (0.5 * size, [texts::charts::SURFACE, texts::charts::SURFACE])
         }
     };
     let places = replay.at(time_s);

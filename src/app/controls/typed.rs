@@ -144,7 +144,7 @@ pub(crate) fn Typed(
         <div class="field">
             <label for=id.clone()>{label}</label>
             <div class="typed">
-                <button type="button" aria-label=format!("{label}: less") on:click=move |_| nudge(-1.0)>
+                <button type="button" aria-label=texts::general::less(label) on:click=move |_| nudge(-1.0)>
                     "\u{2212}"
                 </button>
                 <input
@@ -158,7 +158,7 @@ pub(crate) fn Typed(
                     on:change:target=move |event| take(event.target().value())
                     on:keydown=keys
                 />
-                <button type="button" aria-label=format!("{label}: more") on:click=move |_| nudge(1.0)>
+                <button type="button" aria-label=texts::general::more(label) on:click=move |_| nudge(1.0)>
                     "+"
                 </button>
             </div>

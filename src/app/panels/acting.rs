@@ -180,7 +180,7 @@ pub(crate) fn Acting() -> impl IntoView {
                     class="press"
                     on:click=move |_| bench.change(|route| route.furnace_offset_k = set.offset_k)
                 >
-                    {format!("Set {}", format_temperature(set.set_c, bench.scale.get()))}
+                    {texts::outcome::set_to(&format_temperature(set.set_c, bench.scale.get()))}
                 </button>
             }
             .into_any()

@@ -180,7 +180,7 @@ pub(super) fn ClassTable(class: Class) -> impl IntoView {
             <table>
                 <thead>
                     <tr>
-                        {named(ClassOrder::Name, "name")} {named(ClassOrder::Grade, "grade")}
+                        {named(ClassOrder::Name, texts::class::NAME)} {named(ClassOrder::Grade, texts::class::GRADE)}
                         <th scope="col">{texts::class::QUENCH}</th> {numbers.collect_view()}
                     </tr>
                 </thead>

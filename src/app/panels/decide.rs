@@ -243,8 +243,8 @@ pub(super) fn Working(
         task.work.with(|work| match work {
             Work::Still | Work::Refused(_) => "",
             Work::Out(_) => texts::general::WORKING_IT_OUT,
-            Work::Stopped => "Stopped.",
-            Work::Done => "Done.",
+            Work::Stopped => texts::own::STOPPED,
+            Work::Done => texts::decide::DONE,
         })
     };
     let wrong = move || {
@@ -256,7 +256,7 @@ pub(super) fn Working(
     view! {
         <div class="actions">
             <button type="button" class="press" class:go=move || !task.is_out() on:click=press>
-                {move || if task.is_out() { "Cancel" } else { words }}
+                {move || if task.is_out() { texts::own::CANCEL } else { words }}
             </button>
             <span role="status">{said}</span>
             {rule}

@@ -152,7 +152,7 @@ fn table(bench: Bench, compared: &Compared) -> AnyView {
     let row = |row: Row| {
         let words = |text: String| {
             if text.is_empty() {
-                "none".to_owned()
+                texts::decide::HAS_NONE.to_owned()
             } else {
                 text
             }
@@ -230,7 +230,7 @@ impl Course {
             .map(str::to_owned),
             Self::Cooling => [
                 texts::decide::TIME_FROM_FURNACE_S.to_owned(),
-                format!("temperature, {degrees}"),
+                texts::decide::temperature_in(degrees),
             ],
             Self::Temper => [
                 texts::decide::temper_in(degrees),
@@ -286,9 +286,9 @@ fn overlay(bench: Bench, compared: Arc<Compared>, course: RwSignal<Course>) -> A
         <Segment
             name=texts::decide::LAID_OVER
             entries=vec![
-                (Course::Carbon, "soak"),
-                (Course::Cooling, "quench"),
-                (Course::Temper, "temper"),
+                (Course::Carbon, texts::outcome::SOAK),
+                (Course::Cooling, texts::outcome::QUENCH),
+                (Course::Temper, texts::outcome::TEMPER),
             ]
             chosen=course
             pick=move |one| course.set(one)
@@ -420,7 +420,7 @@ pub(super) fn Comparing(deciding: Deciding) -> impl IntoView {
         </div>
         <Working
             task=deciding.comparing
-            words="Compare"
+            words=texts::decide::COMPARE
             start=start
             is_stale=Signal::derive(move || deciding.comparing.is_stale(&question()))
         />

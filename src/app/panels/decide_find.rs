@@ -114,10 +114,9 @@ fn limit(
 /// The steps of a route in a line.
 pub(super) fn steps(route: &Route, scale: TemperatureScale) -> String {
     let mut parts = vec![
-        format!(
-            "{} for {}",
-            format_temperature(route.soak.temperature_c, scale),
-            format_duration_s(60.0 * route.soak.time_min)
+        texts::decide::soak_for(
+            &format_temperature(route.soak.temperature_c, scale),
+            &format_duration_s(60.0 * route.soak.time_min),
         ),
         bath_words(&route.quench, scale),
     ];
@@ -138,7 +137,7 @@ pub(super) fn steps(route: &Route, scale: TemperatureScale) -> String {
         ))
     });
     parts.extend(tempers);
-    parts.join(", then ")
+    parts.join(texts::decide::THEN)
 }
 
 /// What is known of a route that was found, counting with what was learnt: of a furnace that is set by that,
@@ -164,7 +163,7 @@ fn facts(found: &FoundRoute, learnt: &Correction, scale: TemperatureScale) -> St
             .austenite
             .map(|austenite| texts::decide::retained_austenite(&format_percent(austenite))),
     );
-    facts.push(format!("grain {}", format_fixed(found.grain_astm, 1)));
+    facts.push(texts::decide::of_grain(&format_fixed(found.grain_astm, 1)));
     facts.push(format_duration_s(3600.0 * found.time_h));
     if found.may_crack {
         facts.push(texts::decide::MAY_CRACK.to_owned());
@@ -347,7 +346,7 @@ fn results(bench: Bench, all: &Arc<(Sought, Found)>, learnt: &Correction) -> Any
     let more = (!more.is_empty()).then(|| {
         view! {
             <details>
-                <summary>{format!("{} more", more.len())}</summary>
+                <summary>{texts::decide::more(more.len())}</summary>
                 <ol>{more}</ol>
             </details>
         }
@@ -403,14 +402,14 @@ pub(super) fn Finding(deciding: Deciding) -> impl IntoView {
             {target(bench, texts::decide::HARDNESS_FROM, true)}
             {target(bench, texts::decide::TO, false)}
             <div class="field">
-                <span class="label">"for"</span>
+                <span class="label">{texts::decide::FOR}</span>
                 <Segment
                     name=texts::decide::WHAT_FOR
                     entries=vec![
                         (Purpose::Edge, texts::decide::A_CUTTING_EDGE),
-                        (Purpose::Wear, "wear"),
-                        (Purpose::Impact, "blows"),
-                        (Purpose::Spring, "a spring"),
+                        (Purpose::Wear, texts::decide::WEAR),
+                        (Purpose::Impact, texts::decide::BLOWS),
+                        (Purpose::Spring, texts::decide::A_SPRING),
                     ]
                     chosen=deciding.purpose
                     pick=move |purpose| deciding.purpose.set(purpose)
@@ -420,7 +419,7 @@ pub(super) fn Finding(deciding: Deciding) -> impl IntoView {
                 <span class="label">{texts::decide::COLD_STEP}</span>
                 <Segment
                     name=texts::decide::COLD_STEP_NAME
-                    entries=vec![(false, texts::decide::WHERE_IT_HELPS), (true, "none")]
+                    entries=vec![(false, texts::decide::WHERE_IT_HELPS), (true, texts::decide::NO_COLD_STEP)]
                     chosen=no_cold
                     pick=move |no_cold| deciding.limits.update(|limits| limits.no_cold = no_cold)
                 />

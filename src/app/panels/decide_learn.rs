@@ -82,7 +82,7 @@ fn results(taught: &Taught, is_used: bool) -> AnyView {
     view! {
         <p role="status">{texts::decide::readings_counted(taught.used)}</p>
         {next_piece}
-        {listed("Learnt", &learnt)}
+        {listed(texts::decide::LEARNT, &learnt)}
         {nothing}
         {listed(texts::decide::NOT_TOLD_APART, &taught.entangled)}
         {listed(texts::decide::FAR_OFF, &outliers)}
@@ -143,7 +143,7 @@ pub(super) fn Learning(deciding: Deciding) -> impl IntoView {
                 <span class="hint">{texts::decide::USED_FOR}</span>
                 <Segment
                     name=texts::decide::WHAT_IT_TEACHES
-                    entries=vec![(false, "off"), (true, "on")]
+                    entries=vec![(false, texts::decide::OFF), (true, texts::decide::ON)]
                     chosen=is_used
                     pick=move |is_on| deciding.use_learnt(is_on)
                 />

@@ -43,7 +43,7 @@ fn name(
 ) -> AnyView {
     view! {
         <label class="field">
-            <span class="label">"name"</span>
+            <span class="label">{texts::decide::NAME}</span>
             <input
                 class="text"
                 type="text"
@@ -73,7 +73,7 @@ fn remove(
             aria-label=texts::decide::remove_this(what)
             on:click=move |_| deciding.change_shop(&take)
         >
-            "Remove"
+            {texts::decide::REMOVE}
         </button>
     }
     .into_any()
@@ -141,8 +141,8 @@ fn furnace(deciding: Deciding, place: usize) -> AnyView {
                 }
             },
         )}
-        {number(deciding, "from", temperature, of(|f| f.least_c), to(|f, c| f.least_c = c))}
-        {number(deciding, "to", temperature, of(|f| f.most_c), to(|f, c| f.most_c = c))}
+        {number(deciding, texts::decide::FROM, temperature, of(|f| f.least_c), to(|f, c| f.least_c = c))}
+        {number(deciding, texts::decide::TO, temperature, of(|f| f.most_c), to(|f, c| f.most_c = c))}
         {number(
             deciding,
             texts::decide::WANDERS_BY,
@@ -158,7 +158,7 @@ fn furnace(deciding: Deciding, place: usize) -> AnyView {
             to(|f, k| f.offset_k = k),
         )}
         <Segment
-            name="Temperature"
+            name=texts::decide::TEMPERATURE
             entries=vec![(true, texts::decide::HELD), (false, texts::decide::BY_EYE)]
             chosen=holds
             pick=move |picked| {
@@ -172,7 +172,7 @@ fn furnace(deciding: Deciding, place: usize) -> AnyView {
         />
         {remove(
             deciding,
-            "furnace",
+            texts::decide::A_FURNACE,
             move |shop| {
                 if place < shop.furnaces.len() {
                     shop.furnaces.remove(place);
@@ -219,7 +219,7 @@ fn quenchant(deciding: Deciding, place: usize) -> AnyView {
     });
     view! {
         <label class="field wide">
-            <span class="label">"quenchant"</span>
+            <span class="label">{texts::decide::A_QUENCHANT}</span>
             <select
                 class="text"
                 on:change:target=move |event| {
@@ -250,7 +250,7 @@ fn quenchant(deciding: Deciding, place: usize) -> AnyView {
         )}
         {remove(
             deciding,
-            "quenchant",
+            texts::decide::A_QUENCHANT,
             move |shop| {
                 if place < shop.quenchants.len() {
                     shop.quenchants.remove(place);
@@ -308,8 +308,8 @@ fn oven(deciding: Deciding, _: usize) -> AnyView {
     };
     let temperature = |scale| quantities::temperature(scale, Shop::OVEN_C);
     view! {
-        {number(deciding, "from", temperature, of(|o| o.least_c), to(|o, c| o.least_c = c))}
-        {number(deciding, "to", temperature, of(|o| o.most_c), to(|o, c| o.most_c = c))}
+        {number(deciding, texts::decide::FROM, temperature, of(|o| o.least_c), to(|o, c| o.least_c = c))}
+        {number(deciding, texts::decide::TO, temperature, of(|o| o.most_c), to(|o, c| o.most_c = c))}
         {number(
             deciding,
             texts::decide::WANDERS_BY,
@@ -317,7 +317,7 @@ fn oven(deciding: Deciding, _: usize) -> AnyView {
             of(|o| o.band_k),
             to(|o, k| o.band_k = k),
         )}
-        {remove(deciding, "oven", |shop| shop.temper_oven = None)}
+        {remove(deciding, texts::decide::AN_OVEN, |shop| shop.temper_oven = None)}
     }
     .into_any()
 }
@@ -328,7 +328,7 @@ fn line(shop: &Shop, scale: TemperatureScale) -> String {
         let to = format_temperature(furnace.most_c, scale);
         if furnace.holds {
             let band = format_temperature_band(furnace.band_k, scale);
-            format!("“{}” to {to}, {band}", furnace.name)
+            texts::decide::furnace_held(&furnace.name, &to, &band)
         } else {
             texts::decide::furnace_by_eye(&furnace.name, &to)
         }
@@ -341,7 +341,7 @@ fn line(shop: &Shop, scale: TemperatureScale) -> String {
     });
     let colds = shop.colds.iter().map(|cold| {
         let to = format_temperature(cold.temperature_c, scale);
-        format!("“{}” at {to}", cold.name)
+        texts::decide::cold_down_to(&cold.name, &to)
     });
     let oven = shop.temper_oven.iter().map(|oven| {
         let to = format_temperature(oven.most_c, scale);
@@ -396,7 +396,7 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
                     |shop| {
                         shop.furnaces
                             .push(Furnace {
-                                name: format!("Furnace {}", shop.furnaces.len() + 1),
+                                name: texts::decide::new_furnace(shop.furnaces.len() + 1),
                                 least_c: 100.0,
                                 most_c: 1100.0,
                                 band_k: 8.0,
@@ -446,7 +446,7 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
                     |shop| {
                         shop.colds
                             .push(ColdMeans {
-                                name: "Freezer".to_owned(),
+                                name: texts::decide::NEW_COLD_MEANS.to_owned(),
                                 temperature_c: -18.0,
                             });
                     },

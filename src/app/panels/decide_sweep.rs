@@ -101,14 +101,14 @@ const OUTPUTS: [Output; 8] = [
         of: |n| n.carbide,
     },
     Output {
-        words: "grain",
+        words: texts::decide::GRAIN_SIZE,
         unit: "ASTM",
         scale: 1.0,
         of: |n| n.grain_astm,
     },
     Output {
         words: texts::decide::MARGIN,
-        unit: "times",
+        unit: texts::decide::TIMES,
         scale: 1.0,
         of: |n| n.margin_factor,
     },
@@ -323,7 +323,7 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
     });
     let outputs = OUTPUTS.into_iter().zip(0..).map(|(one, place)| {
         view! {
-            <option value=one.words selected=place == output.get_untracked()>
+            <option value=place.to_string() selected=place == output.get_untracked()>
                 {one.words}
             </option>
         }
@@ -332,7 +332,7 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
         <h3>{texts::decide::ONE_THING}</h3>
         <div class="asked-for">
             <label class="field">
-                <span class="label">"take"</span>
+                <span class="label">{texts::decide::TAKE}</span>
                 <select
                     class="text"
                     on:change:target=move |event| {
@@ -354,9 +354,7 @@ pub(super) fn Sweeping(deciding: Deciding) -> impl IntoView {
                 <select
                     class="text"
                     on:change:target=move |event| {
-                        let picked = event.target().value();
-                        let place = OUTPUTS.iter().position(|one| one.words == picked);
-                        output.set(place.unwrap_or_default());
+                        output.set(event.target().value().parse().unwrap_or_default());
                     }
                 >
                     {outputs.collect_view()}

@@ -19,7 +19,7 @@ const PAUSE: Duration = Duration::from_millis(900);
 fn figure(varies: Varies, quantiles: &Quantiles) -> Option<(&'static str, String)> {
     let between = |write: &dyn Fn(f64) -> String, unit: &str| {
         let [least, most] = [quantiles.p05, quantiles.p95].map(write);
-        format!("{least} to {most}{unit}")
+        texts::general::range(&least, &format!("{most}{unit}"))
     };
     let hrc = |value: f64| format_fixed(value, 1);
     Some(match varies {

@@ -74,10 +74,9 @@ fn critical(found: &ContinuousDiagram) -> String {
         .iter()
         .zip(&found.critical)
         .map(|(part, critical)| {
-            format!(
-                "{} for {}",
-                format_rate_k_per_s(critical.rate_k_per_s),
-                format_percent(*part)
+            texts::hardenability::rate_for(
+                &format_rate_k_per_s(critical.rate_k_per_s),
+                &format_percent(*part),
             )
         })
         .collect();
@@ -92,18 +91,14 @@ fn depth(found: &EndQuenchTest, unit: LengthUnit) -> String {
         .map(|round| {
             let severity = format_fixed(round.severity_per_in, 2);
             let diameter = format_length(round.diameter_mm, unit);
-            format!("{diameter} in {} (H {severity})", round.quench)
+            texts::hardenability::round_at(&diameter, round.quench, &severity)
         })
         .collect();
     let like: Vec<String> = found
         .like_piece
         .iter()
         .map(|round| {
-            format!(
-                "{} in {}",
-                format_length(round.diameter_mm, unit),
-                round.quench
-            )
+            texts::hardenability::round_in(&format_length(round.diameter_mm, unit), round.quench)
         })
         .collect();
     let band = if found.measured.is_some() {

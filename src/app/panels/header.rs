@@ -186,12 +186,16 @@ pub(crate) fn Header() -> impl IntoView {
                     class="press go"
                     on:click=move |_| print_card(bench)
                 >
-                    <span class="wide-only">{texts::header::PRINT_THE}</span>
-                    {texts::header::CARD}
+                    {texts::header::PRINT_CARD}
                 </button>
-                <button type="button" class="press" on:click=move |_| bench.parts.places.then(bench, move |part| (part.keep)(bench))>
-                    {texts::header::KEEP}
-                    <span class="wide-only">{texts::header::ON_THE_SHELF}</span>
+                <button
+                    type="button"
+                    class="press"
+                    on:click=move |_| {
+                        bench.parts.places.then(bench, move |part| (part.keep)(bench))
+                    }
+                >
+                    {texts::header::KEEP_ON_SHELF}
                 </button>
                 <button
                     type="button"

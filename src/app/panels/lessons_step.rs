@@ -74,7 +74,7 @@ fn goal(bench: Bench, goal: Goal) -> String {
     let scale = bench.scale.get();
     let told = |value| words(goal.number, value, scale);
     let wanted = match (goal.least, goal.most) {
-        (Some(least), Some(most)) => format!("{} to {}", told(least), told(most)),
+        (Some(least), Some(most)) => texts::general::range(&told(least), &told(most)),
         (Some(least), None) => texts::lessons::or_more(&told(least)),
         (None, Some(most)) => texts::lessons::or_less(&told(most)),
         (None, None) => String::new(),

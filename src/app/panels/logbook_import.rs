@@ -80,7 +80,7 @@ pub(super) fn Import(log: Log) -> impl IntoView {
             .take(FAULTS)
             .map(|run| format!("“{}”, {}", run.route.piece, run.day))
             .collect();
-        let named = (differing > 0).then(|| format!("Otherwise: {}.", named.join("; ")));
+        let named = (differing > 0).then(|| texts::logbook::otherwise(&named.join("; ")));
         let left = rejected.len();
         let faults = rejected.iter().take(FAULTS).cloned().collect::<Vec<_>>();
         let faults = (left > 0).then(|| texts::logbook::cannot_be_read(left, &faults.join("; ")));
@@ -108,7 +108,7 @@ pub(super) fn Import(log: Log) -> impl IntoView {
                 }
             });
         view! {
-            <section class="message incoming" aria-label="Import" role="status">
+            <section class="message incoming" aria-label=texts::logbook::IMPORT role="status">
                 <p>{words}</p>
                 <p>{named}</p>
                 <p class="wrong">{faults}</p>

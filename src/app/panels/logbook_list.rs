@@ -17,16 +17,19 @@ const ROWS: usize = 100;
 
 /// The columns of the table; those with a class are left out where there is no room.
 const COLUMNS: [(&str, &str); 9] = [
-    ("Day", ""),
-    ("Piece", ""),
-    ("Grade", ""),
-    ("Soak", "roomy"),
-    ("Quench", "roomy"),
-    ("Temper", "roomy"),
-    ("Predicted", "figure"),
-    ("Measured", "figure"),
-    ("Difference", "figure"),
+    (texts::logbook::DAY, ""),
+    (texts::logbook::PIECE, ""),
+    (texts::logbook::GRADE, ""),
+    (texts::general::SOAK, "roomy"),
+    (texts::general::QUENCH, "roomy"),
+    (texts::general::TEMPER, "roomy"),
+    (texts::logbook::PREDICTED, "figure"),
+    (texts::logbook::MEASURED, "figure"),
+    (texts::logbook::DIFFERENCE, "figure"),
 ];
+
+/// The place of the piece among them.
+const PIECE: usize = 1;
 
 /// Looks at the runs that are asked for.
 pub(super) fn with_list<T>(log: Log, look: impl FnOnce(&[Listed]) -> T) -> T {
@@ -78,46 +81,46 @@ fn Asked(log: Log) -> impl IntoView {
         options.collect_view().into_any()
     });
     let orders = [
-        (Order::Day, texts::logbook::NEWEST_FIRST),
-        (Order::Piece, texts::logbook::BY_PIECE),
-        (Order::Grade, texts::logbook::BY_GRADE),
-        (Order::Difference, texts::logbook::FARTHEST),
+        (Order::Day, "day", texts::logbook::NEWEST_FIRST),
+        (Order::Piece, "piece", texts::logbook::BY_PIECE),
+        (Order::Grade, "grade", texts::logbook::BY_GRADE),
+        (Order::Difference, "difference", texts::logbook::FARTHEST),
     ];
     let order = log.order.get_untracked();
-    let order_options = orders.map(|(of, words)| {
+    let order_options = orders.map(|(of, key, words)| {
         view! {
-            <option value=words selected=of == order>
+            <option value=key selected=of == order>
                 {words}
             </option>
         }
     });
     view! {
-        <div class="asked" role="search" aria-label="Runs">
+        <div class="asked" role="search" aria-label=texts::logbook::RUNS>
             <label>
-                <span>"Grade"</span>
+                <span>{texts::logbook::GRADE}</span>
                 <select
                     class="text"
-                    aria-label="Grade"
+                    aria-label=texts::logbook::GRADE
                     on:change:target=move |event| {
                         let grade = Some(event.target().value()).filter(|grade| !grade.is_empty());
                         log.filter.update(|filter| filter.grade = grade);
                     }
                 >
-                    <option value="">"all"</option>
+                    <option value="">{texts::logbook::ALL_GRADES}</option>
                     {options}
                 </select>
             </label>
-            {asked(log, "Piece", "search", now.piece, |filter, text| text.clone_into(&mut filter.piece))}
-            {asked(log, "From", "date", day(now.from), |f, text| f.from = Day::parse(text).ok())}
-            {asked(log, "To", "date", day(now.to), |f, text| f.to = Day::parse(text).ok())}
+            {asked(log, texts::logbook::PIECE, "search", now.piece, |filter, text| text.clone_into(&mut filter.piece))}
+            {asked(log, texts::logbook::FROM, "date", day(now.from), |f, text| f.from = Day::parse(text).ok())}
+            {asked(log, texts::logbook::TO, "date", day(now.to), |f, text| f.to = Day::parse(text).ok())}
             <label>
-                <span>"Order"</span>
+                <span>{texts::logbook::ORDER}</span>
                 <select
                     class="text"
-                    aria-label="Order"
+                    aria-label=texts::logbook::ORDER
                     on:change:target=move |event| {
-                        let words = event.target().value();
-                        if let Some((order, _)) = orders.iter().find(|(_, of)| *of == words) {
+                        let picked = event.target().value();
+                        if let Some((order, ..)) = orders.iter().find(|(_, key, _)| *key == picked) {
                             log.order.set(*order);
                         }
                     }
@@ -200,10 +203,9 @@ struct Came {
 }
 
 fn agreement_words(all: Agreement, grade: Option<&str>) -> String {
-    let of = grade.map_or_else(String::new, |grade| format!(" of {grade}"));
     texts::logbook::on_average(
         all.runs,
-        &of,
+        grade,
         &signed(all.mean_hrc),
         &signed(all.least_hrc),
         &signed(all.most_hrc),
@@ -324,9 +326,10 @@ fn row_view(log: Log, row: Row) -> AnyView {
     let mut cells = row.cells.into_iter().zip(COLUMNS);
     let day = cells.next().map(|(text, _)| text);
     let cells: Vec<_> = cells
-        .map(|(text, (name, class))| {
+        .zip(1..)
+        .map(|((text, (name, class)), place)| {
             // The user's own words, also where they look like numbers.
-            let own = (name == "Piece").then_some("no");
+            let own = (place == PIECE).then_some("no");
             view! {
                 <td class=class data-name=name translate=own>
                     {text}

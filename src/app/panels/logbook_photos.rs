@@ -41,7 +41,7 @@ pub(super) fn Photos(log: Log) -> impl IntoView {
     };
     view! {
         <section class="photos">
-            <h3>"Photos"</h3>
+            <h3>{texts::logbook::PHOTOS}</h3>
             <ul>
                 <For each=move || ids.get() key=Id::clone children=photo_view />
             </ul>

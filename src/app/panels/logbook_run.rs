@@ -142,12 +142,18 @@ pub(super) fn button(words: &'static str, press: impl Fn() + 'static) -> AnyView
 }
 
 /// Goes back or forward by one change of the open run.
-fn turn(words: &'static str, log: Log, is_there: fn((bool, bool)) -> bool, go: fn(Log)) -> AnyView {
+fn turn(
+    words: &'static str,
+    read_out: &'static str,
+    log: Log,
+    is_there: fn((bool, bool)) -> bool,
+    go: fn(Log),
+) -> AnyView {
     view! {
         <button
             type="button"
             class="press"
-            aria-label=texts::logbook::change_of_run(words)
+            aria-label=read_out
             disabled=move || !is_there(log.can.get())
             on:click=move |_| go(log)
         >
@@ -294,8 +300,8 @@ pub(super) fn OpenRun(log: Log) -> impl IntoView {
         <div class="actions">
             {button(texts::logbook::ALL_RUNS, move || log.close())}
             {button(texts::logbook::PUT_ROUTE_ON_BENCH, load)}
-            {turn(texts::general::UNDO, log, |can| can.0, Log::undo)}
-            {turn(texts::general::REDO, log, |can| can.1, Log::redo)}
+            {turn(texts::general::UNDO, texts::logbook::UNDO_OF_RUN, log, |can| can.0, Log::undo)}
+            {turn(texts::general::REDO, texts::logbook::REDO_OF_RUN, log, |can| can.1, Log::redo)}
             {button(texts::logbook::DELETE, remove)}
         </div>
         <p>{planned}</p>
@@ -312,10 +318,14 @@ fn fields(log: Log, mut draft: Draft) -> AnyView {
         (texts::steps::BEFORE_HARDENING, "done.before", |done| {
             &mut done.before
         }),
-        ("Soak", "done.soak", |done| &mut done.soak),
-        ("Quench", "done.quench", |done| &mut done.quench),
-        ("Cold", "done.cold", |done| &mut done.cold),
-        ("Temper", "done.temper", |done| &mut done.temper),
+        (texts::general::SOAK, "done.soak", |done| &mut done.soak),
+        (texts::general::QUENCH, "done.quench", |done| {
+            &mut done.quench
+        }),
+        (texts::logbook::COLD, "done.cold", |done| &mut done.cold),
+        (texts::general::TEMPER, "done.temper", |done| {
+            &mut done.temper
+        }),
     ];
     let done = done.map(|(label, name, part)| {
         let text = part(&mut draft.done).clone();
@@ -346,7 +356,7 @@ fn fields(log: Log, mut draft: Draft) -> AnyView {
     view! {
         <div class="entry" on:focusin=move |_| log.note_down()>
             <section>
-                <h3>"Measured"</h3>
+                <h3>{texts::logbook::MEASURED}</h3>
                 {field(log, texts::logbook::DAY_OF_QUENCH, "day".to_owned(), Kind::Day, draft.day, |d, text| d.day = text)}
                 <ul>
                     <For each=readings key=|row| row.key let:row>
@@ -394,7 +404,7 @@ fn fields(log: Log, mut draft: Draft) -> AnyView {
             <section>
                 <h3>{texts::logbook::REALLY_DONE}</h3>
                 {done}
-                {field(log, "Notes", "notes".to_owned(), Kind::Lines, draft.notes, |d, text| d.notes = text)}
+                {field(log, texts::logbook::NOTES, "notes".to_owned(), Kind::Lines, draft.notes, |d, text| d.notes = text)}
             </section>
         </div>
     }

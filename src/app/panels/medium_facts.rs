@@ -22,16 +22,13 @@ fn words(figure: Figure, value: f64, scale: TemperatureScale) -> String {
 /// The same as the range of a class has it.
 fn range_words(figure: Figure, [least, most]: [f64; 2], scale: TemperatureScale) -> String {
     match figure {
-        Figure::MaxRateAt => format!(
-            "{} to {}",
-            format_temperature(least, scale),
-            format_temperature(most, scale)
+        Figure::MaxRateAt => texts::general::range(
+            &format_temperature(least, scale),
+            &format_temperature(most, scale),
         ),
-        _ => format!(
-            "{} to {}\u{a0}{}",
-            format_fixed(least, 0),
-            format_fixed(most, 0),
-            figure.unit()
+        _ => texts::general::range(
+            &format_fixed(least, 0),
+            &format!("{}\u{a0}{}", format_fixed(most, 0), figure.unit()),
         ),
     }
 }

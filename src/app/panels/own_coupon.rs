@@ -183,7 +183,7 @@ pub(super) fn CouponFields(own: Own) -> impl IntoView {
     let soak: [AnyView; 3] = [
         typed(
             own,
-            "soak",
+            texts::own::SOAK,
             move || degrees(SOAK_C),
             |c| c.soak.temperature_c,
             |c, to| {

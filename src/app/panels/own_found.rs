@@ -41,7 +41,7 @@ fn of_reading(one: &ReadingFit) -> Row {
     let hrc = |value| format!("{}\u{a0}HRC", format_fixed(value, 1));
     let times = |factor: f64| format!("×{}", format_fixed(factor, 2));
     let alone = match (one.alone.least, one.alone.most) {
-        (Some(least), Some(most)) => format!("{} to {}", times(least), times(most)),
+        (Some(least), Some(most)) => texts::general::range(&times(least), &times(most)),
         (Some(least), None) => texts::own::or_more(&times(least)),
         (None, Some(most)) => texts::own::or_less(&times(most)),
         (None, None) => texts::own::ANY.to_owned(),
@@ -104,12 +104,11 @@ fn weak_words(bench: Bench, knots: &[FittedKnot]) -> Option<String> {
             })
         })
         .collect();
-    let little = if parts.is_empty() {
-        String::new()
+    Some(if parts.is_empty() {
+        texts::own::readings_say_nothing(&below)
     } else {
-        texts::own::little(&parts.join(texts::own::AND))
-    };
-    Some(texts::own::readings_say(&little, &below))
+        texts::own::readings_say_little(&parts, &below)
+    })
 }
 
 fn notes(bench: Bench, found: &Found) -> AnyView {

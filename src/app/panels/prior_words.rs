@@ -28,19 +28,19 @@ const WORKS: [Alternative<usize>; 6] = [
     Alternative {
         is: 0,
         value: "forge",
-        title: "forge",
+        title: texts::steps::FORGE,
         note: texts::steps::FORGE_EFFECT,
     },
     Alternative {
         is: 1,
         value: "normalise",
-        title: "normalise",
+        title: texts::steps::NORMALISE,
         note: texts::steps::NORMALISE_EFFECT,
     },
     Alternative {
         is: 2,
         value: "refine",
-        title: "refine",
+        title: texts::steps::REFINE,
         note: texts::steps::REFINE_EFFECT,
     },
     Alternative {

@@ -246,10 +246,7 @@ fn QuenchWords() -> impl IntoView {
             if medium.title.names_bath() {
                 ", ".to_owned()
             } else {
-                format!(
-                    " at {}, ",
-                    format_temperature(medium.bath_c, bench.scale.get())
-                )
+                texts::quench::at_then(&format_temperature(medium.bath_c, bench.scale.get()))
             }
         })
     };

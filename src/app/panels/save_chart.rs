@@ -109,7 +109,6 @@ pub(crate) fn SaveChart(
             close();
         }
     };
-    let what = file.replace('-', " ");
     view! {
         <details
             class=format!("save-chart of-{file}")
@@ -119,7 +118,7 @@ pub(crate) fn SaveChart(
             // The chart below it is not pointed at.
             on:pointerdown=|event| event.stop_propagation()
         >
-            <summary aria-label=texts::charts::save_named(&what) title=texts::charts::SAVE>
+            <summary aria-label=texts::charts::save_named(texts::saved::title(file)) title=texts::charts::SAVE>
                 {arrow()}
             </summary>
             <span>

@@ -73,12 +73,11 @@ pub(super) fn SaveTable(
             bench.warn(texts::charts::NO_TABLE_OFFERED.to_owned());
         }
     };
-    let what = file.replace('-', " ");
     view! {
         <p class="save-table">
             <button
                 type="button"
-                aria-label=texts::charts::save_table_named(&what)
+                aria-label=texts::charts::save_table_named(texts::saved::title(file))
                 title=texts::charts::SAVE_TABLE
                 on:click=save
             >

@@ -63,7 +63,7 @@ fn import(bench: Bench, text: Option<String>) {
             let mut faults: Vec<String> = loaded
                 .rejected
                 .iter()
-                .map(|(index, why)| format!("route {}: {why}", index + 1))
+                .map(|(index, why)| texts::shelf::fault_of_route(index + 1, why))
                 .collect();
             let mut added = Vec::new();
             bench.shelf.update(|shelf| {

@@ -139,13 +139,12 @@ fn cell(
     let factor = move || told.with(|told| told.as_ref().map(|told| told.2.clone()));
     let medium = known.medium.clone();
     let label = Memo::new(move |_| {
-        Some(format!(
-            "{}, {}: {}, {} {} margin",
-            medium.title.words(bench.scale.get()),
-            format_length(size, bench.length.get()),
+        Some(texts::media::cell(
+            &medium.title.words(bench.scale.get()),
+            &format_length(size, bench.length.get()),
             word(verdict.get()?),
-            words()?,
-            factor()?
+            &words()?,
+            &factor()?,
         ))
     });
     let choice = known.choice.clone();
@@ -343,8 +342,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
         <section class="quenches" aria-label=texts::media::WHICH_STILL_DOES>
             <h2>{texts::media::WHICH_STILL_DOES}</h2>
             <p>
-                {texts::media::ABOUT_TABLE}
-                {what} {texts::media::AND_HOW_MANY_TIMES} {of_blade} {taught}
+                {move || texts::media::about_table(what())} " " {of_blade} {taught}
             </p>
             <div class="scroll" role="region" aria-label=texts::media::MEDIA_AND_SIZES tabindex="0">
                 {shown}

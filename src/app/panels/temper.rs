@@ -75,7 +75,7 @@ pub(crate) fn CountPanel() -> impl IntoView {
                             set=move |c| set(&|t| t.temperature_c = c)
                         />
                         <Typed
-                            label="for"
+                            label=texts::temper::FOR
                             quantity=Signal::stored(quantities::minutes((1.0, 6000.0), 5.0))
                             value=Signal::derive(move || temper.get().time_min)
                             set=move |min| set(&|t| t.time_min = min)

@@ -2,6 +2,7 @@
 
 pub const NOT_KNOWN: &str = "Not known for this steel.";
 pub const CUTTING_EDGE: &str = "cutting edge";
+pub const SPINE: &str = "spine";
 
 #[inline]
 pub fn core_holds(share: &str, words: &str) -> String {
@@ -16,6 +17,11 @@ pub const AFTER_COLD: &str = "after cold";
 #[inline]
 pub fn after_temper(n: usize) -> String {
     format!("after temper {n}")
+}
+
+#[inline]
+pub fn into_bath(bath: &str) -> String {
+    format!("into {bath}")
 }
 
 pub const NONE_HARDENS_THROUGH: &str = "No quenchant of the list hardens it through.";

@@ -63,3 +63,5 @@ pub fn routes(there: usize) -> String {
 pub const ACROSS: &str = "Across";
 pub const UPWARDS: &str = "Upwards";
 pub const QUENCH: &str = "quench";
+pub const NAME: &str = "name";
+pub const GRADE: &str = "grade";

@@ -15,6 +15,28 @@ pub const MOVED: &str = "moved: times the still bath";
 pub const WRITE_A_STIR: &str = "Write 1 for a still bath.";
 pub const DOWN_TO: &str = "down to";
 pub const A_COLD_MEANS: &str = "cold means";
+pub const A_FURNACE: &str = "furnace";
+pub const A_QUENCHANT: &str = "quenchant";
+pub const AN_OVEN: &str = "oven";
+pub const NAME: &str = "name";
+pub const REMOVE: &str = "Remove";
+pub const TEMPERATURE: &str = "Temperature";
+pub const NEW_COLD_MEANS: &str = "Freezer";
+
+#[inline]
+pub fn new_furnace(number: usize) -> String {
+    format!("Furnace {number}")
+}
+
+#[inline]
+pub fn furnace_held(name: &str, to: &str, band: &str) -> String {
+    format!("“{name}” to {to}, {band}")
+}
+
+#[inline]
+pub fn cold_down_to(name: &str, to: &str) -> String {
+    format!("“{name}” at {to}")
+}
 
 #[inline]
 pub fn furnace_by_eye(name: &str, to: &str) -> String {
@@ -91,6 +113,7 @@ pub const YOUR_SHOP: &str = "Your shop";
 
 pub const OF_BEFORE: &str = "What follows is of before: something has changed since it was asked.";
 pub const DECIDE: &str = "Decide";
+pub const DONE: &str = "Done.";
 pub const FOR_THE_PIECE: &str = "For the piece on the bench: ";
 pub const WHAT_COUNTS: &str = ". Its steel, its structure as bought and its section count; what is sought is how to treat it with what you own.";
 
@@ -123,6 +146,7 @@ pub fn readings_counted(count: usize) -> String {
 }
 
 pub const NOT_TOLD_APART: &str = "Not told apart";
+pub const LEARNT: &str = "Learnt";
 pub const FAR_OFF: &str = "Far off";
 pub const LEFT_OUT: &str = "Left out";
 pub const TEACHES_MOST: &str = "What would teach most next";
@@ -140,8 +164,12 @@ pub fn from_runs(count: usize) -> String {
 pub const WHAT_IT_TEACHES: &str = "What the logbook teaches";
 pub const READ_LOGBOOK: &str = "Read the logbook";
 pub const USED_FOR: &str = "Used for predictions:";
+pub const OFF: &str = "off";
+pub const ON: &str = "on";
 pub const AUSTENITE_QUENCHED: &str = "retained austenite as quenched";
 pub const CARBIDE: &str = "undissolved carbide";
+pub const GRAIN_SIZE: &str = "grain";
+pub const TIMES: &str = "times";
 pub const SOAK_TEMPERATURE: &str = "soak temperature";
 pub const SOAK_TIME: &str = "soak time";
 pub const THICKNESS: &str = "thickness";
@@ -166,6 +194,7 @@ pub fn route_has_no(what: &str) -> String {
 }
 
 pub const ONE_THING: &str = "One thing at a time";
+pub const TAKE: &str = "take";
 pub const FROM: &str = "from";
 pub const THROUGH_TO: &str = "through to";
 pub const LOOK_AT: &str = "and look at";
@@ -181,6 +210,11 @@ pub const CARBON_PERCENT: &str = "carbon in solution, %";
 pub const TIME_FROM_FURNACE_S: &str = "time from the furnace, s";
 
 #[inline]
+pub fn temperature_in(degrees: &str) -> String {
+    format!("temperature, {degrees}")
+}
+
+#[inline]
 pub fn temper_in(degrees: &str) -> String {
     format!("temper, {degrees}")
 }
@@ -194,7 +228,16 @@ pub const BY_THE_HANDBOOK: &str = "by the handbook";
 pub const SIDE_BY_SIDE: &str = "Side by side";
 pub const ABOUT_SIDE_BY_SIDE: &str = "The route on the bench with its handbook’s and with routes of the shelf, up to six: what differs first.";
 pub const ROUTES_TO_COMPARE: &str = "Routes to compare";
+pub const COMPARE: &str = "Compare";
+pub const HAS_NONE: &str = "none";
 pub const WRITE_A_HARDNESS: &str = "Write 60 HRC.";
+
+#[inline]
+pub fn soak_for(temperature: &str, time: &str) -> String {
+    format!("{temperature} for {time}")
+}
+
+pub const THEN: &str = ", then ";
 
 #[inline]
 pub fn cold_at(at: &str) -> String {
@@ -224,6 +267,11 @@ pub fn could_be_slower(factor: &str) -> String {
 #[inline]
 pub fn retained_austenite(part: &str) -> String {
     format!("retained austenite {part}")
+}
+
+#[inline]
+pub fn of_grain(astm: &str) -> String {
+    format!("grain {astm}")
 }
 
 pub const MAY_CRACK: &str = "the quench may crack it";
@@ -269,15 +317,25 @@ pub fn best_of(count: usize, tried: usize) -> String {
     format!("The best {count} of {tried} tried.")
 }
 
+#[inline]
+pub fn more(count: usize) -> String {
+    format!("{count} more")
+}
+
 pub const ABOUT_CHANCES: &str = "Chances count what the models may be off beside furnace, oven and steel: a target of two HRC is narrower than that, so no route meets it every time.";
 pub const FIND_A_ROUTE: &str = "Find a route";
 pub const HARDNESS_FROM: &str = "hardness from";
 pub const TO: &str = "to";
 pub const WHAT_FOR: &str = "What the piece is for";
 pub const A_CUTTING_EDGE: &str = "a cutting edge";
+pub const FOR: &str = "for";
+pub const WEAR: &str = "wear";
+pub const BLOWS: &str = "blows";
+pub const A_SPRING: &str = "a spring";
 pub const COLD_STEP: &str = "cold step";
 pub const COLD_STEP_NAME: &str = "Cold step";
 pub const WHERE_IT_HELPS: &str = "where it helps";
+pub const NO_COLD_STEP: &str = "none";
 pub const AUSTENITE_AT_MOST: &str = "retained austenite at most";
 pub const WRITE_A_PART: &str = "Write 8 %, or nothing.";
 pub const GRAIN_AT_LEAST: &str = "grain at least as fine as ASTM";

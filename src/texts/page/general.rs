@@ -69,6 +69,21 @@ pub fn between(least: &str, most: &str) -> String {
     format!("Between {least} and {most}.")
 }
 
+#[inline]
+pub fn less(quantity: &str) -> String {
+    format!("{quantity}: less")
+}
+
+#[inline]
+pub fn more(quantity: &str) -> String {
+    format!("{quantity}: more")
+}
+
+#[inline]
+pub fn range(least: &str, most: &str) -> String {
+    format!("{least} to {most}")
+}
+
 pub const WRITE_A_BAND: &str = "Write a band such as 8 °C.";
 pub const WRITE_A_DIFFERENCE: &str = "Write a difference such as 4 °C or −4 °C.";
 

@@ -3,6 +3,21 @@
 pub const IN_THE_END: &str = "What is there in the end";
 
 #[inline]
+pub fn rate_for(rate: &str, part: &str) -> String {
+    format!("{rate} for {part}")
+}
+
+#[inline]
+pub fn round_at(diameter: &str, quench: &str, severity: &str) -> String {
+    format!("{diameter} in {quench} (H {severity})")
+}
+
+#[inline]
+pub fn round_in(diameter: &str, quench: &str) -> String {
+    format!("{diameter} in {quench}")
+}
+
+#[inline]
 pub fn slowest_cooling(told: &str) -> String {
     format!(
         "Slowest cooling at which so much hardens, without ferrite, pearlite and bainite, by the rate at 700 °C: {told}; each within a factor of two. In Cr-Mo and Ni-Cr-Mo steels pearlite and bainite are not well told apart; carbide on grain boundaries is not in the diagram."

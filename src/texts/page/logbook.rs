@@ -3,12 +3,8 @@
 use std::fmt::Display;
 
 pub const EXPORT_NOW: &str = "Export now";
-
-#[inline]
-pub fn change_of_logbook(words: &str) -> String {
-    format!("{words} a change of the logbook")
-}
-
+pub const UNDO_OF_LOGBOOK: &str = "Undo a change of the logbook";
+pub const REDO_OF_LOGBOOK: &str = "Redo a change of the logbook";
 pub const NOTHING_LOGGED: &str = "Nothing is logged yet. Put a route on the bench, harden the piece, log the run, and write down what the tester and the cutting edge say. After a few runs you see how far your furnace and your oil are from the model.";
 pub const OPENING: &str = "Opening the logbook.";
 pub const ABOUT: &str = "What you really did, what you measured, and what was predicted that day. It stays in this browser; export it to carry it elsewhere.";
@@ -29,12 +25,8 @@ pub const CHANGED_SINCE: &str =
     "It has been changed since, here or in another window, and stays as it is.";
 pub const PHOTO_GONE: &str = "The photo is gone.";
 pub const LOGBOOK: &str = "Logbook";
-
-#[inline]
-pub fn change_of_run(words: &str) -> String {
-    format!("{words} a change of this run")
-}
-
+pub const UNDO_OF_RUN: &str = "Undo a change of this run";
+pub const REDO_OF_RUN: &str = "Redo a change of this run";
 pub const HARDNESS: &str = "Hardness";
 pub const SCALE: &str = "Scale";
 pub const PLACE: &str = "Place";
@@ -82,6 +74,19 @@ pub const IN_USE: &str = "In use";
 pub const ABOUT_USE: &str = "Whatever the shop goes by: cuts until it no longer shaves, flex of the cutting edge on a brass rod, chips.";
 pub const ADD_A_TEST: &str = "Add a test in use";
 pub const REALLY_DONE: &str = "What was really done";
+pub const COLD: &str = "Cold";
+pub const NOTES: &str = "Notes";
+pub const DAY: &str = "Day";
+pub const PIECE: &str = "Piece";
+pub const GRADE: &str = "Grade";
+pub const PREDICTED: &str = "Predicted";
+pub const MEASURED: &str = "Measured";
+pub const DIFFERENCE: &str = "Difference";
+pub const RUNS: &str = "Runs";
+pub const ALL_GRADES: &str = "all";
+pub const FROM: &str = "From";
+pub const TO: &str = "To";
+pub const ORDER: &str = "Order";
 pub const NEWEST_FIRST: &str = "newest first";
 pub const BY_PIECE: &str = "by piece";
 pub const BY_GRADE: &str = "by grade";
@@ -92,12 +97,13 @@ pub const AS_TAUGHT: &str = ", as taught";
 #[inline]
 pub fn on_average(
     runs: usize,
-    of: &str,
+    grade: Option<&str>,
     average: &str,
     least: &str,
     most: &str,
     inside: usize,
 ) -> String {
+    let of = grade.map_or_else(String::new, |grade| format!(" of {grade}"));
     format!(
         "{runs} measured{of}: {average} HRC from the prediction on average, from {least} to {most}; {inside} inside the band."
     )
@@ -126,12 +132,18 @@ pub fn nothing_imported(reason: impl Display) -> String {
 }
 
 pub const LOGBOOK_TO_IMPORT: &str = "Logbook to import";
+pub const IMPORT: &str = "Import";
 
 #[inline]
 pub fn file_holds(new: usize, same: usize, differing: usize) -> String {
     format!(
         "The file holds {new} new, {same} that you have just so, {differing} that you have otherwise."
     )
+}
+
+#[inline]
+pub fn otherwise(runs: &str) -> String {
+    format!("Otherwise: {runs}.")
 }
 
 #[inline]
@@ -143,6 +155,12 @@ pub const ADD_NEW: &str = "Add the new";
 pub const ADD_AND_REPLACE: &str = "Add, and replace those that differ";
 pub const ADD_AND_KEEP_BOTH: &str = "Add, and keep both";
 pub const LEAVE_IT: &str = "Leave it";
+
+#[inline]
+pub fn imported(count: usize) -> String {
+    format!("{count} imported.")
+}
+
 pub const NO_IMAGE: &str = "it is no image that this browser knows";
 
 #[inline]
@@ -151,6 +169,7 @@ pub fn photo_not_added(why: &str) -> String {
 }
 
 pub const PHOTO_OF_RUN: &str = "Photo of the run";
+pub const PHOTOS: &str = "Photos";
 pub const REMOVE_PHOTO: &str = "Remove the photo";
 pub const ADD_A_PHOTO: &str = "Add a photo";
 pub const PHOTO_TO_ADD: &str = "Photo to add";

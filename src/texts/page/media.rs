@@ -17,8 +17,14 @@ pub const COUNTED_WITH_LEARNT: &str = " It counts with what the logbook has taug
 pub const A_SQUARE_BAR: &str = "a square bar";
 pub const A_FLAT_PIECE: &str = "a flat piece";
 pub const WHICH_STILL_DOES: &str = "Which quench still does it";
-pub const ABOUT_TABLE: &str = "The same soaked steel in every quenchant of the list and in your own, not stirred, in the order of their speed on a thin flat piece, which thicker pieces change in places: seconds to spare at the nose for the centre of ";
-pub const AND_HOW_MANY_TIMES: &str = ", and by how many times the quench could be slower. ";
+
+#[inline]
+pub fn about_table(a_piece: &str) -> String {
+    format!(
+        "The same soaked steel in every quenchant of the list and in your own, not stirred, in the order of their speed on a thin flat piece, which thicker pieces change in places: seconds to spare at the nose for the centre of {a_piece}, and by how many times the quench could be slower."
+    )
+}
+
 pub const MEDIA_AND_SIZES: &str = "Quenchants and sizes";
 pub const FITTED_TO_AGREEING: &str = "Its curve is fitted here to the figures of its class, which are recalled from memory and agree with each other.";
 pub const FITTED_TO_DOUBTFUL: &str =
@@ -54,6 +60,11 @@ pub fn true_within(factor: &str) -> String {
 #[inline]
 pub fn size_margin(size: &str) -> String {
     format!("{size}: margin")
+}
+
+#[inline]
+pub fn cell(medium: &str, size: &str, verdict: &str, seconds: &str, factor: &str) -> String {
+    format!("{medium}, {size}: {verdict}, {seconds} {factor} margin")
 }
 
 pub const QUENCHANT: &str = "quenchant";

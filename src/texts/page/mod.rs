@@ -17,6 +17,7 @@ pub mod outcome;
 pub mod own;
 pub mod piece;
 pub mod quench;
+pub mod saved;
 pub mod shelf;
 pub mod soak;
 pub mod sources;

@@ -73,6 +73,11 @@ pub const LEAVE_IT_OUT: &str = "Leave it out";
 pub const LEARN_AGAIN: &str = "Learn it again";
 
 #[inline]
+pub fn set_to(temperature: &str) -> String {
+    format!("Set {temperature}")
+}
+
+#[inline]
 pub fn hardness_range(least: &str, most: &str) -> String {
     format!("{least} to {most}\u{a0}HRC")
 }

@@ -69,8 +69,14 @@ pub fn from_to(first: &str, last: &str) -> String {
 }
 
 #[inline]
-pub fn readings_say(little: &str, below: &str) -> String {
-    format!("The readings say {little}nothing below {below}.")
+pub fn readings_say_nothing(below: &str) -> String {
+    format!("The readings say nothing below {below}.")
+}
+
+#[inline]
+pub fn readings_say_little(places: &[String], below: &str) -> String {
+    let places = places.join(" and ");
+    format!("The readings say little {places}, nothing below {below}.")
 }
 
 pub const ITS_NAME: &str = "Its name";
@@ -82,6 +88,7 @@ pub const THAT_ON_BENCH: &str = "that on the bench";
 pub const ITS_STEEL: &str = "its steel";
 pub const NEAREST_IN_KIND: &str = "quenchant nearest in kind";
 pub const WRITE_A_HARDNESS: &str = "Write 52 or 52.5.";
+pub const SOAK: &str = "soak";
 pub const TIME_AT_TEMPERATURE: &str = "time at temperature";
 pub const TIME_IN_AIR: &str = "time in air";
 pub const CENTRE_HRC: &str = "centre, HRC";
@@ -109,10 +116,3 @@ pub const COMPUTED: &str = "computed";
 pub fn at(first: &str) -> String {
     format!("at {first}")
 }
-
-#[inline]
-pub fn little(at: &str) -> String {
-    format!("little {at}, ")
-}
-
-pub const AND: &str = " and ";

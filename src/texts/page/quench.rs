@@ -118,6 +118,11 @@ pub fn at(temperature: &str) -> String {
 }
 
 #[inline]
+pub fn at_then(temperature: &str) -> String {
+    format!(" at {temperature}, ")
+}
+
+#[inline]
 pub fn after(time: &str) -> String {
     format!("after {time}")
 }

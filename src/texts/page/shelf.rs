@@ -18,6 +18,11 @@ pub fn no_room(count: usize) -> String {
 }
 
 #[inline]
+pub fn fault_of_route(number: usize, why: impl Display) -> String {
+    format!("route {number}: {why}")
+}
+
+#[inline]
 pub fn imported_but(count: usize, left_out: &str) -> String {
     format!("{count} imported. Left out: {left_out}")
 }

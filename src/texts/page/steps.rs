@@ -21,6 +21,9 @@ pub fn step_of(step: usize, n: usize) -> String {
 pub const BEFORE_HARDENING_THEN: &str = "Before hardening ";
 pub const STOCK_IS: &str = "The stock is ";
 pub const STRUCTURE_OF_STOCK: &str = "Structure of the stock";
+pub const FORGE: &str = "forge";
+pub const NORMALISE: &str = "normalise";
+pub const REFINE: &str = "refine";
 pub const FORGE_EFFECT: &str = "to shape, hot";
 pub const NORMALISE_EFFECT: &str = "above A3 or Acm: makes carbide and grain even";
 pub const REFINE_EFFECT: &str = "just above A3 or Acm, each cycle less hot: makes the grain fine";

@@ -41,6 +41,7 @@ pub const THIRD: &str = "Third";
 pub const FOURTH: &str = "Fourth";
 pub const FIFTH: &str = "Fifth";
 pub const SIXTH: &str = "Sixth";
+pub const FOR: &str = "for";
 pub const EACH: &str = " each";
 
 #[inline]
