@@ -110,7 +110,7 @@ impl Sentence {
         #[cfg(test)]
         for (name, _) in parts {
             let has_place = text.contains(&format!("{{{name}}}"));
-            assert!(has_place, "no place for {name}: {text}");
+            assert!(has_place, "{name}: {text}");
         }
         if !self.parts.is_empty() {
             self.push(Part::Text(" ".to_owned()));

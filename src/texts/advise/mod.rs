@@ -1,6 +1,6 @@
 //! Words of the room advise: a file for each part of it.
 
-pub use crate::constituents::RETAINED_AUSTENITE;
+pub use super::constituents::RETAINED_AUSTENITE;
 
 pub mod coupon;
 pub mod error;

@@ -1,6 +1,6 @@
 //! Words of the charts and beside them.
 
-pub use crate::constituents::{AUSTENITE, BAINITE, FERRITE, PEARLITE};
+pub use super::super::constituents::{AUSTENITE, BAINITE, FERRITE, PEARLITE};
 
 pub const NOT_KNOWN: &str = "Not known for this steel.";
 pub const CUTTING_EDGE: &str = "cutting edge";

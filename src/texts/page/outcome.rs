@@ -2,7 +2,7 @@
 
 use std::fmt::Display;
 
-pub use crate::constituents::{
+pub use super::super::constituents::{
     AUSTENITE, BAINITE, CARBIDE, FERRITE, MARTENSITE, PEARLITE, RETAINED_AUSTENITE,
 };
 

@@ -1,6 +1,6 @@
 //! Words of the user's own quenchant.
 
-pub use crate::advise::coupon::known_within as nose_within;
+pub use super::super::advise::coupon::known_within as nose_within;
 
 pub const READINGS: &str = "Time and temperature, one reading per line";
 pub const CURVE_EXAMPLE: &str = "time s; temperature °C\n0.00; 850\n0.05; 849.6";

@@ -1,6 +1,6 @@
 //! Words of the sentence on the piece and of its panels.
 
-pub use crate::route::plan::OWN_STEEL;
+pub use super::super::route::plan::OWN_STEEL;
 
 pub const A: &str = "A ";
 pub const AT_THE_SPINE: &str = " at the spine";

@@ -1,6 +1,6 @@
 //! Words of the steps before hardening.
 
-pub use crate::constituents::CARBIDE;
+pub use super::super::constituents::CARBIDE;
 
 pub const TAKE_OUT: &str = "Take out";
 pub const ADD_A_STEP: &str = "add a step";

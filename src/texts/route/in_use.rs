@@ -1,6 +1,6 @@
 //! Words of what a route means for the use of the piece, against another route.
 
-pub use crate::constituents::{CARBIDE, RETAINED_AUSTENITE as AUSTENITE};
+pub use super::super::constituents::{CARBIDE, RETAINED_AUSTENITE as AUSTENITE};
 
 pub const WEAR: &str = "Wear";
 pub const EDGE: &str = "Edge stability";

@@ -1,6 +1,6 @@
 //! Words of the steps before hardening: what they are, what they do, what is wrong with them.
 
-pub use crate::constituents::{BAINITE, CARBIDE, FERRITE, PEARLITE};
+pub use super::super::constituents::{BAINITE, CARBIDE, FERRITE, PEARLITE};
 
 pub const FORGE: &str = "Forge";
 pub const NORMALISE: &str = "Normalise";

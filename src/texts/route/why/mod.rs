@@ -1,7 +1,7 @@
 //! Words of why a number is what it is: what is said in more than one of its files, and the terms beside
 //! which they stand.
 
-pub use crate::constituents::{
+pub use super::super::constituents::{
     AUSTENITE, BAINITE, CARBIDE, FERRITE, MARTENSITE, PEARLITE, RETAINED_AUSTENITE,
 };
 
