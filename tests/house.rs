@@ -199,8 +199,8 @@ const BEFORE_NO_WORDS: [&str; 6] = [
 ];
 
 /// Texts of that kind that stand elsewhere: classes by what is shown, typefaces, attributes of a drawing, a
-/// media query, what a thread says to the page.
-const NO_WORDS: [&str; 8] = [
+/// media query, what a thread says to the page, cells that are words of a file's format.
+const NO_WORDS: [&str; 10] = [
     "say holds",
     "say narrow",
     "say misses",
@@ -209,6 +209,8 @@ const NO_WORDS: [&str; 8] = [
     "{} semi-condensed {}px {}",
     "(resolution: {}dppx)",
     "gave up",
+    "blade: edge; spine; height",
+    "own quenchant",
 ];
 
 /// Where texts of two words and more stand beside what they name: publications with their titles, origins of

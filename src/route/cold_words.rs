@@ -24,14 +24,16 @@ pub(super) fn cold_sentence(outcome: &Outcome) -> Option<Sentence> {
     let after = number("after", format_percent(cold.austenite_after));
     let gain = number("gain", format_hrc(cold.gain_hrc.max(0.0)));
     let lost = format_percent(10.0 * cold.austenite_lost_per_min);
-    let parts = [after, gain, number("lost", lost)];
-    let (tone, text) = match (cold.is_planned, cold.is_worth_it) {
+    let (tone, text, parts) = match (cold.is_planned, cold.is_worth_it) {
         // A snap temper has stabilised what waiting would.
-        (true, true) if cold.snap.is_some() => (Tone::Holds, texts::WORTH_DOING),
-        (true, true) => (Tone::Holds, texts::WORTH_DOING_SOON),
-        (true, false) => (Tone::Holds, texts::ADDS_LITTLE),
-        (false, true) => (Tone::Narrow, texts::WOULD_ADD),
-        (false, false) => (Tone::Holds, texts::NOT_WORTH_IT),
+        (true, true) if cold.snap.is_some() => (Tone::Holds, texts::WORTH_DOING, vec![after, gain]),
+        (true, true) => {
+            let parts = vec![after, gain, number("lost", lost)];
+            (Tone::Holds, texts::WORTH_DOING_SOON, parts)
+        }
+        (true, false) => (Tone::Holds, texts::ADDS_LITTLE, vec![after, gain]),
+        (false, true) => (Tone::Narrow, texts::WOULD_ADD, vec![after, gain]),
+        (false, false) => (Tone::Holds, texts::NOT_WORTH_IT, vec![gain]),
     };
     let before = format_percent(cold.austenite_before);
     let before = Part::Number(before, NumberKey::RetainedAustenite);

@@ -91,11 +91,10 @@ pub use prior::{
     step_cautions,
 };
 pub use quench_notes::quench_notes;
+pub use recalesce_texts::grammar::inside_a_sentence;
 pub use replay::{PlaceThen, Replay, Stopped};
 pub use run::HardenedRoute;
-pub use sentences::{
-    NumberKey, Part, Sentence, Tone, inside_a_sentence, margin_words, place_name, sentences,
-};
+pub use sentences::{NumberKey, Part, Sentence, Tone, margin_words, place_name, sentences};
 pub use soak_notes::{rough_duration, soak_notes};
 pub use table::{QuenchTable, TableCell, TableRow, quench_table, quench_table_as_taught};
 pub use taught::{Left, Taught, Tempered, hottest_temper_c};

@@ -5,12 +5,13 @@ use super::baths::Baths;
 use super::cautions::{COARSE_GRAIN_ASTM, CRACKING_CARBON_WT, is_harsh};
 use super::outcome::{Neighbour, Outcome, QuenchTransformed, Verdict};
 use super::plan::{Cold, Route};
-use super::sentences::{NumberKey, Part, Sentence, Tone, inside_a_sentence};
+use super::sentences::{NumberKey, Part, Sentence, Tone};
 use crate::heat::{Family, Section};
 use crate::units::{
     TemperatureScale, format_factor, format_fixed, format_temperature,
     format_temperature_difference, format_weight_percent,
 };
+use recalesce_texts::grammar::inside_a_sentence;
 use recalesce_texts::route::quench_notes as texts;
 
 /// Martensite that begins below this forms when the steel can no longer give, °C. Notes on quench
@@ -105,12 +106,12 @@ pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
     sentence = sentence.say(texts::MAY_CRACK, &parts);
     if is_much {
         let snap = format_temperature(Cold::SNAP_FIRST_OFFERED.temperature_c, scale);
-        let text = match &route.cold {
-            Some(cold) if cold.snap.is_some() => texts::SNAP_AT_ONCE,
-            Some(_) => texts::SNAP_IF_COLD_WAITS,
-            None => texts::TEMPER_AT_ONCE,
+        let snap = ("snap", Part::Text(snap));
+        sentence = match &route.cold {
+            Some(cold) if cold.snap.is_some() => sentence.say(texts::SNAP_AT_ONCE, &[]),
+            Some(_) => sentence.say(texts::SNAP_IF_COLD_WAITS, &[snap]),
+            None => sentence.say(texts::TEMPER_AT_ONCE, &[snap]),
         };
-        sentence = sentence.say(text, &[("snap", Part::Text(snap))]);
     }
     Some(sentence)
 }

@@ -10,6 +10,7 @@ use crate::units::{
     TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hrc, format_hv,
     format_percent, format_temperature, format_weight_percent,
 };
+use recalesce_texts::grammar::inside_a_sentence;
 use recalesce_texts::route as texts;
 
 /// How a sentence is marked: by shape and colour, never colour alone.
@@ -103,8 +104,14 @@ impl Sentence {
     }
 
     /// Says one more text. Each place in it, such as `{grain}`, takes the parts of its name, so that a
-    /// translation orders them as it likes; one without a part is seen by its name.
+    /// translation orders them as it likes; one without a part is seen by its name. Every part given has its
+    /// place: a text that has lost one would leave out a number in silence, which tests do not let pass.
     pub(super) fn say(mut self, text: &str, parts: &[(&str, Part)]) -> Self {
+        #[cfg(test)]
+        for (name, _) in parts {
+            let has_place = text.contains(&format!("{{{name}}}"));
+            assert!(has_place, "{name}: {text}");
+        }
         if !self.parts.is_empty() {
             self.push(Part::Text(" ".to_owned()));
         }
@@ -223,17 +230,12 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
         .quench
         .deciding_curve()
         .map_or(texts::places::at::SLOWEST, |curve| place_words(curve.place));
-    let hardened = NumberKey::Behind(Quantity::Hardened);
     let mut parts = vec![
         ("verdict", Part::Lead(verdict.to_owned())),
         ("place", Part::Text(place.to_owned())),
         (
             "margin",
             Part::Number(margin_words(margin.seconds), NumberKey::Margin),
-        ),
-        (
-            "hardened",
-            Part::Number(format_percent(quenched.hardened_fraction), hardened),
         ),
     ];
     let sentence = Sentence::new(tone);
@@ -256,20 +258,26 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
             None => texts::outcome::TO_SPARE,
             Some(next) => {
                 let name = inside_a_sentence(&next.title.words(scale));
-                let next_margin = Part::Number(margin_words(next.seconds), NumberKey::NextSlower);
                 parts.push(("next", Part::Text(name)));
-                parts.push(("next_margin", next_margin));
                 if next.seconds > margin.seconds {
                     texts::outcome::TO_SPARE_NEXT_DOES
-                } else if next.seconds >= 0.0 {
-                    texts::outcome::TO_SPARE_NEXT_HAS
                 } else {
-                    texts::outcome::TO_SPARE_NEXT_MISSES
+                    let next_margin = margin_words(next.seconds);
+                    let next_margin = Part::Number(next_margin, NumberKey::NextSlower);
+                    parts.push(("next_margin", next_margin));
+                    if next.seconds >= 0.0 {
+                        texts::outcome::TO_SPARE_NEXT_HAS
+                    } else {
+                        texts::outcome::TO_SPARE_NEXT_MISSES
+                    }
                 }
             }
         };
         return sentence.say(text, &parts);
     }
+    let hardened = format_percent(quenched.hardened_fraction);
+    let hardened = Part::Number(hardened, NumberKey::Behind(Quantity::Hardened));
+    parts.push(("hardened", hardened));
     let mut sentence = sentence.say(texts::outcome::MISSES, &parts);
     if let (Section::Blade { height_mm, .. }, Some(depth_mm)) =
         (route.section, quenched.hardened_depth_mm)
@@ -404,20 +412,6 @@ fn against(target: &Target, hrc: f64, band_hrc: f64) -> (Tone, &'static str) {
         (Tone::Misses, texts::outcome::BELOW_TARGET)
     } else {
         (Tone::Holds, texts::outcome::ON_TARGET_BAND_WIDER)
-    }
-}
-
-/// A title inside a sentence: its first letter small, unless it is a symbol such as N₂.
-#[must_use]
-pub fn inside_a_sentence(title: &str) -> String {
-    let mut letters = title.chars();
-    match (letters.next(), letters.clone().next()) {
-        (Some(first), Some(second)) if second.is_ascii_lowercase() => {
-            std::iter::once(first.to_ascii_lowercase())
-                .chain(letters)
-                .collect()
-        }
-        _ => title.to_owned(),
     }
 }
 

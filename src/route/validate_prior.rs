@@ -2,6 +2,7 @@
 
 use super::prior::{PriorStep, SlowCooling, Work};
 use super::validate::{RouteFieldError, STEP_MIN, allowed, fault, fault_in_degrees, text};
+use recalesce_texts::grammar::inside_a_sentence;
 use recalesce_texts::route::fields as texts;
 
 /// Most steps before hardening.
@@ -21,7 +22,7 @@ pub(super) fn prior(steps: &[PriorStep]) -> Result<(), RouteFieldError> {
     }
     for (i, step) in steps.iter().enumerate() {
         one(step).map_err(|e| {
-            let title = step.work.title().to_lowercase();
+            let title = inside_a_sentence(step.work.title());
             e.of_step(&texts::prior_step(i + 1, &title))
         })?;
     }

@@ -1,19 +1,19 @@
 //! Words of the room hardness: its models and the quantities that they know, for what is beyond them.
 
-pub use super::transform::{BAINITE, FERRITE, HARDNESS, PEARLITE};
+pub use super::constituents::{
+    BAINITE, CARBIDE, FERRITE, MARTENSITE, PEARLITE, RETAINED_AUSTENITE,
+};
+pub use super::transform::HARDNESS;
 pub use super::units::{TEMPERATURE, TIME, VOLUME_FRACTION};
 
 pub const ANNEALED: &str = "Hardness of annealed steel";
-pub const CARBIDE: &str = "carbide";
 pub const RADIUS_OF_CARBIDE: &str = "radius of carbide";
 
 pub const OF_MARTENSITE: &str = "Hardness of martensite";
 pub const CARBON_IN_AUSTENITE: &str = "carbon in austenite";
 pub const BY_MARTENSITE_CONTENT: &str = "As-quenched hardness by martensite content";
-pub const MARTENSITE: &str = "martensite";
 
 pub const OF_A_MIXTURE: &str = "Hardness of a mixture";
-pub const RETAINED_AUSTENITE: &str = "retained austenite";
 pub const SUM_OF_FRACTIONS: &str = "sum of fractions";
 pub const CARBON_OF_A_PRODUCT: &str = "carbon of a product";
 pub const WHERE_BAINITE_FORMED: &str = "temperature at which bainite formed";

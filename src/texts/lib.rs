@@ -1,6 +1,7 @@
 //! Every text that the page and the rooms of its core say, in one place, by who says it: constants, and
-//! functions where a value enters, which comes as the words or the number that the text shows. No logic
-//! but that of grammar and of which sentence follows, and no markup. A translation is a second set behind the same names.
+//! functions where a value enters, which comes as the words or the number that the text shows. No logic but
+//! that of grammar and of which sentence follows, and no markup. A translation is a second set behind the
+//! same names.
 #![allow(
     missing_docs,
     reason = "a text says what it is, and its name what it is for"
@@ -8,6 +9,8 @@
 
 pub mod advise;
 pub mod charts;
+pub mod constituents;
+pub mod grammar;
 pub mod hardness;
 pub mod heat;
 pub mod numeric;

@@ -1,11 +1,8 @@
 //! Words of the room transform: what austenite becomes, models that are asked too much, and end-quench
 //! tests that tell nothing.
 
+pub use super::constituents::{BAINITE, FERRITE, PEARLITE};
 pub use super::units::{FRACTION, TEMPERATURE, TIME, VOLUME_FRACTION};
-
-pub const FERRITE: &str = "ferrite";
-pub const PEARLITE: &str = "pearlite";
-pub const BAINITE: &str = "bainite";
 
 pub const START_OF_MARTENSITE: &str = "The start of martensite";
 pub const GRAIN: &str = "grain";

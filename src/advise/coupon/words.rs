@@ -2,8 +2,8 @@
 
 use super::likelihood::Together;
 use crate::heat::{Medium, MediumTitle};
-use crate::route::inside_a_sentence;
 use recalesce_texts::advise::coupon as texts;
+use recalesce_texts::grammar::inside_a_sentence;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 

@@ -3,9 +3,10 @@
 use super::options::{TEMPER_C, soak_range};
 use super::run::{Choice, FindRun, Upstream};
 use crate::heat::{Medium, MediumChoice};
-use crate::route::{Cold, Quench, finished_stage, inside_a_sentence, shop_media};
+use crate::route::{Cold, Quench, finished_stage, shop_media};
 use crate::units::{format_factor, format_fixed, format_hrc, format_percent, format_temperature};
 use recalesce_texts::advise::find::nearest as texts;
+use recalesce_texts::grammar::inside_a_sentence;
 use serde::{Deserialize, Serialize};
 
 /// Something that a route must keep to, in the order of the route.

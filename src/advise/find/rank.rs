@@ -5,9 +5,10 @@ use super::chance::Weighed;
 use super::nearest::Limit;
 use super::run::{Choice, FindRun};
 use crate::numeric::order;
-use crate::route::{Property, Route, Target, inside_a_sentence};
+use crate::route::{Property, Route, Target};
 use crate::units::{format_fixed, format_hrc, format_percent};
 use recalesce_texts::advise::find::rank as texts;
+use recalesce_texts::grammar::inside_a_sentence;
 use serde::{Deserialize, Serialize};
 
 /// Routes that are told.

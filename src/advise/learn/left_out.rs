@@ -3,11 +3,12 @@
 
 use super::correction::{Corrected, Correction};
 use super::unknown::{Owner, UnknownKind, furnaces_of};
-use super::words::{capital, tempers};
+use super::words::tempers;
 use crate::advise::shop::Furnace;
 use crate::route::{Route, Tempered, hottest_temper_c};
 use crate::units::{TemperatureScale, format_temperature, format_temperature_band};
 use recalesce_texts::advise::learn::left_out as texts;
+use recalesce_texts::grammar::{at_the_head, inside_a_sentence};
 
 impl Corrected {
     /// Whether it does anything to the pieces of a route that are its own: an oven needs a temper, and
@@ -48,7 +49,7 @@ impl Correction {
         for route in &routes {
             let words = self.furnace_left_out(route, scale);
             let words = words.map(|words| match some_have {
-                true => texts::for_part(&small(&words)),
+                true => texts::for_part(&inside_a_sentence(&words)),
                 false => words,
             });
             told.extend(words.filter(|words| !told.contains(words)));
@@ -111,20 +112,13 @@ impl Correction {
             };
             let of = corrected.owner.name(&self.furnaces, scale);
             told.push(texts::other_tempers(
-                &capital(&corrected.kind.subject(&of)),
+                &at_the_head(&corrected.kind.subject(&of)),
                 &tempers(from_c, scale),
                 &here,
             ));
         }
         told
     }
-}
-
-/// The same words inside a sentence.
-fn small(words: &str) -> String {
-    let mut letters = words.chars();
-    let first = letters.next().map(|first| first.to_lowercase().to_string());
-    first.unwrap_or_default() + letters.as_str()
 }
 
 /// Why a route is not for a furnace, inside a sentence.

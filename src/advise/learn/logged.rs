@@ -11,6 +11,11 @@ use serde::{Deserialize, Serialize};
 const AUSTENITE_MODEL_VOL_PERCENT: f64 = 3.0;
 /// Error of a measurement of retained austenite, vol %, as a standard deviation (expert value).
 const AUSTENITE_MEASURED_VOL_PERCENT: f64 = 2.0;
+/// Words by which a user's note tells a place that cools faster than the one that decides. They read what
+/// was written: another language adds its own and replaces none, for old runs keep theirs.
+const FASTER_PLACES: [&str; 7] = ["surface", "skin", "edge", "corner", "rim", "tip", "face"];
+/// The word by which it is not that place: `10 mm from the edge`. Another language adds its own here too.
+const AWAY_FROM: &str = "from";
 
 /// A run of a route: what was planned, and what was measured.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -196,8 +201,7 @@ impl LoggedReading {
     fn is_elsewhere(&self) -> bool {
         let text = self.place.to_lowercase();
         let words = || text.split(|c: char| !c.is_alphabetic());
-        words().any(|word| texts::FASTER_PLACES.contains(&word))
-            && words().all(|word| word != texts::AWAY_FROM)
+        words().any(|word| FASTER_PLACES.contains(&word)) && words().all(|word| word != AWAY_FROM)
     }
 }
 

@@ -4,10 +4,10 @@
 
 use super::correction::{Corrected, Correction};
 use super::unknown::{Owner, UnknownKind};
-use super::words::capital;
 use crate::route::Route;
 use crate::units::{TemperatureScale, format_fixed, format_temperature, format_temperature_within};
 use recalesce_texts::advise::learn::set_point as texts;
+use recalesce_texts::grammar::at_the_head;
 
 /// Difference of set points that no furnace shows, K: half a degree.
 const SAME_K: f64 = 0.5;
@@ -123,7 +123,7 @@ pub(super) fn oven_words(
     } else {
         texts::ask_for_less(&size)
     };
-    Some([capital(&come_to), ask, how_sure(band_k, scale)].join(" "))
+    Some([at_the_head(&come_to), ask, how_sure(band_k, scale)].join(" "))
 }
 
 impl Correction {

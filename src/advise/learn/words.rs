@@ -8,6 +8,7 @@ use crate::advise::shop::Furnace;
 use crate::route::{Route, Tempered, hottest_temper_c};
 use crate::units::{LengthUnit, TemperatureScale, format_fixed, format_length, format_temperature};
 use recalesce_texts::advise::learn::{learnt, next, unknown};
+use recalesce_texts::grammar::{at_the_head, inside_a_sentence};
 
 /// What is taken off a band below which a measurement is not worth its trouble, HRC (expert value).
 const NOT_WORTH_HRC: f64 = 0.05;
@@ -32,7 +33,7 @@ pub(super) fn learnt_words(
         return told(&kind.subject(of), &kind.range(after, scale));
     }
     learnt::narrower(
-        &capital(&kind.sentence(of, after.mean, scale)),
+        &at_the_head(&kind.sentence(of, after.mean, scale)),
         &kind.range(after, scale),
         &kind.range(before, scale),
         100.0 * narrower_part,
@@ -55,7 +56,7 @@ pub(super) fn acting_words(
     } = corrected;
     let of = owner.name(furnaces, scale);
     learnt::counted_with(
-        &capital(&kind.sentence(&of, *value, scale)),
+        &at_the_head(&kind.sentence(&of, *value, scale)),
         *runs,
         100.0 * (1.0 - left_part),
     )
@@ -105,7 +106,7 @@ impl UnknownKind {
     pub(super) fn subject(self, of: &str) -> String {
         match self {
             Self::FurnaceOffset | Self::TemperOvenOffset => unknown::offset(of),
-            Self::QuenchSeverity => unknown::quench_severity(&lower(of)),
+            Self::QuenchSeverity => unknown::quench_severity(&inside_a_sentence(of)),
             Self::Hardenability => unknown::hardenability(of),
             Self::MartensiteStart => unknown::martensite_start(of),
             Self::QuenchedHardness => unknown::quenched_hardness(of),
@@ -229,20 +230,4 @@ impl Measurement {
         }
         next::narrows(&what, now_hrc, after_hrc)
     }
-}
-
-/// A title of the list inside a sentence.
-fn lower(title: &str) -> String {
-    change_first(title, |c| c.to_ascii_lowercase())
-}
-
-pub(super) fn capital(sentence: &str) -> String {
-    change_first(sentence, |c| c.to_ascii_uppercase())
-}
-
-fn change_first(text: &str, change: impl Fn(char) -> char) -> String {
-    let mut rest = text.chars();
-    rest.next().map_or_else(String::new, |first| {
-        std::iter::once(change(first)).chain(rest).collect()
-    })
 }

@@ -3,6 +3,7 @@
 use super::{Quantity, Share};
 use crate::advise::Input;
 use recalesce_texts::advise::{RETAINED_AUSTENITE, sensitivity as texts};
+use recalesce_texts::grammar::at_the_head;
 
 /// Parts of a whole as they are said, by themselves and after an article, from the largest: each from where
 /// it is nearer than the next.
@@ -78,7 +79,7 @@ pub(super) fn words(quantity: Quantity, sd: f64, shares: &[Share]) -> String {
         return texts::nothing_open(name);
     };
     let mut told = vec![texts::decides(
-        &capital(first.input.name()),
+        &at_the_head(first.input.name()),
         part_words(first.index.total / all),
         name,
     )];
@@ -101,13 +102,6 @@ pub(super) fn words(quantity: Quantity, sd: f64, shares: &[Share]) -> String {
         }));
     }
     told.join(" ")
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }
 
 #[cfg(test)]

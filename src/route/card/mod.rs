@@ -13,6 +13,7 @@ pub(super) use ramp::keep_air_off;
 use super::outcome::Outcome;
 use super::plan::Route;
 use crate::units::{LengthUnit, TemperatureScale, format_fixed, format_temperature_band};
+use recalesce_texts::grammar::at_the_head;
 use recalesce_texts::route as texts;
 use words::{medium_words, section_words};
 
@@ -119,13 +120,7 @@ fn title(route: &Route) -> String {
         "" => texts::card::NAMELESS_PIECE,
         piece => piece,
     };
-    let mut letters = piece.chars();
-    let piece: String = letters
-        .next()
-        .into_iter()
-        .flat_map(char::to_uppercase)
-        .chain(letters)
-        .collect();
+    let piece = at_the_head(piece);
     let steel = route.grade.as_deref().unwrap_or(texts::plan::OWN_STEEL);
     texts::plan::piece_of_steel(&piece, steel)
 }

@@ -3,11 +3,12 @@
 use super::Units;
 use crate::hardness::Hardness;
 use crate::heat::{Family, MediumChoice, Section};
-use crate::route::{Route, inside_a_sentence};
+use crate::route::Route;
 use crate::units::{
     LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hrc,
     format_hv, format_length, format_temperature, format_temperature_band,
 };
+use recalesce_texts::grammar::inside_a_sentence;
 use recalesce_texts::route as texts;
 
 /// The section at the head of a sentence.

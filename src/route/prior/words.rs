@@ -7,13 +7,14 @@ use super::{PriorHeat, PriorOutcome};
 use crate::heat::MediumChoice;
 use crate::route::outcome::Outcome;
 use crate::route::plan::Route;
-use crate::route::sentences::{Sentence, Tone, inside_a_sentence};
+use crate::route::sentences::{Sentence, Tone};
 use crate::route::soak_notes::surface_words;
 use crate::soak::Network;
 use crate::units::{
     LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hv,
     format_percent, format_temperature, format_weight_percent,
 };
+use recalesce_texts::grammar::inside_a_sentence;
 use recalesce_texts::route::prior as texts;
 
 /// Grain from which a step is told to have overheated the piece, ASTM number.

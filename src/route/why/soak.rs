@@ -12,12 +12,13 @@ use crate::sources::{
     pilling_bedworth_1923, smith_1948,
 };
 use crate::steel::Element;
+use recalesce_texts::grammar::at_the_head;
 use recalesce_texts::route::why::{self as shared, soak as texts};
 
 pub(super) fn derive(quantity: Quantity, w: &Workings<'_>) -> Option<Derivation> {
     Some(match quantity {
         Quantity::Content(element) => Derivation::new(
-            shared::of_the_steel(&capital(element.name())),
+            shared::of_the_steel(&at_the_head(element.name())),
             element.symbol(),
             w.route.composition.get(element),
             "wt %",
@@ -126,12 +127,6 @@ fn bound(
         beside.map(f64::abs).into_iter().fold(0.0, f64::max),
         texts::bound_solves(phase),
     )
-}
-
-fn capital(name: &str) -> String {
-    let mut letters = name.chars();
-    let first = letters.next().map(|c| c.to_ascii_uppercase());
-    first.into_iter().chain(letters).collect()
 }
 
 fn nominal(w: &Workings<'_>) -> Vec<super::Input> {
@@ -243,7 +238,7 @@ fn dissolved(element: Element, w: &Workings<'_>) -> Derivation {
         format!("K_{}", element.symbol()),
     );
     Derivation::new(
-        shared::in_solution(&capital(element.name())),
+        shared::in_solution(&at_the_head(element.name())),
         element.symbol(),
         w.dissolved().get(element),
         "wt %",

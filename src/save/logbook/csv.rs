@@ -2,7 +2,6 @@
 
 use super::{Listed, Reading, Run, UseTest};
 use crate::heat::{MediumChoice, Section};
-use recalesce_texts::save::table as texts;
 
 const COLUMNS: [&str; 40] = [
     "id",
@@ -46,6 +45,15 @@ const COLUMNS: [&str; 40] = [
     "coupon",
     "predicted_as_taught",
 ];
+
+/// Cells that are words of the format, as its heads are: a file reads the same in every language. The shape of
+/// a section, and where it has several sizes, what they are.
+const PLATE: &str = "plate";
+const ROUND: &str = "round";
+const SQUARE: &str = "square";
+const BLADE: &str = "blade: edge; spine; height";
+/// In place of the name of a quenchant of the list.
+const OWN_QUENCHANT: &str = "own quenchant";
 
 /// Writes runs as a table. What a cell lists is parted by semicolons.
 #[must_use]
@@ -149,15 +157,15 @@ fn joined(texts: impl Iterator<Item = String>) -> String {
 
 fn section(section: Section) -> (&'static str, String) {
     match section {
-        Section::Plate { thickness_mm } => (texts::PLATE, thickness_mm.to_string()),
-        Section::Round { diameter_mm } => (texts::ROUND, diameter_mm.to_string()),
-        Section::Square { side_mm } => (texts::SQUARE, side_mm.to_string()),
+        Section::Plate { thickness_mm } => (PLATE, thickness_mm.to_string()),
+        Section::Round { diameter_mm } => (ROUND, diameter_mm.to_string()),
+        Section::Square { side_mm } => (SQUARE, side_mm.to_string()),
         Section::Blade {
             edge_mm,
             spine_mm,
             height_mm,
             ..
-        } => (texts::BLADE, format!("{edge_mm}; {spine_mm}; {height_mm}")),
+        } => (BLADE, format!("{edge_mm}; {spine_mm}; {height_mm}")),
     }
 }
 
@@ -170,8 +178,8 @@ fn quenchants(run: &Run) -> String {
             .chain(later)
             .map(|medium| match medium {
                 MediumChoice::Named(name) => name.clone(),
-                MediumChoice::At(at) => texts::quenchant_at(&at.listed, at.bath_c),
-                MediumChoice::Own(_) => texts::OWN_QUENCHANT.to_owned(),
+                MediumChoice::At(at) => format!("{} at {} °C", at.listed, at.bath_c),
+                MediumChoice::Own(_) => OWN_QUENCHANT.to_owned(),
             }),
     )
 }

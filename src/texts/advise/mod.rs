@@ -1,5 +1,7 @@
 //! Words of the room advise: a file for each part of it.
 
+pub use super::constituents::RETAINED_AUSTENITE;
+
 pub mod coupon;
 pub mod error;
 pub mod find;
@@ -7,5 +9,3 @@ pub mod inputs;
 pub mod learn;
 pub mod sensitivity;
 pub mod shop;
-
-pub const RETAINED_AUSTENITE: &str = "retained austenite";

@@ -1,5 +1,7 @@
 //! Words of the charts and beside them.
 
+pub use super::super::constituents::{AUSTENITE, BAINITE, FERRITE, PEARLITE};
+
 pub const NOT_KNOWN: &str = "Not known for this steel.";
 pub const CUTTING_EDGE: &str = "cutting edge";
 pub const SPINE: &str = "spine";
@@ -83,12 +85,8 @@ pub fn steps(n: usize) -> String {
 pub const NONE: &str = "none";
 pub const DISSOLVED: &str = "dissolved";
 pub const MARGIN: &str = "margin";
-pub const AUSTENITE: &str = "austenite";
 pub const HARDNESS: &str = "hardness";
 pub const COMPUTED: &str = "computed";
-pub const PEARLITE: &str = "pearlite";
-pub const BAINITE: &str = "bainite";
-pub const FERRITE: &str = "ferrite";
 
 #[inline]
 pub fn temper_by(step: &str) -> String {

@@ -1,5 +1,12 @@
 //! Words of decide.
 
+pub use super::super::teach::number::{
+    CARBIDE, CARBON, FINAL_AUSTENITE as AUSTENITE_IN_THE_END,
+    FINAL_HARDNESS as HARDNESS_IN_THE_END, MARGIN, MARTENSITE as MARTENSITE_QUENCHED,
+    QUENCHED_AUSTENITE as AUSTENITE_QUENCHED, QUENCHED_HARDNESS as HARDNESS_QUENCHED,
+    SOAK as SOAK_TEMPERATURE, TEMPER as TEMPER_TEMPERATURE, THICKNESS,
+};
+
 pub const NOTHING_COMPARED: &str = "Nothing in the logbook can be compared with the models.";
 
 #[inline]
@@ -61,13 +68,7 @@ pub const ADD_AN_OVEN: &str = "Add an oven";
 pub const WITHOUT_OVEN: &str =
     "Without an oven the furnaces that hold their temperature serve for tempers.";
 pub const THE_SHOP: &str = "The shop";
-pub const HARDNESS_IN_THE_END: &str = "hardness after the last step";
-pub const HARDNESS_QUENCHED: &str = "hardness as quenched";
-pub const MARTENSITE_QUENCHED: &str = "martensite as quenched";
-pub const AUSTENITE_IN_THE_END: &str = "retained austenite after the last step";
-pub const CARBON: &str = "carbon in solution";
 pub const GRAIN: &str = "grain, ASTM number";
-pub const MARGIN: &str = "margin of the quench";
 
 #[inline]
 pub fn meet_target(in_100: &str) -> String {
@@ -166,16 +167,11 @@ pub const READ_LOGBOOK: &str = "Read the logbook";
 pub const USED_FOR: &str = "Used for predictions:";
 pub const OFF: &str = "off";
 pub const ON: &str = "on";
-pub const AUSTENITE_QUENCHED: &str = "retained austenite as quenched";
-pub const CARBIDE: &str = "undissolved carbide";
 pub const GRAIN_SIZE: &str = "grain";
 pub const TIMES: &str = "times";
-pub const SOAK_TEMPERATURE: &str = "soak temperature";
 pub const SOAK_TIME: &str = "soak time";
-pub const THICKNESS: &str = "thickness";
 pub const AGITATION: &str = "quench, times the still bath";
 pub const AIR_DELAY: &str = "time in air before the bath";
-pub const TEMPER_TEMPERATURE: &str = "temper temperature";
 pub const TEMPER_TIME: &str = "temper time";
 pub const TIMES_STILL: &str = "times the still bath";
 

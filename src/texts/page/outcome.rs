@@ -2,9 +2,12 @@
 
 use std::fmt::Display;
 
+pub use super::super::constituents::{
+    AUSTENITE, BAINITE, CARBIDE, FERRITE, MARTENSITE, PEARLITE, RETAINED_AUSTENITE,
+};
+
 pub const LOOK_CLOSER: &str = "look closer";
 pub const MADE_OF: &str = "What it is made of";
-pub const RETAINED_AUSTENITE: &str = "retained austenite";
 
 #[inline]
 pub fn target_range(least: &str, most: &str) -> String {
@@ -21,12 +24,6 @@ pub const SOAK: &str = "soak";
 pub const QUENCH: &str = "quench";
 pub const COLD: &str = "cold";
 pub const TEMPER: &str = "temper";
-pub const AUSTENITE: &str = "austenite";
-pub const MARTENSITE: &str = "martensite";
-pub const CARBIDE: &str = "carbide";
-pub const PEARLITE: &str = "pearlite";
-pub const BAINITE: &str = "bainite";
-pub const FERRITE: &str = "ferrite";
 pub const OUTCOME: &str = "Outcome";
 pub const HARDNESS_IN_THE_END: &str = "hardness in the end";
 pub const AUSTENITE_IN_THE_END: &str = "retained austenite in the end";

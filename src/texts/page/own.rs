@@ -1,5 +1,7 @@
 //! Words of the user's own quenchant.
 
+pub use super::super::advise::coupon::known_within as nose_within;
+
 pub const READINGS: &str = "Time and temperature, one reading per line";
 pub const CURVE_EXAMPLE: &str = "time s; temperature °C\n0.00; 850\n0.05; 849.6";
 pub const OPEN_FILE: &str = "Open a file";
@@ -23,11 +25,6 @@ pub const THOSE_YOU_HAVE: &str = "Those that you have, of its still bath.";
 pub const OF_THE_PROBE: &str = "Of the centre of the 12.5 mm probe of ISO 9950 and ASTM D6200.";
 pub const OF_A_COUPON: &str = "Of known steel, quenched, cut and measured as quenched.";
 pub const BATH_IN_TEST: &str = "bath in the test";
-
-#[inline]
-pub fn nose_within(factor: f64) -> String {
-    format!("What decides the nose is known within ×{factor:.2} either way.")
-}
 
 #[inline]
 pub fn left_open(by: &str) -> String {

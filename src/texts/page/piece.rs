@@ -1,5 +1,7 @@
 //! Words of the sentence on the piece and of its panels.
 
+pub use super::super::route::plan::OWN_STEEL;
+
 pub const A: &str = "A ";
 pub const AT_THE_SPINE: &str = " at the spine";
 pub const OWN_QUENCHANT: &str = "Your own quenchant";
@@ -8,7 +10,6 @@ pub const KNOWN_OF_QUENCHANT: &str = "What is known of it";
 pub const WHAT_IT_IS: &str = "What it is";
 pub const NAME_OF_PIECE: &str = "Name of the piece";
 pub const LOWEST_HARDNESS: &str = "Lowest hardness that will do";
-pub const OWN_STEEL: &str = "own steel";
 pub const THE_PIECE: &str = "The piece";
 pub const THE_STEEL: &str = "The steel";
 pub const IN_A_FURNACE: &str = ", in a furnace true to ";

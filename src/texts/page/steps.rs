@@ -1,5 +1,7 @@
 //! Words of the steps before hardening.
 
+pub use super::super::constituents::CARBIDE;
+
 pub const TAKE_OUT: &str = "Take out";
 pub const ADD_A_STEP: &str = "add a step";
 pub const ADD_A_STEP_NAME: &str = "Add a step";
@@ -59,7 +61,6 @@ pub const NONE: &str = "none";
 pub const NETWORK: &str = "network";
 pub const AFTER: &str = "after";
 pub const GRAIN: &str = "grain";
-pub const CARBIDE: &str = "carbide";
 pub const BOUNDARIES: &str = "boundaries";
 pub const HARDNESS: &str = "hardness";
 pub const HEATS: &str = "Heats";

@@ -1,5 +1,8 @@
 //! What stands behind the numbers of the outcome: title, band, equation, and rows of what it takes in.
 
+pub use super::why::quench::AUSTENITE_ERROR as RETAINED_AUSTENITE_ERROR;
+pub use super::why::soak::DISSOLUTION_ERROR;
+
 pub const TAKES_IN: &str = "takes in";
 pub const SOURCE: &str = "source";
 pub const VALID: &str = "valid for";
@@ -33,8 +36,6 @@ pub fn carbon_in_solution(carbon: &str, limit: &str, temperature: &str) -> Strin
 
 pub const DISSOLUTION_BASIS: &str = "equilibrium of this steel, and shrinking carbides in two stages: carbon first, then the alloy that the carbide holds";
 pub const DISSOLUTION_VALIDITY: &str = "up to 2.5 % C, 18 % Cr, 3 % Mn or Si, 4 % Ni, 2 % Mo, 1.2 % V, 4 % W; checked on plain and 1.5 % Cr steel";
-pub const DISSOLUTION_ERROR: &str =
-    "equilibrium ±0.02 to 0.04 % C; published soaks of 1 C–1.5 Cr steel differ by 0.1 %";
 
 pub const CARBIDE_LEFT: &str = "Carbide left undissolved";
 
@@ -137,7 +138,6 @@ pub fn carbon_dissolved(carbon: &str) -> String {
 
 pub const RETAINED_AUSTENITE_BASIS: &str =
     "mean of Koistinen & Marburger (1959) and van Bohemen (2012); Ms by van Bohemen (2012)";
-pub const RETAINED_AUSTENITE_ERROR: &str = "1.5 vol % on plain steels, up to 4 vol % otherwise";
 
 pub const HARDNESS: &str = "Hardness";
 pub const BELOW_C_SCALE: &str = "Below the C scale.";

@@ -1,5 +1,7 @@
 //! Words of what a route means for the use of the piece, against another route.
 
+pub use super::super::constituents::{CARBIDE, RETAINED_AUSTENITE as AUSTENITE};
+
 pub const WEAR: &str = "Wear";
 pub const EDGE: &str = "Edge stability";
 pub const TOUGHNESS: &str = "Toughness";
@@ -10,8 +12,6 @@ pub fn differs(what: &str, here: &str, there: &str) -> String {
 }
 
 pub const HARDNESS: &str = "hardness";
-pub const CARBIDE: &str = "carbide";
-pub const AUSTENITE: &str = "retained austenite";
 pub const SOFT: &str = "ferrite, pearlite and bainite";
 pub const GRAIN: &str = "grain number";
 

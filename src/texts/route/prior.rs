@@ -1,5 +1,7 @@
 //! Words of the steps before hardening: what they are, what they do, what is wrong with them.
 
+pub use super::super::constituents::{BAINITE, CARBIDE, FERRITE, PEARLITE};
+
 pub const FORGE: &str = "Forge";
 pub const NORMALISE: &str = "Normalise";
 pub const REFINE: &str = "Refine";
@@ -110,10 +112,6 @@ pub fn part(share: &str, constituent: &str) -> String {
 }
 
 pub const MARTENSITE_AND_AUSTENITE: &str = "martensite and austenite";
-pub const BAINITE: &str = "bainite";
-pub const PEARLITE: &str = "pearlite";
-pub const FERRITE: &str = "ferrite";
-pub const CARBIDE: &str = "carbide";
 pub const HARDENS_IN_AIR: &str = "It hardens in air and may crack when it is cold: anneal at once";
 
 #[inline]

@@ -1,7 +1,7 @@
 //! What a run has, and what is wrong with it as it is typed or read.
 
 /// In place of a grade.
-pub const OWN_STEEL: &str = "own steel";
+pub use super::super::route::plan::OWN_STEEL;
 
 /// After which step a hardness was read.
 pub const AS_QUENCHED: &str = "as quenched";

@@ -1,10 +1,5 @@
 //! What was measured on a run, and why some of it teaches nothing.
 
-/// Words by which a user tells a place that cools faster than the one that decides.
-pub const FASTER_PLACES: [&str; 7] = ["surface", "skin", "edge", "corner", "rim", "tip", "face"];
-/// The word by which it is not that place: `10 mm from the edge`.
-pub const AWAY_FROM: &str = "from";
-
 #[inline]
 pub fn no_hrc(value: f64, scale: &str) -> String {
     format!("{value} {scale} has no number on the C scale")

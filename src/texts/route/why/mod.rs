@@ -1,6 +1,10 @@
 //! Words of why a number is what it is: what is said in more than one of its files, and the terms beside
 //! which they stand.
 
+pub use super::super::constituents::{
+    AUSTENITE, BAINITE, CARBIDE, FERRITE, MARTENSITE, PEARLITE, RETAINED_AUSTENITE,
+};
+
 pub mod balance;
 pub mod hardness;
 pub mod margin;
@@ -39,14 +43,7 @@ pub fn in_solution(element: &str) -> String {
 pub const CARBON_OF_STEEL: &str = "carbon of the steel";
 pub const CARBIDE_LEFT: &str = "carbide left";
 pub const RATE_PARAMETER: &str = "rate parameter";
-pub const MARTENSITE: &str = "martensite";
-pub const RETAINED_AUSTENITE: &str = "retained austenite";
 pub const AUSTENITE_BEFORE: &str = "retained austenite before";
-pub const AUSTENITE: &str = "austenite";
-pub const CARBIDE: &str = "carbide";
-pub const BAINITE: &str = "bainite";
-pub const PEARLITE: &str = "pearlite";
-pub const FERRITE: &str = "ferrite";
 
 #[inline]
 pub fn nose_of(product: &str) -> String {

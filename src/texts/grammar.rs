@@ -1,0 +1,56 @@
+//! Rules of the language by which a text stands inside another. A translation has its own.
+
+/// A title inside a sentence: its first letter small, unless what follows shows a symbol or an abbreviation,
+/// such as N₂ or PAG, which keep their capital.
+#[must_use]
+pub fn inside_a_sentence(title: &str) -> String {
+    let mut letters = title.chars();
+    match (letters.next(), letters.clone().next()) {
+        (Some(first), Some(second)) if second.is_lowercase() => {
+            first.to_lowercase().chain(letters).collect()
+        }
+        _ => title.to_owned(),
+    }
+}
+
+/// A text at the head of a sentence: its first letter a capital.
+#[must_use]
+pub fn at_the_head(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().into_iter().flat_map(char::to_uppercase);
+    first.chain(letters).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_title_inside_a_sentence_begins_small_but_for_symbols() {
+        for (title, said) in [
+            ("Canola oil, 60 °C", "canola oil, 60 °C"),
+            ("Anneal below A1", "anneal below A1"),
+            ("Öl, schnell", "öl, schnell"),
+            ("N₂ at 6 bar", "N₂ at 6 bar"),
+            ("PAG, 15 %", "PAG, 15 %"),
+            ("A", "A"),
+            ("60 °C", "60 °C"),
+            ("", ""),
+        ] {
+            assert_eq!(inside_a_sentence(title), said);
+        }
+    }
+
+    #[test]
+    fn the_head_of_a_sentence_is_a_capital() {
+        for (text, said) in [
+            ("the offset of “Öfchen”", "The offset of “Öfchen”"),
+            ("öl", "Öl"),
+            ("N₂", "N₂"),
+            ("60 °C", "60 °C"),
+            ("", ""),
+        ] {
+            assert_eq!(at_the_head(text), said);
+        }
+    }
+}
