@@ -116,6 +116,6 @@ fn the_band_of_the_bar_follows_its_points() {
     assert!(
         scene
             .summary
-            .starts_with("Hardness along the end-quenched bar: 54 HRC at")
+            .starts_with("Hardness along the end-quenched bar: 54\u{a0}HRC at")
     );
 }

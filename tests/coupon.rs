@@ -215,7 +215,7 @@ fn readings_that_cannot_be_are_refused_with_what_can() {
     assert!(
         error
             .to_string()
-            .starts_with("66.0 HRC at the centre is harder than"),
+            .starts_with("66.0\u{a0}HRC at the centre is harder than"),
         "{error}"
     );
     assert!(matches!(given(&mild, 5.0), CouponError::TooSoft { .. }));
@@ -286,6 +286,7 @@ fn readings_that_cannot_be_are_refused_with_what_can() {
         ),
     ] {
         let error = fit_coupon(&wrong).unwrap_err().to_string();
+        let error = error.replace('\u{a0}', " ");
         assert!(error.contains(part), "{error}");
     }
 }

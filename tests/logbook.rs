@@ -257,7 +257,7 @@ fn runs_are_drawn_about_the_line_of_agreement() {
     let scene = logbook_chart(&[logged(60.0, 57.0), logged(61.0, 61.6)], size).expect("a chart");
     assert!(
         scene.summary.contains("2 logged runs: 1 inside the band")
-            && scene.summary.ends_with("on average 1.2 HRC softer."),
+            && scene.summary.ends_with("on average 1.2\u{a0}HRC softer."),
         "{}",
         scene.summary
     );

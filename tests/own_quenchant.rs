@@ -9,6 +9,11 @@ use recalesce::heat::{
 use recalesce::units::TemperatureScale;
 use std::fmt::Write;
 
+/// An error's words with plain spaces.
+fn plain(error: &impl std::fmt::Display) -> String {
+    error.to_string().replace('\u{a0}', " ")
+}
+
 const NONE: QuenchantFigures = QuenchantFigures {
     nickel_ball_s: None,
     max_rate_k_per_s: None,
@@ -146,7 +151,7 @@ fn figures_of_the_classes_are_met_within_their_reproducibility() {
 fn figures_that_cannot_be_are_refused_with_what_is_allowed() {
     let refused = |figures: QuenchantFigures, bath_c: f64| {
         let error = fit_figures(&figures, bath_c).expect_err("a refusal");
-        error.to_string()
+        plain(&error)
     };
     let base = QuenchantFigures {
         max_rate_k_per_s: Some(75.0),
@@ -335,7 +340,7 @@ fn read(text: &str) -> ProbeCurve {
 
 fn read_error(text: &str) -> String {
     let error = ProbeCurve::read(text, &CurveOptions::default()).expect_err("a refusal");
-    error.to_string()
+    plain(&error)
 }
 
 fn comma(value: f64, decimals: usize) -> String {
@@ -423,7 +428,7 @@ fn columns_and_scale_may_be_told() {
         columns: Some([0, 2]),
         ..options
     };
-    let error = ProbeCurve::read(&three, &wrong).unwrap_err().to_string();
+    let error = plain(&ProbeCurve::read(&three, &wrong).unwrap_err());
     assert!(
         error.contains("columns 0 and 2 are asked for; there are 1 to 3"),
         "{error}"
@@ -432,7 +437,7 @@ fn columns_and_scale_may_be_told() {
         entry_s: Some(1e9),
         ..options
     };
-    let error = ProbeCurve::read(&three, &wrong).unwrap_err().to_string();
+    let error = plain(&ProbeCurve::read(&three, &wrong).unwrap_err());
     assert!(
         error.contains("1000000000 s is outside the record, 0 to"),
         "{error}"
@@ -528,9 +533,9 @@ fn what_is_no_probe_curve_is_refused_with_the_line() {
     for (text, words) in [
         (String::new(), "no line has two numbers"),
         ("time,temperature\n".to_owned(), "no line has two numbers"),
-        (at_20("2.25,hot"), "line 20: \"hot\" is no temperature"),
-        (at_20("late,700"), "line 20: \"late\" is no time"),
-        (at_20("2.25,nan"), "line 20: \"nan\" is no temperature"),
+        (at_20("2.25,hot"), "line 20: “hot” is no temperature"),
+        (at_20("late,700"), "line 20: “late” is no time"),
+        (at_20("2.25,nan"), "line 20: “nan” is no temperature"),
         (
             at_20("2.25,9999"),
             "line 20: 9999 °C is outside -80 to 1100 °C",
@@ -770,7 +775,7 @@ fn a_curve_that_no_bath_makes_is_refused() {
     let curve = read(&text("s,°C\n", &readings, |t, c| format!("{t:.3},{c:.2}")));
     let mut fit = CurveFit::new(&curve, 50.0).unwrap();
     while !fit.step().is_done {}
-    let error = fit.fitted().unwrap_err().to_string();
+    let error = plain(&fit.fitted().unwrap_err());
     assert!(
         error.contains("are the bath, the probe and the units right?"),
         "{error}"
@@ -807,7 +812,7 @@ fn a_fit_is_the_same_every_time_and_its_steps_bring_it_nearer() {
 #[test]
 fn baths_that_the_curve_contradicts_are_refused() {
     let curve = curve_of("oil_medium", 0.0, 0.5, &CurveOptions::default());
-    let refused = |bath_c: f64| CurveFit::new(&curve, bath_c).unwrap_err().to_string();
+    let refused = |bath_c: f64| plain(&CurveFit::new(&curve, bath_c).unwrap_err());
     assert!(refused(f64::NAN).contains("NaN"));
     assert!(refused(300.0).contains("outside -20 to 250 °C"));
     assert!(refused(200.0).contains("the probe cools to 150 °C, below the bath of 200 °C"));

@@ -508,11 +508,11 @@ fn faults_of_a_quenchants_figures_and_curve_are_named() {
         ),
         (
             ",\"figures\":{\"nickel_ball_s\":99}",
-            "`figures`: nickel-ball time: 99 s is outside 1.3 to 40 s",
+            "`figures`: nickel-ball time: 99\u{a0}s is outside 1.3 to 40\u{a0}s",
         ),
         (
             ",\"curve_text\":\"0 850\\n1 x\"",
-            "`curve_text`: line 2: \"x\" is no temperature",
+            "`curve_text`: line 2: “x” is no temperature",
         ),
         (",\"curve_text\":\"\",\"figures\":{}", "give either these"),
         (",\"scale\":\"kelvin\",\"curve_text\":\"\"", "`scale`"),
@@ -655,7 +655,7 @@ fn a_second_temper_softens_further() {
         ),
         (
             "{\"temperature_c\":900,\"time_s\":60}",
-            "Tempering knows temperature from 100",
+            "Tempering holds for temperature from 100",
         ),
     ] {
         let question =

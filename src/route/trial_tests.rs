@@ -136,7 +136,10 @@ fn an_absurd_deviation_is_refused_by_its_field() {
         change(&mut deviation);
         trial(&route, &deviation).unwrap_err().to_string()
     };
-    assert!(refused(|d| d.nose_time_factor = 0.0).contains("times of the nose times 0 is outside"));
+    assert!(
+        refused(|d| d.nose_time_factor = 0.0)
+            .contains("factor on the time of the nose 0 is outside")
+    );
     assert!(refused(|d| d.heat_transfer_factor = f64::NAN).contains("0.01 to 100"));
     assert!(refused(|d| d.thickness_mm = -80.0).contains("thickness off by -80 mm"));
     assert!(refused(|d| d.ms_k = f64::INFINITY).contains("-300 to 300 K"));

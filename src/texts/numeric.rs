@@ -12,12 +12,12 @@ pub fn singular_or_indefinite(row: usize) -> String {
 
 #[inline]
 pub fn least_of(left: &str, right: &str) -> String {
-    format!("least of {left} and {right}")
+    format!("smallest of {left} and {right}")
 }
 
 #[inline]
 pub fn most_of(left: &str, right: &str) -> String {
-    format!("most of {left} and {right}")
+    format!("greatest of {left} and {right}")
 }
 
 #[inline]

@@ -11,9 +11,9 @@ pub const FINE_PEARLITE: &str = "fine pearlite";
 pub const QUENCHED_AND_REFINED: &str = "quenched and refined";
 pub const AS_FORGED: &str = "as forged";
 
-pub const THE_SOAK: &str = "the soak";
-pub const RIPENING: &str = "Ripening of carbide";
-pub const SURFACE_IN_AIR: &str = "the surface in air";
+pub const THE_SOAK: &str = "The model of the soak";
+pub const RIPENING: &str = "The model of carbide ripening";
+pub const SURFACE_IN_AIR: &str = "The model of the surface in air";
 
 #[inline]
 pub fn below_a1(temperature_c: f64, a1_c: f64) -> String {

@@ -26,11 +26,11 @@ pub fn too_much_alloying(sum_wt: f64, largest_wt: f64) -> String {
 pub fn unknown_grade(asked: &str, close: &[String]) -> String {
     if close.is_empty() {
         format!(
-            "no grade is called {asked:?}; the list holds AISI/SAE, UNS, EN names and material numbers"
+            "no grade is called “{asked}”; the list holds AISI/SAE, UNS, EN names and material numbers"
         )
     } else {
         format!(
-            "no grade is called {asked:?}; close are {}",
+            "no grade is called “{asked}”; close to it are {}",
             close.join(", ")
         )
     }
@@ -45,6 +45,6 @@ pub fn beyond_the_model(
     value: &str,
 ) -> String {
     format!(
-        "{model} knows {quantity} from {least} to {largest}; here it is {value}. No number is given."
+        "{model} holds for {quantity} from {least} to {largest}; here it is {value}. No number is given."
     )
 }

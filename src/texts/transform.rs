@@ -35,7 +35,7 @@ pub const HARDNESS: &str = "hardness";
 
 #[inline]
 pub fn points_needed(fewest: usize, most: usize, here: usize) -> String {
-    format!("an end-quench test needs {fewest} to {most} points; here are {here}")
+    format!("an end-quench test needs {fewest} to {most} points; {here} given")
 }
 
 #[inline]
@@ -52,7 +52,9 @@ pub fn no_fall(least_mm: f64, most_mm: f64) -> String {
 
 #[inline]
 pub fn no_curve(off_hrc: f64) -> String {
-    format!("the points lie {off_hrc:.1} HRC from any end-quench curve of a steel with this carbon")
+    format!(
+        "the points lie {off_hrc:.1}\u{a0}HRC from any end-quench curve of a steel with this carbon"
+    )
 }
 
 #[inline]

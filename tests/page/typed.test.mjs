@@ -235,9 +235,9 @@ test("a temper that the table of D2 does not reach is refused with rounded numbe
   await bench.takeGrade("D2");
   await bench.press("temper", "PageDown");
   const said = async () => plain(await bench.app.innerText());
-  await bench.until(said, (text) => /Tempering table of D2 knows .* from \d+ to \d+ °C; here it is \d+ °C\./.test(text), "the refusal");
+  await bench.until(said, (text) => /Tempering table of D2 holds for .* from \d+ to \d+ °C; here it is \d+ °C\./.test(text), "the refusal");
   await bench.pick("Temperatures", "°F");
-  await bench.until(said, (text) => /Tempering table of D2 knows .* from \d+ to \d+ °F; here it is \d+ °F\./.test(text), "the refusal in °F");
+  await bench.until(said, (text) => /Tempering table of D2 holds for .* from \d+ to \d+ °F; here it is \d+ °F\./.test(text), "the refusal in °F");
   await bench.close();
 });
 
@@ -380,7 +380,7 @@ for (const grade of ["D2", "440C"]) {
     const bench = await BenchPage.ready(browser);
     await bench.openWord("The steel");
     await bench.option(grade).click();
-    await bench.until(() => bench.sentences(), (all) => /No number is given|knows/.test(all.join(" ")), "the refusal");
+    await bench.until(() => bench.sentences(), (all) => /No number is given|holds for/.test(all.join(" ")), "the refusal");
     // The soak is still known, and its handle still works.
     const [carbon] = await bench.sentences();
     assert.match(carbon, /carbon is in solution/);

@@ -246,7 +246,7 @@ mod tests {
         };
         let hot = refused("oil_fast", 120.0);
         assert!(
-            hot.contains("120 °C is outside 20 to 80 °C") && hot.contains("flash point"),
+            hot.contains("120\u{a0}°C is outside 20 to 80\u{a0}°C") && hot.contains("flash point"),
             "{hot}"
         );
         assert!(refused("salt200_still", 120.0).contains("freezes"));

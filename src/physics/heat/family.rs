@@ -100,15 +100,22 @@ impl Family {
                 Hazard(&[Said::Words(texts::STEAM)]),
                 Hazard(&[Said::Words(texts::CONCENTRATION)]),
             ],
-            Self::Oil | Self::VegetableOil => &[
+            Self::Oil => &[
                 Hazard(&[Said::WithDifference(texts::OIL_BURNS, 28.0)]),
                 Hazard(&[Said::Words(texts::UNDER_QUICKLY)]),
                 Hazard(&[Said::Words(texts::LID_AT_HAND)]),
                 Hazard(&[Said::Words(texts::WATER_IN_OIL)]),
             ],
+            Self::VegetableOil => &[
+                Hazard(&[Said::WithDifference(texts::OIL_BURNS, 28.0)]),
+                Hazard(&[Said::Words(texts::UNDER_QUICKLY)]),
+                Hazard(&[Said::Words(texts::LID_FOR_COOKING_OIL)]),
+                Hazard(&[Said::Words(texts::WATER_IN_OIL)]),
+            ],
             Self::HotOil => &[
                 Hazard(&[Said::WithTemperature(texts::WATER_IN_HOT_OIL, 100.0)]),
                 Hazard(&[Said::Words(texts::OIL_FOR_HOT_BATHS)]),
+                Hazard(&[Said::Words(texts::UNDER_QUICKLY)]),
                 Hazard(&[Said::Words(texts::LID_AT_HAND)]),
             ],
             Self::Salt => &[

@@ -446,9 +446,11 @@ mod tests {
     #[test]
     fn unusable_curves_are_refused_with_the_point() {
         let refused = |points: &[[f64; 2]]| own(points, 40.0).unwrap_err().to_string();
-        assert!(refused(&[[20.0, 300.0]]).contains("1 points"));
-        assert!(refused(&[[20.0, 300.0], [20.0, 400.0]]).contains("point 2: 20 °C does not rise"));
-        assert!(refused(&[[20.0, 300.0], [90.0, 0.0]]).contains("point 2: 0 W/m²K"));
+        assert!(refused(&[[20.0, 300.0]]).contains("curve: 1; 2 to"));
+        assert!(
+            refused(&[[20.0, 300.0], [20.0, 400.0]]).contains("point 2: 20\u{a0}°C does not rise")
+        );
+        assert!(refused(&[[20.0, 300.0], [90.0, 0.0]]).contains("point 2: 0\u{a0}W/m²K"));
         assert!(refused(&[[20.0, 300.0], [90.0, f64::NAN]]).contains("NaN"));
         assert!(refused(&[[f64::INFINITY, 300.0], [90.0, 9.0]]).contains("point 1: a surface"));
         assert!(own(&[[20.0, 300.0], [90.0, 9.0]], 700.0).is_err());
@@ -461,7 +463,7 @@ mod tests {
             error.unwrap_err().to_string()
         };
         let text = answer("mystery");
-        assert!(text.contains("\"mystery\""));
+        assert!(text.contains("“mystery”"));
         let (_, names) = text.split_once("such as ").unwrap();
         for name in names.split(", ") {
             assert!(media::medium(name).is_some(), "{name}");

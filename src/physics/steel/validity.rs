@@ -151,7 +151,7 @@ mod tests {
         let warm = refusal("°C", 183.132, (205.0, 540.0));
         assert_eq!(
             warm.to_string(),
-            "The table knows it from 205 to 540\u{a0}°C; here it is 183\u{a0}°C. No number is given."
+            "The table holds for it from 205 to 540\u{a0}°C; here it is 183\u{a0}°C. No number is given."
         );
         assert!(
             warm.words(Fahrenheit)

@@ -55,7 +55,14 @@ fn the_example_has_a_row_for_each_step() {
     assert_eq!(card.title, "Marking knife, 52100");
     assert_eq!(
         titles(&card),
-        ["Soak", "Quench", "Test", "Cold", "Temper 1", "Temper 2"]
+        [
+            "Soak",
+            "Quench",
+            "Test",
+            "Cold",
+            "Temper\u{a0}1",
+            "Temper\u{a0}2"
+        ]
     );
     assert!(plain(&card.sentence).ends_with("medium oil at 50 °C. Aim: 61 to 63 HRC."));
     assert_eq!(plain(&card.rows[0].set), "830 °C");
@@ -85,8 +92,8 @@ fn a_snap_temper_has_a_row_of_its_own_before_the_cold() {
             "Test",
             "Snap temper",
             "Cold",
-            "Temper 1",
-            "Temper 2"
+            "Temper\u{a0}1",
+            "Temper\u{a0}2"
         ]
     );
     let snap = &card.rows[3];
@@ -120,8 +127,8 @@ fn every_kind_of_step_has_its_row_with_cooling_and_check() {
             "Then into",
             "Test",
             "Cold",
-            "Temper 1",
-            "Temper 2"
+            "Temper\u{a0}1",
+            "Temper\u{a0}2"
         ]
     );
     let row = |i: usize| &card.rows[i];
@@ -395,7 +402,7 @@ fn a_temper_that_only_the_oven_makes_embrittling_is_cautioned_on_its_row() {
     let row = card
         .rows
         .iter()
-        .find(|row| row.title == "Temper 2")
+        .find(|row| row.title == "Temper\u{a0}2")
         .unwrap();
     let cautioned = row
         .cautions

@@ -51,21 +51,21 @@ pub const NO_COUPON_SHAPE: &str = "a coupon is a plate or a round bar";
 #[inline]
 pub fn too_hard(given_hrc: f64, place: &str, most_hrc: f64) -> String {
     format!(
-        "{given_hrc:.1} HRC at the {place} is harder than this steel gets after this soak: at most {most_hrc:.1} HRC"
+        "{given_hrc:.1}\u{a0}HRC at the {place} is harder than this steel gets after this soak: at most {most_hrc:.1}\u{a0}HRC"
     )
 }
 
 #[inline]
 pub fn too_soft(given_hrc: f64, place: &str, least_hrc: f64) -> String {
     format!(
-        "{given_hrc:.1} HRC at the {place} is softer than this steel gets in a quench ten times slower: at least {least_hrc:.1} HRC"
+        "{given_hrc:.1}\u{a0}HRC at the {place} is softer than this steel gets in a quench ten times slower: at least {least_hrc:.1}\u{a0}HRC"
     )
 }
 
 #[inline]
 pub fn tells_nothing(least_hrc: f64, most_hrc: f64) -> String {
     format!(
-        "this coupon tells nothing of the quench: it comes out at {least_hrc:.0} to {most_hrc:.0} HRC in every one from ten times slower to ten times faster; a steel that hardens less deep, or another size, tells more"
+        "this coupon tells nothing of the quench: it comes out at {least_hrc:.0} to {most_hrc:.0}\u{a0}HRC in every one from ten times slower to ten times faster; a steel that hardens less deep, or another size, tells more"
     )
 }
 

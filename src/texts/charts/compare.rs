@@ -67,6 +67,6 @@ pub fn trade_off(
 ) -> String {
     format!(
         "Hardness against toughness of {routes} routes, none of which another beats in both, from {softest} to \
-         {hardest} HRC; {meeting} within the target of {least} to {most} HRC. Each can be put on the bench."
+         {hardest}\u{a0}HRC; {meeting} within the target of {least} to {most}\u{a0}HRC. Each can be put on the bench."
     )
 }

@@ -10,7 +10,7 @@ pub const COOLS_LIKE_PIECE: &str = "cools like the piece";
 
 #[inline]
 pub fn hardness_at(hrc: &str, distance: &str) -> String {
-    format!("{hrc} HRC at {distance}")
+    format!("{hrc}\u{a0}HRC at {distance}")
 }
 
 #[inline]

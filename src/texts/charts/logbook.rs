@@ -12,6 +12,6 @@ pub const HARDER: &str = "harder";
 pub fn summary(runs: usize, inside: usize, mean: &str, softer_or_harder: &str) -> String {
     format!(
         "Measured against predicted hardness of {runs} logged runs: {inside} inside the band of their \
-         prediction; measured is on average {mean} HRC {softer_or_harder}."
+         prediction; measured is on average {mean}\u{a0}HRC {softer_or_harder}."
     )
 }

@@ -3,7 +3,7 @@
 
 #[inline]
 pub fn hardness(after: &str, hrc: &str) -> String {
-    format!("{after} {hrc} HRC")
+    format!("{after} {hrc}\u{a0}HRC")
 }
 
 #[inline]

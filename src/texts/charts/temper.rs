@@ -9,10 +9,10 @@ pub fn target(least_hrc: &str, most_hrc: &str) -> String {
 
 #[inline]
 pub fn summary(temper: &str, hrc: &str) -> String {
-    format!("Temper: {temper} gives {hrc} HRC.")
+    format!("Temper: {temper} gives {hrc}\u{a0}HRC.")
 }
 
 #[inline]
 pub fn summary_with_target(temper: &str, hrc: &str, [least, most]: [&str; 2]) -> String {
-    format!("Temper: {temper} gives {hrc} HRC; the target is {least} to {most}.")
+    format!("Temper: {temper} gives {hrc}\u{a0}HRC; the target is {least} to {most}.")
 }

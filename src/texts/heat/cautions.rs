@@ -6,7 +6,7 @@ pub const OILY_AND_HOT: &str =
     "Oil on a piece taken out hot smokes and may flash: vent, no flame near, lid at hand.";
 
 pub const BRINE_SPLASHES: &str = "Brine and steam splash: cover face and arms.";
-pub const BRINE_CRACKS: &str = "Cracks and warps steel with more than about 0.5 % carbon.";
+pub const BRINE_CRACKS: &str = "May crack and warp steel of more than about 0.5\u{a0}% carbon.";
 pub const BRINE_RUSTS: &str = "Rinse the piece at once: brine rusts steel and tools.";
 
 pub const STEAM: &str = "Steam and hot splashes: cover face and arms.";
@@ -19,6 +19,8 @@ pub const CONCENTRATION: &str =
 pub const OIL_BURNS: &str = "Oil burns: keep the bath well below its flash point, by at least {difference} or as your code asks.";
 pub const UNDER_QUICKLY: &str =
     "Put the whole piece under quickly; red steel half out of the oil lights the surface.";
+pub const LID_FOR_COOKING_OIL: &str =
+    "Keep a lid at hand and a fire extinguisher for cooking oil. Never use water.";
 pub const LID_AT_HAND: &str =
     "Keep a lid at hand and a fire extinguisher for burning liquids. Never use water.";
 pub const WATER_IN_OIL: &str = "Keep water out: a little in the oil foams and boils over.";
@@ -28,8 +30,7 @@ pub const OIL_FOR_HOT_BATHS: &str =
 
 pub const SALT_BURNS: &str =
     "Molten salt burns deeply, and a wet or oily piece makes it erupt: dry and clean only.";
-pub const NITRATE: &str =
-    "Nitrate salt feeds fire: no oil, charcoal, aluminium or magnesium near it.";
+pub const NITRATE: &str = "Nitrate salt feeds fire and explodes with cyanide salt: no oil, charcoal, cyanide, aluminium or magnesium near it.";
 pub const LIMIT_OF_SALT: &str = "Stay below the supplier's limit, about {temperature}. Water is added by built-in equipment only.";
 
 pub const PLATES_PINCH: &str = "Plates pinch and burn: clamp with tools.";

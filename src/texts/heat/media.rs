@@ -42,33 +42,35 @@ pub const AIR_AS_THE_SHOP: &str = "air is as warm as the shop";
 #[inline]
 pub fn unknown(name: &str) -> String {
     format!(
-        "there is no medium {name:?} in the list; it has names such as water20, oil_fast, air_still"
+        "no quenchant of the list is called “{name}”; it has names such as water20, oil_fast, air_still"
     )
 }
 
 #[inline]
 pub fn points_allowed(count: usize, most: usize) -> String {
-    format!("the heat-transfer curve has {count} points; 2 to {most} are allowed")
+    format!("points of the heat-transfer curve: {count}; 2 to {most} are allowed")
 }
 
 #[inline]
 pub fn heat_transfer_outside(point: usize, h_w_m2k: f64, [least, most]: [f64; 2]) -> String {
-    format!("point {point}: {h_w_m2k} W/m²K is outside {least} to {most} W/m²K")
+    format!("point {point}: {h_w_m2k}\u{a0}W/m²K is outside {least} to {most}\u{a0}W/m²K")
 }
 
 #[inline]
 pub fn surface_outside(point: usize, temperature_c: f64, [least_c, most_c]: [f64; 2]) -> String {
-    format!("point {point}: a surface of {temperature_c} °C is outside {least_c} to {most_c} °C")
+    format!(
+        "point {point}: a surface of {temperature_c}\u{a0}°C is outside {least_c} to {most_c}\u{a0}°C"
+    )
 }
 
 #[inline]
 pub fn does_not_rise(point: usize, temperature_c: f64) -> String {
-    format!("point {point}: {temperature_c} °C does not rise above the point before it")
+    format!("point {point}: {temperature_c}\u{a0}°C does not rise above the point before it")
 }
 
 #[inline]
 pub fn bath_outside(bath_c: f64, [least_c, most_c]: [f64; 2]) -> String {
-    format!("a bath of {bath_c} °C is outside {least_c} to {most_c} °C")
+    format!("a bath of {bath_c}\u{a0}°C is outside {least_c} to {most_c}\u{a0}°C")
 }
 
 #[inline]
@@ -78,7 +80,9 @@ pub fn bath_of_outside(
     [least_c, most_c]: [f64; 2],
     reason: &str,
 ) -> String {
-    format!("{title}: a bath of {bath_c} °C is outside {least_c} to {most_c} °C: {reason}")
+    format!(
+        "{title}: a bath of {bath_c}\u{a0}°C is outside {least_c} to {most_c}\u{a0}°C: {reason}"
+    )
 }
 
 pub const OWN_HAS_ITS_BATH: &str =

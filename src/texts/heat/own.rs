@@ -23,7 +23,7 @@ pub fn figure_outside(
     unit: &str,
     why: &str,
 ) -> String {
-    format!("{figure}: {given} {unit} is outside {least} to {most} {unit}{why}")
+    format!("{figure}: {given}\u{a0}{unit} is outside {least} to {most}\u{a0}{unit}{why}")
 }
 
 pub const AS_QUENCHANTS: &str = ", what liquid quenchants have";
@@ -37,7 +37,7 @@ pub fn with_another(figure: &str) -> String {
 
 #[inline]
 pub fn bath_too_warm(bath_c: f64) -> String {
-    format!("a bath of {bath_c} °C is too warm for a time to 200 °C; leave that figure out")
+    format!("a bath of {bath_c}\u{a0}°C is too warm for a time to 200 °C; leave that figure out")
 }
 
 pub const NO_CURVE_FOUND: &str = "no heat-transfer curve was found that gives figures near these";
@@ -83,14 +83,14 @@ pub fn no_such_columns(line: u64, [time, temperature]: [usize; 2], width: usize)
 /// `form` is empty or as below.
 #[inline]
 pub fn not_a_number(line: u64, field: &str, what: &str, form: &str) -> String {
-    format!("line {line}: {field:?} is no {what}{form}")
+    format!("line {line}: “{field}” is no {what}{form}")
 }
 
 pub const FORMS_OF_TIME: &str = "; seconds, milliseconds and min:s are read";
 
 #[inline]
 pub fn temperature_outside(line: u64, temperature_c: f64, [least_c, most_c]: [f64; 2]) -> String {
-    format!("line {line}: {temperature_c:.0} °C is outside {least_c} to {most_c} °C")
+    format!("line {line}: {temperature_c:.0}\u{a0}°C is outside {least_c} to {most_c}\u{a0}°C")
 }
 
 #[inline]
@@ -108,19 +108,19 @@ pub fn wrong_start(line: u64, hottest: f64) -> String {
 
 #[inline]
 pub fn ends_hot(coldest_c: f64, needed_c: f64) -> String {
-    format!("the curve ends at {coldest_c:.0} °C; it has to go below {needed_c:.0} °C")
+    format!("the curve ends at {coldest_c:.0}\u{a0}°C; it has to go below {needed_c:.0}\u{a0}°C")
 }
 
 #[inline]
 pub fn large_step(line: u64, from_c: f64, to_c: f64, most_k: f64) -> String {
     format!(
-        "line {line}: from {from_c:.0} to {to_c:.0} °C in one step; at most {most_k:.0} K is allowed between two readings"
+        "line {line}: from {from_c:.0} to {to_c:.0}\u{a0}°C in one step; at most {most_k:.0}\u{a0}K is allowed between two readings"
     )
 }
 
 #[inline]
 pub fn entry_outside(entry_s: f64, first_s: f64, last_s: f64) -> String {
-    format!("an entry at {entry_s} s is outside the record, {first_s} to {last_s} s")
+    format!("an entry at {entry_s}\u{a0}s is outside the record, {first_s} to {last_s}\u{a0}s")
 }
 
 #[inline]
@@ -135,12 +135,12 @@ pub const NO_ENTRY: &str =
 
 #[inline]
 pub fn noisy(noise_k: f64, most_k: f64) -> String {
-    format!("the readings scatter by {noise_k:.0} K; at most {most_k:.0} K is allowed")
+    format!("the readings scatter by {noise_k:.0}\u{a0}K; at most {most_k:.0}\u{a0}K is allowed")
 }
 
 #[inline]
 pub fn colder_than_bath(coldest_c: f64, bath_c: f64) -> String {
-    format!("the probe cools to {coldest_c:.0} °C, below the bath of {bath_c} °C")
+    format!("the probe cools to {coldest_c:.0}\u{a0}°C, below the bath of {bath_c}\u{a0}°C")
 }
 
 pub const UNDETERMINED: &str = "the readings do not determine a heat-transfer curve";
@@ -148,13 +148,13 @@ pub const UNDETERMINED: &str = "the readings do not determine a heat-transfer cu
 #[inline]
 pub fn not_followed(rms_k: f64) -> String {
     format!(
-        "no heat transfer in this bath makes the probe cool like this: the nearest misses the readings by {rms_k:.0} K; are the bath, the probe and the units right?"
+        "no heat transfer in this bath makes the probe cool like this: the nearest misses the readings by {rms_k:.0}\u{a0}K; are the bath, the probe and the units right?"
     )
 }
 
 #[inline]
 pub fn few_readings(count: usize) -> String {
-    format!("{count} readings are clear of the bath; at least 20 are needed")
+    format!("readings clear of the bath: {count}; at least 20 are needed")
 }
 
 // What was guessed, mended or left out.
@@ -175,17 +175,17 @@ pub fn columns_chosen(time: usize, temperature: usize, of: usize) -> String {
 
 #[inline]
 pub fn empty_lines(count: usize) -> String {
-    format!("{count} lines without a reading left out")
+    format!("lines without a reading, left out: {count}")
 }
 
 #[inline]
 pub fn repeated_times(count: usize) -> String {
-    format!("{count} readings at a time already there, averaged")
+    format!("readings at a time already there, averaged: {count}")
 }
 
 #[inline]
 pub fn idle_time_cut(time_s: f64) -> String {
-    format!("the probe enters the bath {time_s:.2} s after the first reading")
+    format!("the probe enters the bath {time_s:.2}\u{a0}s after the first reading")
 }
 
 #[inline]
@@ -196,6 +196,6 @@ pub fn thinned(from: usize, to: usize) -> String {
 #[inline]
 pub fn start_is(start_c: f64) -> String {
     format!(
-        "the probe starts at {start_c:.0} °C, not at 850 °C: its figures are not those of the standard"
+        "the probe starts at {start_c:.0}\u{a0}°C, not at 850 °C: its figures are not those of the standard"
     )
 }

@@ -12,7 +12,7 @@ pub const TIME_IN_AIR: &str = "time in air before the bath";
 pub const TIME_IN_BATH: &str = "time in the bath";
 pub const OUT_OF_BATH_AT: &str = "out of the bath at";
 pub const END_OF_QUENCH: &str = "end of quench";
-pub const MARTENSITE_START: &str = "martensite start";
+pub const MARTENSITE_START: &str = "start of martensite";
 pub const FURNACE: &str = "furnace";
 pub const SEVERITY: &str = "severity of quench";
 pub const DISTANCE_FROM_END: &str = "distance from the quenched end";
@@ -34,7 +34,7 @@ pub const THICKNESS: &str = "thickness";
 pub const DIAMETER: &str = "diameter";
 pub const SIDE: &str = "side";
 pub const EDGE: &str = "thickness of the cutting edge";
-pub const SPINE: &str = "spine thickness";
+pub const SPINE: &str = "thickness of the spine";
 pub const HEIGHT: &str = "height";
 
 #[inline]

@@ -7,17 +7,17 @@ pub fn too_many_files(count: u32, most: usize) -> String {
 
 #[inline]
 pub fn file_too_large(name: &str, most: usize) -> String {
-    format!("“{name}”: The file is larger than {most} MB.")
+    format!("“{name}” is larger than {most}\u{a0}MB.")
 }
 
 #[inline]
 pub fn file_unreadable(name: &str) -> String {
-    format!("“{name}”: That file cannot be read.")
+    format!("“{name}” cannot be read.")
 }
 
 #[inline]
 pub fn no_room(file: &str, left_out: usize, most: usize) -> String {
-    format!("“{file}”: No room for {left_out}: at most {most} routes are shown.")
+    format!("“{file}”: no room for {left_out}; at most {most} routes are shown.")
 }
 
 #[inline]

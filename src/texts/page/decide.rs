@@ -82,9 +82,7 @@ pub fn harden_slowest(in_100: &str) -> String {
 
 #[inline]
 pub fn cases_refused(refused: usize, cases: usize) -> String {
-    format!(
-        "{refused} of {cases} cases have no outcome: too cold to harden, or outside the models."
-    )
+    format!("No outcome for {refused} of {cases} cases: too cold to harden, or outside the models.")
 }
 
 pub const HOW_SURE_EACH: &str = "How sure each number is";
@@ -226,7 +224,7 @@ pub const ABOUT_SIDE_BY_SIDE: &str = "The route on the bench with its handbookâ€
 pub const ROUTES_TO_COMPARE: &str = "Routes to compare";
 pub const COMPARE: &str = "Compare";
 pub const HAS_NONE: &str = "none";
-pub const WRITE_A_HARDNESS: &str = "Write 60 HRC.";
+pub const WRITE_A_HARDNESS: &str = "Write 60\u{a0}HRC.";
 
 #[inline]
 pub fn soak_for(temperature: &str, time: &str) -> String {

@@ -36,7 +36,10 @@ pub fn copy_link_of(title: &str) -> String {
 
 #[inline]
 pub fn about_minutes(minutes: u32) -> String {
-    format!("About {minutes} minutes")
+    match minutes {
+        1 => "About one minute".to_owned(),
+        _ => format!("About {minutes} minutes"),
+    }
 }
 
 pub const PLAYED_TO_END: &str = ". Played to its end.";

@@ -16,9 +16,13 @@ pub const SOON_FULL: &str = "The browser’s store will soon be full. Export the
 
 #[inline]
 pub fn unread(unread: usize) -> String {
-    format!(
-        "{unread} of the logbook’s runs could not be read. They are left as they are in this browser."
-    )
+    match unread {
+        1 => "One of the logbook’s runs could not be read. It is left as it is in this browser."
+            .to_owned(),
+        _ => format!(
+            "{unread} of the logbook’s runs could not be read. They are left as they are in this browser."
+        ),
+    }
 }
 
 pub const CHANGED_SINCE: &str =
@@ -39,7 +43,7 @@ pub const NO_HARDNESS_GIVEN: &str = "The model gave no hardness for this route."
 
 #[inline]
 pub fn predicted(hrc: &str, band: &str, model: &str) -> String {
-    format!("Predicted {hrc} ± {band} HRC by model {model}")
+    format!("Predicted {hrc} ± {band}\u{a0}HRC by model {model}")
 }
 
 pub const COUNTED_WITH_LEARNT: &str = ", counted with what the logbook had taught";
@@ -54,7 +58,7 @@ pub const OUTSIDE: &str = "outside";
 
 #[inline]
 pub fn measured(said: &str, hrc: &str, difference: &str, side: &str) -> String {
-    format!("{said}; measured {hrc} HRC: {difference}, {side} the band.")
+    format!("{said}; measured {hrc}\u{a0}HRC: {difference}, {side} the band.")
 }
 
 #[inline]
@@ -105,7 +109,7 @@ pub fn on_average(
 ) -> String {
     let of = grade.map_or_else(String::new, |grade| format!(" of {grade}"));
     format!(
-        "{runs} measured{of}: {average} HRC from the prediction on average, from {least} to {most}; {inside} inside the band."
+        "{runs} measured{of}: {average}\u{a0}HRC from the prediction on average, from {least} to {most}; {inside} inside the band."
     )
 }
 

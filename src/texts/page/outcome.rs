@@ -25,13 +25,13 @@ pub const QUENCH: &str = "quench";
 pub const COLD: &str = "cold";
 pub const TEMPER: &str = "temper";
 pub const OUTCOME: &str = "Outcome";
-pub const HARDNESS_IN_THE_END: &str = "hardness in the end";
-pub const AUSTENITE_IN_THE_END: &str = "retained austenite in the end";
+pub const HARDNESS_IN_THE_END: &str = "hardness after the last step";
+pub const AUSTENITE_IN_THE_END: &str = "retained austenite after the last step";
 pub const AS_YOUR_TESTER_READS: &str = "as your tester reads it";
 
 #[inline]
 pub fn more_refused(count: usize) -> String {
-    format!(" {count} more have no outcome: too cold to harden, or outside the models.")
+    format!(" No outcome for {count} more: too cold to harden, or outside the models.")
 }
 
 #[inline]

@@ -76,13 +76,13 @@ pub const SECOND_BATH: &str = "Second bath";
 pub const WHEN_IT_GOES: &str = "When it goes there";
 pub const BY_TEMPERATURE: &str = "by temperature";
 pub const BY_TIME: &str = "by time";
-pub const JUST_ABOVE_MS: &str = "Taken out just above Ms the piece evens out, and its martensite forms slowly in air. Temper it as soon as it is hand-warm.";
+pub const JUST_ABOVE_MS: &str = "Taken out just above Ms the piece evens out, and its martensite forms slowly in air. Temper it as soon as it is hand warm.";
 pub const NOT_IN_RANGE: &str = "Not in the range told below.";
 pub const EACH_PLACE: &str = "Each place of the section";
 pub const THIS_QUENCH_IS: &str = "this quench is";
 pub const MARGIN_IS: &str =
     "The whole quench could be slower by this factor and still harden the place";
-pub const TO_SPARE_IS: &str = "Seconds past the nose; with a minus it misses. The verdict goes by the margin: where all is fast, a few seconds are much";
+pub const TO_SPARE_IS: &str = "Seconds to spare at the nose; with a minus it misses. The verdict goes by the margin: where all is fast, a few seconds are much";
 pub const TO_SPARE: &str = "to spare";
 pub const LOST_TO: &str = "lost to";
 pub const WHERE_IT_HARDENS: &str = "Where the section hardens";

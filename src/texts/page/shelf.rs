@@ -35,7 +35,7 @@ pub fn summary(
     [least, most]: [&str; 2],
 ) -> String {
     format!(
-        " of {grade}; soak {soak} for {time}; {bath}; temper {temper}; for {least} to {most} HRC"
+        " of {grade}; soak {soak} for {time}; {bath}; temper {temper}; for {least} to {most}\u{a0}HRC"
     )
 }
 

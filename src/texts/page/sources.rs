@@ -19,7 +19,7 @@ pub fn case_outside(case: &str, quantity: &str, models: &str, value: &str) -> St
 
 #[inline]
 pub fn values_outside(count: usize) -> String {
-    format!("The {count} values outside their tolerance")
+    format!("Values outside their tolerance: {count}")
 }
 
 #[inline]
@@ -32,7 +32,7 @@ pub const ABOUT_SCORE: &str = "What this version of the models gives, against th
 #[inline]
 pub fn equilibria_left_out(left_out: usize) -> String {
     format!(
-        "{left_out} more computed equilibria are not counted: the computation they come from missed a phase there."
+        "Computed equilibria not counted: {left_out}. The computation they come from missed a phase there."
     )
 }
 

@@ -12,7 +12,7 @@ pub const COLD: &str = "Cold";
 
 #[inline]
 pub fn temper(n: usize) -> String {
-    format!("Temper {n}")
+    format!("Temper\u{a0}{n}")
 }
 
 pub const TEMPER: &str = "Temper";

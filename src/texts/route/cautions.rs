@@ -34,7 +34,7 @@ pub fn network_formed(film_um: &str) -> String {
 #[inline]
 pub fn skin_through_edge(deep_mm: &str) -> String {
     format!(
-        "In open air carbon may be lost to {deep_mm}\u{a0}mm deep from each side: the whole cutting edge goes soft. Keep the air off, or leave it thicker and grind that much off."
+        "In open air carbon may be lost to {deep_mm}\u{a0}mm deep from each side: the whole cutting edge may go soft. Keep the air off, or leave it thicker and grind that much off."
     )
 }
 
@@ -91,5 +91,5 @@ pub const FORGE_GLARE: &str =
     "Shade the eyes against the glare of the fire. No galvanised steel in it: its fumes poison.";
 
 // What a cold bath brings.
-pub const LIQUID_NITROGEN: &str = "Liquid nitrogen drives out the air you breathe: vent the room, face shield, loose gloves, never a closed vessel: it bursts. Follow local codes.";
+pub const LIQUID_NITROGEN: &str = "Liquid nitrogen drives out the air you breathe, without warning: ventilate, measure oxygen in closed rooms, face shield, loose gloves. Never a closed vessel: it bursts. Follow local codes.";
 pub const DRY_ICE: &str = "Dry ice fills low rooms with carbon dioxide, and solvents burn: vent, gloves, no flame, no closed box.";

@@ -3,7 +3,7 @@
 pub const NO_AUSTENITE: &str = "No austenite is left that a cold bath could turn.";
 pub const AUSTENITE_LEFT: &str = "{before} austenite is left.";
 pub const WORTH_DOING: &str = "The cold bath brings it to {after} and adds {gain}: worth doing.";
-pub const WORTH_DOING_SOON: &str = "The cold bath brings it to {after} and adds {gain}: worth doing; every ten minutes more before the bath leave {lost} more austenite.";
+pub const WORTH_DOING_SOON: &str = "The cold bath brings it to {after} and adds {gain}: worth doing; every further ten minutes before the bath leaves {lost} more austenite.";
 pub const ADDS_LITTLE: &str = "The cold bath brings it to {after} and adds only {gain}.";
 pub const WOULD_ADD: &str = "A cold bath would bring it to {after} and add {gain}.";
 pub const NOT_WORTH_IT: &str = "Not worth a cold bath: it would add {gain}.";
@@ -24,7 +24,7 @@ pub const WAITING_LONGER: &str = "waiting longer";
 
 #[inline]
 pub fn each_ten_minutes(austenite: &str, hardness: &str) -> String {
-    format!("each further ten minutes keep {austenite} of austenite and cost {hardness}")
+    format!("each further ten minutes keeps {austenite} of austenite and costs {hardness}")
 }
 
 pub const SNAP_TEMPER: &str = "snap temper";
@@ -45,4 +45,4 @@ pub fn snap(
 
 pub const BASIS: &str =
     "trend of Harris & Cohen (1949); the numbers of the stabilisation are from memory";
-pub const ERROR: &str = "show as a trend";
+pub const ERROR: &str = "a trend; its numbers are not measured";

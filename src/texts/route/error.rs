@@ -4,12 +4,12 @@ use std::fmt::Display;
 
 #[inline]
 pub fn quenchant(why: impl Display) -> String {
-    format!("Quenchant: {why}")
+    format!("Quenchant: {why}.")
 }
 
 #[inline]
 pub fn quench(why: impl Display) -> String {
-    format!("Quench: {why}")
+    format!("Quench: {why}.")
 }
 
 #[inline]

@@ -31,7 +31,7 @@ pub const HARDNESS_VALIDITY: &str = "carbon and low-alloy steel; carbide up to 6
 #[inline]
 pub fn hardness_error(fit: &str, band_hv: &str) -> String {
     format!(
-        "round carbide: {fit}; ±{band_hv} HV against the hardest that standards allow as annealed, from memory"
+        "round carbide: {fit}; ±{band_hv}\u{a0}HV against the hardest that standards allow as annealed, from memory"
     )
 }
 

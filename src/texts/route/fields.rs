@@ -62,7 +62,7 @@ pub const MOST_HARDNESS: &str = "greatest hardness";
 #[inline]
 pub fn target_upside_down(least_hrc: f64, most_hrc: f64) -> String {
     format!(
-        "the target runs from {least_hrc} to {most_hrc} HRC; the first must not be above the second"
+        "the target runs from {least_hrc} to {most_hrc}\u{a0}HRC; the first must not be above the second"
     )
 }
 
@@ -93,8 +93,8 @@ pub const FURNACE_COOLING_END: &str = "end of the furnace cooling";
 pub const SOAK_OFF: &str = "the soak off by";
 pub const TEMPERS_OFF: &str = "tempers off by";
 pub const THICKNESS_OFF: &str = "thickness off by";
-pub const HEAT_TRANSFER_FACTOR: &str = "heat transfer times";
-pub const NOSE_TIME_FACTOR: &str = "times of the nose times";
+pub const HEAT_TRANSFER_FACTOR: &str = "factor on the heat transfer";
+pub const NOSE_TIME_FACTOR: &str = "factor on the time of the nose";
 pub const MARTENSITE_START_OFF: &str = "start of martensite off by";
 pub const QUENCHED_HARDNESS_OFF: &str = "hardness as quenched off by";
 pub const TEMPERED_HARDNESS_OFF: &str = "hardness after a temper off by";

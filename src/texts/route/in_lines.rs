@@ -6,7 +6,7 @@ pub const END_QUENCH: &str = "End-quench test of the heat";
 
 #[inline]
 pub fn bar_point(hrc: &str, distance: &str) -> String {
-    format!("{hrc} HRC at {distance}")
+    format!("{hrc}\u{a0}HRC at {distance}")
 }
 
 pub const STOCK: &str = "Structure of the stock";
@@ -31,7 +31,7 @@ pub const TARGET: &str = "Hardness asked for";
 
 #[inline]
 pub fn target(least_hrc: &str, most_hrc: &str) -> String {
-    format!("{least_hrc} to {most_hrc} HRC")
+    format!("{least_hrc} to {most_hrc}\u{a0}HRC")
 }
 
 #[inline]
@@ -70,10 +70,10 @@ pub fn stirred(bath: &str, factor: &str) -> String {
 
 #[inline]
 pub fn after(time: &str, bath: &str) -> String {
-    format!("after {time} {bath}")
+    format!("after {time} into {bath}")
 }
 
 #[inline]
 pub fn at(temperature: &str, bath: &str) -> String {
-    format!("at {temperature} {bath}")
+    format!("at {temperature} into {bath}")
 }

@@ -27,7 +27,7 @@ pub fn carbide_kinds(here: &str, there: &str) -> String {
 
 #[inline]
 pub fn carbide_kind(name: &str, [least_hv, most_hv]: [u16; 2]) -> String {
-    format!("{name} of {least_hv} to {most_hv} HV")
+    format!("{name} of {least_hv} to {most_hv}\u{a0}HV")
 }
 
 #[inline]

@@ -39,7 +39,7 @@ pub const ONLY_JUST_AND_MAY_CRACK: &str = ", only just, and may crack it.";
 
 pub const NO_HARDNESS: &str = "No hardness can be given for this steel.";
 pub const UNKNOWN_AFTER_TEMPER: &str =
-    "Before the temper: {hardness}. After it is not known: {reason}";
+    "Before the temper: {hardness}. After it the hardness is not known: {reason}";
 
 // After which step, for `{after}`.
 pub const AS_QUENCHED: &str = "As quenched, not tempered";
@@ -58,7 +58,7 @@ pub const TOO_SOFT: &str = "{after}: {hardness}, too soft for the C scale.";
 pub const EDGE_HARDNESS: &str = "That is where it hardens least. The cutting edge has {hardness}, nine times in ten between {least} and {most}.";
 pub const ON_TARGET: &str = "On target.";
 pub const ON_TARGET_BAND_WIDER: &str = "On target; the band is wider than the target.";
-pub const ABOVE_TARGET: &str = "Above the target: temper hotter.";
+pub const ABOVE_TARGET: &str = "Above the target: a hotter temper brings it down.";
 pub const BELOW_TARGET: &str = "Below the target.";
 
 #[inline]

@@ -68,7 +68,7 @@ pub fn too_many(found: usize, most: usize) -> String {
 
 #[inline]
 pub fn bad_route(fault: &str) -> String {
-    format!("The saved route makes no sense: {fault}")
+    format!("The saved route makes no sense: {fault}.")
 }
 
 #[inline]

@@ -7,7 +7,7 @@ pub fn full(most: usize) -> String {
 
 #[inline]
 pub fn run_not_kept(fault: &str) -> String {
-    format!("This run cannot be kept: {fault}")
+    format!("This run cannot be kept. {fault}")
 }
 
 #[inline]

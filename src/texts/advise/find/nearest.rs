@@ -24,7 +24,7 @@ pub fn coarser_grain(finest: &str) -> String {
 
 #[inline]
 pub fn longer(shortest_h: &str) -> String {
-    format!("Every route takes longer: the shortest {shortest_h} h.")
+    format!("Every route takes longer; the shortest takes {shortest_h}\u{a0}h.")
 }
 
 #[inline]
@@ -43,7 +43,9 @@ pub fn not_tempered_to(nearest: &str) -> String {
 
 #[inline]
 pub fn too_slow(factor: &str) -> String {
-    format!("Every quench of the shop is too slow to harden this section: the fastest by {factor}.")
+    format!(
+        "Every quench of the shop is too slow to harden this section, even the fastest, by {factor}."
+    )
 }
 
 pub const NO_QUENCHANT_HARDENS: &str =

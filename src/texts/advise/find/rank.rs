@@ -12,7 +12,7 @@ pub fn best_chance(target: &str, chance: &str) -> String {
 
 #[inline]
 pub fn target(least: &str, most: &str) -> String {
-    format!("{least} to {most} HRC")
+    format!("{least} to {most}\u{a0}HRC")
 }
 
 #[inline]

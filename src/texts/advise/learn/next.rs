@@ -22,6 +22,6 @@ pub fn teaches_nothing(measurement: &str) -> String {
 #[inline]
 pub fn narrows(measurement: &str, from_hrc: f64, to_hrc: f64) -> String {
     format!(
-        "{measurement} would narrow the hardness of the next piece from ±{from_hrc:.1} to ±{to_hrc:.1} HRC."
+        "{measurement} would narrow the hardness of the next piece from ±{from_hrc:.1} to ±{to_hrc:.1}\u{a0}HRC."
     )
 }

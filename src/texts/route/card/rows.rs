@@ -77,12 +77,12 @@ pub const SLIDES: &str = "A file should slide more than it bites.";
 pub const BITES: &str = "A file will bite: at this hardness it does.";
 pub const SNAP_TEMPER: &str = "Snap temper";
 pub const SNAP_AT_ONCE: &str =
-    "At once, as soon as it is hand warm. Not hotter. Cool in air to room.";
+    "At once, as soon as it is hand warm; no hotter than set. Cool in air to room temperature.";
 pub const COLD: &str = "Cold";
 
 #[inline]
 pub fn wait_in_all(wait: &str) -> String {
-    format!("No more than {wait} at room since the quench, in all.")
+    format!("No more than {wait} at room temperature since the quench, in all.")
 }
 
 #[inline]
@@ -90,28 +90,28 @@ pub fn start_within(wait: &str) -> String {
     format!("Start within {wait} of the quench.")
 }
 
-pub const START_AT_ROOM: &str = "Start as soon as it is at room.";
+pub const START_AT_ROOM: &str = "Start as soon as it is at room temperature.";
 pub const START_STRAIGHT: &str = "Start straight from the quench.";
 
 #[inline]
 pub fn chilled(start: &str, core: &str) -> String {
-    format!("{start} Clean and dry first. {core} Let it come back to room in air.")
+    format!("{start} Clean and dry first.{core} Let it come back to room temperature in air.")
 }
 
 #[inline]
 pub fn core_takes(time: &str) -> String {
-    format!("The core takes about {time}: hold it twice that.")
+    format!(" The core takes about {time}: hold it twice that.")
 }
 
 pub const TEMPER: &str = "Temper";
 
 #[inline]
 pub fn temper(n: usize) -> String {
-    format!("Temper {n}")
+    format!("Temper\u{a0}{n}")
 }
 
 pub const TEMPER_BACK_AT_ROOM: &str =
-    "As soon as it is back at room. Count from when the steel is at heat.";
+    "As soon as it is back at room temperature. Count from when the steel is at heat.";
 pub const TEMPER_AT_ONCE: &str =
     "At once, as soon as it is hand warm. Count from when the steel is at heat.";
 pub const COUNT_AGAIN: &str = "Count again.";

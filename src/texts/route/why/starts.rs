@@ -7,7 +7,8 @@ pub const MS_VALIDITY: &str =
 pub const MS_ERROR: &str = "18 K (rms) up to 0.7 % C in solution, 33 K above";
 pub const GRAIN_NUMBER: &str = "grain number";
 pub const MS: &str = "Start of martensite";
-pub const MS_HOW: &str = "Of what is dissolved, not of the steel; a coarser grain begins sooner.";
+pub const MS_HOW: &str =
+    "Of what is dissolved, not of the steel; coarser grain begins at a higher temperature.";
 
 #[inline]
 pub fn counted(element: &str) -> String {
@@ -17,8 +18,7 @@ pub fn counted(element: &str) -> String {
 pub const BS: &str = "Start of bainite";
 pub const BS_ERROR: &str = "19 K (rms) on 76 measured starts; this formula is recalled from memory";
 pub const FERRITE_LIMIT: &str = "Upper limit of ferrite";
-pub const FERRITE_LIMIT_HOW: &str =
-    "A closed form in place of the computed A3: see the source file of the fit for what it costs.";
+pub const FERRITE_LIMIT_HOW: &str = "A closed form in place of the computed A3.";
 pub const FERRITE_LIMIT_VALIDITY: &str = "carbon under 0.6 %, low alloy";
 pub const FERRITE_LIMIT_ERROR: &str = "16 K";
 pub const PEARLITE_LIMIT: &str = "Upper limit of pearlite";
