@@ -258,7 +258,7 @@ fn readings_that_cannot_be_are_refused_with_what_can() {
                 centre_hrc: Some(50.0),
                 ..mild.clone()
             },
-            "no medium",
+            "no quenchant",
         ),
         (
             Coupon {

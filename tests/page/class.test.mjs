@@ -143,7 +143,7 @@ test("a class as large as it may be comes together, and what is over is told", a
   assert.equal(await bench.classRows.count(), 300);
   const faults = await bench.classFaults.allInnerTexts();
   assert.equal(faults.length, 1);
-  assert.match(faults[0], /: No room for 2: at most 300 routes are shown\.$/);
+  assert.match(faults[0], /: no room for 2; at most 300 routes are shown\.$/);
   bench.assertNoTrouble();
   await bench.close();
 });

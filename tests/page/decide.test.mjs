@@ -253,8 +253,8 @@ test("pieces are drawn on the bench once it is left alone, with the same numbers
     return plain(await drawn.textContent());
   };
   const first = await told();
-  assert.match(first, /hardness in the end\d+\.\d to \d+\.\d HRC/);
-  assert.match(first, /martensite as quenched.*retained austenite in the end/);
+  assert.match(first, /hardness after the last step\d+\.\d to \d+\.\d HRC/);
+  assert.match(first, /martensite as quenched.*retained austenite after the last step/);
   await bench.handle("soak").press("ArrowUp");
   await bench.page.locator(".drawn.stale").waitFor();
   assert.notEqual(await told(), first);
