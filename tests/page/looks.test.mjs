@@ -166,7 +166,7 @@ test("on a phone what is pressed often is at least 24 px each way", async () => 
 
 test("the block of a step picks its stage", async () => {
   const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
-  await bench.block(/^Temper 1/).tap();
+  await bench.block(/^Temper\s1/).tap();
   assert.deepEqual(await bench.shownStages(), ["Temper"]);
   await bench.block(/^Soak/).tap();
   assert.deepEqual(await bench.shownStages(), ["Soak"]);

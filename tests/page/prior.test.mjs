@@ -13,7 +13,7 @@ after(() => browser.close());
 const FIRST = ["Forge", "Normalise", "Refine", "Refine", "Anneal", "Soak", "Quench", "Cold", "Temper 1", "Temper 2"];
 
 const blocks = (bench) => bench.page.locator(".blocks button:not(.add)");
-const titles = async (bench) => blocks(bench).locator("b").allInnerTexts();
+const titles = async (bench) => (await blocks(bench).locator("b").allInnerTexts()).map(plain);
 const panel = (bench) => bench.page.locator(".before");
 const undo = (bench) => bench.page.locator(".undo button").first();
 const redo = (bench) => bench.page.locator(".undo button").last();
