@@ -150,6 +150,6 @@ test("a program that stops is said so once, and can start fresh", async () => {
 test("without JavaScript the page says what it needs", async () => {
   const bench = await BenchPage.open(browser, { javaScriptEnabled: false });
   assert.match(await bench.note.innerText(), /needs JavaScript and WebAssembly/);
-  assert.equal(await bench.waiting.isVisible(), false);
+  await bench.waiting.waitFor({ state: "hidden" });
   await bench.close();
 });

@@ -47,7 +47,7 @@ test("a run is logged, measured, changed, and still there after a reload", async
   await bench.button("Add a hardness reading").click();
   await bench.write("Hardness", "61,5");
   await bench.write("Place", "edge");
-  await bench.page.getByText(/measured 61\.5 HRC/).waitFor();
+  await bench.page.getByText(/measured 61\.5\sHRC/).waitFor();
   await bench.write("Hardness", "615");
   await bench.until(() => bench.wrongs(), (all) => /outside 0 to 72/.test(all.join()), "the fault is told");
   assert.equal(await bench.logField("Hardness").inputValue(), "615", "what was typed stays");

@@ -194,7 +194,7 @@ test("a bad file is refused with the line and the reason, and what was found sta
   await bench.ownFound();
   const lines = curveText().split("\n");
   const bad = [
-    [lines.with(41, "0.780,about eight hundred").join("\n"), /^line 42: "about eight hundred" is no temperature/],
+    [lines.with(41, "0.780,about eight hundred").join("\n"), /^line 42: “about eight hundred” is no temperature/],
     [[...lines.slice(0, 102), ...lines.slice(400)].join("\n"), /^line 103: from \d+ to \d+ °C in one step/],
     [lines.slice(0, 200).join("\n"), /^the curve ends at \d+ °C; it has to go below 400 °C/],
     ["<h1>Not found</h1>", /^no line has two numbers/],
