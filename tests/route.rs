@@ -293,15 +293,24 @@ fn comparison(number: u64, dice: &mut Dice, route: &Route, outcome: &Outcome) ->
                 outcome.quench.transformed.given()?,
                 slower.quench.transformed.given()?,
             );
-            // Both end within a few hundredths of a kelvin of the same temperature. A piece that
+            // Its hottest point ends at the same temperature, the place that decides within a few hundredths of
+            // a kelvin, but in a blade taken out between Ms and the bath: there the hottest point moves, and
+            // the place may end colder, with more martensite. A piece that
             // mostly turns into pearlite is warmed by that to where it turns slowly, and hot water
             // may then collapse on it at a later stage of the pearlite: there a slower bath leaves
             // more for martensite.
             let is_hard = fast.hardened_fraction > 0.5;
             // Films of carbide leave the austenite leaner, and more of it then turns.
             let has_films = slow.fractions.carbide > fast.fractions.carbide + 1e-6;
+            let [end_c, slow_end_c] = [outcome, &slower].map(|outcome| {
+                let curve = outcome.quench.deciding_curve()?;
+                curve.temperature_c.last().copied()
+            });
+            let is_colder = slow_end_c? < end_c? - 0.05;
             if is_hard
-                && (!has_films && slow.fractions.martensite > fast.fractions.martensite + 1e-3
+                && (!has_films
+                    && !is_colder
+                    && slow.fractions.martensite > fast.fractions.martensite + 1e-3
                     || slow.hardened_fraction > fast.hardened_fraction + 1e-6)
                 || slow.margin.factor > fast.margin.factor * (1.0 + 1e-6)
             {
