@@ -3,7 +3,8 @@
 //! `UPDATE_REFERENCE=1 cargo test --test reference` writes `tests/reference/outcomes.json` anew,
 //! after a change of a model, with which `route::MODELS` goes up by one if it moves a hardness by a tenth
 //! HRC or any other number by a tenth: what logbooks have taught is the error of the models before. The
-//! file holds the version it was written with, and such numbers under the same one are refused. The page's own WebAssembly is held to the same file in `tests/web.rs`.
+//! file holds the version it was written with and what that gave when it was new, and such numbers under the
+//! same one are refused. The page's own WebAssembly is held to the same file in `tests/web.rs`.
 #![cfg(not(target_arch = "wasm32"))]
 
 #[path = "reference/key_numbers.rs"]

@@ -52,8 +52,8 @@ mod why;
 /// Version of the models: what they say is kept with it, a prediction with its run and what a logbook
 /// has taught. Raised by one whenever a route may come to another hardness by a tenth HRC, or to another
 /// number by a tenth: what was learnt is the error of one version, and says nothing of the next. Words,
-/// charts, files and what moves numbers by less, such as a finer mesh, change without it. Before it was counted by itself runs had the version of the program,
-/// `0.1.0`, and what was learnt none.
+/// charts, files and what moves numbers by less, such as a finer mesh, change without it. Before it was
+/// counted by itself runs had the version of the program, `0.1.0`, and what was learnt none.
 pub const MODELS: &str = "2";
 
 pub use agitation::{AGITATION_RANGE, bath_to_pass};
