@@ -42,33 +42,33 @@ const fn limit(
 const BUDGETS: [Budget; 6] = [
     Budget {
         piece: "the example",
-        whole: limit(11_300, 6_800, [120, 400, 80_000]),
-        dragged: limit(2_000, 1_600, [4, 10, 32_600]),
+        whole: limit(12_000, 6_800, [118, 394, 49_000]),
+        dragged: limit(2_100, 1_400, [4, 10, 17_000]),
     },
     Budget {
         piece: "plain knife",
-        whole: limit(3_600, 2_000, [47, 140, 19_500]),
-        dragged: limit(2_100, 1_500, [11, 30, 19_500]),
+        whole: limit(3_600, 1_700, [47, 137, 7_100]),
+        dragged: limit(2_200, 1_200, [11, 30, 7_100]),
     },
     Budget {
         piece: "large shaft",
-        whole: limit(5_000, 3_300, [71, 250, 56_300]),
-        dragged: limit(2_800, 2_300, [17, 54, 56_300]),
+        whole: limit(5_200, 3_000, [71, 247, 16_000]),
+        dragged: limit(2_900, 1_900, [17, 54, 16_000]),
     },
     Budget {
         piece: "gas quench",
-        whole: limit(4_900, 2_800, [60, 190, 13_300]),
-        dragged: limit(2_800, 1_800, [14, 31, 13_300]),
+        whole: limit(5_000, 2_500, [60, 188, 5_100]),
+        dragged: limit(2_800, 1_500, [14, 31, 5_100]),
     },
     Budget {
         piece: "scraper, annealed",
-        whole: limit(13_700, 8_000, [160, 810, 18_700]),
-        dragged: limit(1_200, 570, [14, 110, 18_700]),
+        whole: limit(14_000, 8_100, [159, 801, 12_000]),
+        dragged: limit(1_200, 607, [14, 101, 12_000]),
     },
     Budget {
         piece: "square shank",
-        whole: limit(5_200, 4_900, [71, 220, 367_000]),
-        dragged: limit(2_700, 3_900, [16, 38, 367_000]),
+        whole: limit(5_300, 3_000, [71, 214, 49_000]),
+        dragged: limit(2_800, 2_100, [16, 38, 49_000]),
     },
 ];
 

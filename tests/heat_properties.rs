@@ -108,11 +108,11 @@ proptest! {
             Ok(cooled) => {
                 assert_sound(&cooled);
                 let least = medium.bath_c.min(20.0);
-                // The profile through a blade is a polynomial, which overshoots where the
-                // surface is chilled all at once.
+                // Profiles are polynomials, which overshoot where the surface is chilled all at once, the
+                // fewer the nodes the more.
                 let over = match section {
                     Section::Blade { .. } => 0.1 * (start_c - least),
-                    _ => 1.0,
+                    _ => 0.01 * (start_c - least),
                 };
                 for curve in &cooled.curves {
                     for t in &curve.temperature_c {
@@ -126,6 +126,52 @@ proptest! {
             Err(HeatError::BathTooHot { .. }) => prop_assert!(medium.bath_c + 5.0 >= start_c),
             Err(other) => prop_assert!(false, "{}", other),
         }
+    }
+}
+
+/// Heat that goes through the surface of a plate of 800 °C that stays in a bath until its temperature is even,
+/// and heat that it then has lost, J/m².
+fn through_and_lost(
+    medium: &Medium,
+    thickness_mm: f64,
+    martensite_start_c: Option<f64>,
+) -> [f64; 2] {
+    let cooled = cool(&Quenching {
+        end_c: medium.bath_c,
+        martensite_start_c,
+        ..quench(plate(thickness_mm), medium)
+    })
+    .expect("a quench");
+    let surface = cooled.at(Place::Surface).expect("a surface");
+    let flux = |t: f64| medium.h_w_m2k.at(t) * (t - medium.bath_c);
+    let mut through = 0.0;
+    for i in 1..surface.time_s.len() {
+        let step = surface.time_s[i] - surface.time_s[i - 1];
+        let [a, b] = [i - 1, i].map(|i| surface.temperature_c[i]);
+        let [rate_a, rate_b] = [i - 1, i].map(|i| surface.rate_k_per_s[i]);
+        // Near the bath the chord is too warm by a part of what is left: the cubic with the rates is not.
+        let middle = 0.5 * (a + b) + 0.125 * step * (rate_b - rate_a);
+        through += step / 6.0 * (flux(a) + 4.0 * flux(middle) + flux(b));
+    }
+    let material =
+        martensite_start_c.map_or_else(Material::austenite, Material::austenite_to_martensite);
+    // A parabola from the centre to the surface.
+    let end = |place| *cooled.at(place).unwrap().temperature_c.last().unwrap();
+    let mean = (2.0 * end(Place::Centre) + end(Place::Surface)) / 3.0;
+    let lost = (material.heat_j_m3(800.0) - material.heat_j_m3(mean)) * 0.5e-3 * thickness_mm;
+    [through, lost]
+}
+
+/// Salt not far below the start of martensite, where heat comes out slowly for long.
+#[test]
+fn heat_lost_just_below_the_start_of_martensite_is_heat_through_the_surface() {
+    let salt = medium("salt200_agit_wet").unwrap();
+    for thickness_mm in [1.0, 8.13] {
+        let [through, lost] = through_and_lost(salt, thickness_mm, Some(217.86));
+        assert!(
+            (through / lost - 1.0).abs() < 1e-3,
+            "{through} against {lost}"
+        );
     }
 }
 
@@ -187,27 +233,7 @@ proptest! {
         thickness_mm in 1.0..40.0_f64,
         martensite_start_c in prop::option::of(150.0..350.0_f64),
     ) {
-        let medium = &media()[index];
-        let cooled = cool(&Quenching {
-            // Stays in the bath until its temperature is even.
-            end_c: medium.bath_c,
-            martensite_start_c,
-            ..quench(plate(thickness_mm), medium)
-        }).expect("a quench");
-        let surface = cooled.at(Place::Surface).expect("a surface");
-        let flux = |t: f64| medium.h_w_m2k.at(t) * (t - medium.bath_c);
-        let mut through = 0.0;
-        for i in 1..surface.time_s.len() {
-            let step = surface.time_s[i] - surface.time_s[i - 1];
-            let (a, b) = (surface.temperature_c[i - 1], surface.temperature_c[i]);
-            through += step / 6.0 * (flux(a) + 4.0 * flux(0.5 * (a + b)) + flux(b));
-        }
-        let material = martensite_start_c
-            .map_or_else(Material::austenite, Material::austenite_to_martensite);
-        // A parabola from the centre to the surface.
-        let end = |place| *cooled.at(place).unwrap().temperature_c.last().unwrap();
-        let mean = (2.0 * end(Place::Centre) + end(Place::Surface)) / 3.0;
-        let lost = (material.heat_j_m3(800.0) - material.heat_j_m3(mean)) * 0.5e-3 * thickness_mm;
+        let [through, lost] = through_and_lost(&media()[index], thickness_mm, martensite_start_c);
         prop_assert!((through / lost - 1.0).abs() < 1e-3, "{} against {}", through, lost);
     }
 }
@@ -306,22 +332,22 @@ fn a_tall_blade_of_even_thickness_is_a_plate() {
 fn blades_cool_as_in_their_true_shape() {
     let cases = [
         (
-            ([0.5, 4.0, 30.0], "water20", 0.005),
+            ([0.5, 4.0, 30.0], "water20", 0.004),
             [0.4267, 0.6897, 0.9164, 1.145, 1.545],
             [0.05005, 0.1116, 0.1434, 0.1650, 0.2114],
         ),
         (
-            ([0.5, 4.0, 30.0], "oil_fast", 0.005),
+            ([0.5, 4.0, 30.0], "oil_fast", 0.004),
             [0.5604, 1.158, 1.925, 3.796, 10.24],
             [0.06603, 0.1845, 0.3001, 0.6934, 2.572],
         ),
         (
-            ([1.0, 6.0, 50.0], "water20", 0.01),
+            ([1.0, 6.0, 50.0], "water20", 0.006),
             [0.6939, 1.094, 1.496, 1.920, 2.678],
             [0.08114, 0.1811, 0.2315, 0.2701, 0.3589],
         ),
         (
-            ([3.0, 4.0, 40.0], "water20", 0.01),
+            ([3.0, 4.0, 40.0], "water20", 0.004),
             [0.4458, 0.7219, 0.9708, 1.227, 1.686],
             [0.1660, 0.3552, 0.4454, 0.5352, 0.8023],
         ),

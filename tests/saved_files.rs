@@ -6,8 +6,8 @@ use recalesce::heat::{
     Grind, LONGEST_TITLE, Leave, MediumChoice, OwnMedium, QuenchantFigures, Section, media,
 };
 use recalesce::route::{
-    Cold, NextBath, PriorStep, Quench, Route, SlowCooling, Soak, Target, Temper, Thermocouple,
-    Work, card, run,
+    Cold, MODELS, NextBath, PriorStep, Quench, Route, SlowCooling, Soak, Target, Temper,
+    Thermocouple, Work, card, run,
 };
 use recalesce::save::{
     Kind, LARGEST_FILE_BYTES, MOST_ROUTES, Preferences, ReadError, Shelf, ShelfError, Theme,
@@ -227,11 +227,18 @@ fn version_8_has_the_routes_of_version_7() {
     assert_eq!(read_bench(V8_BENCH), read_bench(V7_BENCH));
 }
 
-/// What was learnt before its models were kept stays with the shop and does not act, and is written as it
-/// was read; since then it acts, at the tempers that taught it.
+/// What was learnt before its models were kept, or with other models than these, stays with the shop and does
+/// not act, and is written as it was read; with these models it acts, at the tempers that taught it.
 #[test]
-fn what_was_learnt_before_its_models_were_kept_does_not_act() {
-    let [before, now] = [V7_SHOP, V8_SHOP].map(|text| read_shop(text).expect("a shop"));
+fn what_was_learnt_with_other_models_does_not_act() {
+    let of_now = V8_SHOP.replace("\"models\": \"2\"", &format!("\"models\": \"{MODELS}\""));
+    assert_ne!(of_now, V8_SHOP);
+    let v8 = read_shop(V8_SHOP)
+        .expect("a shop")
+        .learnt
+        .expect("what was learnt");
+    assert!(v8.is_on && !v8.acts());
+    let [before, now] = [V7_SHOP, &of_now].map(|text| read_shop(text).expect("a shop"));
     assert_eq!((&before.fault, &now.fault), (&None, &None));
     assert_eq!(before.shop, now.shop);
     let [before, now] = [before, now].map(|kept| kept.learnt.expect("what was learnt"));
@@ -250,7 +257,7 @@ fn what_was_learnt_before_its_models_were_kept_does_not_act() {
     let [within, far] = [180.0, 450.0].map(taught);
     assert_eq!((within.soak_k, far.soak_k), (-12.0, -12.0));
     assert_eq!((within.tempered_hrc, far.tempered_hrc), (-0.8, 0.0));
-    for (text, learnt) in [(V7_SHOP, before), (V8_SHOP, now)] {
+    for (text, learnt) in [(V7_SHOP, before), (V8_SHOP, v8), (&of_now, now)] {
         let kept = read_shop(text).expect("a shop");
         let written = write_shop(&kept.shop, Some(&learnt)).expect("text");
         let mut was: Value = serde_json::from_str(text).expect("JSON");

@@ -7,7 +7,8 @@ use super::plan::Route;
 use super::spread::Spread;
 use super::verdict::{HARDENED, judge};
 use crate::heat::{
-    CoolingCurve, Family, Medium, Place, Quenching, Section, cool, media, medium, quasi_steady_s,
+    CoolingCurve, Family, Medium, Place, Quenching, Section, cool, cool_core, media, medium,
+    quasi_steady_s,
 };
 use crate::numeric::roots::{Crossing, falling_root};
 use crate::transform::{Kinetics, spare_of};
@@ -80,6 +81,26 @@ pub(super) fn hardens_edge_in(medium: &Medium, route: &Route, kinetics: &Kinetic
         .all(hardens)
 }
 
+/// A section in one quenchant alone, otherwise as a route has it.
+fn alone<'m>(
+    route: &Route,
+    medium: &'m Medium,
+    agitation: f64,
+    section: Section,
+    end_c: f64,
+) -> Quenching<'m> {
+    Quenching {
+        section,
+        medium,
+        agitation,
+        start_c: route.soak.temperature_c,
+        air_delay_s: route.quench.air_delay_s,
+        end_c,
+        then: &[],
+        martensite_start_c: None,
+    }
+}
+
 /// Cooling curve of the place that decides, for another quenchant, agitation or section than those of
 /// a route.
 fn deciding(
@@ -89,20 +110,13 @@ fn deciding(
     section: Section,
     end_c: f64,
 ) -> Option<CoolingCurve> {
-    let quenching = Quenching {
-        section,
-        medium,
-        agitation,
-        start_c: route.soak.temperature_c,
-        air_delay_s: route.quench.air_delay_s,
-        end_c,
-        then: &[],
-        martensite_start_c: None,
-    };
-    let mut cooled = cool(&quenching).ok()?;
+    let mut cooled = cool(&alone(route, medium, agitation, section, end_c)).ok()?;
     let slowest = cooled.slowest;
     (slowest < cooled.curves.len()).then(|| cooled.curves.swap_remove(slowest))
 }
+
+/// A part hardened that a glance puts so near to [`HARDENED`] is looked at in full.
+const DOUBT: f64 = 1e-3;
 
 impl Quencher<'_> {
     fn deciding(
@@ -119,15 +133,12 @@ impl Quencher<'_> {
     /// or for bainite in the bath in which it is held.
     fn hardened_here(&self, section: Section) -> Option<f64> {
         let end_c = settled_c(self.kinetics, self.baths, self.route.quench.end_c);
-        let mut cooled = cool(&Quenching {
+        let mut curve = cool_core(&Quenching {
             section,
             end_c,
             ..self.baths.quenching(self.route)
         })
-        .ok()?;
-        let slowest = cooled.slowest;
-        let mut curve =
-            (slowest < cooled.curves.len()).then(|| cooled.curves.swap_remove(slowest))?;
+        .ok()??;
         if let Some(bath_c) = self.baths.held_c(self.kinetics.ms_c()) {
             curve = until_arrival(&curve, bath_c);
         }
@@ -136,14 +147,20 @@ impl Quencher<'_> {
             .ok()
     }
 
-    /// Part of the austenite that another quenchant leaves for martensite, from a curve that ends
+    /// Part of the austenite that another quenchant, still, leaves for martensite, from a curve that ends
     /// when that is settled.
-    fn hardened(&self, medium: &Medium, agitation: f64, section: Section) -> Option<f64> {
+    fn hardened(&self, medium: &Medium, section: Section) -> Option<f64> {
         let end_c = settled_in_c(self.kinetics, medium, self.route.quench.end_c);
-        let curve = self.deciding(medium, agitation, section, end_c)?;
-        self.kinetics
-            .hardened(&curve.time_s, &curve.temperature_c)
-            .ok()
+        let along = |curve: CoolingCurve| {
+            let kinetics = self.kinetics;
+            kinetics.hardened(&curve.time_s, &curve.temperature_c).ok()
+        };
+        let glance = cool_core(&alone(self.route, medium, 1.0, section, end_c)).ok()??;
+        let hardened = along(glance)?;
+        if (hardened - HARDENED).abs() > DOUBT {
+            return Some(hardened);
+        }
+        along(self.deciding(medium, 1.0, section, end_c)?)
     }
 
     /// How a quenchant, still, stands for a section.
@@ -199,7 +216,7 @@ impl Quencher<'_> {
         let mut known: Vec<Option<f64>> = vec![None; list.len()];
         let mut hardened = |place: usize| {
             *known[place].get_or_insert_with(|| {
-                let hardened = self.hardened(list[place], 1.0, section);
+                let hardened = self.hardened(list[place], section);
                 hardened.unwrap_or_default()
             })
         };

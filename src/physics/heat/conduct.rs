@@ -1,6 +1,6 @@
 //! Conduction in the piece, integrated in time.
 //!
-//! The control volumes give one ordinary differential equation per node. A stiffly accurate
+//! The volumes around nodes give one ordinary differential equation per node. A stiffly accurate
 //! Rosenbrock method of third order (`sources::sandu_1997`) with exact Jacobian steps through
 //! them: four linear solves with one factorisation per step, no iteration that could fail to
 //! converge, and the error of each step measured against its second-order companion. Flux
@@ -26,8 +26,8 @@ const FIRST_STEP_K: f64 = 2.0;
 /// surface could miss a corner of the boiling curve in a longer step.
 const MOST_CHANGE_K: f64 = 25.0;
 /// Largest part of the heat of a step that the corner of the heat capacity at the start of martensite
-/// may hide, as a mean temperature of the piece, K.
-const MOST_MISSED_K: f64 = 0.3;
+/// may hide, as a change of the mean temperature of the piece, K.
+const MOST_MISSED_K: f64 = 0.03;
 /// How near to the temperature asked for a stage has to end, K.
 const LANDING_K: f64 = 0.02;
 /// Most attempts to end there.
@@ -240,7 +240,8 @@ impl<'a, const W: usize> Conduction<'a, W> {
         start_from_sources(rate, self.turned.as_ref(), mesh);
         for link in &mesh.links {
             let &Link { from, to, .. } = link;
-            let [flux, by_a, by_b] = flow(link, &self.locals, self.turned.as_ref());
+            let flux = flow(link, &self.locals, self.turned.as_ref());
+            let [by_a, by_b] = slopes(link, &self.locals, self.turned.as_ref());
             let stride = to - from;
             rate[from] -= flux;
             rate[to] += flux;
@@ -284,7 +285,7 @@ impl<'a, const W: usize> Conduction<'a, W> {
         let rate = &mut self.stage_rate;
         start_from_sources(rate, self.turned.as_ref(), mesh);
         for link in &mesh.links {
-            let [flux, ..] = flow(link, &self.locals, self.turned.as_ref());
+            let flux = flow(link, &self.locals, self.turned.as_ref());
             rate[link.from] -= flux;
             rate[link.to] += flux;
         }
@@ -377,34 +378,36 @@ fn start_from_sources(heat: &mut [f64], turned: Option<&Turned<'_>>, mesh: &Mesh
     }
 }
 
-/// Heat flow along a link, W, and its derivatives by the temperatures of its ends, W/K. Both ends
-/// are taken as the same mixture: no heat flows between nodes of one temperature.
+/// Heat flow along a link, W. Both ends are taken as the same mixture: no heat flows between nodes of one
+/// temperature.
 #[inline(always)]
-fn flow(link: &Link, locals: &[Local], turned: Option<&Turned<'_>>) -> [f64; 3] {
-    let own = along(link, locals);
-    match turned.filter(|turned| turned.is_mixed) {
+fn flow(link: &Link, locals: &[Local], turned: Option<&Turned<'_>>) -> f64 {
+    let fall = |of: &[Local]| of[link.from].potential - of[link.to].potential;
+    let own = fall(locals);
+    link.conductance
+        * match turned.filter(|turned| turned.is_mixed) {
+            None => own,
+            Some(turned) => own + turned.fraction_along(link) * (fall(&turned.locals) - own),
+        }
+}
+
+/// Its derivatives by the temperatures of its ends, W/K, the second with its sign turned.
+#[inline(always)]
+fn slopes(link: &Link, locals: &[Local], turned: Option<&Turned<'_>>) -> [f64; 2] {
+    let [from, to] = [link.from, link.to];
+    let own = [locals[from].conductivity, locals[to].conductivity];
+    let [from_w_mk, to_w_mk] = match turned.filter(|turned| turned.is_mixed) {
         None => own,
-        Some(turned) => mixed(own, link, turned),
-    }
-}
-
-/// The flow in a mixture, from that without product.
-#[inline(never)]
-fn mixed(own: [f64; 3], link: &Link, turned: &Turned<'_>) -> [f64; 3] {
-    let product = along(link, &turned.locals);
-    let fraction = 0.5 * (turned.fraction(link.from) + turned.fraction(link.to));
-    std::array::from_fn(|i| own[i] + fraction * (product[i] - own[i]))
-}
-
-/// The flow in one phase.
-#[inline(always)]
-fn along(link: &Link, locals: &[Local]) -> [f64; 3] {
-    let (a, b) = (&locals[link.from], &locals[link.to]);
-    [
-        link.conductance * (a.potential - b.potential),
-        link.conductance * a.conductivity,
-        link.conductance * b.conductivity,
-    ]
+        Some(turned) => {
+            let product = &turned.locals;
+            let fraction = turned.fraction_along(link);
+            [
+                own[0] + fraction * (product[from].conductivity - own[0]),
+                own[1] + fraction * (product[to].conductivity - own[1]),
+            ]
+        }
+    };
+    [link.conductance * from_w_mk, link.conductance * to_w_mk]
 }
 
 /// Adds `factor` times the values to the sums.

@@ -1,27 +1,25 @@
 //! A section cut into nodes, and the places in it that are looked at.
 
+use super::Section;
+use super::blade::{LAYERS, SHARE, blade};
 use super::curve::Place;
-use super::mesh::{LAYERS, Mesh, SHARE, SQUARE_INTERVALS, Shape};
+use super::element::{
+    Element, GLANCE_NODES, PLATE_NODES, ROUND_NODES, SQUARE_GLANCE_NODES, SQUARE_NODES,
+    number_in_square,
+};
+use super::mesh::Mesh;
 use super::trace::Watch;
-use super::{Piece, Section};
 
-/// Intervals from edge to spine of a blade. Against finite elements in its true shape times to 700 and
-/// below then lie within 0.5 % for an edge up to an eighth of the spine, within 1 % up to three
-/// quarters of it, as `benches/conduction_comparison.py` tells.
-const COLUMNS: usize = 38;
-/// Width of the band of a blade's equations: as far as the next column on both sides.
-pub(super) const BLADE_BAND: usize = 2 * LAYERS + 1;
-/// Width of the band of a square bar's equations: as far as the next row of nodes.
-pub(super) const SQUARE_BAND: usize = 2 * SQUARE_INTERVALS + 1;
-/// Largest error of a node of a plate or a round in one step, K. Times to 540 and 300 °C and near the
-/// bath then lie within 0.08 % of those of very short steps, for 2 to 40 mm in brine, water, oil, salt
-/// and air; with 0.2 K as near, but the heat that leaves water is 0.2 % off.
-const RADIAL_TOLERANCE_K: f64 = 0.1;
+/// Largest error of a node of a plate or a round in one step, K. What leaves water whose film collapses is
+/// then within 0.05 % of the heat of the piece; twice as much lets 0.15 % go missing.
+const RADIAL_TOLERANCE_K: f64 = 0.05;
 /// Largest error of a node of a square bar in one step, K.
 const SQUARE_TOLERANCE_K: f64 = 0.1;
-/// Largest error of a node of a blade in one step, K. Times to 700 °C and below then lie within 0.1 % of
-/// those of very short steps in water and oil: what cools fast is soon over.
-const BLADE_TOLERANCE_K: f64 = 1.5;
+/// Largest error of a node of a blade in one step, K: what cools fast is soon over. What leaves water whose
+/// film collapses is then within 0.1 % of the heat of the blade.
+const BLADE_TOLERANCE_K: f64 = 1.0;
+/// Largest error of a node in one step where a glance at the core will do, K.
+const GLANCE_TOLERANCE_K: f64 = 0.4;
 /// Places across the section, from one end to the other.
 const ACROSS: usize = 13;
 
@@ -33,6 +31,26 @@ pub(super) enum View {
     /// Evenly spaced, from the centre to the surface; in a blade on the middle plane, from edge to
     /// spine.
     Across,
+    /// The core alone, less finely than the others.
+    Glance,
+}
+
+impl View {
+    /// Nodes of a coordinate, of those that it has in full and for a glance.
+    const fn nodes(self, full: usize, glance: usize) -> usize {
+        match self {
+            Self::Named | Self::Across => full,
+            Self::Glance => glance,
+        }
+    }
+
+    /// Largest error of a node in one step, K, of a section that has one in full.
+    const fn tolerance_k(self, full_k: f64) -> f64 {
+        match self {
+            Self::Named | Self::Across => full_k,
+            Self::Glance => GLANCE_TOLERANCE_K,
+        }
+    }
 }
 
 /// Which equations go with a mesh.
@@ -56,12 +74,29 @@ impl Cut {
     pub(super) fn of(section: &Section, view: View) -> Self {
         match *section {
             Section::Plate { thickness_mm } => {
-                Self::radial(Shape::Plate, 0.5e-3 * thickness_mm, view)
+                let element =
+                    Element::plate(0.5e-3 * thickness_mm, view.nodes(PLATE_NODES, GLANCE_NODES));
+                let watches = radial_watches(&element, PLATE_NODES - 1, view);
+                Self::radial(element.into_plate(), watches, view)
             }
             Section::Round { diameter_mm } => {
-                Self::radial(Shape::Cylinder, 0.5e-3 * diameter_mm, view)
+                let element =
+                    Element::round(0.5e-3 * diameter_mm, view.nodes(ROUND_NODES, GLANCE_NODES));
+                let watches = radial_watches(&element, ROUND_NODES - 1, view);
+                Self::radial(element.into_round(), watches, view)
             }
-            Section::Square { side_mm } => Self::square(0.5e-3 * side_mm, view),
+            Section::Square { side_mm } => {
+                let element = Element::plate(
+                    0.5e-3 * side_mm,
+                    view.nodes(SQUARE_NODES, SQUARE_GLANCE_NODES),
+                );
+                Self {
+                    kind: Kind::Square,
+                    mesh: element.square(),
+                    watches: square_watches(&element, view),
+                    tolerance_k: view.tolerance_k(SQUARE_TOLERANCE_K),
+                }
+            }
             Section::Blade {
                 edge_mm,
                 spine_mm,
@@ -70,7 +105,7 @@ impl Cut {
             } => {
                 let [edge_m, spine_m, height_m] =
                     [edge_mm, spine_mm, height_mm].map(|mm| 1e-3 * mm);
-                let (mesh, heights) = Mesh::blade(edge_m, spine_m, height_m, grind, COLUMNS);
+                let (mesh, heights) = blade(edge_m, spine_m, height_m, grind);
                 Self {
                     kind: Kind::Blade,
                     watches: blade_watches(&heights, spine_m, height_m, view),
@@ -90,38 +125,12 @@ impl Cut {
         }
     }
 
-    fn radial(shape: Shape, size_m: f64, view: View) -> Self {
-        let (mesh, positions) = Mesh::radial(shape, size_m, Piece::intervals(shape));
-        let watches = match view {
-            View::Named => vec![
-                Watch::node(Place::Centre, 0),
-                Watch::node(Place::Surface, mesh.len() - 1),
-            ],
-            View::Across => within(&positions, size_m, |i| i),
-        };
+    fn radial(mesh: Mesh, watches: Vec<Watch>, view: View) -> Self {
         Self {
             kind: Kind::Radial,
             mesh,
             watches,
-            tolerance_k: RADIAL_TOLERANCE_K,
-        }
-    }
-
-    fn square(half_m: f64, view: View) -> Self {
-        let (mesh, positions) = Mesh::square(half_m);
-        let watches = match view {
-            View::Named => vec![
-                Watch::node(Place::Centre, 0),
-                Watch::node(Place::Surface, mesh.len() - SQUARE_INTERVALS - 1),
-                Watch::node(Place::Corner, mesh.len() - 1),
-            ],
-            View::Across => within(&positions, half_m, |i| i * (i + 1) / 2),
-        };
-        Self {
-            kind: Kind::Square,
-            mesh,
-            watches,
-            tolerance_k: SQUARE_TOLERANCE_K,
+            tolerance_k: view.tolerance_k(RADIAL_TOLERANCE_K),
         }
     }
 }
@@ -131,9 +140,42 @@ fn parts() -> impl Iterator<Item = f64> {
     (0..ACROSS).map(|i| i as f64 / (ACROSS - 1) as f64)
 }
 
-fn within(positions: &[f64], size_m: f64, number: impl Fn(usize) -> usize) -> Vec<Watch> {
+fn radial_watches(element: &Element, surface: usize, view: View) -> Vec<Watch> {
+    match view {
+        View::Named => vec![
+            Watch::node(Place::Centre, 0),
+            Watch::node(Place::Surface, surface),
+        ],
+        View::Glance => vec![Watch::node(Place::Centre, 0)],
+        View::Across => within(element, |node| node),
+    }
+}
+
+/// From the axis to the middle of a face, and the corner.
+fn square_watches(element: &Element, view: View) -> Vec<Watch> {
+    const LAST: usize = SQUARE_NODES - 1;
+    match view {
+        View::Named => vec![
+            Watch::node(Place::Centre, 0),
+            Watch::node(Place::Surface, number_in_square(LAST, 0)),
+            Watch::node(Place::Corner, number_in_square(LAST, LAST)),
+        ],
+        View::Glance => vec![Watch::node(Place::Centre, 0)],
+        View::Across => within(element, |node| number_in_square(node, 0)),
+    }
+}
+
+fn within(element: &Element, number: impl Fn(usize) -> usize) -> Vec<Watch> {
     parts()
-        .map(|part| Watch::between(Place::Within(part), part * size_m, positions, &number))
+        .map(|part| Watch {
+            place: Place::Within(part),
+            nodes: element
+                .weights_at(part)
+                .into_iter()
+                .enumerate()
+                .map(|(node, weight)| (number(node), weight))
+                .collect(),
+        })
         .collect()
 }
 
@@ -143,7 +185,7 @@ fn blade_watches(heights: &[f64], spine_m: f64, height_m: f64, view: View) -> Ve
         View::Across => parts()
             .map(|part| middle(Place::Within(part), part * height_m))
             .collect(),
-        View::Named => {
+        View::Named | View::Glance => {
             let core = (height_m - 0.5 * spine_m).max(0.75 * height_m);
             vec![
                 Watch::node(Place::Edge, 0),

@@ -1,9 +1,9 @@
 //! Heating up in the furnace: time at temperature begins when the core is there.
 
 use super::conduct::Conduction;
-use super::mesh::{Mesh, Shape};
+use super::element::{Element, PLATE_NODES, RADIAL_BAND, ROUND_NODES};
 use super::until::{Reached, Until};
-use super::{HeatError, Material, Medium, Piece, Section};
+use super::{HeatError, Material, Medium, Section};
 use recalesce_texts::heat::quench as texts;
 use serde::Serialize;
 
@@ -64,17 +64,18 @@ pub fn heat_up(section: Section, furnace_c: f64) -> Result<Heating, HeatError> {
             unit: "°C",
         });
     }
-    let (shape, size_mm) = match section {
-        Section::Plate { thickness_mm } => (Shape::Plate, 0.5 * thickness_mm),
-        Section::Blade { spine_mm, .. } => (Shape::Plate, 0.5 * spine_mm),
-        Section::Round { diameter_mm } => (Shape::Cylinder, 0.5 * diameter_mm),
+    let plate = |mm: f64| Element::plate(0.5e-3 * mm, PLATE_NODES).into_plate();
+    let round = |mm: f64| Element::round(0.5e-3 * mm, ROUND_NODES).into_round();
+    let mesh = match section {
+        Section::Plate { thickness_mm } => plate(thickness_mm),
+        Section::Blade { spine_mm, .. } => plate(spine_mm),
+        Section::Round { diameter_mm } => round(diameter_mm),
         // As much volume for its surface as the round that fits in it.
-        Section::Square { side_mm } => (Shape::Cylinder, 0.5 * side_mm),
+        Section::Square { side_mm } => round(side_mm),
     };
     let furnace = Medium::furnace(furnace_c, FURNACE_AIR_W_M2K);
     let material = Material::heated();
-    let (mesh, _) = Mesh::radial(shape, 1e-3 * size_mm, Piece::intervals(shape));
-    let mut piece = Conduction::<3>::new(&mesh, &material, ROOM_C, TOLERANCE_K);
+    let mut piece = Conduction::<RADIAL_BAND>::new(&mesh, &material, ROOM_C, TOLERANCE_K);
     let until = Until {
         reached: Reached::Heated(furnace_c - AT_TEMPERATURE_K),
         time_s: LONGEST_S,

@@ -21,11 +21,13 @@
 #[cfg(test)]
 mod balance_tests;
 mod bath;
+mod blade;
 mod chilling;
 mod choice;
 mod conduct;
 mod curve;
 mod cut;
+mod element;
 mod end_quench;
 mod family;
 mod hazard;
@@ -70,7 +72,7 @@ pub use probe::{ProbeFigures, nickel_ball_s, probe};
 pub use properties::Material;
 pub use quasi_steady::quasi_steady_s;
 pub use quench::AGITATION;
-pub use quench::{Cooled, HeatError, Quenching, cool, cool_across, cool_turning};
+pub use quench::{Cooled, HeatError, Quenching, cool, cool_across, cool_core, cool_turning};
 pub use section::{Grind, Section, SectionError};
 pub use severity::{
     agitation_factor, equivalent_severity_per_in, grossmann_critical_diameter_mm,

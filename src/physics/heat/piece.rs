@@ -36,7 +36,7 @@ impl Piece {
         }
     }
 
-    /// A piece computed as finely as a quench is.
+    /// A piece computed as finely as a quench needs.
     #[must_use]
     pub fn new(shape: Shape, size_m: f64, material: Material) -> Self {
         Self {

@@ -1,6 +1,7 @@
 //! Conductivity and heat capacity of the piece against temperature.
 
 use crate::sources::{en_1993_1_2_2005, n06600_data_sheet, simsir_gur_2008};
+use std::sync::OnceLock;
 
 /// Lowest temperature of the table, °C; below it the properties stay as they are there.
 const LEAST_C: f64 = -200.0;
@@ -95,7 +96,13 @@ impl Material {
     /// them. Şimşir and Gür 2008, 0 to 900 °C, constant beyond.
     #[must_use]
     pub fn austenite() -> Self {
-        Self::tabulate(|t| steel_row(simsir_gur_2008::AUSTENITE, t))
+        Self::of_austenite().clone()
+    }
+
+    /// The table of [`Material::austenite`], made once.
+    pub(super) fn of_austenite() -> &'static Self {
+        static TABLE: OnceLock<Material> = OnceLock::new();
+        TABLE.get_or_init(|| Self::tabulate(|t| steel_row(simsir_gur_2008::AUSTENITE, t)))
     }
 
     /// Austenite that turns into martensite below its Ms, °C, with the latent heat, by the
@@ -126,7 +133,9 @@ impl Material {
     /// Ferrite with pearlite or bainite. Şimşir and Gür 2008, 0 to 900 °C, constant beyond.
     #[must_use]
     pub fn ferrite_and_carbide() -> Self {
-        Self::tabulate(|t| steel_row(simsir_gur_2008::FERRITE_AND_CARBIDE, t))
+        static TABLE: OnceLock<Material> = OnceLock::new();
+        let table = || Self::tabulate(|t| steel_row(simsir_gur_2008::FERRITE_AND_CARBIDE, t));
+        TABLE.get_or_init(table).clone()
     }
 
     /// Steel that turns into austenite as it is heated, with the heat that this takes near 735 °C;
@@ -137,17 +146,21 @@ impl Material {
         /// Parts of the neighbourhood of a node, over which the capacity is averaged: its peak is
         /// narrower than the table's spacing.
         const PARTS: u8 = 20;
-        Self::tabulate(|t| {
-            let held = |t: f64| t.clamp(20.0, 1200.0);
-            let capacity: f64 = (0..PARTS)
-                .map(|i| (f64::from(i) + 0.5) / f64::from(PARTS) - 0.5)
-                .filter_map(|part| heat_capacity_j_kgk(held(t + part * SPACING_K)))
-                .sum();
-            [
-                conductivity_w_mk(held(t)).unwrap_or_default(),
-                capacity / f64::from(PARTS) * DENSITY_KG_M3,
-            ]
-        })
+        static TABLE: OnceLock<Material> = OnceLock::new();
+        let table = || {
+            Self::tabulate(|t| {
+                let held = |t: f64| t.clamp(20.0, 1200.0);
+                let capacity: f64 = (0..PARTS)
+                    .map(|i| (f64::from(i) + 0.5) / f64::from(PARTS) - 0.5)
+                    .filter_map(|part| heat_capacity_j_kgk(held(t + part * SPACING_K)))
+                    .sum();
+                [
+                    conductivity_w_mk(held(t)).unwrap_or_default(),
+                    capacity / f64::from(PARTS) * DENSITY_KG_M3,
+                ]
+            })
+        };
+        TABLE.get_or_init(table).clone()
     }
 
     /// The nickel alloy UNS N06600 of the standard probe, 20 to 900 °C, constant beyond.

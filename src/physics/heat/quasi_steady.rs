@@ -16,7 +16,7 @@ const STEPS: u32 = 24;
 /// thick pieces, in warm water up to a half, but for most quenchants alike: a test in the search that
 /// sorts by it holds how far their order is off.
 pub fn quasi_steady_s(medium: &Medium, section: Section) -> f64 {
-    let material = Material::austenite();
+    let material = Material::of_austenite();
     let half_m = 0.5e-3 * section.thickness_mm();
     let volume_by_surface_m = half_m
         * match section {

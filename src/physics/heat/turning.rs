@@ -9,6 +9,7 @@
 //! martensite does not.
 
 use super::Material;
+use super::mesh::Link;
 use super::properties::Local;
 use crate::numeric::order::larger;
 use crate::sources::hagel_1956::EUTECTOID_KJ_KG;
@@ -18,6 +19,8 @@ use crate::sources::hagel_1956::EUTECTOID_KJ_KG;
 const EUTECTOID_C: f64 = 727.0;
 /// Density of austenite there, kg/m³: 8000 less 0.5 for each °C (practical line, from memory).
 const AUSTENITE_KG_M3: f64 = 8000.0 - 0.5 * EUTECTOID_C;
+/// So little of a node that has turned does not count yet: its heat is a hundredth of a kelvin.
+const UNNOTICED: f64 = 1e-4;
 /// Largest correction of a node in a step, K.
 const CORRECTION_K: f64 = 0.5;
 /// A node's temperature after its correction is found to this, K.
@@ -63,7 +66,7 @@ pub(super) struct Turned<'a> {
     allowed_k: f64,
     /// Properties of the product at the temperatures last asked for.
     pub(super) locals: Vec<Local>,
-    /// Whether any node has turned.
+    /// Whether any node has turned as far as to be noticed.
     pub(super) is_mixed: bool,
 }
 
@@ -88,7 +91,7 @@ impl<'a> Turned<'a> {
             last_step_s: 0.0,
             allowed_k: CORRECTION_K,
             locals: vec![product.at(start_c); nodes],
-            is_mixed: brought > 0.0,
+            is_mixed: brought > UNNOTICED,
             turning,
             austenite,
             product,
@@ -97,6 +100,12 @@ impl<'a> Turned<'a> {
 
     pub(super) fn fraction(&self, node: usize) -> f64 {
         self.fraction.get(node).copied().unwrap_or_default()
+    }
+
+    /// The fraction that counts for what flows along a link.
+    #[inline(always)]
+    pub(super) fn fraction_along(&self, link: &Link) -> f64 {
+        0.5 * (self.fraction[link.from] + self.fraction[link.to])
     }
 
     /// Looks up the product at temperatures, and mixes the heat capacities of what is in a node.
@@ -152,7 +161,7 @@ impl<'a> Turned<'a> {
             let before = self.fraction(node);
             let after = self.next.get(node).copied().unwrap_or(before);
             let expected = self.source.get(node).copied().unwrap_or_default();
-            if after <= before && expected == 0.0 {
+            if (after <= before || after <= UNNOTICED) && expected == 0.0 {
                 continue;
             }
             let heat = self.heat_j_m3(before, *to) - expected * step_s;
@@ -195,13 +204,13 @@ impl<'a> Turned<'a> {
             } else {
                 0.0
             };
-            *source = if gain > 0.0 {
+            *source = if gain > 0.0 && next > UNNOTICED {
                 larger(0.0, now + trend)
             } else {
                 0.0
             };
             *mean = now;
-            self.is_mixed |= next > 0.0;
+            self.is_mixed |= next > UNNOTICED;
         }
         self.last_step_s = step_s;
     }

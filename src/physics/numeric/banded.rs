@@ -62,8 +62,9 @@ impl<const W: usize> Banded<W> {
                 let first = half - 1 - below;
                 let factor = row[first] * inverse;
                 row[first] = factor;
-                for k in 1..=half {
-                    row[first + k] -= factor * pivot_row[half + k];
+                let after = row[first + 1..].iter_mut();
+                for (entry, pivot) in after.zip(&pivot_row[half + 1..]) {
+                    *entry -= factor * pivot;
                 }
             }
             // The diagonal keeps the reciprocal and the rest is divided by the pivot: solving then
@@ -86,9 +87,8 @@ impl<const W: usize> Banded<W> {
         for (i, row) in self.rows.iter().enumerate().take(n) {
             let mut value = x[i];
             if i >= half {
-                let before = &x[i - half..i];
-                for k in 0..half {
-                    value -= row[k] * before[k];
+                for (entry, before) in row.iter().zip(&x[i - half..i]) {
+                    value -= entry * before;
                 }
             } else {
                 for k in 0..i {
@@ -100,9 +100,9 @@ impl<const W: usize> Banded<W> {
         for (i, row) in self.rows.iter().enumerate().take(n).rev() {
             let mut value = x[i] * row[half];
             if i + half < n {
-                let after = &x[i + 1..][..half];
-                for k in (0..half).rev() {
-                    value -= row[half + 1 + k] * after[k];
+                let after = row[half + 1..].iter().zip(&x[i + 1..][..half]);
+                for (entry, after) in after.rev() {
+                    value -= entry * after;
                 }
             } else {
                 for k in (0..n - 1 - i).rev() {

@@ -9,6 +9,7 @@ pub mod effort;
 pub mod formula;
 pub mod interpolate;
 pub mod least_squares;
+pub mod lobatto;
 pub mod order;
 pub mod quantile;
 pub mod roots;
