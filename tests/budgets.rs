@@ -42,33 +42,33 @@ const fn limit(
 const BUDGETS: [Budget; 6] = [
     Budget {
         piece: "the example",
-        whole: limit(12_000, 6_800, [118, 394, 49_000]),
-        dragged: limit(2_100, 1_400, [4, 10, 17_000]),
+        whole: limit(11_400, 6_580, [118, 394, 49_400]),
+        dragged: limit(1_980, 1_210, [4, 10, 17_000]),
     },
     Budget {
         piece: "plain knife",
-        whole: limit(3_600, 1_700, [47, 137, 7_100]),
-        dragged: limit(2_200, 1_200, [11, 30, 7_100]),
+        whole: limit(3_480, 1_520, [47, 137, 7_740]),
+        dragged: limit(2_000, 1_010, [11, 30, 7_740]),
     },
     Budget {
         piece: "large shaft",
-        whole: limit(5_200, 3_000, [71, 247, 16_000]),
-        dragged: limit(2_900, 1_900, [17, 54, 16_000]),
+        whole: limit(4_940, 2_670, [71, 247, 18_000]),
+        dragged: limit(2_710, 1_660, [17, 54, 18_000]),
     },
     Budget {
         piece: "gas quench",
-        whole: limit(5_000, 2_500, [60, 188, 5_100]),
-        dragged: limit(2_800, 1_500, [14, 31, 5_100]),
+        whole: limit(4_810, 2_320, [60, 188, 5_580]),
+        dragged: limit(2_660, 1_320, [14, 31, 5_580]),
     },
     Budget {
         piece: "scraper, annealed",
-        whole: limit(14_000, 8_100, [159, 801, 12_000]),
-        dragged: limit(1_200, 607, [14, 101, 12_000]),
+        whole: limit(13_700, 7_990, [159, 801, 11_600]),
+        dragged: limit(1_140, 588, [14, 101, 11_600]),
     },
     Budget {
         piece: "square shank",
-        whole: limit(5_300, 3_000, [71, 214, 49_000]),
-        dragged: limit(2_800, 2_100, [16, 38, 49_000]),
+        whole: limit(5_150, 2_870, [71, 214, 53_300]),
+        dragged: limit(2_690, 1_910, [16, 38, 53_300]),
     },
 ];
 

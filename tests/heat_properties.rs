@@ -111,8 +111,11 @@ proptest! {
                 // Profiles are polynomials, which overshoot where the surface is chilled all at once, the
                 // fewer the nodes the more.
                 let over = match section {
-                    Section::Blade { .. } => 0.1 * (start_c - least),
-                    _ => 0.01 * (start_c - least),
+                    // With three nodes by a tenth, and a little more where it is read between columns.
+                    Section::Blade { .. } => 0.12 * (start_c - least),
+                    // At the corner of the heat capacity 0.6 % have been seen.
+                    Section::Square { .. } => 0.01 * (start_c - least),
+                    _ => 0.004 * (start_c - least),
                 };
                 for curve in &cooled.curves {
                     for t in &curve.temperature_c {
@@ -327,7 +330,7 @@ fn a_tall_blade_of_even_thickness_is_a_plate() {
 
 /// By linear finite elements in the true shape and backward differentiation, carried on to the limit of
 /// fine meshes: `benches/conduction_comparison.py`. Times at which the core of the spine and the edge pass
-/// 700, 540, 400, 300 and 200 °C from 800 °C, s; within half a per cent where the edge is thin, else 1 %.
+/// 700, 540, 400, 300 and 200 °C from 800 °C, s; within 0.4 %, 0.6 % where it is tall.
 #[test]
 fn blades_cool_as_in_their_true_shape() {
     let cases = [

@@ -10,8 +10,9 @@ use super::element::slopes_at;
 use super::mesh::{Link, Mesh};
 
 /// Elements from edge to spine. Against finite elements in its true shape times to 700 °C and below lie
-/// within 0.4 %, but for the core of a tall blade at 700 °C, 0.6 %, as `benches/conduction_comparison.py`
-/// tells; with 24 of them within 0.2 %, which is what the steps in time leave.
+/// within 0.4 %, at edge and core, but for the core of a tall blade at 700 °C, 0.6 %, as
+/// `benches/conduction_comparison.py` tells; with 24 of them within 0.2 %, which is what the steps in time
+/// leave.
 const ELEMENTS: usize = 11;
 /// Elements are as short as they are near to edge and spine; this part of the thickness there counts with
 /// the distance. What the ends cool reaches as far into the blade.
@@ -63,9 +64,8 @@ fn in_elements(
     let mut areas = vec![0.0; nodes];
     // Flow from each node to those behind it, as far as they are linked.
     let mut flow = vec![[0.0; REACH + 1]; nodes];
-    let slopes_along: [Vec<f64>; COLUMNS] = std::array::from_fn(|column| slopes_at(&ALONG, column));
-    let slopes_through: [Vec<f64>; LAYERS] =
-        std::array::from_fn(|layer| slopes_at(&DEPTH_SQUARED, layer));
+    let slopes_along = all_slopes(&ALONG);
+    let slopes_through = all_slopes(&DEPTH_SQUARED);
     for (element, pair) in ends.windows(2).enumerate() {
         let first = element * (COLUMNS - 1) * LAYERS;
         let length = pair[1] - pair[0];
@@ -133,6 +133,15 @@ fn in_elements(
     (mesh, heights)
 }
 
+/// At each node, the slopes of the polynomials of all.
+fn all_slopes<const N: usize>(nodes: &[f64; N]) -> [[f64; N]; N] {
+    let mut slopes = [[0.0; N]; N];
+    for (place, slopes) in slopes.iter_mut().enumerate() {
+        slopes_at(nodes, place, slopes);
+    }
+    slopes
+}
+
 /// Heights of the ends of elements, m: their lengths in proportion to the distances from edge and spine, one
 /// over the sum of their reciprocals.
 fn ends_of_elements(edge_m: f64, spine_m: f64, height_m: f64, elements: usize) -> Vec<f64> {
@@ -155,6 +164,10 @@ fn ends_of_elements(edge_m: f64, spine_m: f64, height_m: f64, elements: usize) -
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::heat::conduct::Conduction;
+    use crate::heat::trace::{Trace, Watch};
+    use crate::heat::until::{Reached, Until};
+    use crate::heat::{Material, Medium, Place, medium};
 
     #[test]
     fn volumes_and_faces_add_up() {
@@ -175,6 +188,81 @@ mod tests {
             approx::assert_relative_eq!(volume, 0.5 * 30.0 * mean, max_relative = 1e-12);
             let area: f64 = mesh.faces.iter().map(|face| face.1).sum();
             approx::assert_relative_eq!(area, flank + 0.25 + 2.0, max_relative = 1e-4);
+        }
+    }
+
+    /// In a field that is level in sum, what flows into a node inside flows out of it, however the layers
+    /// lean.
+    #[test]
+    fn a_harmonic_field_leaves_no_heat_inside() {
+        let height_m = 30.0;
+        let (mesh, heights) = blade(0.5, 4.0, height_m, Grind::Straight);
+        let field = |node: usize| {
+            let x = heights[node / LAYERS];
+            let half = 0.5 * (0.5 + 3.5 * x / height_m);
+            x * x - half * half * DEPTH_SQUARED[node % LAYERS]
+        };
+        let mut left = vec![0.0; mesh.len()];
+        let mut moved = vec![0.0; mesh.len()];
+        for link in &mesh.links {
+            let flow = link.conductance * (field(link.from) - field(link.to));
+            for (node, flow) in [(link.from, -flow), (link.to, flow)] {
+                left[node] += flow;
+                moved[node] += flow.abs();
+            }
+        }
+        let faces: Vec<usize> = mesh.faces.iter().map(|face| face.0).collect();
+        for node in (0..mesh.len()).filter(|node| !faces.contains(node)) {
+            assert!(
+                left[node].abs() < 1e-10 * moved[node],
+                "{node}: {}",
+                left[node]
+            );
+        }
+    }
+
+    /// Quarter, middle, three quarters and core of a blade, and when each passes 700 to 200 °C, s.
+    fn times_s(blade: (f64, f64, f64, Grind), elements: usize, medium: &Medium) -> Vec<f64> {
+        let (edge_mm, spine_mm, height_mm, grind) = blade;
+        let [edge_m, spine_m, height_m] = [edge_mm, spine_mm, height_mm].map(|mm| 1e-3 * mm);
+        let (mesh, heights) = in_elements(edge_m, spine_m, height_m, grind, elements);
+        let core = (height_m - 0.5 * spine_m) / height_m;
+        let watches = [0.25, 0.5, 0.75, core].map(|part| {
+            Watch::between(Place::Within(part), part * height_m, &heights, |column| {
+                column * LAYERS
+            })
+        });
+        let material = Material::austenite();
+        let mut trace = Trace::new(watches.into_iter().collect());
+        let mut piece = Conduction::<BLADE_BAND>::new(&mesh, &material, 800.0, 0.1);
+        let until = Until {
+            reached: Reached::Cooled(150.0),
+            time_s: 1e4,
+        };
+        piece.stay_in(medium, 1.0, until, |piece| trace.record(piece));
+        let curves = trace.into_curves();
+        let times = curves.iter().flat_map(|curve| {
+            [700.0, 540.0, 400.0, 300.0, 200.0].map(|c| curve.time_to_c(c).unwrap())
+        });
+        times.collect()
+    }
+
+    #[test]
+    fn places_cool_as_with_many_more_elements() {
+        for blade in [
+            (0.5, 4.0, 30.0, Grind::Straight),
+            (0.3, 2.5, 50.0, Grind::Convex),
+            (1.0, 6.0, 50.0, Grind::Straight),
+            (3.0, 4.0, 40.0, Grind::Straight),
+        ] {
+            for name in ["water20", "oil_fast"] {
+                let [usual, fine] =
+                    [ELEMENTS, 40].map(|count| times_s(blade, count, medium(name).unwrap()));
+                for (place, (usual, fine)) in usual.iter().zip(fine).enumerate() {
+                    let apart = (usual / fine - 1.0).abs();
+                    assert!(apart < 6e-3, "{blade:?} {name} {place}: {apart}");
+                }
+            }
         }
     }
 }

@@ -4,8 +4,7 @@ use super::Section;
 use super::blade::{LAYERS, SHARE, blade};
 use super::curve::Place;
 use super::element::{
-    Element, GLANCE_NODES, PLATE_NODES, ROUND_NODES, SQUARE_GLANCE_NODES, SQUARE_NODES,
-    number_in_square,
+    Element, GLANCE_NODES, PLATE_NODES, ROUND_NODES, SQUARE_NODES, number_in_square,
 };
 use super::mesh::Mesh;
 use super::trace::Watch;
@@ -31,16 +30,16 @@ pub(super) enum View {
     /// Evenly spaced, from the centre to the surface; in a blade on the middle plane, from edge to
     /// spine.
     Across,
-    /// The core alone, less finely than the others.
+    /// The core alone, less finely than the others; of a blade as those with names.
     Glance,
 }
 
 impl View {
-    /// Nodes of a coordinate, of those that it has in full and for a glance.
-    const fn nodes(self, full: usize, glance: usize) -> usize {
+    /// Nodes of a coordinate that has so many in full.
+    const fn nodes(self, full: usize) -> usize {
         match self {
             Self::Named | Self::Across => full,
-            Self::Glance => glance,
+            Self::Glance => GLANCE_NODES,
         }
     }
 
@@ -74,22 +73,17 @@ impl Cut {
     pub(super) fn of(section: &Section, view: View) -> Self {
         match *section {
             Section::Plate { thickness_mm } => {
-                let element =
-                    Element::plate(0.5e-3 * thickness_mm, view.nodes(PLATE_NODES, GLANCE_NODES));
-                let watches = radial_watches(&element, PLATE_NODES - 1, view);
+                let element = Element::plate(0.5e-3 * thickness_mm, view.nodes(PLATE_NODES));
+                let watches = radial_watches(&element, view);
                 Self::radial(element.into_plate(), watches, view)
             }
             Section::Round { diameter_mm } => {
-                let element =
-                    Element::round(0.5e-3 * diameter_mm, view.nodes(ROUND_NODES, GLANCE_NODES));
-                let watches = radial_watches(&element, ROUND_NODES - 1, view);
+                let element = Element::round(0.5e-3 * diameter_mm, view.nodes(ROUND_NODES));
+                let watches = radial_watches(&element, view);
                 Self::radial(element.into_round(), watches, view)
             }
             Section::Square { side_mm } => {
-                let element = Element::plate(
-                    0.5e-3 * side_mm,
-                    view.nodes(SQUARE_NODES, SQUARE_GLANCE_NODES),
-                );
+                let element = Element::plate(0.5e-3 * side_mm, view.nodes(SQUARE_NODES));
                 Self {
                     kind: Kind::Square,
                     mesh: element.square(),
@@ -140,11 +134,11 @@ fn parts() -> impl Iterator<Item = f64> {
     (0..ACROSS).map(|i| i as f64 / (ACROSS - 1) as f64)
 }
 
-fn radial_watches(element: &Element, surface: usize, view: View) -> Vec<Watch> {
+fn radial_watches(element: &Element, view: View) -> Vec<Watch> {
     match view {
         View::Named => vec![
             Watch::node(Place::Centre, 0),
-            Watch::node(Place::Surface, surface),
+            Watch::node(Place::Surface, element.surface()),
         ],
         View::Glance => vec![Watch::node(Place::Centre, 0)],
         View::Across => within(element, |node| node),
@@ -153,12 +147,12 @@ fn radial_watches(element: &Element, surface: usize, view: View) -> Vec<Watch> {
 
 /// From the axis to the middle of a face, and the corner.
 fn square_watches(element: &Element, view: View) -> Vec<Watch> {
-    const LAST: usize = SQUARE_NODES - 1;
+    let last = element.surface();
     match view {
         View::Named => vec![
             Watch::node(Place::Centre, 0),
-            Watch::node(Place::Surface, number_in_square(LAST, 0)),
-            Watch::node(Place::Corner, number_in_square(LAST, LAST)),
+            Watch::node(Place::Surface, number_in_square(last, 0)),
+            Watch::node(Place::Corner, number_in_square(last, last)),
         ],
         View::Glance => vec![Watch::node(Place::Centre, 0)],
         View::Across => within(element, |node| number_in_square(node, 0)),
@@ -180,7 +174,12 @@ fn within(element: &Element, number: impl Fn(usize) -> usize) -> Vec<Watch> {
 }
 
 fn blade_watches(heights: &[f64], spine_m: f64, height_m: f64, view: View) -> Vec<Watch> {
-    let middle = |place, height| Watch::between(place, height, heights, |column| column * LAYERS);
+    // Nodes are nearer to the truth than the parabola of an element between them: the cubic through four
+    // columns is, too.
+    let in_layer = |place, height, layer| {
+        Watch::between(place, height, heights, |column| column * LAYERS + layer)
+    };
+    let middle = |place, height| in_layer(place, height, 0);
     match view {
         View::Across => parts()
             .map(|part| middle(Place::Within(part), part * height_m))
@@ -193,9 +192,7 @@ fn blade_watches(heights: &[f64], spine_m: f64, height_m: f64, view: View) -> Ve
                 middle(Place::Middle, 0.5 * height_m),
                 middle(Place::ThreeQuarter, 0.75 * height_m),
                 middle(Place::Spine, core),
-                Watch::between(Place::SpineSurface, core, heights, |column| {
-                    column * LAYERS + LAYERS - 1
-                }),
+                in_layer(Place::SpineSurface, core, LAYERS - 1),
             ]
         }
     }

@@ -17,11 +17,8 @@ pub(super) const PLATE_NODES: usize = 8;
 pub(super) const ROUND_NODES: usize = 10;
 /// Nodes from the axis of a square bar to a face, by as many across: as a plate.
 pub(super) const SQUARE_NODES: usize = 6;
-/// Nodes across a plate or a round where a glance at the core will do: from 700 to 300 °C within 0.5 % in brine
-/// and water, 0.2 % in oil, up to 25 mm.
-pub(super) const GLANCE_NODES: usize = 4;
-/// The same of a square bar, whose corners take one more.
-pub(super) const SQUARE_GLANCE_NODES: usize = 5;
+/// Nodes of each coordinate where a glance at the core will do; see [`super::cool_core`].
+pub(super) const GLANCE_NODES: usize = 5;
 /// Most nodes that one coordinate has.
 const MOST_NODES: usize = 10;
 /// Width of the equations of a plate or a round: each node is linked to each.
@@ -68,21 +65,24 @@ impl Element {
     /// From squares of distances with the volumes there.
     fn new(rule: &[[f64; 2]], size_m: f64) -> Self {
         let squares: Vec<f64> = rule.iter().map(|[square, _]| *square).collect();
-        let slopes: Vec<(f64, Vec<f64>)> = rule
-            .iter()
-            .enumerate()
-            // The slope by the distance is that by its square times twice the distance.
-            .map(|(place, [square, volume])| (4.0 * square * volume, slopes_at(&squares, place)))
-            .collect();
-        let nodes = squares.len();
+        let nodes = rule.len();
+        // Slopes at a node of the polynomial of each, one node after the other.
+        let mut slopes = vec![0.0; nodes * nodes];
+        for (place, slopes) in slopes.chunks_mut(nodes).enumerate() {
+            slopes_at(&squares, place, slopes);
+        }
         let links = (0..nodes)
             .flat_map(|from| (from + 1..nodes).map(move |to| (from, to)))
             .map(|(from, to)| Link {
                 from,
                 to,
-                conductance: slopes
+                // The slope by the distance is that by its square times twice the distance.
+                conductance: rule
                     .iter()
-                    .map(|(weight, slopes)| -weight * slopes[from] * slopes[to])
+                    .zip(slopes.chunks(nodes))
+                    .map(|([square, volume], slopes)| {
+                        -4.0 * square * volume * slopes[from] * slopes[to]
+                    })
                     .sum(),
             })
             .collect();
@@ -92,6 +92,11 @@ impl Element {
             links,
             size_m,
         }
+    }
+
+    /// The node of the surface.
+    pub(super) const fn surface(&self) -> usize {
+        self.squares.len() - 1
     }
 
     /// What each node counts for in the polynomial at a part, 0 to 1, of the way from the centre to the
@@ -120,7 +125,7 @@ impl Element {
     }
 
     fn into_mesh(self, volume: f64, conductance: f64, area: f64) -> Mesh {
-        let surface = self.volume.len() - 1;
+        let surface = self.surface();
         let mut mesh = Mesh {
             volume: self.volume,
             links: self.links,
@@ -181,23 +186,21 @@ pub(super) const fn number_in_square(i: usize, j: usize) -> usize {
 }
 
 /// Slopes, at one of the nodes, of the polynomials that are one at a node and zero at the others.
-pub(super) fn slopes_at(nodes: &[f64], place: usize) -> Vec<f64> {
+pub(super) fn slopes_at(nodes: &[f64], place: usize, slopes: &mut [f64]) {
     let at = nodes[place];
     let distance = |of: usize, from: f64| -> f64 {
         let others = nodes.iter().enumerate().filter(|(other, _)| *other != of);
         others.map(|(_, other)| from - other).product()
     };
     let others_to_place = distance(place, at);
-    (0..nodes.len())
-        .map(|node| {
-            if node == place {
-                let others = nodes.iter().enumerate().filter(|(other, _)| *other != node);
-                others.map(|(_, other)| 1.0 / (at - other)).sum()
-            } else {
-                others_to_place / distance(node, nodes[node]) / (at - nodes[node])
-            }
-        })
-        .collect()
+    for (node, slope) in slopes.iter_mut().enumerate() {
+        *slope = if node == place {
+            let others = nodes.iter().enumerate().filter(|(other, _)| *other != node);
+            others.map(|(_, other)| 1.0 / (at - other)).sum()
+        } else {
+            others_to_place / distance(node, nodes[node]) / (at - nodes[node])
+        };
+    }
 }
 
 #[cfg(test)]

@@ -75,7 +75,7 @@ pub fn heat_up(section: Section, furnace_c: f64) -> Result<Heating, HeatError> {
     };
     let furnace = Medium::furnace(furnace_c, FURNACE_AIR_W_M2K);
     let material = Material::heated();
-    let mut piece = Conduction::<RADIAL_BAND>::new(&mesh, &material, ROOM_C, TOLERANCE_K);
+    let mut piece = Conduction::<RADIAL_BAND>::new(&mesh, material, ROOM_C, TOLERANCE_K);
     let until = Until {
         reached: Reached::Heated(furnace_c - AT_TEMPERATURE_K),
         time_s: LONGEST_S,

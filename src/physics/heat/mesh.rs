@@ -61,6 +61,7 @@ const ROUND_GRADING: f64 = 0.6;
 const BAR_INTERVALS: usize = 64;
 /// Grading of an end-quench bar: the interval at the quenched end is a twentieth of the mean.
 const BAR_GRADING: f64 = 0.95;
+
 impl Mesh {
     /// A plate, cylinder or sphere in `intervals` intervals, from the centre to the surface.
     /// Also returns the distances of the nodes from the centre.

@@ -132,16 +132,16 @@ impl Material {
 
     /// Ferrite with pearlite or bainite. Şimşir and Gür 2008, 0 to 900 °C, constant beyond.
     #[must_use]
-    pub fn ferrite_and_carbide() -> Self {
+    pub(super) fn ferrite_and_carbide() -> &'static Self {
         static TABLE: OnceLock<Material> = OnceLock::new();
         let table = || Self::tabulate(|t| steel_row(simsir_gur_2008::FERRITE_AND_CARBIDE, t));
-        TABLE.get_or_init(table).clone()
+        TABLE.get_or_init(table)
     }
 
     /// Steel that turns into austenite as it is heated, with the heat that this takes near 735 °C;
     /// EN 1993-1-2, 20 to 1200 °C, constant beyond. For heating only.
     #[must_use]
-    pub fn heated() -> Self {
+    pub(super) fn heated() -> &'static Self {
         use en_1993_1_2_2005::{DENSITY_KG_M3, conductivity_w_mk, heat_capacity_j_kgk};
         /// Parts of the neighbourhood of a node, over which the capacity is averaged: its peak is
         /// narrower than the table's spacing.
@@ -160,7 +160,7 @@ impl Material {
                 ]
             })
         };
-        TABLE.get_or_init(table).clone()
+        TABLE.get_or_init(table)
     }
 
     /// The nickel alloy UNS N06600 of the standard probe, 20 to 900 °C, constant beyond.

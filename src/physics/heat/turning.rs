@@ -3,7 +3,8 @@
 //!
 //! A step in time is taken with the heat source expected in it; then every node turns along the
 //! path that it took, and its temperature is set so that its heat is what it was, less what has
-//! flowed out. Heat is kept exactly, and the steps are chosen so that this correction stays
+//! flowed out. Heat is kept exactly, but for that of the first
+//! ten-thousandth of a node, and the steps are chosen so that this correction stays
 //! small. Martensite is not counted here: its heat is part of the heat capacity
 //! below its start, so a place that warms up again through that takes the heat back, which real
 //! martensite does not.
@@ -30,8 +31,8 @@ const MOST_TRIES: usize = 12;
 
 /// What the austenite of a piece turns into as it cools, node by node.
 pub trait Turning {
-    /// Sets up a number of nodes of austenite, or of groups that turn together; returns the volume fraction of ferrite that they
-    /// bring along.
+    /// Sets up a number of nodes of austenite, or of groups that turn together; returns the volume fraction
+    /// of ferrite that they bring along.
     fn begin(&mut self, nodes: usize) -> f64;
 
     /// The volume fraction of ferrite, pearlite and bainite of a node after a straight path of
@@ -49,7 +50,7 @@ pub trait Turning {
 pub(super) struct Turned<'a> {
     turning: &'a mut dyn Turning,
     austenite: &'a Material,
-    product: Material,
+    product: &'static Material,
     /// What a cubic metre of austenite holds more than its product, less what the two tables of
     /// heat show, J/m³.
     latent_j_m3: f64,

@@ -1,10 +1,5 @@
 //! Linear systems whose matrix is zero away from the diagonal; with `W` = 3, tridiagonal ones.
 
-#![allow(
-    clippy::needless_range_loop,
-    reason = "indices run over several arrays at once, in loops of fixed length"
-)]
-
 use recalesce_texts::numeric as texts;
 
 /// The elimination met a pivot that is zero or not a number.
@@ -91,8 +86,8 @@ impl<const W: usize> Banded<W> {
                     value -= entry * before;
                 }
             } else {
-                for k in 0..i {
-                    value -= row[half - i + k] * x[k];
+                for (entry, before) in row[half - i..].iter().zip(&x[..i]) {
+                    value -= entry * before;
                 }
             }
             x[i] = value;
@@ -105,8 +100,9 @@ impl<const W: usize> Banded<W> {
                     value -= entry * after;
                 }
             } else {
-                for k in (0..n - 1 - i).rev() {
-                    value -= row[half + 1 + k] * x[i + 1 + k];
+                let after = row[half + 1..].iter().zip(&x[i + 1..n]);
+                for (entry, after) in after.rev() {
+                    value -= entry * after;
                 }
             }
             x[i] = value;
