@@ -111,10 +111,10 @@ proptest! {
                 // Profiles are polynomials, which overshoot where the surface is chilled all at once, the
                 // fewer the nodes the more.
                 let over = match section {
-                    // With three nodes by a tenth, and a little more where it is read between columns.
-                    Section::Blade { .. } => 0.12 * (start_c - least),
-                    // At the corner of the heat capacity 0.6 % have been seen.
-                    Section::Square { .. } => 0.01 * (start_c - least),
+                    // With three nodes by a tenth, and near an end, which is chilled from two sides, by more.
+                    Section::Blade { .. } => 0.2 * (start_c - least),
+                    // At the corner of a thick bar more than a hundredth has been seen.
+                    Section::Square { .. } => 0.02 * (start_c - least),
                     _ => 0.004 * (start_c - least),
                 };
                 for curve in &cooled.curves {
@@ -165,12 +165,13 @@ fn through_and_lost(
     [through, lost]
 }
 
-/// Salt not far below the start of martensite, where heat comes out slowly for long.
+/// Salt not far below the start of martensite, where heat comes out slowly for long, and steps are drawn
+/// that take as long.
 #[test]
 fn heat_lost_just_below_the_start_of_martensite_is_heat_through_the_surface() {
     let salt = medium("salt200_agit_wet").unwrap();
-    for thickness_mm in [1.0, 8.13] {
-        let [through, lost] = through_and_lost(salt, thickness_mm, Some(217.86));
+    for (thickness_mm, start_c) in [(1.0, 217.86), (8.13, 217.86), (1.0, 220.885)] {
+        let [through, lost] = through_and_lost(salt, thickness_mm, Some(start_c));
         assert!(
             (through / lost - 1.0).abs() < 1e-3,
             "{through} against {lost}"

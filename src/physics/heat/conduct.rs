@@ -28,6 +28,10 @@ const MOST_CHANGE_K: f64 = 25.0;
 /// Largest part of the heat of a step that the corner of the heat capacity at the start of martensite
 /// may hide, as a change of the mean temperature of the piece, K.
 const MOST_MISSED_K: f64 = 0.03;
+/// From this change on that the rates at its ends get wrong a step may be drawn with rough ones, K.
+const ROUGH_K: f64 = 1.0;
+/// Part of a step within which differences between nodes that are drawn have to even out.
+const SMOOTHED: f64 = 0.1;
 /// How near to the temperature asked for a stage has to end, K.
 const LANDING_K: f64 = 0.02;
 /// Most attempts to end there.
@@ -43,6 +47,10 @@ pub(super) struct Conduction<'a, const W: usize> {
     pub(super) temperature_c: Vec<f64>,
     /// Rate of change of each node, K/s, in the medium the piece is in.
     pub(super) rate_k_per_s: Vec<f64>,
+    /// The same as curves are drawn with: after a long step without what it leaves in differences between
+    /// nodes that even out within a small part of it. A ten-thousandth of a kelvin of that is as much as the
+    /// rate itself.
+    pub(super) drawn_k_per_s: Vec<f64>,
     /// Largest error of a node in a step, K.
     tolerance_k: f64,
     step_s: f64,
@@ -75,6 +83,7 @@ impl<'a, const W: usize> Conduction<'a, W> {
             time_s: 0.0,
             temperature_c: vec![start_c; n],
             rate_k_per_s: zeros(),
+            drawn_k_per_s: zeros(),
             tolerance_k,
             step_s: 0.0,
             matrix: Banded::zero(n),
@@ -111,6 +120,7 @@ impl<'a, const W: usize> Conduction<'a, W> {
         mut record: impl FnMut(&Self),
     ) -> bool {
         self.linearise(medium, agitation);
+        self.drawn_k_per_s.copy_from_slice(&self.rate_k_per_s);
         record(self);
         let fastest = self
             .rate_k_per_s
@@ -158,7 +168,7 @@ impl<'a, const W: usize> Conduction<'a, W> {
             let is_shortest = step <= SHORTEST_STEP_S;
             let mut is_taken = error <= 1.0 || (is_shortest && error < f64::MAX);
             if is_taken && let Some(corner_c) = self.material.corner_c {
-                let missed = self.missed_at_corner_k(corner_c).abs() / MOST_MISSED_K;
+                let missed = self.missed_at_corner_k(corner_c) / MOST_MISSED_K;
                 factor = factor.min(0.85 / missed.max(1e-9).sqrt());
                 is_taken = missed <= 1.0 || is_shortest;
             }
@@ -174,6 +184,7 @@ impl<'a, const W: usize> Conduction<'a, W> {
                 }
                 std::mem::swap(&mut self.temperature_c, &mut self.stage_c);
                 self.linearise(medium, agitation);
+                self.settle_drawn_rates(step);
                 record(self);
             }
             self.step_s = (step * factor.clamp(0.2, 4.0)).max(SHORTEST_STEP_S);
@@ -182,21 +193,26 @@ impl<'a, const W: usize> Conduction<'a, W> {
     }
 
     /// What the straight line through the heat capacities at both ends of a step gets wrong of the heat
-    /// of the nodes that pass a corner of it, as a change of the mean temperature of the piece, K. The
-    /// error of the step does not see a corner that all pass together.
+    /// of the nodes that pass a corner of it, as a change of the mean temperature of the piece, K, of both
+    /// halves of the way by themselves: over the whole way they may make up for each other. The error of
+    /// the step does not see a corner that all pass together.
     fn missed_at_corner_k(&self, corner_c: f64) -> f64 {
-        let (mut missed, mut held) = (0.0, 0.0);
+        let (mut missed, mut held) = ([0.0; 2], 0.0);
         let nodes = self.temperature_c.iter().zip(&self.stage_c);
         for ((&from_c, &to_c), storage) in nodes.zip(&self.storage) {
             held += storage;
             if from_c > corner_c - SPACING_K && to_c < corner_c + SPACING_K {
-                let heat = self.material.heat_j_m3(from_c) - self.material.heat_j_m3(to_c);
-                let ends = [from_c, to_c].map(|c| self.material.capacity_j_m3k(c));
-                let straight = 0.5 * (ends[0] + ends[1]) * (from_c - to_c);
-                missed += storage * (heat - straight) / ends[0];
+                let half_k = 0.5 * (from_c - to_c);
+                let heat = [from_c, from_c - half_k, to_c].map(|c| self.material.heat_j_m3(c));
+                let [first, last] = [from_c, to_c].map(|c| self.material.capacity_j_m3k(c));
+                let middle = 0.5 * (first + last);
+                let straight = [first + middle, middle + last].map(|both| 0.5 * both * half_k);
+                for (half, missed) in missed.iter_mut().enumerate() {
+                    *missed += storage * (heat[half] - heat[half + 1] - straight[half]) / first;
+                }
             }
         }
-        missed / held
+        (missed[0].abs() + missed[1].abs()) / held
     }
 
     /// Takes the steps given, s, whatever their error; `record` sees the state after each. With
@@ -214,7 +230,59 @@ impl<'a, const W: usize> Conduction<'a, W> {
             self.time_s += step;
             std::mem::swap(&mut self.temperature_c, &mut self.stage_c);
             self.linearise(medium, agitation);
+            self.settle_drawn_rates(step);
             record(self);
+        }
+    }
+
+    /// After a step, s: takes the rates for those to draw with, or smooth ones where the rates at its ends do
+    /// not go with what it has changed.
+    fn settle_drawn_rates(&mut self, step: f64) {
+        let rates = self.drawn_k_per_s.iter().zip(&self.rate_k_per_s);
+        let change = self.temperature_c.iter().zip(&self.stage_c);
+        let apart_k = rates
+            .zip(change)
+            .map(|((from, to), (now, before))| (0.5 * (from + to) * step - (now - before)).abs());
+        if apart_k.fold(0.0, larger) > ROUGH_K {
+            self.smooth_rates(SMOOTHED * step);
+        } else {
+            self.drawn_k_per_s.copy_from_slice(&self.rate_k_per_s);
+        }
+    }
+
+    /// The rates without differences between nodes that even out within a time, s: two implicit steps of it,
+    /// carried on to none for what takes longer.
+    fn smooth_rates(&mut self, time_s: f64) {
+        self.set_matrix(time_s);
+        let [once, twice, ..] = &mut self.stages;
+        once.copy_from_slice(&self.rate_k_per_s);
+        if self.matrix.factor().is_err() {
+            self.drawn_k_per_s.copy_from_slice(&self.rate_k_per_s);
+            return;
+        }
+        let smooth = |rates: &mut [f64]| {
+            for (rate, storage) in rates.iter_mut().zip(&self.storage) {
+                *rate *= storage / time_s;
+            }
+            self.matrix.solve(rates);
+        };
+        smooth(once);
+        twice.copy_from_slice(once);
+        smooth(twice);
+        let both = once.iter().zip(twice.iter());
+        for (drawn, (once, twice)) in self.drawn_k_per_s.iter_mut().zip(both) {
+            *drawn = 2.0 * once - twice;
+        }
+    }
+
+    /// Sets up the matrix of an implicit step, s.
+    fn set_matrix(&mut self, time_s: f64) {
+        let rows = self.matrix.rows_mut().iter_mut();
+        for ((row, jacobian), storage) in rows.zip(&self.jacobian).zip(&self.storage) {
+            for (entry, j) in row.iter_mut().zip(jacobian) {
+                *entry = -j;
+            }
+            row[W / 2] += storage / time_s;
         }
     }
 
@@ -308,18 +376,7 @@ impl<'a, const W: usize> Conduction<'a, W> {
     fn attempt(&mut self, medium: &Medium, agitation: f64, step: f64) -> (f64, f64) {
         #[cfg(any(test, feature = "watched-solver"))]
         crate::numeric::effort::count(|effort| effort.node_steps += self.mesh.len() as u32);
-        for ((row, jacobian), storage) in self
-            .matrix
-            .rows_mut()
-            .iter_mut()
-            .zip(&self.jacobian)
-            .zip(&self.storage)
-        {
-            for (entry, j) in row.iter_mut().zip(jacobian) {
-                *entry = -j;
-            }
-            row[W / 2] += storage / (GAMMA * step);
-        }
+        self.set_matrix(GAMMA * step);
         if self.matrix.factor().is_err() {
             return (step, f64::MAX);
         }

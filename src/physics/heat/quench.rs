@@ -125,9 +125,9 @@ impl Cooled {
 /// blades. Heat of transformation is left out, but for martensite where its start is given;
 /// [`cool_turning`] has it all. Against far more nodes and shorter steps the core passes 700 to 300 °C
 /// within 0.2 %, a blade's within 0.6 %; the surface of a thick piece in water or brine may be off by some
-/// hundredths of a second at first. Profiles are polynomials: a surface that is chilled all at once lets
-/// the core overshoot by up to 0.4 % of the fall, a square bar's by 1 %, a blade's by 12 %. The heat transfer of the medium is
-/// uncertain by 30 % and more.
+/// hundredths of a second at first. Profiles are polynomials: where a surface is chilled all at once, as by
+/// no quenchant of the list, places overshoot by up to 0.4 % of the fall, a square bar's by 2 %, a
+/// blade's by 20 %. The heat transfer of the medium is uncertain by 30 % and more.
 ///
 /// # Errors
 /// Any number out of the range given at its field, or a bath that does not cool the piece.

@@ -8,6 +8,12 @@ const STRAIGHTNESS_K: f64 = 0.15;
 /// Most points that one step of the solver is drawn with.
 const MOST_PARTS: f64 = 16.0;
 
+/// Largest rate at an end of a step that it is drawn with, over its mean rate: a cubic with more turns round
+/// within it, where a quenchant that takes hold at the end of a step has just let the rate jump.
+const MOST_STEEP: f64 = 3.0;
+/// Beyond that, what the piece may turn round by within a step as it glows back, K.
+const MOST_TURN_K: f64 = 2.0;
+
 /// A place as a weighted mean of nodes.
 pub(super) struct Watch {
     pub(super) place: Place,
@@ -87,7 +93,7 @@ impl Trace {
         for watch in &self.watches {
             self.states.push([
                 watch.read(&piece.temperature_c),
-                watch.read(&piece.rate_k_per_s),
+                watch.read(&piece.drawn_k_per_s),
             ]);
         }
     }
@@ -123,7 +129,8 @@ impl Trace {
             if step <= 0.0 {
                 continue;
             }
-            let bend = from.iter().zip(to).fold(0.0_f64, |worst, (a, b)| {
+            let ends = || from.iter().zip(to).map(|(a, b)| held([*a, *b], step));
+            let bend = ends().fold(0.0_f64, |worst, [a, b]| {
                 let mean = (b[0] - a[0]) / step;
                 let arch = 0.125 * (b[1] - a[1]).abs();
                 let swing = 0.4 * (0.5 * (a[1] + b[1]) - mean).abs();
@@ -134,7 +141,7 @@ impl Trace {
                 let x = part as f64 / parts;
                 push(
                     start + x * step,
-                    &mut from.iter().zip(to).map(|(a, b)| hermite(*a, *b, step, x)),
+                    &mut ends().map(|[a, b]| hermite(a, b, step, x)),
                 );
             }
         }
@@ -143,6 +150,12 @@ impl Trace {
         }
         curves
     }
+}
+
+/// Both ends of a step, with rates that its cubic can take without turning round.
+fn held([a, b]: [[f64; 2]; 2], step: f64) -> [[f64; 2]; 2] {
+    let most = (MOST_STEEP * (b[0] - a[0]).abs() + MOST_TURN_K) / step;
+    [a, b].map(|[value, rate]| [value, rate.clamp(-most, most)])
 }
 
 /// Value and rate at a fraction `x` of the step, of the cubic with value and rate at both ends.
@@ -170,6 +183,18 @@ mod tests {
             approx::assert_abs_diff_eq!(got[0], f(t), epsilon = 1e-12);
             approx::assert_abs_diff_eq!(got[1], d(t), epsilon = 1e-12);
         }
+    }
+
+    /// A rate that jumps as the step ends does not carry the curve beyond its ends.
+    #[test]
+    fn a_jump_of_the_rate_stays_at_its_end() {
+        let [a, b] = held([[680.0, -5.0], [676.0, -9000.0]], 0.8);
+        for part in 0..=16 {
+            let value = hermite(a, b, 0.8, f64::from(part) / 16.0)[0];
+            assert!((675.5..680.5).contains(&value), "{value}");
+        }
+        let smooth = [[700.0, -10.0], [680.0, -30.0]];
+        assert_eq!(held(smooth, 1.0), smooth);
     }
 
     #[test]
