@@ -2,8 +2,7 @@
 //!
 //! The temperature is taken as a polynomial in the square of the distance from the centre, and the
 //! nodes are those of Lobatto's rule, which gives the volumes around them. Heat flows between any two
-//! nodes such that the conduction within the polynomial is exact: a node more counts for as much as
-//! doubling a mesh of control volumes does. The surface is a node.
+//! nodes such that the conduction within the polynomial is exact. The surface is a node.
 
 use super::mesh::{Link, Mesh};
 use crate::numeric::lobatto::lobatto;
@@ -19,12 +18,12 @@ pub(super) const ROUND_NODES: usize = 10;
 pub(super) const SQUARE_NODES: usize = 6;
 /// Nodes of each coordinate where a glance at the core will do; see [`super::cool_core`].
 pub(super) const GLANCE_NODES: usize = 5;
-/// Most nodes that one coordinate has.
-const MOST_NODES: usize = 10;
 /// Width of the equations of a plate or a round: each node is linked to each.
-pub(super) const RADIAL_BAND: usize = 2 * MOST_NODES - 1;
+pub(super) const RADIAL_BAND: usize = 2 * ROUND_NODES - 1;
 /// Width of the equations of a square bar: the nodes of an eighth of it.
 pub(super) const SQUARE_BAND: usize = SQUARE_NODES * (SQUARE_NODES + 1) - 1;
+// A link beyond the width would fall outside of the equations.
+const _: () = assert!(PLATE_NODES <= ROUND_NODES && GLANCE_NODES <= SQUARE_NODES);
 
 /// One coordinate from the centre to the surface, of half size one.
 #[derive(Debug, Clone)]
@@ -223,7 +222,7 @@ mod tests {
             let faces = mesh.faces.iter().map(|face| face.1);
             [mesh.volume.iter().sum::<f64>(), faces.sum::<f64>()]
         };
-        for nodes in 3..=MOST_NODES {
+        for nodes in 3..=ROUND_NODES {
             let plate = Element::plate(2.0, nodes);
             for (mesh, expected) in [
                 (plate.square(), [2.0, 2.0]),
