@@ -67,19 +67,21 @@ fn plot(
         Some(name.unwrap_or_else(|| nothing.get())).filter(|name| !name.is_empty())
     });
     let surface = StoredValue::new_local(None::<CanvasSurface>);
-    Effect::new(move |_| {
+    Effect::new(move |had_typeface: Option<bool>| {
         let (width, height) = size.get();
         let palette = bench.palette.get();
         let density = bench.density.get();
         let has_typeface = bench.has_typeface.get();
-        let Some(element) = canvas.get() else { return };
+        let Some(element) = canvas.get() else {
+            return has_typeface;
+        };
         let scene = built.get();
         surface.update_value(|surface| {
             if surface.is_none() {
                 *surface = CanvasSurface::new(element);
             }
             let Some(surface) = surface else { return };
-            if has_typeface {
+            if had_typeface == Some(!has_typeface) {
                 surface.forget_widths();
             }
             let begun = surface.begin([width, height], density);
@@ -88,6 +90,7 @@ fn plot(
                 let _ = draw(&scene, &palette, surface);
             }
         });
+        has_typeface
     });
     view! {
         <div class=format!("plot {class}") node_ref=frame>

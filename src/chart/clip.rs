@@ -4,6 +4,14 @@ use super::plane::Rect;
 
 /// Part of a segment inside a rectangle, after Liang and Barsky.
 pub fn clip_segment(from: [f64; 2], to: [f64; 2], rect: &Rect) -> Option<([f64; 2], [f64; 2])> {
+    // Most lie wholly on one side.
+    if from[0].max(to[0]) < rect.left
+        || from[0].min(to[0]) > rect.right
+        || from[1].max(to[1]) < rect.top
+        || from[1].min(to[1]) > rect.bottom
+    {
+        return None;
+    }
     let (dx, dy) = (to[0] - from[0], to[1] - from[1]);
     let (mut enter, mut leave) = (0.0_f64, 1.0_f64);
     for (p, q) in [

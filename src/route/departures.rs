@@ -59,32 +59,20 @@ impl Departure {
     }
 }
 
+/// The grade of a route, if it has one of the list.
+fn grade_of(route: &Route) -> Option<&'static Grade> {
+    find(route.grade.as_deref()?).ok()
+}
+
 /// Where a route departs from the handbook's practice for its grade, in the order of the route.
 /// Nothing for a steel of no grade, and where the handbook gives no range.
 #[must_use]
 pub fn departures(route: &Route) -> Vec<Departure> {
-    /// A single temperature of a handbook stands for so much either way, K.
-    const ABOUT_K: f64 = 15.0;
-    let Some(grade) = route.grade.as_deref().and_then(|name| find(name).ok()) else {
+    let Some(grade) = grade_of(route) else {
         return Vec::new();
     };
     let mut found = Vec::new();
-    let mut check = |of: Setting, value: f64, entry: &Entry| {
-        let Some((least, most)) = entry.span else {
-            return;
-        };
-        let about = if least < most || of == Setting::SoakTime {
-            0.0
-        } else {
-            ABOUT_K
-        };
-        if !(least - about..=most + about).contains(&value) {
-            found.push(Departure {
-                of,
-                handbook: Handbook::Between(least, most),
-            });
-        }
-    };
+    let mut check = |of, value, entry| found.extend(departure(of, value, entry));
     for (i, step) in route.prior.iter().enumerate() {
         let of = Setting::Prior(i);
         match step.work {
@@ -108,6 +96,12 @@ pub fn departures(route: &Route) -> Vec<Departure> {
         &grade.austenitise_c,
     );
     check(Setting::SoakTime, soak.time_min, &grade.soak_min);
+    found.extend(from_quench_on(route, grade));
+    found
+}
+
+/// Where the quenchant and the tempers depart.
+fn from_quench_on(route: &Route, grade: &'static Grade) -> Vec<Departure> {
     let class = grade.quench_class.as_str();
     let medium = route.quench.medium.resolve().ok();
     let departs = medium.is_some_and(|medium| !quench_class::names(class, medium.family));
@@ -115,11 +109,29 @@ pub fn departures(route: &Route) -> Vec<Departure> {
         of: Setting::Quenchant,
         handbook: Handbook::Class(class),
     });
-    for (i, temper) in route.tempers.iter().enumerate() {
-        check(Setting::Temper(i), temper.temperature_c, &grade.temper_c);
-    }
-    found.extend(quenchant);
-    found
+    let tempers = route.tempers.iter().enumerate();
+    tempers
+        .filter_map(|(i, temper)| {
+            departure(Setting::Temper(i), temper.temperature_c, &grade.temper_c)
+        })
+        .chain(quenchant)
+        .collect()
+}
+
+/// Whether a setting departs from an entry of the handbook.
+fn departure(of: Setting, value: f64, entry: &Entry) -> Option<Departure> {
+    /// A single temperature of a handbook stands for so much either way, K.
+    const ABOUT_K: f64 = 15.0;
+    let (least, most) = entry.span?;
+    let about = if least < most || of == Setting::SoakTime {
+        0.0
+    } else {
+        ABOUT_K
+    };
+    (!(least - about..=most + about).contains(&value)).then_some(Departure {
+        of,
+        handbook: Handbook::Between(least, most),
+    })
 }
 
 fn anneals_below_a1(grade: &Grade) -> bool {
@@ -132,7 +144,10 @@ fn anneals_below_a1(grade: &Grade) -> bool {
 /// Where the quenchant and the tempers of a route depart from the handbook, in lines.
 #[must_use]
 pub fn departure_lines(route: &Route, scale: TemperatureScale) -> Vec<String> {
-    departures(route)
+    let Some(grade) = grade_of(route) else {
+        return Vec::new();
+    };
+    from_quench_on(route, grade)
         .iter()
         .filter_map(|departure| {
             let step = match departure.of {

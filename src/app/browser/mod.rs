@@ -13,6 +13,7 @@ pub(crate) mod photo;
 pub(crate) mod print;
 pub(crate) mod records;
 pub(crate) mod resize;
+pub(crate) mod rest;
 pub(crate) mod root;
 pub(crate) mod storage;
 pub(crate) mod style;

@@ -209,7 +209,7 @@ fn Ladder() -> impl IntoView {
     }
 }
 
-/// The sentences, for wherever they are shown. One that stays as it is is not made anew.
+/// The sentences of the outcome, for wherever they are shown.
 pub(crate) fn say_all(first_only: Option<usize>) -> impl IntoView {
     let bench = bench();
     let all = Memo::new(move |_| {
@@ -221,9 +221,12 @@ pub(crate) fn say_all(first_only: Option<usize>) -> impl IntoView {
             None => all,
         })
     });
-    let count = Memo::new(move |_| {
-        all.with(|all: &Option<Vec<Sentence>>| all.as_ref().map_or(0, Vec::len))
-    });
+    say_each(all)
+}
+
+/// Sentences, one under the other. One that stays as it is is not made anew.
+pub(crate) fn say_each(all: Memo<Option<Vec<Sentence>>>) -> impl IntoView {
+    let count = Memo::new(move |_| all.with(|all| all.as_ref().map_or(0, Vec::len)));
     move || {
         (0..count.get())
             .map(|i| {

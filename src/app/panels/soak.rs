@@ -1,7 +1,7 @@
 //! The soak: phase map with the soak on it, and what happens while it soaks.
 
 use super::opening::Opening;
-use super::outcome::Say;
+use super::outcome::say_each;
 use super::structures::StructureWord;
 use crate::charts::{self, glow_css};
 use crate::controls::{Chevrons, Grip, Handle, Typed, Word, quantities, stepped};
@@ -103,20 +103,17 @@ fn SoakWords() -> impl IntoView {
 #[component]
 fn SoakNotes() -> impl IntoView {
     let bench = bench();
-    let notes = move || {
+    let notes = Memo::new(move |_| {
         let outcome = bench.outcome()?;
         let grains = bench.overheating.get();
         let (scale, length) = (bench.scale.get(), bench.length.get());
-        let all = bench
-            .route
-            .with(|route| soak_notes(route, &outcome, grains.as_ref(), scale, length));
         Some(
-            all.into_iter()
-                .map(|sentence| view! { <Say sentence=sentence /> })
-                .collect_view(),
+            bench
+                .route
+                .with(|route| soak_notes(route, &outcome, grains.as_ref(), scale, length)),
         )
-    };
-    view! { <div class="notes">{notes}</div> }.into_any()
+    });
+    view! { <div class="notes">{say_each(notes)}</div> }.into_any()
 }
 
 /// The soak.

@@ -1,6 +1,7 @@
 //! Which quench still does it: all quenchants against sizes, each cell a route to load.
 
 use super::save_table::SaveTable;
+use crate::browser::rest::at_rest;
 use crate::errand::{Errand, TableOf, kept_up};
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
@@ -277,7 +278,7 @@ fn sheet(bench: Bench, found: &QuenchTable) -> Vec<Vec<String>> {
 #[component]
 pub(crate) fn QuenchTablePanel() -> impl IntoView {
     let bench = bench();
-    let errand = Memo::new(move |_| {
+    let asked = Memo::new(move |_| {
         let mut route = bench.route.get();
         // What follows the quench changes nothing in the table, and nor does the quench itself but by
         // a quenchant that is not in the list.
@@ -293,9 +294,16 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
         route.quench.agitation = 1.0;
         route.cold = None;
         route.tempers.clear();
+        route
+    });
+    // A table for every move of a drag would keep both threads from the charts.
+    let rested = at_rest(asked);
+    let is_of_before =
+        Memo::new(move |_| asked.with(|asked| rested.with(|rested| asked != rested)));
+    let errand = Memo::new(move |_| {
         let teach = bench.teach.get().filter(|_| bench.is_taught());
         let learnt = teach.map_or_else(Correction::default, |teach| (*teach.learnt).clone());
-        let of: TableOf = (route, learnt);
+        let of: TableOf = (rested.get(), learnt);
         let of = serde_json::to_string(&of).unwrap_or_default();
         Errand::QuenchTable(of, bench.scale.get())
     });
@@ -339,7 +347,11 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
             .map(|shape| table(bench, found, is_there, shape))
     };
     view! {
-        <section class="quenches" aria-label=texts::media::WHICH_STILL_DOES>
+        <section
+            class="quenches"
+            aria-label=texts::media::WHICH_STILL_DOES
+            aria-busy=move || is_of_before.get().to_string()
+        >
             <h2>{texts::media::WHICH_STILL_DOES}</h2>
             <p>
                 {move || texts::media::about_table(what())} " " {of_blade} {taught}
