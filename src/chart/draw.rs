@@ -6,8 +6,9 @@ use super::ink::{Ink, Palette};
 use super::pattern;
 use super::place::{self, PlacedWords, Wanted};
 use super::plane::{Plane, Rect};
-use super::scene::{Fill, Label, Mark, Pattern, Pen, Scene};
+use super::scene::{Fill, Label, Mark, Pattern, Pen, Scene, Words};
 use super::surface::{DrawError, Surface, Tint, Writing};
+use crate::numeric::order;
 
 /// Draws a scene. Marks come in the order of the scene, labels last.
 pub fn draw<S: Surface>(
@@ -48,7 +49,7 @@ pub fn draw<S: Surface>(
         })
         .flatten()
         .collect();
-    let placed = {
+    let mut placed = {
         let measure = |text: &str, size: f64, weight| surface.text_width_px(text, size, weight);
         place::place(&wanted, &curves, &taken, &measure)
     };
@@ -65,6 +66,13 @@ pub fn draw<S: Surface>(
         opacity: 1.0,
     };
     surface.strokes(&leaders, 1.0, tint)?;
+    // Those of one face follow one another: a canvas takes long to change it.
+    order::sort_by_key(&mut placed.words, |placed| {
+        let Words {
+            size_px, weight, ..
+        } = placed.words;
+        (weight.css(), size_px.to_bits())
+    });
     for words in placed.words {
         write(&words, palette, surface)?;
     }
