@@ -266,3 +266,37 @@ test("the soak is dragged while the map of another steel is coming, and the map 
   bench.assertNoTrouble();
   await bench.close();
 });
+
+test("the table of quenchants waits for the hand to rest, pales while it is of before, and then follows", async () => {
+  const bench = await BenchPage.ready(browser, {
+    before: (page) =>
+      page.addInitScript(() => {
+        window.tables = [];
+        const post = Worker.prototype.postMessage;
+        Worker.prototype.postMessage = function (message, ...rest) {
+          if (String(message).includes("QuenchTable")) window.tables.push(message);
+          return post.call(this, message, ...rest);
+        };
+      }),
+  });
+  const table = bench.tableOfQuenches;
+  const read = () => table.locator("tbody").innerText();
+  await bench.until(() => table.locator("tbody tr").count(), (rows) => rows > 5, "rows of the table");
+  await table.scrollIntoViewIfNeeded();
+  const before = await read();
+  const asked = () => bench.page.evaluate(() => window.tables.length);
+  const was_asked = await asked();
+  await bench.page.evaluate(() => scrollTo(0, 0));
+  await bench.pull("soak", [0, -40], 30);
+  // A move every few milliseconds: no rest for the table, which the hand still holds up.
+  const busy = await table.getAttribute("aria-busy");
+  const in_the_drag = (await asked()) - was_asked;
+  assert.ok(busy === "true" || in_the_drag > 0, "a table of before says so");
+  assert.ok(in_the_drag <= 2, `${in_the_drag} tables for one drag`);
+  await bench.page.mouse.up();
+  await bench.until(asked, (now) => now > was_asked, "a table once the hand rests");
+  await bench.until(read, (now) => now !== before, "the table follows");
+  await bench.until(() => table.getAttribute("aria-busy"), (now) => now === "false", "it is of now");
+  bench.assertNoTrouble();
+  await bench.close();
+});
