@@ -21,9 +21,47 @@ pub fn at_the_head(text: &str) -> String {
     first.chain(letters).collect()
 }
 
+/// The article before a thing at the head of a sentence, with the space behind it: by how the thing is said.
+#[must_use]
+pub fn article(thing: &str) -> &'static str {
+    /// Begin with a vowel in writing, not in speech.
+    const SAID_OTHERWISE: [&str; 6] = ["eu", "one", "uni", "use", "usu", "uti"];
+    let thing = thing.trim_start().to_lowercase();
+    let number: String = thing.chars().take_while(char::is_ascii_digit).collect();
+    let has_vowel = match number.as_str() {
+        "" => thing.starts_with(['a', 'e', 'i', 'o', 'u']),
+        "11" | "18" => true,
+        number => number.starts_with('8'),
+    };
+    if has_vowel && !SAID_OTHERWISE.iter().any(|begin| thing.starts_with(begin)) {
+        "An "
+    } else {
+        "A "
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_article_goes_by_what_is_said() {
+        for (thing, said) in [
+            ("marking knife", "A "),
+            ("axe", "An "),
+            ("Adze", "An "),
+            ("utility knife", "A "),
+            ("upholstery needle", "An "),
+            ("one-piece chisel", "A "),
+            ("8 mm gouge", "An "),
+            ("18 mm chisel", "An "),
+            ("12 mm chisel", "A "),
+            ("180 mm slick", "A "),
+            ("", "A "),
+        ] {
+            assert_eq!(article(thing), said, "{thing}");
+        }
+    }
 
     #[test]
     fn a_title_inside_a_sentence_begins_small_but_for_symbols() {

@@ -217,7 +217,7 @@ pub(crate) fn Piece() -> impl IntoView {
     view! {
         <p class="piece">
             <span>
-                {texts::piece::A}
+                {move || texts::piece::article(&piece.get())}
                 <Word text=piece name=texts::piece::THE_PIECE is_own=true>
                     {panel(Panel::Name)}
                 </Word> {texts::piece::OF}

@@ -1,8 +1,8 @@
 //! Words of the sentence on the piece and of its panels.
 
+pub use super::super::grammar::article;
 pub use super::super::route::plan::OWN_STEEL;
 
-pub const A: &str = "A ";
 pub const AT_THE_SPINE: &str = " at the spine";
 pub const OWN_QUENCHANT: &str = "Your own quenchant";
 pub const OWN_QUENCHANT_FROM: &str = "from its figures or a probe curve";
