@@ -326,10 +326,19 @@ fn comparison(number: u64, dice: &mut Dice, route: &Route, outcome: &Outcome) ->
         1 => {
             other.soak.temperature_c += dice.between(1.0, 40.0);
             let hotter = run(&other).ok()?;
-            let (cool_wt, hot_wt) = (
-                outcome.soak.carbon_in_solution_wt,
-                hotter.soak.carbon_in_solution_wt,
-            );
+            let soaks = [&outcome.soak, &hotter.soak];
+            // Beside ferrite one carbide may give way to another that holds more carbon (M23C6 to M7C3 in
+            // 16 % Cr near 1000 °C), and ferrite grows for it: only the austenite itself then gains carbon.
+            let is_beside_ferrite = soaks
+                .iter()
+                .any(|soak| soak.limit.ferrite_mass_fraction > 0.0);
+            let [cool_wt, hot_wt] = soaks.map(|soak| {
+                if is_beside_ferrite {
+                    soak.limit.austenite.c
+                } else {
+                    soak.carbon_in_solution_wt
+                }
+            });
             if hot_wt < cool_wt - 1e-9 {
                 return Some(format!(
                     "hotter at {} °C: {cool_wt} then {hot_wt} wt % C in solution",
