@@ -12,6 +12,7 @@ mod decide_compare;
 mod decide_find;
 mod decide_learn;
 mod decide_shop;
+mod decide_shop_owned;
 mod decide_sure;
 mod decide_sweep;
 pub(crate) mod drawn;
