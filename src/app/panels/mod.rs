@@ -9,6 +9,8 @@ mod class_views;
 pub(crate) mod decide;
 mod decide_acting;
 mod decide_compare;
+mod decide_compare_courses;
+mod decide_compare_table;
 mod decide_find;
 mod decide_found;
 mod decide_learn;
