@@ -1,10 +1,10 @@
 //! Errands: what the page has computed by a second thread, because it takes longer than a frame.
 
+use super::browser::clock::now_ms;
 use super::browser::worker::{self, Heard, Worker};
 use super::decide::{Question, Told};
 use super::own::{self, Fitted};
 use super::parts::errands::errands;
-use super::state::now_ms;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use recalesce::advise::{Correction, Coupon};

@@ -11,6 +11,7 @@ mod keep;
 mod link;
 mod logbook;
 mod logbook_photos;
+mod logbook_store;
 mod logbook_undo;
 mod own;
 mod panels;

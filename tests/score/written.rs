@@ -1,6 +1,7 @@
 //! The score as the page shows it, held to what the models give.
 
-use super::{Group, rows, shown};
+use super::groups::Group;
+use super::{rows, shown};
 use recalesce::sources::score::{Against, Outside, QuantityScore, measured};
 use rows::{Row, score};
 

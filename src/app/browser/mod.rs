@@ -4,6 +4,7 @@ pub(crate) mod address;
 pub(crate) mod chance;
 pub(crate) mod channel;
 pub(crate) mod clipboard;
+pub(crate) mod clock;
 pub(crate) mod decimals;
 pub(crate) mod density;
 pub(crate) mod files;

@@ -1,18 +1,15 @@
-//! Experiments: the list of them, and the one that runs on the bench.
+//! Experiments: those that there are, and the one that runs with how far it is.
 
-use super::class::{Class, ClassView};
-use super::lessons_kept::{foreign, keep, played, with_kept};
-use super::lessons_step::{step_view, told};
+use super::class::Class;
+use super::lessons_kept::{keep, played, with_kept};
 use crate::browser::{address, files, storage};
-use crate::controls::{FileButton, Segment, live};
-use crate::link;
-use crate::state::{Bench, Place, bench};
+use crate::state::{Bench, Place};
 use leptos::html::Div;
 use leptos::prelude::*;
 use recalesce::route::Route;
 use recalesce::teach::{
     BUNDLED, Experiment, LARGEST_EXPERIMENT_BYTES, read_experiment, read_experiment_link,
-    read_pasted, write_experiment_link,
+    read_pasted,
 };
 use recalesce_texts::page as texts;
 use std::collections::BTreeSet;
@@ -24,7 +21,7 @@ use web_sys::File;
 pub(crate) struct Lessons {
     pub(super) bench: Bench,
     /// Those of the project, and those that were loaded.
-    all: RwSignal<Vec<Arc<Experiment>>>,
+    pub(super) all: RwSignal<Vec<Arc<Experiment>>>,
     /// The one that runs.
     pub(super) of: RwSignal<Option<Arc<Experiment>>>,
     /// Its step, counted from zero; one past the last at its end.
@@ -37,20 +34,20 @@ pub(crate) struct Lessons {
     /// The route that was on the bench before.
     before: StoredValue<Option<Route>>,
     /// Titles of those played to their end.
-    done: RwSignal<BTreeSet<String>>,
+    pub(super) done: RwSignal<BTreeSet<String>>,
     /// What is wrong with a file or a pasted text.
-    wrong: RwSignal<Option<String>>,
+    pub(super) wrong: RwSignal<Option<String>>,
     /// What is being pasted.
-    pasted: RwSignal<String>,
+    pub(super) pasted: RwSignal<String>,
     /// The one that a link brought or that was pasted last.
-    brought: RwSignal<Option<Arc<Experiment>>>,
+    pub(super) brought: RwSignal<Option<Arc<Experiment>>>,
     /// Whether the class is looked at, and what it holds.
-    is_class: RwSignal<bool>,
-    class: Class,
+    pub(super) is_class: RwSignal<bool>,
+    pub(super) class: Class,
     /// One that was loaded and is called as another is: it waits for what shall become of it.
-    twin: RwSignal<Option<Arc<Experiment>>>,
+    pub(super) twin: RwSignal<Option<Arc<Experiment>>>,
     /// Where the step is read.
-    text: NodeRef<Div>,
+    pub(super) text: NodeRef<Div>,
 }
 
 impl Lessons {
@@ -77,7 +74,7 @@ impl Lessons {
     }
 
     /// Puts its route on the bench and begins.
-    fn start(self, experiment: Arc<Experiment>) {
+    pub(super) fn start(self, experiment: Arc<Experiment>) {
         let bench = self.bench;
         if !bench.is_guided.get_untracked() {
             self.before.set_value(Some(bench.route.get_untracked()));
@@ -165,7 +162,7 @@ impl Lessons {
     }
 
     /// Puts the one that waits in the place of the other.
-    fn replace(self) {
+    pub(super) fn replace(self) {
         let Some(twin) = self.twin.get_untracked() else {
             return;
         };
@@ -202,7 +199,7 @@ impl Lessons {
     }
 
     /// Takes the experiment of what was pasted. What cannot be read stays in its field.
-    fn paste(self) {
+    pub(super) fn paste(self) {
         match self.pasted.with_untracked(|text| read_pasted(text)) {
             Ok(experiment) => {
                 self.wrong.set(None);
@@ -214,7 +211,7 @@ impl Lessons {
     }
 
     /// Takes an experiment from a file.
-    fn load(self, file: &File) {
+    pub(super) fn load(self, file: &File) {
         if file.size() > LARGEST_EXPERIMENT_BYTES as f64 {
             let most = LARGEST_EXPERIMENT_BYTES / 1000;
             self.wrong.set(Some(texts::lessons::file_too_large(most)));
@@ -234,7 +231,7 @@ impl Lessons {
 }
 
 /// The lessons of a page.
-fn lessons(bench: Bench) -> Lessons {
+pub(super) fn lessons(bench: Bench) -> Lessons {
     bench.lessons(|| Lessons::open(bench))
 }
 
@@ -252,233 +249,4 @@ pub(crate) fn take_link(bench: Bench) {
             bench.place.set(Place::Experiments);
         }
     }
-}
-
-/// Puts the address that brings an experiment onto the clipboard.
-fn copy_link(bench: Bench, experiment: &Experiment) {
-    let text = write_experiment_link(experiment).map_err(|why| why.to_string());
-    let address = text.and_then(|text| {
-        address::with_experiment(&text).ok_or_else(|| texts::general::NO_ADDRESS.to_owned())
-    });
-    link::copy_text(bench, address, texts::lessons::LINK_TO_EXPERIMENT);
-}
-
-/// What a link brought, ready to begin.
-fn brought(lessons: Lessons) -> AnyView {
-    live(move || {
-        let Some(experiment) = lessons.brought.get() else {
-            return ().into_any();
-        };
-        let words = texts::lessons::on_the_list(&experiment.title);
-        view! {
-            <p class="brought" role="status">
-                {words}
-                " "
-                <button
-                    type="button"
-                    class="press go"
-                    on:click=move |_| lessons.start(experiment.clone())
-                >
-                    {texts::lessons::BEGIN_WITH_IT}
-                </button>
-            </p>
-        }
-        .into_any()
-    })
-}
-
-/// Where an experiment is pasted, as a link or as the text of its file.
-fn pasting(lessons: Lessons) -> AnyView {
-    view! {
-        <details class="paste">
-            <summary>{texts::lessons::PASTE}</summary>
-            <textarea
-                aria-label=texts::lessons::LINK_OR_TEXT
-                rows="5"
-                spellcheck="false"
-                prop:value=lessons.pasted
-                on:input:target=move |event| lessons.pasted.set(event.target().value())
-            ></textarea>
-            <button type="button" class="press" on:click=move |_| lessons.paste()>
-                {texts::lessons::TAKE_PASTED}
-            </button>
-        </details>
-    }
-    .into_any()
-}
-
-/// The list.
-#[component]
-pub(crate) fn LessonsPlace() -> impl IntoView {
-    let bench = bench();
-    let lessons = lessons(bench);
-    let rows = live(move || {
-        let all = lessons.all.get();
-        let rows = all.into_iter().map(|experiment| {
-            let title = experiment.title.clone();
-            let name = title.clone();
-            let is_done = move || lessons.done.with(|done| done.contains(&name));
-            let about = told(bench, &experiment.about);
-            let minutes = experiment.minutes;
-            let aria = texts::lessons::start_of(&title);
-            let link = texts::lessons::copy_link_of(&title);
-            let shared = experiment.clone();
-            let of_others = lessons.all.with_untracked(|all| foreign(&experiment, all));
-            view! {
-                            <li class="lesson">
-                                <div>
-                                    <h3>{title}</h3>
-                                    <p>{about}</p>
-                                    {of_others}
-                                    <p class="hint">
-                                        {texts::lessons::about_minutes(minutes)}
-                                        {move || is_done().then_some(texts::lessons::PLAYED_TO_END)}
-                                    </p>
-                                </div>
-            <div class="actions">
-                                <button
-                                    type="button"
-                                    class="press go"
-                                    aria-label=aria
-                                    on:click=move |_| lessons.start(experiment.clone())
-                                >
-                                    {texts::lessons::START}
-                                </button>
-                                <button
-                                    type="button"
-                                    class="press"
-                                    aria-label=link
-                                    on:click=move |_| copy_link(bench, &shared)
-                                >
-                                    {texts::general::COPY_LINK}
-                                </button>
-            </div>
-                            </li>
-                        }
-        });
-        rows.collect_view().into_any()
-    });
-    let class = live(move || {
-        if lessons.is_class.get() {
-            view! { <ClassView class=lessons.class /> }.into_any()
-        } else {
-            ().into_any()
-        }
-    });
-    view! {
-        <main class="leaf lessons">
-            <h2>{texts::lessons::EXPERIMENTS}</h2>
-            <Segment
-                name=texts::lessons::SHOWN
-                entries=vec![(false, texts::lessons::SHOW_EXPERIMENTS), (true, texts::lessons::CLASS_TOGETHER)]
-                chosen=lessons.is_class
-                pick=move |is_class| lessons.is_class.set(is_class)
-            />
-            <div hidden=move || lessons.is_class.get()>
-                <p>
-                    {texts::lessons::ABOUT}
-                </p>
-                {brought(lessons)}
-                <ol class="lesson-list">{rows}</ol>
-                <div class="actions">
-                    <FileButton
-                        words=texts::lessons::LOAD
-                        name=texts::lessons::EXPERIMENT
-                        accept=".json,application/json"
-                        pick=move |file: File| lessons.load(&file)
-                    />
-                </div>
-                {pasting(lessons)}
-                <p class="wrong" role="alert">
-                    {move || lessons.wrong.get()}
-                </p>
-            </div>
-            {class}
-            {live(move || {
-                let Some(twin) = lessons.twin.get() else {
-                    return ().into_any();
-                };
-                view! {
-                    <div role="alert">
-                        <p>
-                            {texts::lessons::called_so_already(&twin.title)}
-                        </p>
-                        <div class="actions">
-                            <button
-                                type="button"
-                                class="press"
-                                on:click=move |_| lessons.replace()
-                            >
-                                {texts::lessons::PUT_NEW}
-                            </button>
-                            <button
-                                type="button"
-                                class="press"
-                                on:click=move |_| lessons.twin.set(None)
-                            >
-                                {texts::lessons::KEEP_OLD}
-                            </button>
-                        </div>
-                    </div>
-                }
-                .into_any()
-            })}
-        </main>
-    }
-    .into_any()
-}
-
-/// The guide above the bench.
-#[component]
-pub(crate) fn Guide() -> impl IntoView {
-    let bench = bench();
-    let lessons = lessons(bench);
-    let inside = live(move || {
-        let Some(of) = lessons.of.get() else {
-            return ().into_any();
-        };
-        let step = lessons.step.get();
-        let count = of.steps.len();
-        let head = if step < count {
-            texts::lessons::step_of(step + 1, count)
-        } else {
-            texts::lessons::AT_THE_FORGE.to_owned()
-        };
-        let body = match of.steps.get(step) {
-            Some(one) => step_view(lessons, &of, step, one),
-            None => view! {
-                <p>{told(bench, &of.at_the_forge)}</p>
-                <div class="actions">
-                    <button
-                        type="button"
-                        class="press go"
-                        on:click=move |_| {
-                            lessons.leave();
-                            bench.place.set(Place::Experiments);
-                        }
-                    >
-                        {texts::lessons::ALL_EXPERIMENTS}
-                    </button>
-                </div>
-            }
-            .into_any(),
-        };
-        let of_others = lessons.all.with_untracked(|all| foreign(&of, all));
-        view! {
-            <div class="guide-head">
-                <h2>{of.title.clone()}</h2>
-                <span class="hint">{head}</span>
-                <button type="button" class="press" on:click=move |_| lessons.leave()>
-                    {texts::lessons::LEAVE}
-                </button>
-            </div>
-            {of_others}
-            <div class="guide-text" tabindex="-1" aria-live="polite" node_ref=lessons.text>
-                {body}
-            </div>
-        }
-        .into_any()
-    });
-    view! { <section class="guide" aria-label=texts::lessons::EXPERIMENT>{inside}</section> }
-        .into_any()
 }

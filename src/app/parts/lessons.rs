@@ -1,6 +1,8 @@
 //! Experiments: their list, and the guide that stands above the bench while one runs.
 
-use crate::panels::lessons::{Guide, LessonsPlace, take_link};
+use crate::panels::lessons::take_link;
+use crate::panels::lessons_guide::Guide;
+use crate::panels::lessons_list::LessonsPlace;
 use crate::state::Bench;
 use leptos::prelude::*;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};

@@ -1,29 +1,11 @@
-//! How near the models come to outside values: `cargo xtask score`.
-//!
-//! Every row of the check files that a model answers counts, also those that it refuses. Groups
-//! carry the aim of the project where there is one. The test fails only when fewer rows lie
-//! inside their tolerance than the ratchet in [`GROUPS`] says: a number there only ever rises. The fits
-//! of this project are run again with each heat or steel left out of them in turn.
-//!
-//! The page shows the same table: `UPDATE_SCORE=1 cargo test --test score` writes it anew.
-#![cfg(not(target_arch = "wasm32"))]
+//! The groups of rows, each with the aim of the project where there is one.
 
-mod fits;
-mod rows;
-#[path = "score/shown.rs"]
-mod shown;
-#[path = "score/written.rs"]
-mod written;
-
+use super::rows::{self, Row, Score};
 use recalesce::sources::score::Against;
-use rows::bar::{Band, bands};
-use rows::{Row, Score, score};
-use std::collections::BTreeSet;
-use std::fmt::Write as _;
 
 /// What the project aims at for a group.
 #[derive(Debug, Clone, Copy)]
-enum Aim {
+pub(super) enum Aim {
     None,
     /// Largest error.
     Largest(f64),
@@ -36,7 +18,7 @@ enum Aim {
 }
 
 impl Aim {
-    fn reached(self, score: &Score, is_factor: bool) -> Option<bool> {
+    pub(super) fn reached(self, score: &Score, is_factor: bool) -> Option<bool> {
         let shown = |x: f64| if is_factor { x.exp() } else { x };
         match self {
             Self::None => None,
@@ -47,7 +29,7 @@ impl Aim {
         }
     }
 
-    fn words(self) -> String {
+    pub(super) fn words(self) -> String {
         match self {
             Self::None => String::new(),
             Self::Largest(most) => format!("no error above {most}"),
@@ -59,15 +41,15 @@ impl Aim {
 }
 
 /// A group of rows of one quantity.
-struct Group {
-    title: &'static str,
-    unit: &'static str,
-    takes: fn(&Row) -> bool,
-    aim: Aim,
+pub(super) struct Group {
+    pub(super) title: &'static str,
+    pub(super) unit: &'static str,
+    pub(super) takes: fn(&Row) -> bool,
+    pub(super) aim: Aim,
     /// What its values are.
-    against: Against,
+    pub(super) against: Against,
     /// Rows inside their tolerance when this was last written: never fewer.
-    ratchet: usize,
+    pub(super) ratchet: usize,
 }
 
 const fn group(
@@ -95,7 +77,7 @@ impl Group {
 }
 
 /// A row belongs to the first group that takes it.
-const GROUPS: [Group; 42] = [
+pub(super) const GROUPS: [Group; 42] = [
     group(
         "equilibria that the reference misses",
         "–",
@@ -433,204 +415,4 @@ fn is_own_tempering(row: &Row) -> bool {
 fn carbon(row: &Row) -> f64 {
     let words = row.case.split(';').nth(1).unwrap_or_default();
     rows::transform::composition(words).c
-}
-
-/// Check files whose quantities have to be answered or named as unanswered.
-const FILES: [(&str, &str); 3] = [
-    ("hardness", include_str!("checks/hardness.csv")),
-    ("quenching", include_str!("checks/quenching.csv")),
-    (
-        "transformations",
-        include_str!("checks/transformations.csv"),
-    ),
-];
-
-/// Quantities of the check files that no row answers, with their number of lines.
-fn unanswered(rows: &[Row]) -> Vec<(&'static str, String, usize)> {
-    let answered: BTreeSet<&str> = rows.iter().map(|row| row.quantity.as_str()).collect();
-    let mut left: Vec<(&str, String, usize)> = Vec::new();
-    for (file, text) in FILES {
-        for record in csv::Reader::from_reader(text.as_bytes()).records() {
-            let record = record.expect("a record");
-            let quantity = record[0].trim().to_owned();
-            let renamed = quantity.replace("as-quenched hardness, r", "hardness in r");
-            let is_named = |a: &&&str| a.contains(quantity.as_str()) || **a == renamed;
-            if answered.iter().any(|a| is_named(&a)) {
-                continue;
-            }
-            match left
-                .iter_mut()
-                .find(|(f, q, _)| *f == file && *q == quantity)
-            {
-                Some((.., count)) => *count += 1,
-                None => left.push((file, quantity, 1)),
-            }
-        }
-    }
-    left
-}
-
-/// The table of the groups, then the rows out of tolerance and the refusals, group by group.
-fn report(grouped: &[(&Group, Vec<&Row>)], rows: &[Row]) -> Result<String, std::fmt::Error> {
-    let mut text = String::new();
-    writeln!(
-        text,
-        "{:<40}{:>5}{:>8}{:>8}{:>10}{:>10}{:>10}  {:<16}aim",
-        "quantity", "rows", "refused", "inside", "mean", "rms", "bias", "unit"
-    )?;
-    for (group, rows) in grouped {
-        let s = score(rows.iter().copied());
-        let is_factor = rows.iter().any(|row| row.is_factor());
-        // Errors of rows with a factor are logarithms: told as factors.
-        let [mean, rms, bias] = [s.mean, s.rms, s.bias]
-            .map(|x| if is_factor { x.exp() } else { x })
-            .map(|x| {
-                if s.predicted == 0 {
-                    "–".to_owned()
-                } else {
-                    short(x)
-                }
-            });
-        let verdict = match group.aim.reached(&s, is_factor) {
-            None => String::new(),
-            Some(true) => format!("{}: reached", group.aim.words()),
-            Some(false) => format!("{}: NOT reached", group.aim.words()),
-        };
-        writeln!(
-            text,
-            "{:<40}{:>5}{:>8}{:>8}{mean:>10}{rms:>10}{bias:>10}  {:<16}{verdict}",
-            group.title,
-            s.rows,
-            s.rows - s.predicted,
-            s.inside,
-            group.unit,
-        )?;
-    }
-    let total = score(rows);
-    writeln!(
-        text,
-        "{:<40}{:>5}{:>8}{:>8}",
-        "all",
-        total.rows,
-        total.rows - total.predicted,
-        total.inside
-    )?;
-    writeln!(text, "\nRows out of tolerance, and refusals:")?;
-    for (group, rows) in grouped {
-        let mut outside = rows.iter().filter(|row| !row.is_inside()).peekable();
-        if outside.peek().is_some() {
-            writeln!(text, "{}", group.title)?;
-        }
-        for row in outside {
-            let answer = match &row.predicted {
-                Ok(value) => format!("predicted {}", short(*value)),
-                Err(reason) => format!("refused: {reason}"),
-            };
-            let sign = if row.is_factor() { "×/÷" } else { "±" };
-            writeln!(
-                text,
-                "  {} | {} | {answer} | value {} {sign} {} | {}",
-                row.quantity,
-                row.case,
-                short(row.value),
-                short(row.tolerance),
-                row.source
-            )?;
-        }
-    }
-    writeln!(
-        text,
-        "\nQuantities of the check files that no model answers alone:"
-    )?;
-    for (file, quantity, count) in unanswered(rows) {
-        writeln!(text, "  {file}: {quantity}, {count}")?;
-    }
-    Ok(text)
-}
-
-/// A curve along the bar, and its name.
-type Along = (&'static str, fn(&Band) -> Result<Vec<f64>, String>);
-
-/// How much of each end-quench band lies around a curve of the middle of its chemical range.
-fn bands_met() -> String {
-    let curves: [Along; 2] = [
-        ("end-quench curve", Band::reported),
-        ("end-quench bar, simulated", Band::simulated),
-    ];
-    let mut text = "Part of the positions of each end-quench band that a curve meets:\n".to_owned();
-    for (name, curve) in curves {
-        let told: Vec<String> = bands()
-            .iter()
-            .map(|band| match curve(band) {
-                Ok(hrc) => format!("{} {:.0} %", band.steel, 100.0 * band.inside(&hrc)),
-                Err(reason) => format!("{}: {reason}", band.steel),
-            })
-            .collect();
-        text += &format!("  {name}: {}\n", told.join(", "));
-    }
-    text
-}
-
-/// Four significant digits.
-fn short(x: f64) -> String {
-    let digits = if x == 0.0 {
-        0
-    } else {
-        (3 - x.abs().log10().floor() as i32).clamp(0, 5)
-    };
-    format!("{x:.*}", digits as usize)
-}
-
-#[test]
-fn score_of_every_quantity() {
-    let rows = rows::all();
-    let mut grouped: Vec<(&Group, Vec<&Row>)> = GROUPS.iter().map(|g| (g, Vec::new())).collect();
-    let mut homeless = Vec::new();
-    for row in &rows {
-        match grouped.iter_mut().find(|(group, _)| (group.takes)(row)) {
-            Some((_, taken)) => taken.push(row),
-            None => homeless.push(row),
-        }
-    }
-    println!("{}", report(&grouped, &rows).expect("a report"));
-    println!("{}", bands_met());
-    assert!(homeless.is_empty(), "rows without a group: {homeless:#?}");
-    written::check(&grouped);
-    for (group, rows) in &grouped {
-        let s = score(rows.iter().copied());
-        assert!(s.rows > 0, "no rows: {}", group.title);
-        assert!(
-            s.inside >= group.ratchet,
-            "{}: {} inside, were {}",
-            group.title,
-            s.inside,
-            group.ratchet
-        );
-    }
-}
-
-/// Every fit of this project, run again with its folds; each tells its error as it is.
-fn errors_of(fits: &[fits::Fit]) {
-    println!("\n{}", fits::table(fits));
-    for fit in fits {
-        assert!(fit.is_told_rightly(), "{fit:#?}");
-        // The constants of the program are as good as those that the same data give again.
-        assert!(fit.stored.rms < 1.3 * fit.fitted.rms + 0.02, "{fit:#?}");
-    }
-}
-
-#[test]
-fn errors_of_the_fits_on_what_is_left_out() {
-    errors_of(&[
-        fits::tempering::fitted(),
-        fits::dividing_factor::fitted(),
-        fits::annealed::fitted(),
-        fits::grain::fitted(),
-    ]);
-}
-
-#[test]
-#[ignore = "takes some minutes; cargo xtask score runs it"]
-fn errors_of_the_isothermal_fit_on_what_is_left_out() {
-    errors_of(&fits::isothermal::fitted());
 }
