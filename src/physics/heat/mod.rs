@@ -41,6 +41,7 @@ mod probe;
 mod properties;
 mod quasi_steady;
 mod quench;
+mod quenching;
 mod section;
 mod severity;
 mod thermometry;
@@ -71,8 +72,8 @@ pub use piece::Piece;
 pub use probe::{ProbeFigures, nickel_ball_s, probe};
 pub use properties::Material;
 pub use quasi_steady::quasi_steady_s;
-pub use quench::AGITATION;
-pub use quench::{Cooled, HeatError, Quenching, cool, cool_across, cool_core, cool_turning};
+pub use quench::{Cooled, cool, cool_across, cool_core, cool_turning};
+pub use quenching::{AGITATION, HeatError, Quenching};
 pub use section::{Grind, Section, SectionError};
 pub use severity::{
     agitation_factor, equivalent_severity_per_in, grossmann_critical_diameter_mm,
