@@ -1,6 +1,7 @@
 //! From a route to its outcome: the pipeline, the verdicts, the bands.
 
 mod agitation;
+mod allowed;
 mod baths;
 mod card;
 mod caution_words;
@@ -57,6 +58,7 @@ mod why;
 pub const MODELS: &str = "3";
 
 pub use agitation::{AGITATION_RANGE, bath_to_pass};
+pub use allowed::RouteFieldError;
 pub use baths::later_baths;
 pub use card::{Card, CardRow, Depth, Expected, StepColour, card};
 pub use caution_words::{Caution, caution_text};
@@ -101,8 +103,7 @@ pub use taught::{Left, Taught, Tempered, hottest_temper_c};
 pub use trial::{Deviation, QuenchedTrial, Trial, TrialSteel, finished_stage, trial};
 pub(crate) use validate::{FURNACE_OFFSET_K, TEMPER_C};
 pub use validate::{
-    LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, SNAP_C,
-    SNAP_MIN, validate,
+    LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, SNAP_C, SNAP_MIN, validate,
 };
 pub use validate_prior::MOST_PRIOR_STEPS;
 pub use verdict::HARDENED;
