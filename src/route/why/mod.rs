@@ -21,7 +21,7 @@ pub use balance::Balance;
 
 use super::outcome::{Outcome, Step};
 use super::plan::Route;
-use super::sentences::NumberKey;
+use super::sentence::NumberKey;
 use crate::numeric::formula::{Formula, Symbol, short};
 use crate::sources::{Source, Standing};
 use crate::steel::{Composition, Element};
