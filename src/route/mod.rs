@@ -36,6 +36,8 @@ mod replay;
 mod run;
 mod sentence;
 mod sentences;
+mod settled;
+mod shop_media;
 mod snap;
 mod soak_notes;
 mod spread;
@@ -79,7 +81,6 @@ pub(crate) use in_use::Piece;
 pub use in_use::{Direction, InUse, Property, Reason, in_use};
 pub use known::{Known, Refusal};
 pub(crate) use other_quenches::compared_section;
-pub use other_quenches::{of_its_kind, shop_media};
 pub use outcome::{
     ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, MarginSources, Neighbour, Outcome,
     QuenchOutcome, QuenchTransformed, SnapOutcome, Stage, Step, TemperOutcome, TemperPoint,
@@ -99,6 +100,7 @@ pub use replay::{PlaceThen, Replay, Stopped};
 pub use run::HardenedRoute;
 pub use sentence::{NumberKey, Part, Sentence, Tone};
 pub use sentences::{margin_words, place_name, sentences};
+pub use shop_media::{of_its_kind, shop_media};
 pub use soak_notes::{rough_duration, soak_notes};
 pub use table::{QuenchTable, TableCell, TableRow, quench_table, quench_table_as_taught};
 pub use taught::{Left, Taught, Tempered, hottest_temper_c};
