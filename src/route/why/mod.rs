@@ -13,6 +13,7 @@ mod parts;
 mod quantity;
 mod quench;
 mod soak;
+mod stages;
 mod starts;
 mod temper;
 #[cfg(test)]
@@ -41,6 +42,7 @@ pub fn why(key: NumberKey, route: &Route, outcome: &Outcome) -> Option<Derivatio
         .or_else(|| parts::derive(quantity, &workings))
         .or_else(|| margin::derive(quantity, &workings))
         .or_else(|| hardness::derive(quantity, &workings))
+        .or_else(|| stages::derive(quantity, &workings))
         .or_else(|| temper::derive(quantity, &workings))
 }
 
