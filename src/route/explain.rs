@@ -3,7 +3,8 @@
 use super::cold_words::cold_treatment;
 use super::explain_prior;
 use super::known::Known;
-use super::outcome::{Margin, Outcome, QuenchTransformed};
+use super::margin::Margin;
+use super::outcome::{Outcome, QuenchTransformed};
 use super::plan::Route;
 use super::sentence::NumberKey;
 use super::why::why;

@@ -23,6 +23,7 @@ mod in_lines;
 mod in_use;
 mod influence;
 mod known;
+mod margin;
 mod other_quenches;
 mod outcome;
 mod places;
@@ -80,11 +81,11 @@ pub use in_lines::route_lines;
 pub(crate) use in_use::Piece;
 pub use in_use::{Direction, InUse, Property, Reason, in_use};
 pub use known::{Known, Refusal};
+pub use margin::{Margin, MarginSources, Neighbour, Verdict};
 pub(crate) use other_quenches::compared_section;
 pub use outcome::{
-    ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, MarginSources, Neighbour, Outcome,
-    QuenchOutcome, QuenchTransformed, SnapOutcome, Stage, Step, TemperOutcome, TemperPoint,
-    Verdict,
+    ColdOutcome, FurnaceBand, Influence, InfluenceKind, Outcome, QuenchOutcome, QuenchTransformed,
+    SnapOutcome, Stage, Step, TemperOutcome, TemperPoint,
 };
 pub use places::PlaceOutcome;
 pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};

@@ -2,7 +2,7 @@
 
 use super::baths::{Baths, until_arrival};
 use super::cautions::may_crack;
-use super::outcome::{Margin, Neighbour};
+use super::margin::{Margin, Neighbour};
 use super::plan::Route;
 use super::settled::{settled_c, settled_in_c};
 use super::shop_media::{next_slower_than, out_of_order, shop_media, sort_by_speed};

@@ -1,7 +1,8 @@
 //! The outcome in plain sentences: one per question.
 
 use super::cold_words::cold_sentence;
-use super::outcome::{Outcome, Step, Verdict};
+use super::margin::Verdict;
+use super::outcome::{Outcome, Step};
 use super::plan::{Route, Target};
 use super::sentence::{NumberKey, Part, Sentence, Tone};
 use super::why::Quantity;
