@@ -2,8 +2,9 @@
 //! has to be where stirring is not enough.
 
 use super::baths::Baths;
-use super::other_quenches::{compared_section, of_its_kind};
+use super::other_quenches::compared_section;
 use super::plan::{Quench, Route};
+use super::shop_media::of_its_kind;
 use crate::heat::{CoolingCurve, HeatError, Leave, MediumChoice, Quenching, Section, cool};
 
 /// Range of the agitation factor that the page lets the user set.

@@ -3,7 +3,7 @@
 use super::explain::{Explanation, refused};
 use super::known::Known;
 use super::outcome::{Outcome, SnapOutcome};
-use super::sentences::{NumberKey, Part, Sentence, Tone};
+use super::sentence::{NumberKey, Part, Sentence, Tone};
 use crate::units::{
     TemperatureScale, format_duration_s, format_hrc, format_percent, format_temperature,
 };

@@ -1,6 +1,6 @@
 //! Why a route has no outcome at all.
 
-use super::validate::RouteFieldError;
+use super::allowed::RouteFieldError;
 use crate::heat::{HeatError, MediumError};
 use crate::phases::PhaseError;
 use crate::soak::SoakError;

@@ -3,9 +3,10 @@
 use super::cold_words::cold_treatment;
 use super::explain_prior;
 use super::known::Known;
-use super::outcome::{Margin, Outcome, QuenchTransformed};
+use super::margin::Margin;
+use super::outcome::{Outcome, QuenchTransformed};
 use super::plan::Route;
-use super::sentences::NumberKey;
+use super::sentence::NumberKey;
 use super::why::why;
 use crate::hardness::grade_table;
 use crate::sources::{bearing_card_1999, isothermal_fit, tempering_stages};

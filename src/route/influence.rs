@@ -3,11 +3,11 @@
 use super::agitation::passing_s;
 use super::baths::Baths;
 use super::hardening::{Hardened, Hardening};
-use super::other_quenches::settled_c;
 use super::outcome::{Influence, InfluenceKind, Outcome};
 use super::plan::{Route, Temper};
 use super::quenched::QuenchedPiece;
 use super::run::FurnaceEnd;
+use super::settled::settled_c;
 use super::taught::hottest_temper_c;
 use super::tempering::Tempering;
 use crate::heat::{Cooled, CoolingCurve, Quenching, Section, cool_turning};

@@ -1,6 +1,7 @@
 //! From a route to its outcome: the pipeline, the verdicts, the bands.
 
 mod agitation;
+mod allowed;
 mod baths;
 mod card;
 mod caution_words;
@@ -22,6 +23,7 @@ mod in_lines;
 mod in_use;
 mod influence;
 mod known;
+mod margin;
 mod other_quenches;
 mod outcome;
 mod places;
@@ -33,7 +35,10 @@ mod quench_notes;
 mod quenched;
 mod replay;
 mod run;
+mod sentence;
 mod sentences;
+mod settled;
+mod shop_media;
 mod snap;
 mod soak_notes;
 mod spread;
@@ -57,6 +62,7 @@ mod why;
 pub const MODELS: &str = "3";
 
 pub use agitation::{AGITATION_RANGE, bath_to_pass};
+pub use allowed::RouteFieldError;
 pub use baths::later_baths;
 pub use card::{Card, CardRow, Depth, Expected, StepColour, card};
 pub use caution_words::{Caution, caution_text};
@@ -75,12 +81,11 @@ pub use in_lines::route_lines;
 pub(crate) use in_use::Piece;
 pub use in_use::{Direction, InUse, Property, Reason, in_use};
 pub use known::{Known, Refusal};
+pub use margin::{Margin, MarginSources, Neighbour, Verdict};
 pub(crate) use other_quenches::compared_section;
-pub use other_quenches::{of_its_kind, shop_media};
 pub use outcome::{
-    ColdOutcome, FurnaceBand, Influence, InfluenceKind, Margin, MarginSources, Neighbour, Outcome,
-    QuenchOutcome, QuenchTransformed, SnapOutcome, Stage, Step, TemperOutcome, TemperPoint,
-    Verdict,
+    ColdOutcome, FurnaceBand, Influence, InfluenceKind, Outcome, QuenchOutcome, QuenchTransformed,
+    SnapOutcome, Stage, Step, TemperOutcome, TemperPoint,
 };
 pub use places::PlaceOutcome;
 pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
@@ -94,15 +99,16 @@ pub use quench_notes::quench_notes;
 pub use recalesce_texts::grammar::inside_a_sentence;
 pub use replay::{PlaceThen, Replay, Stopped};
 pub use run::HardenedRoute;
-pub use sentences::{NumberKey, Part, Sentence, Tone, margin_words, place_name, sentences};
+pub use sentence::{NumberKey, Part, Sentence, Tone};
+pub use sentences::{margin_words, place_name, sentences};
+pub use shop_media::{of_its_kind, shop_media};
 pub use soak_notes::{rough_duration, soak_notes};
 pub use table::{QuenchTable, TableCell, TableRow, quench_table, quench_table_as_taught};
 pub use taught::{Left, Taught, Tempered, hottest_temper_c};
 pub use trial::{Deviation, QuenchedTrial, Trial, TrialSteel, finished_stage, trial};
 pub(crate) use validate::{FURNACE_OFFSET_K, TEMPER_C};
 pub use validate::{
-    LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, RouteFieldError, SNAP_C,
-    SNAP_MIN, validate,
+    LONGEST_STEP_H, LONGEST_TEXT, MOST_LATER_BATHS, MOST_TEMPERS, SNAP_C, SNAP_MIN, validate,
 };
 pub use validate_prior::MOST_PRIOR_STEPS;
 pub use verdict::HARDENED;

@@ -1,7 +1,7 @@
 //! Every place of the section: does it harden, by what margin, and what costs the rest?
 
 use super::hardening::Hardening;
-use super::outcome::Margin;
+use super::margin::Margin;
 use super::quenched::Judged;
 use super::spread::Spread;
 use super::verdict::judge;

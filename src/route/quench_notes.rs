@@ -3,9 +3,10 @@
 
 use super::baths::Baths;
 use super::cautions::{COARSE_GRAIN_ASTM, CRACKING_CARBON_WT, is_harsh};
-use super::outcome::{Neighbour, Outcome, QuenchTransformed, Verdict};
+use super::margin::{Neighbour, Verdict};
+use super::outcome::{Outcome, QuenchTransformed};
 use super::plan::{Cold, Route};
-use super::sentences::{NumberKey, Part, Sentence, Tone};
+use super::sentence::{NumberKey, Part, Sentence, Tone};
 use crate::heat::{Family, Section};
 use crate::units::{
     TemperatureScale, format_factor, format_fixed, format_temperature,

@@ -3,9 +3,9 @@
 
 use super::baths::{Baths, until_arrival};
 use super::hardening::{Hardened, Hardening};
-use super::other_quenches::settled_c;
 use super::outcome::{Outcome, Stage, Step};
 use super::plan::{Route, Temper};
+use super::settled::settled_c;
 use super::tempering::Tempering;
 use crate::heat::{Cooled, CoolingCurve, HeatError, Quenching, cool, cool_turning};
 use crate::steel::{Composition, OutOfRange};

@@ -4,7 +4,7 @@ use super::card::keep_air_off;
 use super::cautions::COARSE_GRAIN_ASTM;
 use super::outcome::Outcome;
 use super::plan::Route;
-use super::sentences::{NumberKey, Part, Sentence, Tone};
+use super::sentence::{NumberKey, Part, Sentence, Tone};
 use crate::soak::{GrainAt, Skin};
 use crate::units::{
     LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length,

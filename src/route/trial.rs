@@ -2,6 +2,7 @@
 //! out margins over other quenchants, charts and sentences, and goes by stages, so that what many
 //! trials share is computed once: the steel, a soak temperature, a quench.
 
+use super::allowed::{RouteFieldError, allowed};
 use super::baths::Baths;
 use super::error::RouteError;
 use super::hardening::{Hardening, KineticsOff};
@@ -9,7 +10,7 @@ use super::outcome::{Stage, Step};
 use super::plan::{Cold, Quench, Route, Temper};
 use super::prior::stock_before_soak;
 use super::quenched::{Finished, Judged, QuenchedPiece};
-use super::validate::{RouteFieldError, allowed, validate};
+use super::validate::validate;
 use super::verdict::HARDENED;
 use crate::hardness::Hardness;
 use crate::heat::{AGITATION, Quenching, Section};

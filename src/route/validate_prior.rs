@@ -1,7 +1,8 @@
 //! Which steps before hardening make sense at all.
 
+use super::allowed::{RouteFieldError, allowed, fault, fault_in_degrees};
 use super::prior::{PriorStep, SlowCooling, Work};
-use super::validate::{RouteFieldError, STEP_MIN, allowed, fault, fault_in_degrees, text};
+use super::validate::{STEP_MIN, text};
 use recalesce_texts::grammar::inside_a_sentence;
 use recalesce_texts::route::fields as texts;
 

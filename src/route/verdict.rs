@@ -1,6 +1,6 @@
 //! Is this quench fast enough, by what margin, and how sure is it?
 
-use super::outcome::{Margin, MarginSources, Verdict};
+use super::margin::{Margin, MarginSources, Verdict};
 use super::spread::Spread;
 use super::taught::Left;
 use crate::heat::CoolingCurve;

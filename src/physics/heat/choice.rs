@@ -1,6 +1,6 @@
 //! Which quenchant: one of the list, in its bath or another, or the user's own heat-transfer curve.
 
-use super::medium::within;
+use super::heat_transfer::within;
 use super::title::MediumTitle;
 use super::{
     ClassFigures, Confidence, Family, Figure, HeatTransfer, Medium, MediumError, QuenchantFigures,

@@ -1,8 +1,8 @@
 //! The list of media.
 
-use super::medium::{ClassFigures, Confidence, HeatTransfer};
+use super::medium::{ClassFigures, Confidence};
 use super::title::MediumTitle;
-use super::{Cooled, Family, Medium, Quenching, Section, cool};
+use super::{Cooled, Family, HeatTransfer, Medium, Quenching, Section, cool};
 use crate::numeric::decimal::decimal;
 use crate::steel::{Line, List};
 use recalesce_texts::heat::media as texts;

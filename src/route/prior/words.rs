@@ -7,7 +7,7 @@ use super::{PriorHeat, PriorOutcome};
 use crate::heat::MediumChoice;
 use crate::route::outcome::Outcome;
 use crate::route::plan::Route;
-use crate::route::sentences::{Sentence, Tone};
+use crate::route::sentence::{Sentence, Tone};
 use crate::route::soak_notes::surface_words;
 use crate::soak::Network;
 use crate::units::{

@@ -7,7 +7,10 @@
 //! between nodes is taken with the integral of the conductivity, so that it stays exact where the
 //! conductivity changes from node to node.
 
-use super::mesh::{Link, Mesh};
+mod drawn_rates;
+mod flows;
+
+use super::mesh::Mesh;
 use super::properties::{Local, Material, SPACING_K};
 use super::turning::Turned;
 use super::until::Until;
@@ -28,10 +31,6 @@ const MOST_CHANGE_K: f64 = 25.0;
 /// Largest part of the heat of a step that the corner of the heat capacity at the start of martensite
 /// may hide, as a change of the mean temperature of the piece, K.
 const MOST_MISSED_K: f64 = 0.03;
-/// From this change on that the rates at its ends get wrong a step may be drawn with rough ones, K.
-const ROUGH_K: f64 = 1.0;
-/// Part of a step within which differences between nodes that are drawn have to even out.
-const SMOOTHED: f64 = 0.1;
 /// How near to the temperature asked for a stage has to end, K.
 const LANDING_K: f64 = 0.02;
 /// Most attempts to end there.
@@ -235,46 +234,6 @@ impl<'a, const W: usize> Conduction<'a, W> {
         }
     }
 
-    /// After a step, s: takes the rates for those to draw with, or smooth ones where the rates at its ends do
-    /// not go with what it has changed.
-    fn settle_drawn_rates(&mut self, step: f64) {
-        let rates = self.drawn_k_per_s.iter().zip(&self.rate_k_per_s);
-        let change = self.temperature_c.iter().zip(&self.stage_c);
-        let apart_k = rates
-            .zip(change)
-            .map(|((from, to), (now, before))| (0.5 * (from + to) * step - (now - before)).abs());
-        if apart_k.fold(0.0, larger) > ROUGH_K {
-            self.smooth_rates(SMOOTHED * step);
-        } else {
-            self.drawn_k_per_s.copy_from_slice(&self.rate_k_per_s);
-        }
-    }
-
-    /// The rates without differences between nodes that even out within a time, s: two implicit steps of it,
-    /// carried on to none for what takes longer.
-    fn smooth_rates(&mut self, time_s: f64) {
-        self.set_matrix(time_s);
-        let [once, twice, ..] = &mut self.stages;
-        once.copy_from_slice(&self.rate_k_per_s);
-        if self.matrix.factor().is_err() {
-            self.drawn_k_per_s.copy_from_slice(&self.rate_k_per_s);
-            return;
-        }
-        let smooth = |rates: &mut [f64]| {
-            for (rate, storage) in rates.iter_mut().zip(&self.storage) {
-                *rate *= storage / time_s;
-            }
-            self.matrix.solve(rates);
-        };
-        smooth(once);
-        twice.copy_from_slice(once);
-        smooth(twice);
-        let both = once.iter().zip(twice.iter());
-        for (drawn, (once, twice)) in self.drawn_k_per_s.iter_mut().zip(both) {
-            *drawn = 2.0 * once - twice;
-        }
-    }
-
     /// Sets up the matrix of an implicit step, s.
     fn set_matrix(&mut self, time_s: f64) {
         let rows = self.matrix.rows_mut().iter_mut();
@@ -283,90 +242,6 @@ impl<'a, const W: usize> Conduction<'a, W> {
                 *entry = -j;
             }
             row[W / 2] += storage / time_s;
-        }
-    }
-
-    /// Rates, heat stored per kelvin and Jacobian at the present state.
-    fn linearise(&mut self, medium: &Medium, agitation: f64) {
-        let half = W / 2;
-        let mesh = self.mesh;
-        for (local, &t) in self.locals.iter_mut().zip(&self.temperature_c) {
-            *local = self.material.at(t);
-        }
-        if let Some(turned) = self.turned.as_mut().filter(|turned| turned.is_mixed) {
-            turned.mix(&self.temperature_c, &mut self.locals);
-        }
-        for ((storage, local), volume) in
-            self.storage.iter_mut().zip(&self.locals).zip(&mesh.volume)
-        {
-            *storage = local.capacity * volume;
-        }
-        self.jacobian.fill([0.0; W]);
-        // The flux first, in W; divided by the heat stored at the end.
-        let rate = &mut self.rate_k_per_s;
-        let jacobian = &mut self.jacobian;
-        start_from_sources(rate, self.turned.as_ref(), mesh);
-        for link in &mesh.links {
-            let &Link { from, to, .. } = link;
-            let flux = flow(link, &self.locals, self.turned.as_ref());
-            let [by_a, by_b] = slopes(link, &self.locals, self.turned.as_ref());
-            let stride = to - from;
-            rate[from] -= flux;
-            rate[to] += flux;
-            jacobian[from][half] -= by_a;
-            jacobian[from][half + stride] += by_b;
-            jacobian[to][half - stride] += by_a;
-            jacobian[to][half] -= by_b;
-        }
-        for &(i, area) in &mesh.faces {
-            let (flux, slope) = medium.flux(self.temperature_c[i], agitation);
-            rate[i] -= area * flux;
-            jacobian[i][half] -= area * slope;
-        }
-        if let Some(air) = self.air {
-            for &(i, area) in &mesh.faces_in_air {
-                let (flux, slope) = air.flux(self.temperature_c[i], 1.0);
-                rate[i] -= area * flux;
-                jacobian[i][half] -= area * slope;
-            }
-        }
-        for (((rate, row), local), storage) in rate
-            .iter_mut()
-            .zip(jacobian.iter_mut())
-            .zip(&self.locals)
-            .zip(&self.storage)
-        {
-            row[half] -= *rate * local.capacity_slope / local.capacity;
-            *rate /= storage;
-        }
-    }
-
-    /// Rates at the state in `stage_c`, into `stage_rate`.
-    fn rates(&mut self, medium: &Medium, agitation: f64) {
-        let mesh = self.mesh;
-        for (local, &t) in self.locals.iter_mut().zip(&self.stage_c) {
-            *local = self.material.at(t);
-        }
-        if let Some(turned) = self.turned.as_mut().filter(|turned| turned.is_mixed) {
-            turned.mix(&self.stage_c, &mut self.locals);
-        }
-        let rate = &mut self.stage_rate;
-        start_from_sources(rate, self.turned.as_ref(), mesh);
-        for link in &mesh.links {
-            let flux = flow(link, &self.locals, self.turned.as_ref());
-            rate[link.from] -= flux;
-            rate[link.to] += flux;
-        }
-        for &(i, area) in &mesh.faces {
-            rate[i] -= area * medium.flux(self.stage_c[i], agitation).0;
-        }
-        if let Some(air) = self.air {
-            for &(i, area) in &mesh.faces_in_air {
-                rate[i] -= area * air.flux(self.stage_c[i], 1.0).0;
-            }
-        }
-        for ((rate, local), volume) in rate.iter_mut().zip(&self.locals).zip(&mesh.volume) {
-            *rate /= local.capacity * volume;
         }
     }
 
@@ -420,51 +295,6 @@ impl<'a, const W: usize> Conduction<'a, W> {
             _ => (step, f64::MAX),
         }
     }
-}
-
-/// Heat that comes up in each node, W.
-#[inline]
-fn start_from_sources(heat: &mut [f64], turned: Option<&Turned<'_>>, mesh: &Mesh) {
-    match turned {
-        Some(turned) if turned.is_mixed => {
-            for ((heat, source), volume) in heat.iter_mut().zip(&turned.source).zip(&mesh.volume) {
-                *heat = source * volume;
-            }
-        }
-        _ => heat.fill(0.0),
-    }
-}
-
-/// Heat flow along a link, W. Both ends are taken as the same mixture: no heat flows between nodes of one
-/// temperature.
-#[inline(always)]
-fn flow(link: &Link, locals: &[Local], turned: Option<&Turned<'_>>) -> f64 {
-    let fall = |of: &[Local]| of[link.from].potential - of[link.to].potential;
-    let own = fall(locals);
-    link.conductance
-        * match turned.filter(|turned| turned.is_mixed) {
-            None => own,
-            Some(turned) => own + turned.fraction_along(link) * (fall(&turned.locals) - own),
-        }
-}
-
-/// Its derivatives by the temperatures of its ends, W/K, the second with its sign turned.
-#[inline(always)]
-fn slopes(link: &Link, locals: &[Local], turned: Option<&Turned<'_>>) -> [f64; 2] {
-    let [from, to] = [link.from, link.to];
-    let own = [locals[from].conductivity, locals[to].conductivity];
-    let [from_w_mk, to_w_mk] = match turned.filter(|turned| turned.is_mixed) {
-        None => own,
-        Some(turned) => {
-            let product = &turned.locals;
-            let fraction = turned.fraction_along(link);
-            [
-                own[0] + fraction * (product[from].conductivity - own[0]),
-                own[1] + fraction * (product[to].conductivity - own[1]),
-            ]
-        }
-    };
-    [link.conductance * from_w_mk, link.conductance * to_w_mk]
 }
 
 /// Adds `factor` times the values to the sums.

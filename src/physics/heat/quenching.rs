@@ -1,0 +1,128 @@
+//! A quench to be computed, the ranges of its numbers, and what is wrong with one outside of them.
+
+use super::{LaterBath, Leave, Medium, Section, SectionError};
+use recalesce_texts::heat::quench as texts;
+
+/// A piece that goes on to cool in air leaves the bath when it is so near to it, K.
+pub(super) const LEAVES_BATH_K: f64 = 5.0;
+/// Longest time in one medium, s.
+pub(super) const LONGEST_S: f64 = 400_000.0;
+
+/// Factors on the heat transfer of a still bath that the heat model covers.
+pub const AGITATION: (f64, f64) = (0.05, 20.0);
+
+/// A quench to be computed.
+#[derive(Debug, Clone)]
+pub struct Quenching<'a> {
+    /// Shape and size.
+    pub section: Section,
+    /// The bath.
+    pub medium: &'a Medium,
+    /// Factor on the heat transfer of the still bath, 0.05 to 20.
+    pub agitation: f64,
+    /// Temperature of the piece when it leaves the furnace, °C, 100 to 1300, and above the bath.
+    pub start_c: f64,
+    /// Time in still air between furnace and bath, s, 0 to 3600.
+    pub air_delay_s: f64,
+    /// Temperature to which the whole piece is to cool, °C, -200 to 600, and below the start.
+    pub end_c: f64,
+    /// Baths after the first, in order.
+    pub then: &'a [LaterBath],
+    /// Ms of the austenite, °C, when the properties and the latent heat of martensite are to
+    /// count below it; without it the piece has the properties of austenite throughout.
+    pub martensite_start_c: Option<f64>,
+}
+
+/// What is wrong with a quench.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum HeatError {
+    /// The section.
+    #[error(transparent)]
+    Section(#[from] SectionError),
+    /// A number is not a number or out of range.
+    #[error("{}", texts::number_outside(field, *value, [*least, *most], unit))]
+    Number {
+        /// What the number is.
+        field: &'static str,
+        /// The number given.
+        value: f64,
+        /// The smallest allowed.
+        least: f64,
+        /// The largest allowed.
+        most: f64,
+        /// Unit of all three.
+        unit: &'static str,
+    },
+    /// The bath is no colder than the piece.
+    #[error("{}", texts::bath_too_hot(*bath_c, *start_c))]
+    BathTooHot {
+        /// Temperature of the bath, °C.
+        bath_c: f64,
+        /// Temperature of the piece, °C.
+        start_c: f64,
+    },
+    /// The result is not finite; the input lies where the model does not hold.
+    #[error("{}", texts::NOT_FINITE)]
+    NotFinite,
+}
+
+impl Quenching<'_> {
+    pub(super) fn validate(&self) -> Result<(), HeatError> {
+        self.section.validate()?;
+        let check = |field, value: f64, least, most, unit| {
+            if (least..=most).contains(&value) {
+                Ok(())
+            } else {
+                Err(HeatError::Number {
+                    field,
+                    value,
+                    least,
+                    most,
+                    unit,
+                })
+            }
+        };
+        check(
+            texts::AGITATION,
+            self.agitation,
+            AGITATION.0,
+            AGITATION.1,
+            texts::TIMES_THE_STILL_BATH,
+        )?;
+        check(texts::QUENCH_FROM, self.start_c, 100.0, 1300.0, "°C")?;
+        check(texts::TIME_IN_AIR, self.air_delay_s, 0.0, 3600.0, "s")?;
+        for later in self.then {
+            check(
+                texts::AGITATION,
+                later.agitation,
+                AGITATION.0,
+                AGITATION.1,
+                texts::TIMES_THE_STILL_BATH,
+            )?;
+            match later.leave {
+                Leave::AfterS(stay_s) => check(texts::TIME_IN_BATH, stay_s, 0.0, LONGEST_S, "s")?,
+                Leave::AtC(temperature_c) => {
+                    check(texts::OUT_OF_BATH_AT, temperature_c, -200.0, 1300.0, "°C")?;
+                }
+            }
+        }
+        let hottest_end_c = 600.0_f64.min(self.start_c - LEAVES_BATH_K);
+        check(
+            texts::END_OF_QUENCH,
+            self.end_c,
+            -200.0,
+            hottest_end_c,
+            "°C",
+        )?;
+        if let Some(start_c) = self.martensite_start_c {
+            check(texts::MARTENSITE_START, start_c, -200.0, 700.0, "°C")?;
+        }
+        if self.medium.bath_c + LEAVES_BATH_K >= self.start_c {
+            return Err(HeatError::BathTooHot {
+                bath_c: self.medium.bath_c,
+                start_c: self.start_c,
+            });
+        }
+        Ok(())
+    }
+}
