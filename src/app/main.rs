@@ -24,7 +24,7 @@ use browser::storage;
 use leptos::prelude::*;
 use panels::header::Header;
 use panels::opened::Opened;
-use panels::outcome::{OutcomePanel, say_all};
+use panels::outcome::{OutcomePanel, refusal, say_all};
 use panels::piece::Piece;
 use panels::prior::PriorPanel;
 use panels::quench::QuenchStage;
@@ -144,7 +144,6 @@ fn StageFrame(
     children: Children,
 ) -> impl IntoView {
     let state = bench();
-    let is_stale = move || stage != Stage::Soak && state.computed.with(|c| c.error.is_some());
     let sentence = match stage {
         Stage::Soak => 0,
         Stage::Quench => 1,
@@ -154,12 +153,14 @@ fn StageFrame(
         <section
             class="stage"
             class:shown=move || state.stage.get() == stage
+            class:stale=move || state.is_of_before()
             aria-label=title
         >
             <h2>
                 {title} <span>{received}</span>
             </h2>
-            <div class:stale=is_stale>{children()}</div>
+            <div>{children()}</div>
+            <div class="phone-only">{refusal(state)}</div>
             <div class="phone-only">{say_all(Some(sentence))}</div>
         </section>
     }
@@ -219,7 +220,7 @@ fn Dock() -> impl IntoView {
             .collect_view()
     };
     view! {
-        <div class="dock" aria-hidden="true">
+        <div class="dock" class:stale=move || state.is_of_before() aria-hidden="true">
             <dl>{figures}</dl>
         </div>
     }

@@ -26,14 +26,21 @@ pub fn at_the_head(text: &str) -> String {
 pub fn article(thing: &str) -> &'static str {
     /// Begin with a vowel in writing, not in speech.
     const SAID_OTHERWISE: [&str; 6] = ["eu", "one", "uni", "use", "usu", "uti"];
-    let thing = thing.trim_start().to_lowercase();
-    let number: String = thing.chars().take_while(char::is_ascii_digit).collect();
-    let has_vowel = match number.as_str() {
-        "" => thing.starts_with(['a', 'e', 'i', 'o', 'u']),
-        "11" | "18" => true,
-        number => number.starts_with('8'),
+    let thing = thing.trim_start().as_bytes();
+    let begins = |with: &str| {
+        let begin = thing.get(..with.len());
+        begin.is_some_and(|begin| begin.eq_ignore_ascii_case(with.as_bytes()))
     };
-    if has_vowel && !SAID_OTHERWISE.iter().any(|begin| thing.starts_with(begin)) {
+    let digits = thing
+        .iter()
+        .take_while(|byte| byte.is_ascii_digit())
+        .count();
+    let has_vowel = match digits {
+        0 => ["a", "e", "i", "o", "u"].into_iter().any(begins),
+        2 if begins("11") || begins("18") => true,
+        _ => begins("8"),
+    };
+    if has_vowel && !SAID_OTHERWISE.into_iter().any(begins) {
         "An "
     } else {
         "A "

@@ -220,7 +220,7 @@ export class BenchPage {
 
   /** What is wrong with the route; none while it has an outcome. */
   get refusal() {
-    return this.page.locator(".out [role=alert]");
+    return this.page.locator(".out [role=alert] .say");
   }
 
   /** Opacity of each part that shows an earlier outcome. */

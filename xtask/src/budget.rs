@@ -28,7 +28,7 @@ const PARTS: [Part; 16] = [
         begins: "",
         endings: &["wasm"],
         is_later: false,
-        limit: 548_000,
+        limit: 549_200,
     },
     Part {
         name: "typeface",
@@ -49,7 +49,7 @@ const PARTS: [Part; 16] = [
         begins: "",
         endings: &["css"],
         is_later: false,
-        limit: 7_800,
+        limit: 8_200,
     },
     Part {
         name: "document and icon",
@@ -92,14 +92,14 @@ const PARTS: [Part; 16] = [
         begins: "assets/later",
         endings: &["css"],
         is_later: true,
-        limit: 6_600,
+        limit: 7_400,
     },
     Part {
         name: "panels",
         begins: "assets/parts/split_panels",
         endings: &["wasm"],
         is_later: true,
-        limit: 277_000,
+        limit: 279_000,
     },
     Part {
         name: "places",
@@ -221,7 +221,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(limit_at_first(), 596_050);
+        assert_eq!(limit_at_first(), 597_650);
     }
 
     #[test]

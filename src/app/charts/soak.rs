@@ -20,7 +20,11 @@ pub(crate) fn soak_map_scene(bench: Bench, width: f64, height: f64) -> Option<Sc
     let labels = labels(bench);
     let route = bench.real.get();
     let outcome = bench.outcome();
-    let soak = outcome.as_ref().map(|o| &o.soak);
+    // The map is of now: an earlier soak has no place on it.
+    let soak = outcome
+        .as_ref()
+        .filter(|_| !bench.is_of_before())
+        .map(|o| &o.soak);
     let dissolved_wt = soak.map_or(0.0, |s| s.end.carbon_wt);
     let possible_wt = soak.map_or(dissolved_wt, |s| s.limit.austenite.c);
     let soak_c = route.soak.temperature_c;

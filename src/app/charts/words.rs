@@ -66,6 +66,7 @@ pub(crate) fn answer(bench: Bench, stage: Stage) -> String {
             .with(|r| format_temperature(r.soak.temperature_c, scale)),
         Stage::Quench => bench
             .outcome()
+            .filter(|_| !bench.is_of_before())
             .and_then(|o| {
                 let seconds = o.quench.transformed.given()?.margin.seconds;
                 Some(if seconds >= 0.0 {

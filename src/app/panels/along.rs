@@ -263,8 +263,11 @@ impl Along {
                 />
             </label>
             <p class="hint along">
-                {move || format_duration_s(self.now_s())} ". "
-                {move || words_at(bench, self.now_s())}
+                {move || {
+                    let now_s = self.now_s();
+                    let then = words_at(bench, now_s)?;
+                    Some(format!("{}. {then}", format_duration_s(now_s)))
+                }}
             </p>
             <p class="hint across">{move || across_words(bench, self.now_s())}</p>
             <Opening

@@ -138,6 +138,8 @@ pub(super) fn results(bench: Bench, all: &Arc<(Sought, Found)>, learnt: &Correct
     let found = &all.1;
     let scale = bench.scale.get();
     let head = match found.routes.len() {
+        // What came nearest is told once all of them are weighed.
+        0 if found.nearest.is_none() => texts::decide::tried_so_far(found.tried),
         0 => texts::decide::none_serves(found.tried),
         1 => texts::decide::one_serves(found.tried),
         count => texts::decide::best_of(count, found.tried),

@@ -4,7 +4,7 @@ use super::opening::Opening;
 use crate::charts;
 use crate::parts::panels::{Panel, panel};
 use crate::plot::Plot;
-use crate::state::bench;
+use crate::state::{Bench, bench};
 use leptos::prelude::*;
 use recalesce::chart::{Constituent, ladder_height_px, phase_bar, swatch};
 use recalesce::route::{
@@ -240,17 +240,32 @@ pub(crate) fn say_each(all: Memo<Option<Vec<Sentence>>>) -> impl IntoView {
     }
 }
 
-/// The outcome.
-#[component]
-pub(crate) fn OutcomePanel() -> impl IntoView {
-    let bench = bench();
-    let is_stale = move || bench.computed.with(|c| c.error.is_some());
-    let error = move || {
+/// Why the route has no outcome of its own, if it has none.
+pub(crate) fn refusal(bench: Bench) -> AnyView {
+    let words = Memo::new(move |_| {
         let scale = bench.scale.get();
         bench
             .computed
             .with(|c| c.error.as_ref().map(|error| error.words(scale)))
+    });
+    let line = move || {
+        words.get().map(|text| {
+            view! {
+                <p class="say misses">
+                    <Mark tone=Tone::Misses />
+                    {text}
+                </p>
+            }
+        })
     };
+    line.into_any()
+}
+
+/// The outcome.
+#[component]
+pub(crate) fn OutcomePanel() -> impl IntoView {
+    let bench = bench();
+    let is_stale = move || bench.is_of_before();
     let texts = Memo::new(move |_| {
         let Some(outcome) = bench.outcome() else {
             return Vec::new();
@@ -285,17 +300,7 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
     };
     view! {
         <aside class="out" aria-label=texts::outcome::OUTCOME>
-            {move || {
-                error()
-                    .map(|text| {
-                        view! {
-                            <p class="say misses" role="alert">
-                                <Mark tone=Tone::Misses />
-                                {text}
-                            </p>
-                        }
-                    })
-            }}
+            <div role="alert">{refusal(bench)}</div>
             {panel(Panel::Acting)}
             <div class="sentences" class:stale=is_stale>
                 {say_all(None)}

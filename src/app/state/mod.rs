@@ -236,6 +236,11 @@ impl Bench {
         self.computed.with(|c| c.outcome.clone())
     }
 
+    /// Whether the outcome is that of an earlier route: this one has none.
+    pub(crate) fn is_of_before(self) -> bool {
+        self.computed.with(|c| c.error.is_some())
+    }
+
     /// Whether what the logbook has taught acts here: an experiment is about the models.
     pub(crate) fn is_taught(self) -> bool {
         let is_on = |teach: &Option<Teach>| teach.as_ref().is_some_and(|teach| teach.is_on);

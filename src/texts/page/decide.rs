@@ -296,6 +296,12 @@ pub const ABOUT_TRADE_OFF: &str =
 pub const ROUTE_ON_CHART: &str = "Route on the chart, from the hardest to the toughest";
 pub const PUT_THIS: &str = "Put this one on the bench";
 
+/// Before it is known whether one serves.
+#[inline]
+pub fn tried_so_far(tried: usize) -> String {
+    format!("{tried} routes tried so far.")
+}
+
 #[inline]
 pub fn none_serves(tried: usize) -> String {
     format!("No route of {tried} tried serves.")
