@@ -295,10 +295,11 @@ fn comparison(number: u64, dice: &mut Dice, route: &Route, outcome: &Outcome) ->
             );
             // Its hottest point ends at the same temperature, the place that decides within a few hundredths of
             // a kelvin, but in a blade taken out between Ms and the bath: there the hottest point moves, and
-            // the place may end colder, with more martensite. A piece that mostly turns into pearlite is
-            // warmed by that to where it turns slowly, and hot water may then collapse on it at a later stage of the pearlite: there a slower bath leaves
-            // more for martensite.
-            let is_hard = fast.hardened_fraction > 0.5;
+            // the place may end colder, with more martensite. A piece of which much turns into pearlite is
+            // warmed by that to where it turns slowly, and hot water may then collapse on it at a later stage
+            // of the pearlite: there a slower bath leaves more for martensite. In water of 40 °C a 33 mm round
+            // of 9260 of which a third turns is left 0.06 % more by a bath stirred half as much.
+            let is_hard = fast.hardened_fraction > 0.7;
             // Films of carbide leave the austenite leaner, and more of it then turns.
             let has_films = slow.fractions.carbide > fast.fractions.carbide + 1e-6;
             let [end_c, slow_end_c] = [outcome, &slower].map(|outcome| {
