@@ -69,8 +69,8 @@ pub struct Label {
     pub rank: Rank,
     /// Where it may stand, best first.
     pub spots: Vec<Spot>,
-    /// What a thin leader points at.
-    pub leader: Option<At>,
+    /// Whether a thin leader goes to what it belongs to where it stands away from that.
+    pub leads: bool,
 }
 
 impl Label {
@@ -92,7 +92,7 @@ impl Label {
                 offset_px: [0.0, 4.0],
                 anchor,
             }],
-            leader: None,
+            leads: false,
         }
     }
 
@@ -167,6 +167,27 @@ impl Label {
                 })
             })
             .collect();
+        self
+    }
+
+    /// Else farther off on either side of the places, so many px away.
+    pub fn farther(mut self, places: &[At], gaps_px: &[f64]) -> Self {
+        for gap_px in gaps_px {
+            let sides = [(-gap_px, Anchor::End), (*gap_px, Anchor::Start)];
+            self.spots.extend(places.iter().flat_map(|at| {
+                sides.map(|(dx, anchor)| Spot {
+                    at: *at,
+                    offset_px: [dx, 4.0],
+                    anchor,
+                })
+            }));
+        }
+        self
+    }
+
+    /// With a leader where it stands away from what it belongs to.
+    pub fn led(mut self) -> Self {
+        self.leads = true;
         self
     }
 

@@ -8,7 +8,7 @@ use super::ink::{Constituent, Ink};
 use super::labels::Labels;
 use super::numbers::fixed;
 use super::plane::{Plane, Rect};
-use super::scene::{Anchor, Fill, Label, Pattern, Pen, Rank, Scene, data, px};
+use super::scene::{Anchor, At, CLEAR_PX, Fill, Label, Pattern, Pen, Rank, Scene, data, px};
 use recalesce_texts::charts::continuous as texts;
 
 /// One cooling of the fan, from fast to slow.
@@ -55,6 +55,8 @@ const RATE_ROW_PX: f64 = 8.0;
 const HARDNESS_ROW_PX: f64 = 21.0;
 /// Numbers of a row stand at least so far apart, px.
 const APART_PX: f64 = 30.0;
+/// Room for a letter of a hardness, px.
+const LETTER_PX: f64 = 7.0;
 /// Room for the name of a row at its left end, px.
 const ROW_NAME_PX: f64 = 40.0;
 
@@ -81,23 +83,27 @@ pub fn continuous_chart(shown: &ContinuousData, labels: &Labels, size_px: [f64; 
         ],
         Pen::new(Ink::Axis, 1.0).dashed(&[1.0, 3.0]),
     );
+    let clock = px(plane.rect.right - 2.0, plane.y_px(shown.clock_c) - 8.0);
+    let clock = Label::new(clock, Anchor::End, labels.temperature(shown.clock_c));
+    scene.label(clock.styled(Ink::Ink2, 11.0, Weight::Text));
     for field in &shown.fields {
         product(&mut scene, field);
     }
     martensite(&mut scene, shown, &plane, labels);
     fan(&mut scene, shown, &plane);
-    let planned = seen_from_start(&shown.planned, &plane);
-    let place = frame::place_at(&planned, plane.y.value(0.55));
-    scene.curve(planned, Pen::new(Ink::Ink, 2.5));
-    if let Some(place) = place {
-        let label = Label::new(place, Anchor::End, texts::PLANNED_QUENCH);
-        scene.label(
-            label
-                .styled(Ink::Ink, 12.0, Weight::Name)
-                .halo(Ink::Sheet)
-                .around(&[place], 7.0, Rank::Main),
-        );
-    }
+    let planned = above_rows(&shown.planned, &plane);
+    let levels = [0.55, 0.65, 0.45, 0.35, 0.75, 0.25];
+    let places = levels.map(|f| frame::place_at(&planned, plane.y.value(f)));
+    let places: Vec<At> = places.into_iter().flatten().collect();
+    scene.curve_clear(planned, Pen::new(Ink::Ink, 2.5), 2.0 * CLEAR_PX);
+    scene.label(
+        Label::new(px(0.0, 0.0), Anchor::End, texts::PLANNED_QUENCH)
+            .styled(Ink::Ink, 12.0, Weight::Name)
+            .halo(Ink::Sheet)
+            .around(&places, 9.0, Rank::Main)
+            .farther(&places, &[22.0, 40.0, 60.0, 90.0])
+            .led(),
+    );
     scene.summary = summary(shown);
     scene
 }
@@ -127,8 +133,10 @@ fn product(scene: &mut Scene, field: &ProductField) {
         .filter_map(|part| {
             let at = (part * field.start.len() as f64) as usize;
             let (start, end) = (field.start.get(at)?, field.end.get(at)?);
-            Some(data((start[0] * end[0]).sqrt(), 0.5 * (start[1] + end[1])))
+            let middle = [(start[0] * end[0]).sqrt(), 0.5 * (start[1] + end[1])];
+            Some([middle, *end, *start].map(|[x, y]| data(x, y)))
         })
+        .flatten()
         .collect();
     if let Some(&place) = places.first() {
         scene.label(
@@ -169,17 +177,17 @@ fn martensite(scene: &mut Scene, shown: &ContinuousData, plane: &Plane, labels: 
 /// The coolings, and the rows at their feet.
 fn fan(scene: &mut Scene, shown: &ContinuousData, plane: &Plane) {
     let rect = plane.rect;
-    let foot_px = rect.bottom - HARDNESS_ROW_PX - 9.0;
-    let foot_c = plane.to_data([rect.left, foot_px])[1];
     let mut free_px = rect.left + ROW_NAME_PX;
     for curve in &shown.fan {
-        let points = seen_from_start(&curve.points, plane);
-        let column = frame::reach(&points, foot_c).map(|time_s| plane.x_px(time_s));
-        scene.curve(points, Pen::new(Ink::Ink3, 0.9));
+        let points = above_rows(&curve.points, plane);
+        let end = points.last().filter(|end| end[1] <= foot_c(plane));
+        let column = end.map(|end| plane.x_px(end[0]));
+        scene.guide(points, Pen::new(Ink::Ink3, 0.9));
         let Some(column) = column.filter(|x| *x >= free_px && *x <= rect.right - 8.0) else {
             continue;
         };
-        free_px = column + APART_PX;
+        let letters = curve.hardness.as_ref().map_or(0, String::len);
+        free_px = column + APART_PX.max(LETTER_PX * letters as f64);
         let mut row = |above_px: f64, text: String, weight: Weight| {
             let at = px(column, rect.bottom - above_px);
             let label = Label::new(at, Anchor::Middle, text);
@@ -208,10 +216,21 @@ fn rate(k_per_s: f64) -> String {
     fixed(k_per_s, decimals)
 }
 
-/// A curve whose points before the first of the axis stand just left of it.
-fn seen_from_start(points: &[[f64; 2]], plane: &Plane) -> Vec<[f64; 2]> {
+/// Where curves end, just above the rows, °C.
+fn foot_c(plane: &Plane) -> f64 {
+    let foot_px = plane.rect.bottom - HARDNESS_ROW_PX - 9.0;
+    plane.to_data([plane.rect.left, foot_px])[1]
+}
+
+/// A curve down to just above the rows; its points before the first of the axis stand just left of
+/// that.
+fn above_rows(points: &[[f64; 2]], plane: &Plane) -> Vec<[f64; 2]> {
+    let foot_c = foot_c(plane);
     let early = 0.5 * plane.x.low();
-    points.iter().map(|[t, c]| [t.max(early), *c]).collect()
+    let points: Vec<[f64; 2]> = points.iter().map(|[t, c]| [t.max(early), *c]).collect();
+    let end = frame::reach(&points, foot_c).map(|time_s| [time_s, foot_c]);
+    let above = points.into_iter().take_while(|point| point[1] > foot_c);
+    above.chain(end).collect()
 }
 
 fn summary(shown: &ContinuousData) -> String {

@@ -4,9 +4,9 @@ use super::clip;
 use super::face;
 use super::ink::{Ink, Palette};
 use super::pattern;
-use super::place::{self, PlacedWords, Wanted};
+use super::place::{self, PlacedWords, Run, Wanted};
 use super::plane::{Plane, Rect};
-use super::scene::{Fill, Label, Mark, Pattern, Pen, Scene, Words};
+use super::scene::{CLEAR_PX, Fill, Handle, Label, Mark, Moves, Pattern, Pen, Scene, Words};
 use super::surface::{DrawError, Surface, Tint, Writing};
 use crate::numeric::order;
 
@@ -17,7 +17,7 @@ pub fn draw<S: Surface>(
     surface: &mut S,
 ) -> Result<(), DrawError> {
     let mut wanted: Vec<Wanted<'_>> = Vec::new();
-    let mut curves: Vec<Vec<[f64; 2]>> = Vec::new();
+    let mut runs: Vec<Run> = Vec::new();
     for panel in &scene.panels {
         let mut painter = Painter {
             plane: &panel.plane,
@@ -27,31 +27,33 @@ pub fn draw<S: Surface>(
         for mark in &panel.marks {
             match mark {
                 Mark::Label(label) => wanted.push(want(label, &panel.plane)),
-                Mark::Line { points, pen, avoid } => {
+                Mark::Line {
+                    points,
+                    pen,
+                    clear_px,
+                } => {
                     let parts = painter.line(points, pen)?;
-                    if *avoid {
-                        curves.extend(parts);
+                    if let Some(clear_px) = clear_px {
+                        for part in parts {
+                            Run::add(&mut runs, &part, clear_px + 0.5 * pen.width_px);
+                        }
                     }
+                }
+                Mark::Stroke { from, to, pen } => {
+                    let line = [from, to].map(|end| end.on(&panel.plane));
+                    if finite(&line) {
+                        Run::add(&mut runs, &line, CLEAR_PX + 0.5 * pen.width_px);
+                    }
+                    painter.mark(mark)?;
                 }
                 other => painter.mark(other)?,
             }
         }
     }
-    let taken: Vec<Rect> = scene
-        .handles
-        .iter()
-        .flat_map(|handle| {
-            let [x, y] = handle.at_px;
-            [
-                Some(Rect::new(x - 12.0, y - 12.0, x + 12.0, y + 12.0)),
-                handle.tag,
-            ]
-        })
-        .flatten()
-        .collect();
+    let taken: Vec<Rect> = scene.handles.iter().flat_map(taken).collect();
     let mut placed = {
         let measure = |text: &str, size: f64, weight| surface.text_width_px(text, size, weight);
-        place::place(&wanted, &curves, &taken, &measure)
+        place::place(&wanted, runs, taken, &measure)
     };
     for (area, paint) in &placed.grounds {
         let tint = Tint {
@@ -79,21 +81,34 @@ pub fn draw<S: Surface>(
     Ok(())
 }
 
+/// What a handle takes: its ring, its chevrons, its tag.
+fn taken(handle: &Handle) -> impl Iterator<Item = Rect> {
+    let [x, y] = handle.at_px;
+    let about = |dx: f64, dy: f64| Rect::new(x - dx, y - dy, x + dx, y + dy);
+    let chevrons = match handle.moves {
+        Moves::Nowhere => None,
+        Moves::Across => Some(about(21.0, 7.0)),
+        Moves::Upright => Some(about(7.0, 21.0)),
+    };
+    let tag = handle.tag.map(|tag| tag.grown(2.0));
+    [Some(about(12.0, 12.0)), chevrons, tag]
+        .into_iter()
+        .flatten()
+}
+
 fn want<'a>(label: &'a Label, plane: &Plane) -> Wanted<'a> {
     let spots = label
         .spots
         .iter()
         .map(|spot| {
-            let [x, y] = spot.at.on(plane);
-            ([x + spot.offset_px[0], y + spot.offset_px[1]], spot.anchor)
+            let at = spot.at.on(plane);
+            (at, spot.offset_px, spot.anchor)
         })
         .collect();
-    let target = label.leader.map(|at| at.on(plane));
     Wanted {
         label,
         spots,
         within: plane.rect.grown(1.0),
-        target,
     }
 }
 

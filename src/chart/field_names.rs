@@ -86,7 +86,7 @@ const LEADING_PX: f64 = 14.0;
 const ROOM_PX: f64 = 3.0;
 /// Places tried across a field, and how many of them are offered.
 const TRIED: u32 = 16;
-const OFFERED: usize = 8;
+const OFFERED: usize = 12;
 
 /// Names the fields, the largest first; a name that has no room in its field is left out.
 pub(super) fn name_fields(scene: &mut Scene, fields: &[MapField], plane: &Plane) {

@@ -4,7 +4,7 @@ use super::axis::{Axis, Shown};
 use super::face::Weight;
 use super::frame;
 use super::ink::Ink;
-use super::numbers::{NBSP, fixed};
+use super::numbers::fixed;
 use super::plane::{Plane, Rect};
 use super::scene::{Anchor, Fill, Label, Pen, Scene, px};
 use recalesce_texts::charts::outcome as texts;
@@ -44,7 +44,8 @@ pub fn influence_chart(rows: &[InfluenceRow], size_px: [f64; 2]) -> Scene {
         Rect::new(NAMES_PX, 2.0, right, bottom),
     );
     let mut scene = Scene::new(size_px, plane);
-    for (i, tick) in plane.x.ticks(3, Shown::SAME).into_iter().enumerate() {
+    let about = if plane.rect.width() < 130.0 { 2 } else { 3 };
+    for tick in plane.x.ticks(about, Shown::SAME) {
         let column = plane.x_px(tick.value);
         let ink = if tick.value == 0.0 {
             Ink::Axis
@@ -54,8 +55,6 @@ pub fn influence_chart(rows: &[InfluenceRow], size_px: [f64; 2]) -> Scene {
         scene.stroke(px(column, 2.0), px(column, bottom), Pen::new(ink, 1.0));
         let label = if tick.value > 0.0 {
             format!("+{}", tick.label)
-        } else if i == 0 {
-            format!("{}{NBSP}HRC", tick.label)
         } else {
             tick.label
         };
@@ -65,6 +64,9 @@ pub fn influence_chart(rows: &[InfluenceRow], size_px: [f64; 2]) -> Scene {
             label,
         ));
     }
+    // The unit stands in the row of the numbers, where those never reach.
+    let unit = px(NAMES_PX - 18.0, bottom + 12.0);
+    scene.label(frame::tick_label(unit, Anchor::End, "HRC".to_owned()));
     for (i, row) in rows.iter().enumerate() {
         let middle = 4.0 + ROW_PX * (i as f64 + 0.5);
         scene.label(

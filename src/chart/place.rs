@@ -5,20 +5,97 @@ use super::clip;
 use super::face::{self, Weight};
 use super::ink::Paint;
 use super::plane::Rect;
-use super::scene::{Anchor, Label, Rank, Words};
+use super::scene::{Anchor, CLEAR_PX, Label, Rank, Words};
 use crate::numeric::order;
 
 /// A label with its spots in px.
 pub struct Wanted<'a> {
     /// The label.
     pub label: &'a Label,
-    /// Base line of its first line at each of its spots, px.
-    pub spots: Vec<([f64; 2], Anchor)>,
+    /// Its spots: what it belongs to there, px; the base line of its first line from there.
+    pub spots: Vec<([f64; 2], [f64; 2], Anchor)>,
     /// Where it must stay if it is free to move, px.
     pub within: Rect,
-    /// What its leader points at, px.
-    pub target: Option<[f64; 2]>,
 }
+
+/// A piece of a line that labels keep clear of.
+pub struct Run {
+    points: Vec<[f64; 2]>,
+    clear_px: f64,
+    /// What it takes with its clearance.
+    bounds: Rect,
+}
+
+impl Run {
+    /// Adds a line in pieces, so that those far from a label are told at a glance.
+    pub fn add(runs: &mut Vec<Self>, line: &[[f64; 2]], clear_px: f64) {
+        const SEGMENTS: usize = 16;
+        for start in (0..line.len().saturating_sub(1)).step_by(SEGMENTS) {
+            let end = line.len().min(start + SEGMENTS + 1);
+            let Some(points) = line.get(start..end) else {
+                continue;
+            };
+            let Some(&[x, y]) = points.first() else {
+                continue;
+            };
+            let bounds = points.iter().fold(Rect::new(x, y, x, y), |r, [x, y]| Rect {
+                left: r.left.min(*x),
+                top: r.top.min(*y),
+                right: r.right.max(*x),
+                bottom: r.bottom.max(*y),
+            });
+            runs.push(Self {
+                points: points.to_vec(),
+                clear_px,
+                bounds: bounds.grown(clear_px),
+            });
+        }
+    }
+
+    /// How far it goes through an area, px.
+    fn through_px(&self, area: &Rect) -> f64 {
+        let pairs = self.points.windows(2);
+        pairs
+            .filter_map(|pair| clip::clip_segment(pair[0], pair[1], area))
+            .map(|(a, b)| (b[0] - a[0]).hypot(b[1] - a[1]))
+            .sum()
+    }
+}
+
+/// How far lines go through what is around an area and through the area itself, px.
+fn covered_px(runs: &[Run], area: &Rect) -> [f64; 2] {
+    let near = runs.iter().filter(|run| run.bounds.meets(area));
+    near.fold([0.0, 0.0], |[around, through], run| {
+        let wide = area.grown(run.clear_px);
+        [
+            around + run.through_px(&wide),
+            through + run.through_px(area),
+        ]
+    })
+}
+
+/// How many lines a leader crosses.
+fn crossed(runs: &[Run], [from, to]: [[f64; 2]; 2]) -> usize {
+    let side = |a: [f64; 2], b: [f64; 2], p: [f64; 2]| {
+        (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]) > 0.0
+    };
+    let about = Rect::new(from[0], from[1], to[0], to[1]).grown(0.5);
+    let near = runs.iter().filter(|run| run.bounds.meets(&about));
+    let pairs = near.flat_map(|run| run.points.windows(2));
+    pairs
+        .filter(|pair| {
+            let (a, b) = (pair[0], pair[1]);
+            side(from, to, a) != side(from, to, b) && side(a, b, from) != side(a, b, to)
+        })
+        .count()
+}
+
+/// How much worse it is that a line goes through the words than that it goes close by.
+const STRUCK: f64 = 10.0;
+/// What a leader across a line counts, px.
+const CROSSED: f64 = 4.0;
+/// How far a line may go close by a label that is left out before others, px.
+const CLOSE_PX: f64 = 5.0;
 
 /// What came of placing labels.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -61,13 +138,12 @@ const TOUCH_PX: f64 = 1.0;
 /// Chooses a spot for every label that finds one.
 pub fn place(
     wanted: &[Wanted<'_>],
-    curves: &[Vec<[f64; 2]>],
-    taken: &[Rect],
+    mut runs: Vec<Run>,
+    mut taken: Vec<Rect>,
     measure: &dyn Fn(&str, f64, Weight) -> f64,
 ) -> Placed {
     let mut wanted: Vec<&Wanted<'_>> = wanted.iter().collect();
     order::sort_by_key(&mut wanted, |w| std::cmp::Reverse(w.label.rank));
-    let mut taken: Vec<Rect> = taken.to_vec();
     let mut placed = Placed::default();
     for want in wanted {
         let label = want.label;
@@ -78,40 +154,62 @@ pub fn place(
             .collect();
         let widest = widths.iter().copied().fold(0.0, f64::max);
         let fixed = label.rank == Rank::Fixed;
-        let mut best: Option<(f64, usize, Rect)> = None;
-        for (i, (base, anchor)) in want.spots.iter().enumerate() {
+        let mut best: Option<(f64, f64, usize, Rect)> = None;
+        for (i, (at, offset, anchor)) in want.spots.iter().enumerate() {
+            let base = [at[0] + offset[0], at[1] + offset[1]];
             if !(base[0].is_finite() && base[1].is_finite()) {
                 continue;
             }
-            let area = extent(label, *base, *anchor, widest);
+            let area = extent(label, base, *anchor, widest);
             if fixed {
-                best = Some((0.0, i, area));
+                best = Some((0.0, 0.0, i, area));
                 break;
             }
             let free = want.within.holds([area.left, area.top])
                 && want.within.holds([area.right, area.bottom])
                 && !taken.iter().any(|other| other.meets(&area));
-            if !free {
+            let lead = label.leads.then(|| leader(&area, *at)).flatten();
+            let is_led = |[from, to]: [[f64; 2]; 2]| {
+                !taken
+                    .iter()
+                    .any(|other| clip::clip_segment(from, to, other).is_some())
+            };
+            if !free || !lead.is_none_or(is_led) {
                 continue;
             }
-            let covered = covered_px(curves, &area);
-            if best.is_none_or(|(least, _, _)| covered + TOUCH_PX < least) {
-                best = Some((covered, i, area));
+            let [around, through] = covered_px(&runs, &area);
+            let crossed = lead.map_or(0, |line| crossed(&runs, line)) as f64;
+            let covered = around + STRUCK * through + CROSSED * crossed;
+            if best.is_none_or(|(least, ..)| covered + TOUCH_PX < least) {
+                best = Some((covered, through, i, area));
             }
             if covered < TOUCH_PX {
                 break;
             }
         }
-        let Some((_, i, area)) = best else { continue };
-        let Some((base, anchor)) = want.spots.get(i) else {
+        let Some((covered, through, i, area)) = best else {
             continue;
         };
-        taken.push(area.grown(1.0));
+        // What is least important is rather left out than struck through.
+        let is_left_out = match label.rank {
+            Rank::Other => covered > CLOSE_PX,
+            Rank::Boundary => through > TOUCH_PX,
+            _ => false,
+        };
+        if is_left_out {
+            continue;
+        }
+        let Some((at, offset, anchor)) = want.spots.get(i) else {
+            continue;
+        };
+        let base = [at[0] + offset[0], at[1] + offset[1]];
+        taken.push(area.grown(if fixed { 1.0 } else { 3.0 }));
         if let Some(paint) = label.ground {
             placed.grounds.push((area.grown(3.0), paint));
         }
-        if let Some(target) = want.target {
-            placed.leaders.extend(leader(&area, target));
+        if let Some(line) = label.leads.then(|| leader(&area, *at)).flatten() {
+            Run::add(&mut runs, &line, CLEAR_PX);
+            placed.leaders.push(line);
         }
         for (row, (words, width_px)) in label.lines.iter().zip(&widths).enumerate() {
             let left = match anchor {
@@ -146,32 +244,29 @@ fn extent(label: &Label, base: [f64; 2], anchor: Anchor, width: f64) -> Rect {
     )
 }
 
-/// From the middle of the facing edge of a label to just before its target.
+/// From the edge of a label that faces its target to just before that: from the side where it lies
+/// more aside than above or below, so that it never underlines the words.
 fn leader(area: &Rect, target: [f64; 2]) -> Option<[[f64; 2]; 2]> {
     const SHORT_PX: f64 = 6.0;
     let x = target[0].clamp(area.left + 4.0, (area.right - 4.0).max(area.left + 4.0));
-    let from = if target[1] > area.bottom {
+    let aside = (area.left - target[0]).max(target[0] - area.right);
+    let upright = (area.top - target[1]).max(target[1] - area.bottom);
+    let from = if aside > upright {
+        let edge = if target[0] > area.right {
+            area.right + 2.0
+        } else {
+            area.left - 2.0
+        };
+        [edge, 0.5 * (area.top + area.bottom)]
+    } else if target[1] > area.bottom {
         [x, area.bottom + 2.0]
-    } else if target[1] < area.top {
-        [x, area.top - 2.0]
-    } else if target[0] > area.right {
-        [area.right + 2.0, 0.5 * (area.top + area.bottom)]
     } else {
-        [area.left - 2.0, 0.5 * (area.top + area.bottom)]
+        [x, area.top - 2.0]
     };
     let (dx, dy) = (target[0] - from[0], target[1] - from[1]);
     let length = dx.hypot(dy);
     let part = (length > 2.0 * SHORT_PX).then(|| (length - SHORT_PX) / length)?;
     Some([from, [from[0] + part * dx, from[1] + part * dy]])
-}
-
-fn covered_px(curves: &[Vec<[f64; 2]>], area: &Rect) -> f64 {
-    curves
-        .iter()
-        .flat_map(|curve| curve.windows(2))
-        .filter_map(|pair| clip::clip_segment(pair[0], pair[1], area))
-        .map(|(a, b)| (b[0] - a[0]).hypot(b[1] - a[1]))
-        .sum()
 }
 
 #[cfg(test)]
@@ -189,14 +284,40 @@ mod tests {
             spots: label
                 .spots
                 .iter()
-                .map(|s| {
-                    let at = pixel(s.at);
-                    ([at[0] + s.offset_px[0], at[1] + s.offset_px[1]], s.anchor)
-                })
+                .map(|s| (pixel(s.at), s.offset_px, s.anchor))
                 .collect(),
             within: Rect::new(0.0, 0.0, 200.0, 100.0),
-            target: None,
         }
+    }
+
+    #[test]
+    fn what_is_struck_through_is_left_out_and_what_stands_off_has_a_leader() {
+        let near = |rank| {
+            let label = Label::new(px(0.0, 0.0), Anchor::Start, "surface");
+            label.around(&[px(100.0, 50.0)], 8.0, rank)
+        };
+        let fence = || {
+            let mut runs = Vec::new();
+            for column in [75.0, 100.0, 125.0] {
+                Run::add(&mut runs, &[[column, 0.0], [column, 100.0]], CLEAR_PX);
+            }
+            runs
+        };
+        let count = |label: &Label| {
+            let placed = place(&[wanted(label)], fence(), Vec::new(), &face::width_px);
+            (placed.words.len(), placed.leaders.len())
+        };
+        assert_eq!(count(&near(Rank::Other)), (0, 0));
+        assert_eq!(count(&near(Rank::Boundary)), (0, 0));
+        assert_eq!(count(&near(Rank::Main)), (1, 0));
+        let off = near(Rank::Other).farther(&[px(100.0, 50.0)], &[40.0]).led();
+        assert_eq!(count(&off), (1, 1));
+        let line = leader(&Rect::new(20.0, 40.0, 60.0, 52.0), [100.0, 60.0]).expect("a leader");
+        assert_eq!(
+            line[0],
+            [62.0, 46.0],
+            "from the side, never under the words"
+        );
     }
 
     #[test]
@@ -208,14 +329,17 @@ mod tests {
         );
         let other = Label::new(px(0.0, 0.0), Anchor::Start, "surface").around(
             &[px(100.0, 50.0)],
-            8.0,
+            12.0,
             Rank::Other,
         );
         let lost = Label::new(data(1.0, 1.0), Anchor::Start, "nowhere");
-        let curve = vec![[0.0, 50.0], [100.0, 50.0]];
-        let mut wants = [wanted(&other), wanted(&main), wanted(&lost)];
-        wants[1].target = Some([100.0, 90.0]);
-        let placed = place(&wants, &[curve], &[], &face::width_px);
+        let curve = || {
+            let mut runs = Vec::new();
+            Run::add(&mut runs, &[[0.0, 50.0], [100.0, 50.0]], CLEAR_PX);
+            runs
+        };
+        let wants = [wanted(&other), wanted(&main), wanted(&lost)];
+        let placed = place(&wants, curve(), Vec::new(), &face::width_px);
         assert_eq!(placed.words.len(), 2);
         assert_eq!(placed.words[0].words.text, "centre");
         assert!(
@@ -226,10 +350,8 @@ mod tests {
             (placed.words[1].start_px[1] - 54.0).abs() > 5.0,
             "left is the curve, right is taken"
         );
-        assert_eq!(placed.leaders.len(), 1);
-        assert!(placed.leaders[0][1][1] < 90.0);
-        let full = [wants[0].within];
-        let none = place(&wants[..2], &[], &full, &face::width_px);
+        let full = vec![wants[0].within];
+        let none = place(&wants[..2], curve(), full, &face::width_px);
         assert_eq!(none, Placed::default());
     }
 }

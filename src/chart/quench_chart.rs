@@ -9,7 +9,8 @@ use super::numbers::{NBSP, duration};
 use super::plane::{Plane, Rect};
 use super::quench_margin::{Margin, dimension};
 use super::scene::{
-    Anchor, At, Coord, Fill, Handle, Label, Mark, Pattern, Pen, Rank, Scene, Spot, px,
+    Anchor, At, CLEAR_PX, Coord, Fill, Handle, Label, Mark, Moves, Pattern, Pen, Rank, Scene, Spot,
+    px,
 };
 use crate::numeric::order;
 use recalesce_texts::charts::quench as texts;
@@ -86,6 +87,9 @@ pub struct QuenchData {
     /// The margin at the nose.
     pub margin: Option<Margin>,
 }
+
+/// How far names keep from the main curve, px: a ring may stand at any place of it.
+const PLACE_PX: f64 = 6.0;
 
 /// The chart at a size in css px.
 pub fn quench_chart(quench: &QuenchData, labels: &Labels, size_px: [f64; 2]) -> Scene {
@@ -231,11 +235,13 @@ fn products(scene: &mut Scene, quench: &QuenchData, plane: &Plane) {
             Label::new(px(0.0, 0.0), Anchor::Start, curves.product.name())
                 .styled(line, 12.0, Weight::Strong)
                 .halo(Ink::Sheet)
-                .at_spots(spots, Rank::Boundary),
+                .at_spots(spots, Rank::Boundary)
+                .led(),
         );
     }
 }
 
+/// Inside the start curve, else outside of it, farther off with a leader.
 fn spots_beside_nose(curves: &ProductCurves, plane: &Plane) -> Vec<Spot> {
     let [_, nose_c] = curves.nose;
     let reach_k = curves
@@ -243,25 +249,32 @@ fn spots_beside_nose(curves: &ProductCurves, plane: &Plane) -> Vec<Spot> {
         .iter()
         .map(|p| p[1] - nose_c)
         .fold(0.0, f64::max);
-    [0.1, -0.1, 0.25, -0.3, 0.45, -0.6, 0.65]
-        .into_iter()
-        .flat_map(|part| {
-            let level = nose_c + part * reach_k.min(100.0);
-            let first = curves
-                .start
-                .iter()
-                .min_by(|a, b| (a[1] - level).abs().total_cmp(&(b[1] - level).abs()))
-                .map_or(curves.nose[0], |p| p[0]);
-            [9.0, 18.0, 32.0, 50.0].map(|gap| Spot {
-                at: At {
-                    x: Coord::Px(plane.x_px(first) + gap),
-                    y: Coord::Data(level),
-                },
-                offset_px: [0.0, 4.0],
-                anchor: Anchor::Start,
-            })
-        })
-        .collect()
+    let places = [0.1, -0.1, 0.25, -0.3, 0.45, -0.6, 0.65, -0.9, -1.2].map(|part| {
+        let level = nose_c + part * reach_k.min(100.0);
+        let first = curves
+            .start
+            .iter()
+            .min_by(|a, b| (a[1] - level).abs().total_cmp(&(b[1] - level).abs()))
+            .map_or(curves.nose, |p| *p);
+        (plane.x_px(first[0]), level)
+    });
+    let spot = |(column, level): (f64, f64), offset_px: [f64; 2], anchor: Anchor| Spot {
+        at: At {
+            x: Coord::Px(column),
+            y: Coord::Data(level),
+        },
+        offset_px,
+        anchor,
+    };
+    let inside = places.iter().flat_map(|&(column, level)| {
+        [9.0, 18.0, 32.0, 50.0, 70.0, 90.0]
+            .map(|gap| spot((column + gap, level), [0.0, 4.0], Anchor::Start))
+    });
+    let outside = [8.0, 22.0, 40.0].into_iter().flat_map(|gap| {
+        let beside = move |&place| spot(place, [-gap, 4.0], Anchor::End);
+        places.iter().map(beside)
+    });
+    inside.chain(outside).collect()
 }
 
 fn cooling(scene: &mut Scene, quench: &QuenchData, labels: &Labels, plane: &Plane) {
@@ -272,9 +285,13 @@ fn cooling(scene: &mut Scene, quench: &QuenchData, labels: &Labels, plane: &Plan
         Role::Surface => 2,
         Role::Main => 3,
     });
+    let mut names = Vec::new();
     for trace in traces {
         let (pen, levels): (Pen, &[f64]) = match trace.role {
-            Role::Main => (Pen::new(Ink::Ink, 2.5), &[0.3, 0.34, 0.26, 0.5, 0.2, 0.6]),
+            Role::Main => (
+                Pen::new(Ink::Ink, 2.5),
+                &[0.3, 0.34, 0.26, 0.5, 0.2, 0.6, 0.4, 0.15],
+            ),
             Role::Surface => (
                 Pen::new(Ink::Ink, 1.25),
                 &[0.73, 0.68, 0.63, 0.56, 0.35, 0.3],
@@ -285,7 +302,7 @@ fn cooling(scene: &mut Scene, quench: &QuenchData, labels: &Labels, plane: &Plan
             ),
             Role::Slower => (
                 Pen::new(Ink::Ink2, 1.5).dashed(&[2.0, 3.0]),
-                &[0.21, 0.24, 0.18, 0.3, 0.36, 0.42, 0.5],
+                &[0.21, 0.24, 0.18, 0.3, 0.36, 0.42, 0.5, 0.8, 0.77, 0.15],
             ),
         };
         let points = seen_from_start(&trace.points, plane);
@@ -293,19 +310,29 @@ fn cooling(scene: &mut Scene, quench: &QuenchData, labels: &Labels, plane: &Plan
             .iter()
             .filter_map(|f| frame::place_at(&points, plane.y.value(*f)))
             .collect();
-        scene.curve(points, pen);
+        let clear_px = match trace.role {
+            Role::Main => PLACE_PX,
+            _ => CLEAR_PX,
+        };
+        scene.curve_clear(points, pen, clear_px);
         let (paint, size, weight, rank) = match trace.role {
             Role::Main => (Ink::Ink, 12.0, Weight::Name, Rank::Main),
             Role::Slower => (Ink::Ink2, 11.5, Weight::Text, Rank::Other),
             Role::Surface | Role::Edge => (Ink::Ink, 12.0, Weight::Text, Rank::Other),
         };
         let label = Label::new(px(0.0, 0.0), Anchor::End, trace.name.clone());
-        scene.label(
+        names.push(
             label
                 .styled(paint, size, weight)
                 .halo(Ink::Sheet)
-                .around(&places, 7.0, rank),
+                .around(&places, 4.0 + clear_px, rank)
+                .farther(&places, &[22.0, 36.0, 54.0, 76.0, 100.0])
+                .led(),
         );
+    }
+    // The quenchant that is not used is left out first.
+    for name in names.into_iter().rev() {
+        scene.label(name);
     }
     let left = plane.rect.left;
     scene.label(
@@ -357,6 +384,7 @@ fn handle(scene: &mut Scene, quench: &QuenchData, plane: &Plane) {
     scene.handles.push(Handle {
         at_px: [column, plane.y_px(plane.y.hold(temperature_c))],
         tag: None,
+        moves: Moves::Across,
         core: frame::glow_paint(temperature_c),
     });
 }

@@ -6,7 +6,7 @@ use super::ink::Ink;
 use super::labels::Labels;
 use super::numbers::duration;
 use super::plane::Plane;
-use super::scene::{Anchor, Fill, Label, Pen, Rank, Scene, Spot, px};
+use super::scene::{Anchor, Label, Pen, Rank, Scene, Spot, px};
 use recalesce_texts::charts::quench as texts;
 
 /// How a quench turned out.
@@ -93,17 +93,8 @@ pub(super) fn dimension(scene: &mut Scene, margin: &Margin, labels: &Labels, pla
             Pen::new(Ink::Ink2, 0.9),
         );
     }
-    scene.shape(
-        [
-            [left, row - 4.0],
-            [right, row - 4.0],
-            [right, row + 4.0],
-            [left, row + 4.0],
-        ]
-        .map(|[x, y]| px(x, y))
-        .to_vec(),
-        Fill::new(verdict.ink()),
-    );
+    let bar = Pen::new(verdict.ink(), 8.0);
+    scene.stroke(px(left, row), px(right, row), bar);
     let pen = Pen::new(tip_ink, 1.0);
     let outside = right - left < 30.0;
     if outside {

@@ -138,12 +138,8 @@ fn block(scene: &mut Scene, step: &RouteStep, plane: &Plane, labels: &Labels, fu
     let corners = rect.corners().map(|[x, y]| px(x, y)).to_vec();
     scene.shape(corners, Fill::new(Ink::ShopPlot));
     for tick in plane.y.ticks(3, labels.shown()) {
-        let row = plane.y_px(tick.value);
-        scene.stroke(
-            px(rect.left, row),
-            px(rect.right, row),
-            Pen::new(Ink::ShopGrid, 0.75),
-        );
+        let level = [plane.x.low(), plane.x.high()].map(|x| [x, tick.value]);
+        scene.guide(level.to_vec(), Pen::new(Ink::ShopGrid, 0.75));
     }
     glow_columns(scene, step, plane);
     scene.guide(step.points.clone(), Pen::new(Ink::ShopInk, 1.75));
@@ -268,10 +264,10 @@ fn note(scene: &mut Scene, step: &RouteStep, time_s: f64, words: &str) {
         offset_px,
         anchor: Anchor::Start,
     });
-    let mut label = Label::new(at, Anchor::Start, words)
+    let label = Label::new(at, Anchor::Start, words)
         .styled(Ink::ShopInk2, 11.0, Weight::Text)
-        .at_spots(spots.to_vec(), Rank::Other);
-    label.leader = Some(at);
+        .at_spots(spots.to_vec(), Rank::Other)
+        .led();
     scene.label(label);
 }
 

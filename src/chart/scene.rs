@@ -26,8 +26,21 @@ pub struct Handle {
     pub at_px: [f64; 2],
     /// Where its tag goes, px.
     pub tag: Option<Rect>,
+    /// The way it moves.
+    pub moves: Moves,
     /// Colour of its core: that of the steel there.
     pub core: Paint,
+}
+
+/// The way a handle moves: two chevrons beside it tell it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Moves {
+    /// Not at all.
+    Nowhere,
+    /// Left and right.
+    Across,
+    /// Up and down.
+    Upright,
 }
 
 /// A plane with what is drawn on it.
@@ -87,6 +100,9 @@ impl At {
         [x, y]
     }
 }
+
+/// How far labels keep from lines, px.
+pub const CLEAR_PX: f64 = 2.5;
 
 /// How a line is drawn.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -174,8 +190,8 @@ pub enum Mark {
         points: Vec<[f64; 2]>,
         /// How.
         pen: Pen,
-        /// Whether labels should keep clear of it.
-        avoid: bool,
+        /// How far labels keep from it, px; none where they may cover it.
+        clear_px: Option<f64>,
     },
     /// An area in data units, clipped to the plot.
     Area {
@@ -267,10 +283,15 @@ impl Scene {
 
     /// Adds a line that labels keep clear of.
     pub fn curve(&mut self, points: Vec<[f64; 2]>, pen: Pen) {
+        self.curve_clear(points, pen, CLEAR_PX);
+    }
+
+    /// Adds a line that labels keep so far from.
+    pub fn curve_clear(&mut self, points: Vec<[f64; 2]>, pen: Pen, clear_px: f64) {
         self.add(Mark::Line {
             points,
             pen,
-            avoid: true,
+            clear_px: Some(clear_px),
         });
     }
 
@@ -279,7 +300,7 @@ impl Scene {
         self.add(Mark::Line {
             points,
             pen,
-            avoid: false,
+            clear_px: None,
         });
     }
 
@@ -320,7 +341,7 @@ impl Scene {
             .filter_map(|(panel, mark)| match mark {
                 Mark::Line {
                     points,
-                    avoid: true,
+                    clear_px: Some(_),
                     ..
                 } => Some(points.iter().map(|p| panel.plane.to_px(*p)).collect()),
                 _ => None,

@@ -7,7 +7,7 @@ use super::ink::{Constituent, Ink, Paint};
 use super::labels::Labels;
 use super::numbers::{NBSP, duration, fixed, with_unit};
 use super::plane::{Plane, Rect};
-use super::scene::{Anchor, Fill, Handle, Label, Mark, Pen, Ramp, Scene, data, px};
+use super::scene::{Anchor, Fill, Handle, Label, Mark, Moves, Pen, Ramp, Scene, data, px};
 use recalesce_texts::charts::soak as texts;
 
 /// The state at a time of the soak.
@@ -152,6 +152,7 @@ pub fn soak_history(soak: &SoakHistoryData, labels: &Labels, size_px: [f64; 2]) 
             column + beside + 50.0,
             row - 3.0,
         )),
+        moves: Moves::Across,
         core: Paint::Named(Ink::Sheet),
     });
     scene.summary = texts::history(

@@ -8,7 +8,9 @@ use super::ink::{Constituent, Ink};
 use super::labels::Labels;
 use super::numbers::fixed;
 use super::plane::{Plane, Rect};
-use super::scene::{Anchor, Fill, Handle, Label, Mark, Pattern, Pen, Rank, Scene, Spot, data, px};
+use super::scene::{
+    Anchor, Fill, Handle, Label, Mark, Moves, Pattern, Pen, Rank, Scene, Spot, data, px,
+};
 use recalesce_texts::charts::soak as texts;
 
 /// What the map shows. Lines are `[carbon wt %, temperature °C]`.
@@ -47,6 +49,9 @@ pub struct SoakMapData {
 /// Highest carbon shown, wt %, and the same for steels of much carbon.
 const CARBON_HIGH_WT: f64 = 1.6;
 const CARBON_HIGHEST_WT: f64 = 2.0;
+
+/// How far labels keep from the line of the steel's carbon, px.
+const CARBON_CLEAR_PX: f64 = 5.0;
 
 /// Temperatures that the axis has at least, °C.
 const USUAL_LOW_C: f64 = 750.0;
@@ -171,9 +176,10 @@ fn boundaries(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
 fn soak(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
     let whole = [plane.x.low(), plane.x.high()];
     let (top, floor) = (plane.y.high(), plane.y.low());
-    scene.curve(
+    scene.curve_clear(
         vec![[map.bulk_carbon_wt, floor], [map.bulk_carbon_wt, top]],
         Pen::new(Ink::Ink2, 1.25).dashed(&[6.0, 3.0]),
+        CARBON_CLEAR_PX,
     );
     scene.label(
         Label::new(
@@ -183,7 +189,7 @@ fn soak(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
         )
         .styled(Ink::Ink2, 11.5, Weight::Text)
         .at_spots(
-            [(-5.0, Anchor::End), (5.0, Anchor::Start)]
+            [(-6.0, Anchor::End), (6.0, Anchor::Start)]
                 .map(|(dx, anchor)| Spot {
                     at: data(map.bulk_carbon_wt, top),
                     offset_px: [dx, 12.0],
@@ -230,51 +236,58 @@ fn soak(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
         paint: Ink::Ink.into(),
         rim: Some((Ink::Sheet.into(), 1.5)),
     });
-    let mut note = Label::new(
-        at,
-        Anchor::End,
-        texts::dissolved(&fixed(map.dissolved_wt, 2)),
-    )
-    .styled(Ink::Ink, 12.0, Weight::Name)
-    .then(
-        texts::possible(&fixed(map.possible_wt, 2)),
-        Ink::Ink2,
-        11.5,
-        Weight::Text,
-    )
-    .halo(Ink::FieldA);
-    note.leader = Some(at);
-    let spots = [
-        ([18.0, -78.0], Anchor::End),
-        ([-8.0, -78.0], Anchor::Start),
-        ([18.0, -56.0], Anchor::End),
-        ([-20.0, -100.0], Anchor::End),
-        ([18.0, -120.0], Anchor::End),
-        ([-8.0, -120.0], Anchor::Start),
-        ([-8.0, -42.0], Anchor::Start),
-        ([18.0, 48.0], Anchor::End),
-        ([-8.0, 48.0], Anchor::Start),
-        ([24.0, 70.0], Anchor::Start),
-    ];
-    note.spots = spots
-        .map(|(offset_px, anchor)| Spot {
+    // On either side of its leader or beyond the line of the carbon; above the line of the soak
+    // before below it.
+    let beyond = plane.x_px(map.bulk_carbon_wt) - plane.x_px(map.dissolved_wt);
+    let rows = [-78.0, -56.0, -100.0, -42.0, -120.0, 48.0, 70.0, 96.0, 130.0];
+    let spots = rows.into_iter().flat_map(|row| {
+        let sides = [
+            (18.0, Anchor::End),
+            (-8.0, Anchor::Start),
+            (-8.0, Anchor::End),
+            (8.0, Anchor::Start),
+            (beyond + 8.0, Anchor::Start),
+        ];
+        sides.map(|(dx, anchor)| Spot {
             at,
-            offset_px,
+            offset_px: [dx, row],
             anchor,
         })
-        .to_vec();
-    note.rank = Rank::Main;
-    scene.label(note);
+    });
+    scene.label(
+        Label::new(
+            at,
+            Anchor::End,
+            texts::dissolved(&fixed(map.dissolved_wt, 2)),
+        )
+        .styled(Ink::Ink, 12.0, Weight::Name)
+        .then(
+            texts::possible(&fixed(map.possible_wt, 2)),
+            Ink::Ink2,
+            11.5,
+            Weight::Text,
+        )
+        .halo(Ink::FieldA)
+        .at_spots(spots.collect(), Rank::Main)
+        .led(),
+    );
     let row = plane.y_px(plane.y.hold(map.soak_c));
     let column = plane.rect.right - 15.6;
+    let mut tag = Rect::new(column - 68.0, row - 10.0, column - 16.0, row + 10.0);
+    // Beside the line of the soak where it would cover what is dissolved.
+    let seen = [map.dissolved_wt, map.possible_wt].map(|carbon_wt| plane.x_px(carbon_wt) + 7.0);
+    if seen.iter().any(|x| *x > tag.left) {
+        let aside = if row - 29.0 < plane.rect.top {
+            19.0
+        } else {
+            -19.0
+        };
+        (tag.top, tag.bottom) = (tag.top + aside, tag.bottom + aside);
+    }
     scene.handles.push(Handle {
         at_px: [column, row],
-        tag: Some(Rect::new(
-            column - 68.0,
-            row - 10.0,
-            column - 16.0,
-            row + 10.0,
-        )),
+        tag: Some(tag),
+        moves: Moves::Upright,
         core: frame::glow_paint(map.soak_c),
     });
 }

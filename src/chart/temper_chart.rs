@@ -9,7 +9,7 @@ use super::numbers::{NBSP, fixed};
 use super::oxide;
 use super::plane::{Plane, Rect};
 use super::scene::{
-    Anchor, Fill, Handle, Label, Mark, Pattern, Pen, Ramp, Rank, Scene, Spot, data, px,
+    Anchor, Fill, Handle, Label, Mark, Moves, Pattern, Pen, Ramp, Rank, Scene, Spot, data, px,
 };
 use recalesce_texts::charts::{oxide as names, temper as texts};
 
@@ -313,6 +313,7 @@ fn pointer(scene: &mut Scene, temper: &TemperData, plane: &Plane) {
             column + 27.0,
             tag_row + 10.0,
         )),
+        moves: Moves::Across,
         core: oxide::oxide_srgb(temper.temper_c).map_or(Ink::Steel.into(), Paint::Own),
     });
     let spots = [

@@ -4,8 +4,8 @@ use super::invented::{
     FAHRENHEIT, probe_points, quench_data, soak_data, temper_data, transfer_data,
 };
 use recalesce::chart::{
-    BathChange, Labels, Palette, QuenchData, Scene, heat_transfer, hit::nearest, probe_test,
-    quench_chart, soak_map, svg, temper_chart,
+    BathChange, Labels, Palette, QuenchData, Rect, Scene, clip::clip_segment, face, face::Weight,
+    heat_transfer, hit::nearest, probe_test, quench_chart, soak_map, svg, temper_chart,
 };
 
 /// Where the piece goes into a later bath is marked on the curve and named.
@@ -135,4 +135,103 @@ fn words_and_numbers() {
         transfer.summary,
         "Heat transfer of the bath of 122\u{a0}°F: at most 2751 W/m²K, at a surface of 942\u{a0}°F."
     );
+}
+
+/// The lines of text of a document that hold one of some words: where they stand, px.
+fn found(document: &str, words: &[&str]) -> Vec<(String, Rect)> {
+    let number = |line: &str, key: &str| -> f64 {
+        let (_, rest) = line
+            .split_once(&format!(" {key}=\""))
+            .expect("an attribute");
+        rest.split('"')
+            .next()
+            .expect("a value")
+            .parse::<f64>()
+            .expect("a number")
+            / 8.0
+    };
+    let lines = document.lines().filter(|line| line.starts_with("<text"));
+    lines
+        .filter_map(|line| {
+            let text = line.split_once('>')?.1.split('<').next()?;
+            if !words.iter().any(|word| text.contains(word)) {
+                return None;
+            }
+            let weight = match number(line, "font-weight") * 8.0 {
+                w if w < 500.0 => Weight::Text,
+                w if w < 625.0 => Weight::Strong,
+                _ => Weight::Name,
+            };
+            let (x, y, size) = (
+                number(line, "x"),
+                number(line, "y"),
+                number(line, "font-size"),
+            );
+            let width = face::width_px(text, size, weight);
+            let area = Rect::new(x, y - 0.78 * size, x + width, y + 0.22 * size);
+            Some((text.to_owned(), area))
+        })
+        .collect()
+}
+
+/// Names keep clear of every curve and of the handle with its chevrons, or are left out.
+#[test]
+fn names_of_a_quench_are_not_struck_through() {
+    let mut shown = 0;
+    for width in [290.0, 330.0, 362.0, 430.0, 560.0] {
+        for i in 0..30 {
+            let data = quench_data(0.5 + 0.3 * f64::from(i));
+            let scene = quench_chart(&data, &Labels::METRIC, [width, 330.0]);
+            let document = svg::document(&scene, &Palette::LIGHT).unwrap();
+            let names = ["slow oil", "edge", "surface", "pearlite", "bainite"];
+            for (name, area) in found(&document, &names) {
+                shown += 1;
+                let inner = area.grown(-0.2);
+                for curve in scene.curves_px() {
+                    let struck = curve
+                        .windows(2)
+                        .filter_map(|pair| clip_segment(pair[0], pair[1], &scene.plane.rect))
+                        .filter_map(|(a, b)| clip_segment(a, b, &inner))
+                        .map(|(a, b)| (b[0] - a[0]).hypot(b[1] - a[1]));
+                    assert!(struck.sum::<f64>() < 1.5, "{name}, {width} px, cooling {i}");
+                }
+                let [x, y] = scene.handles[0].at_px;
+                let handle = Rect::new(x - 20.0, y - 6.0, x + 20.0, y + 6.0);
+                assert!(!handle.meets(&inner), "{name}, {width} px, cooling {i}");
+            }
+        }
+    }
+    assert!(shown > 500, "{shown} of 750 names");
+}
+
+/// No words of the map touch the line of the steel's carbon or the handle, and its tag leaves what
+/// is dissolved in sight.
+#[test]
+fn words_of_a_map_keep_clear() {
+    for grade in ["52100", "1095", "O1", "D2", "4140", "1045"] {
+        for width in [290.0, 330.0, 430.0, 560.0] {
+            for i in 0..14 {
+                let mut data = soak_data(grade, 780.0 + 30.0 * f64::from(i));
+                data.dissolved_wt *= 1.0 + 0.03 * f64::from(i);
+                data.possible_wt = data.dissolved_wt.max(data.possible_wt);
+                let scene = soak_map(&data, &Labels::METRIC, [width, 330.0]);
+                let document = svg::document(&scene, &Palette::LIGHT).unwrap();
+                let case = format!("{grade}, {width} px, {} °C", data.soak_c);
+                let column = scene.plane.x_px(data.bulk_carbon_wt);
+                let words = ["+", "ferrite", "austenite", "dissolved", "possible"];
+                let handle = scene.handles[0];
+                let [x, y] = handle.at_px;
+                let tag = handle.tag.expect("a tag");
+                for (text, area) in found(&document, &words) {
+                    let clear = column < area.left - 2.0 || column > area.right + 2.0;
+                    assert!(clear, "{text}: {case}");
+                    let chevrons = Rect::new(x - 6.0, y - 20.0, x + 6.0, y + 20.0);
+                    let is_free = [chevrons, tag].iter().all(|other| !other.meets(&area));
+                    assert!(is_free, "{text}: {case}");
+                }
+                let point = scene.plane.to_px([data.dissolved_wt, data.soak_c]);
+                assert!(!tag.grown(4.0).holds(point), "{case}");
+            }
+        }
+    }
 }
