@@ -42,7 +42,7 @@ pub struct SoakMapData {
     pub dissolved_wt: f64,
     /// Carbon that would dissolve in the end, wt %.
     pub possible_wt: f64,
-    /// Carbon of the austenite on its way there, `[wt %, °C]`.
+    /// Carbon of the austenite on its way there, `[wt %, °C]`; empty where there is no soak to tell of.
     pub path: Vec<[f64; 2]>,
 }
 
@@ -85,13 +85,14 @@ pub fn soak_map(map: &SoakMapData, labels: &Labels, size_px: [f64; 2]) -> Scene 
     boundaries(&mut scene, map, &plane);
     name_fields(&mut scene, &map.fields, &plane);
     soak(&mut scene, map, &plane);
-    scene.summary = texts::map(
-        &labels.temperature(map.soak_c),
-        &fixed(map.dissolved_wt, 2),
-        &fixed(map.bulk_carbon_wt, 2),
-        &fixed(map.possible_wt, 2),
-        &labels.temperature(map.a1_c),
-    );
+    let [soak, a1] = [map.soak_c, map.a1_c].map(|c| labels.temperature(c));
+    let [dissolved, carbon, possible] =
+        [map.dissolved_wt, map.bulk_carbon_wt, map.possible_wt].map(|wt| fixed(wt, 2));
+    scene.summary = if map.path.is_empty() {
+        texts::map_alone(&soak, &carbon, &a1)
+    } else {
+        texts::map(&soak, &dissolved, &carbon, &possible, &a1)
+    };
     scene
 }
 
@@ -209,6 +210,33 @@ fn soak(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
         whole.map(|x| [x, map.soak_c]).to_vec(),
         Pen::new(Ink::Mark, 1.0),
     );
+    if !map.path.is_empty() {
+        dissolved(scene, map, plane);
+    }
+    let row = plane.y_px(plane.y.hold(map.soak_c));
+    let column = plane.rect.right - 15.6;
+    let mut tag = Rect::new(column - 68.0, row - 10.0, column - 16.0, row + 10.0);
+    // Beside the line of the soak where it would cover what is dissolved.
+    let seen = [map.dissolved_wt, map.possible_wt].map(|carbon_wt| plane.x_px(carbon_wt) + 7.0);
+    if seen.iter().any(|x| *x > tag.left) {
+        let aside = if row - 29.0 < plane.rect.top {
+            19.0
+        } else {
+            -19.0
+        };
+        (tag.top, tag.bottom) = (tag.top + aside, tag.bottom + aside);
+    }
+    scene.handles.push(Handle {
+        at_px: [column, row],
+        tag: Some(tag),
+        moves: Moves::Upright,
+        core: frame::glow_paint(map.soak_c),
+    });
+}
+
+/// What has dissolved in the soak, and what could.
+fn dissolved(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
+    let floor = plane.y.low();
     scene.curve(map.path.clone(), Pen::new(Ink::Ink, 3.0));
     if map.possible_wt > map.dissolved_wt {
         scene.guide(
@@ -271,23 +299,4 @@ fn soak(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
         .at_spots(spots.collect(), Rank::Main)
         .led(),
     );
-    let row = plane.y_px(plane.y.hold(map.soak_c));
-    let column = plane.rect.right - 15.6;
-    let mut tag = Rect::new(column - 68.0, row - 10.0, column - 16.0, row + 10.0);
-    // Beside the line of the soak where it would cover what is dissolved.
-    let seen = [map.dissolved_wt, map.possible_wt].map(|carbon_wt| plane.x_px(carbon_wt) + 7.0);
-    if seen.iter().any(|x| *x > tag.left) {
-        let aside = if row - 29.0 < plane.rect.top {
-            19.0
-        } else {
-            -19.0
-        };
-        (tag.top, tag.bottom) = (tag.top + aside, tag.bottom + aside);
-    }
-    scene.handles.push(Handle {
-        at_px: [column, row],
-        tag: Some(tag),
-        moves: Moves::Upright,
-        core: frame::glow_paint(map.soak_c),
-    });
 }

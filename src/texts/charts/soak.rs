@@ -25,6 +25,12 @@ pub fn map(soak: &str, dissolved: &str, carbon: &str, possible: &str, a1: &str) 
     )
 }
 
+/// Where there is no soak to tell of.
+#[inline]
+pub fn map_alone(soak: &str, carbon: &str, a1: &str) -> String {
+    format!("Phase map of a steel of {carbon} % carbon, at {soak}; austenite begins at {a1}.")
+}
+
 pub const CARBON_DISSOLVED: &str = "carbon dissolved";
 pub const GRAIN_NUMBER: &str = "grain number";
 
