@@ -365,7 +365,9 @@ fn changes(scene: &mut Scene, quench: &QuenchData, plane: &Plane) {
             Label::new(px(column, row), Anchor::Start, change.name.clone())
                 .styled(Ink::Ink2, 11.5, Weight::Text)
                 .halo(Ink::Sheet)
-                .around(&[place], 10.0, Rank::Other),
+                .around(&[place], 10.0, Rank::Boundary)
+                .farther(&[place], &[24.0, 40.0, 60.0, 90.0])
+                .led(),
         );
     }
 }

@@ -196,7 +196,7 @@ fn soak(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
                     anchor,
                 })
                 .to_vec(),
-            Rank::Boundary,
+            Rank::Main,
         )
         .halo(Ink::FieldA),
     );
