@@ -87,7 +87,7 @@ pub fn end_quench_chart(shown: &EndQuenchData, labels: &Labels, size_px: [f64; 2
                 Label::new(place, Anchor::Start, name)
                     .styled(Ink::Ink, 12.0, Weight::Text)
                     .halo(Ink::Sheet)
-                    .around(&places, 8.0, Rank::Other),
+                    .around(&places, 8.0, Rank::Main),
             );
         }
     }

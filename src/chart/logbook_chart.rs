@@ -102,7 +102,7 @@ pub fn logbook_chart(runs: &[LoggedHardness], size_px: [f64; 2]) -> Option<Scene
         Label::new(places[0], Anchor::Middle, texts::AS_PREDICTED)
             .styled(Ink::Ink2, 11.5, Weight::Text)
             .halo(Ink::Sheet)
-            .around(&places, 10.0, Rank::Other),
+            .around(&places, 10.0, Rank::Main),
     );
     scene.summary = summary(runs);
     Some(scene)

@@ -176,7 +176,7 @@ fn name_parts(scene: &mut Scene, points: &[HeatTransferPoint]) {
             Label::new(place, Anchor::Start, words)
                 .styled(Ink::Ink2, 12.0, Weight::Text)
                 .halo(Ink::Sheet)
-                .around(&[place], 14.0, Rank::Other),
+                .around(&[place], 14.0, Rank::Main),
         );
     }
 }

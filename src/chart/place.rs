@@ -190,13 +190,13 @@ pub fn place(
         let Some((covered, through, i, area)) = best else {
             continue;
         };
-        // What is least important is rather left out than struck through.
+        // What is least important is rather left out than struck through, unless it has a box.
         let is_left_out = match label.rank {
             Rank::Other => covered > CLOSE_PX,
             Rank::Boundary => through > TOUCH_PX,
             _ => false,
         };
-        if is_left_out {
+        if is_left_out && label.ground.is_none() {
             continue;
         }
         let Some((at, offset, anchor)) = want.spots.get(i) else {

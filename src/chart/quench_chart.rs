@@ -267,10 +267,10 @@ fn spots_beside_nose(curves: &ProductCurves, plane: &Plane) -> Vec<Spot> {
         anchor,
     };
     let inside = places.iter().flat_map(|&(column, level)| {
-        [9.0, 18.0, 32.0, 50.0, 70.0, 90.0]
+        [9.0, 18.0, 32.0, 50.0, 80.0]
             .map(|gap| spot((column + gap, level), [0.0, 4.0], Anchor::Start))
     });
-    let outside = [8.0, 22.0, 40.0].into_iter().flat_map(|gap| {
+    let outside = [8.0, 30.0].into_iter().flat_map(|gap| {
         let beside = move |&place| spot(place, [-gap, 4.0], Anchor::End);
         places.iter().map(beside)
     });
@@ -326,7 +326,7 @@ fn cooling(scene: &mut Scene, quench: &QuenchData, labels: &Labels, plane: &Plan
                 .styled(paint, size, weight)
                 .halo(Ink::Sheet)
                 .around(&places, 4.0 + clear_px, rank)
-                .farther(&places, &[22.0, 36.0, 54.0, 76.0, 100.0])
+                .farther(&places, &[22.0, 44.0, 80.0])
                 .led(),
         );
     }
@@ -365,7 +365,9 @@ fn changes(scene: &mut Scene, quench: &QuenchData, plane: &Plane) {
             Label::new(px(column, row), Anchor::Start, change.name.clone())
                 .styled(Ink::Ink2, 11.5, Weight::Text)
                 .halo(Ink::Sheet)
-                .around(&[place], 10.0, Rank::Other),
+                .around(&[place], 10.0, Rank::Boundary)
+                .farther(&[place], &[24.0, 40.0, 60.0, 90.0])
+                .led(),
         );
     }
 }

@@ -197,7 +197,7 @@ fn soak(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
                     anchor,
                 })
                 .to_vec(),
-            Rank::Boundary,
+            Rank::Main,
         )
         .halo(Ink::FieldA),
     );

@@ -211,7 +211,7 @@ fn ranges(scene: &mut Scene, temper: &TemperData, labels: &Labels, plane: &Plane
             Label::new(px(left, 0.0), Anchor::Start, text)
                 .styled(Ink::Ink2, 11.5, Weight::Text)
                 .halo(Ink::Sheet)
-                .at_spots(spots.to_vec(), Rank::Other),
+                .at_spots(spots.to_vec(), Rank::Boundary),
         );
     }
 }
