@@ -330,11 +330,12 @@ fn comparison(number: u64, dice: &mut Dice, route: &Route, outcome: &Outcome) ->
             let soaks = [&outcome.soak, &hotter.soak];
             // Beside ferrite one carbide may give way to another that holds more carbon (M23C6 to M7C3 in
             // 16 % Cr near 1000 °C), and ferrite grows for it: only the austenite itself then gains carbon.
-            let is_beside_ferrite = soaks
-                .iter()
-                .any(|soak| soak.limit.ferrite_mass_fraction > 0.0);
+            let is_of_three = soaks.iter().all(|soak| {
+                let limit = &soak.limit;
+                limit.ferrite_mass_fraction > 0.0 && limit.carbide_mass_fraction > 0.0
+            });
             let [cool_wt, hot_wt] = soaks.map(|soak| {
-                if is_beside_ferrite {
+                if is_of_three {
                     soak.limit.austenite.c
                 } else {
                     soak.carbon_in_solution_wt
