@@ -328,20 +328,15 @@ fn comparison(number: u64, dice: &mut Dice, route: &Route, outcome: &Outcome) ->
             other.soak.temperature_c += dice.between(1.0, 40.0);
             let hotter = run(&other).ok()?;
             let soaks = [&outcome.soak, &hotter.soak];
+            let [cool_wt, hot_wt] = soaks.map(|soak| soak.carbon_in_solution_wt);
             // Beside ferrite one carbide may give way to another that holds more carbon (M23C6 to M7C3 in
-            // 16 % Cr near 1000 °C), and ferrite grows for it: only the austenite itself then gains carbon.
-            let is_of_three = soaks.iter().all(|soak| {
-                let limit = &soak.limit;
+            // 16 % Cr near 1000 °C), and ferrite grows for it: the austenite itself then still gains carbon.
+            let [cool, hot] = soaks.map(|soak| &soak.limit);
+            let has_ferrite_and_carbide = [cool, hot].into_iter().all(|limit| {
                 limit.ferrite_mass_fraction > 0.0 && limit.carbide_mass_fraction > 0.0
             });
-            let [cool_wt, hot_wt] = soaks.map(|soak| {
-                if is_of_three {
-                    soak.limit.austenite.c
-                } else {
-                    soak.carbon_in_solution_wt
-                }
-            });
-            if hot_wt < cool_wt - 1e-9 {
+            let is_given_way = has_ferrite_and_carbide && hot.austenite.c > cool.austenite.c;
+            if hot_wt < cool_wt - 1e-9 && !is_given_way {
                 return Some(format!(
                     "hotter at {} °C: {cool_wt} then {hot_wt} wt % C in solution",
                     other.soak.temperature_c
