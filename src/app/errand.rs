@@ -317,6 +317,12 @@ impl Runner {
         }
     }
 
+    /// Whether what is brought now is of an errand; without a thread it always is of the newest.
+    fn is_of(&self, errand: &Errand) -> bool {
+        let state = self.state.borrow();
+        state.worker.is_none() || state.out.as_ref() == Some(errand)
+    }
+
     /// Who hears that threads end as they come, so that all is done here from then on.
     pub(crate) fn set_alone(&self, tell: impl Fn() + 'static) {
         self.state.borrow_mut().alone = Some(Rc::new(tell));
@@ -328,22 +334,27 @@ impl Runner {
     }
 }
 
-/// What the thread has brought last for what `errand` asks, kept up to date; none until then.
-/// All errands of one memo are of one kind, and no two memos of the same.
+/// What the thread has brought last for what `errand` asks, kept up to date, none until then; and whether
+/// that is still of an errand before. All errands of one memo are of one kind, and no two memos of the same.
 pub(crate) fn kept_up<T: DeserializeOwned + Send + Sync + 'static>(
     runner: StoredValue<Runner, LocalStorage>,
     errand: Memo<Errand>,
-) -> ReadSignal<Option<Result<T, String>>> {
+) -> (ReadSignal<Option<Result<T, String>>>, ReadSignal<bool>) {
     let (brought, set_brought) = signal(None);
+    let (is_of_before, set_of_before) = signal(true);
     let kind = errand.with_untracked(Errand::kind);
-    runner.with_value(|runner| {
-        runner.set_taker(kind, move |now| {
+    runner.with_value(|held| {
+        held.set_taker(kind, move |now| {
             set_brought.try_set(Some(read(now)));
+            let is_newest = runner
+                .try_with_value(|runner| errand.try_with_untracked(|errand| runner.is_of(errand)));
+            set_of_before.try_set(is_newest.flatten() != Some(true));
         });
     });
     Effect::new(move || {
         let errand = errand.get();
+        set_of_before.set(true);
         runner.with_value(|runner| runner.send(errand));
     });
-    brought
+    (brought, is_of_before)
 }

@@ -186,7 +186,10 @@ fn fan(scene: &mut Scene, shown: &ContinuousData, plane: &Plane) {
         let Some(column) = column.filter(|x| *x >= free_px && *x <= rect.right - 8.0) else {
             continue;
         };
-        let letters = curve.hardness.as_ref().map_or(0, String::len);
+        let letters = curve
+            .hardness
+            .as_ref()
+            .map_or(0, |words| words.chars().count());
         free_px = column + APART_PX.max(LETTER_PX * letters as f64);
         let mut row = |above_px: f64, text: String, weight: Weight| {
             let at = px(column, rect.bottom - above_px);

@@ -94,6 +94,8 @@ fn crossed(runs: &[Run], [from, to]: [[f64; 2]; 2]) -> usize {
 const STRUCK: f64 = 10.0;
 /// What a leader across a line counts, px.
 const CROSSED: f64 = 4.0;
+/// What a leader counts that goes below a handle or another label, px: only what is always told has such a one.
+const BLOCKED: f64 = 1000.0;
 /// How far a line may go close by a label that is left out before others, px.
 const CLOSE_PX: f64 = 5.0;
 
@@ -169,17 +171,18 @@ pub fn place(
                 && want.within.holds([area.right, area.bottom])
                 && !taken.iter().any(|other| other.meets(&area));
             let lead = label.leads.then(|| leader(&area, *at)).flatten();
-            let is_led = |[from, to]: [[f64; 2]; 2]| {
-                !taken
+            let is_blocked = lead.is_some_and(|[from, to]| {
+                taken
                     .iter()
                     .any(|other| clip::clip_segment(from, to, other).is_some())
-            };
-            if !free || !lead.is_none_or(is_led) {
+            });
+            if !free || is_blocked && label.rank < Rank::Main {
                 continue;
             }
             let [around, through] = covered_px(&runs, &area);
             let crossed = lead.map_or(0, |line| crossed(&runs, line)) as f64;
-            let covered = around + STRUCK * through + CROSSED * crossed;
+            let blocked = if is_blocked { BLOCKED } else { 0.0 };
+            let covered = around + STRUCK * through + CROSSED * crossed + blocked;
             if best.is_none_or(|(least, ..)| covered + TOUCH_PX < least) {
                 best = Some((covered, through, i, area));
             }

@@ -25,7 +25,7 @@ pub fn at_the_head(text: &str) -> String {
 #[must_use]
 pub fn article(thing: &str) -> &'static str {
     /// Begin with a vowel in writing, not in speech.
-    const SAID_OTHERWISE: [&str; 6] = ["eu", "one", "uni", "use", "usu", "uti"];
+    const SAID_OTHERWISE: [&str; 7] = ["eu", "one", "uni", "use", "usu", "ute", "uti"];
     let thing = thing.trim_start().as_bytes();
     let begins = |with: &str| {
         let begin = thing.get(..with.len());

@@ -222,6 +222,7 @@ fn words_of_a_map_keep_clear() {
                 let handle = scene.handles[0];
                 let [x, y] = handle.at_px;
                 let tag = handle.tag.expect("a tag");
+                assert!(document.contains("dissolved"), "not told: {case}");
                 for (text, area) in found(&document, &words) {
                     let clear = column < area.left - 2.0 || column > area.right + 2.0;
                     assert!(clear, "{text}: {case}");

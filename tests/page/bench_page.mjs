@@ -225,7 +225,7 @@ export class BenchPage {
 
   /** Opacity of each part that shows an earlier outcome. */
   staleOpacities() {
-    return this.page.locator(".out .stale").evaluateAll((all) => all.map((part) => getComputedStyle(part).opacity));
+    return this.page.locator(".out .stale, .stage.stale .notes, .stage.stale table").evaluateAll((all) => all.map((part) => getComputedStyle(part).opacity));
   }
 
   /** The first number of a sentence: a key to what stands behind it. */
@@ -1036,7 +1036,7 @@ export class BenchPage {
   async accessibilityFaults(rules = { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }) {
     const source = await readFile(new URL("node_modules/axe-core/axe.min.js", import.meta.url), "utf8");
     await this.page.evaluate(source);
-    const { violations } = await this.page.evaluate((rules) => window.axe.run({ exclude: [".out .stale", ".stage.stale"] }, rules), rules);
+    const { violations } = await this.page.evaluate((rules) => window.axe.run({ exclude: [".out .stale", ...["canvas", ".tag", "table", ".notes", ".hint", ".phone-only"].map((part) => `.stage.stale ${part}`)] }, rules), rules);
     return violations.flatMap(({ id, help, nodes }) => nodes.map(({ target }) => `${id}: ${help}: ${target}`));
   }
 

@@ -267,36 +267,53 @@ test("the soak is dragged while the map of another steel is coming, and the map 
   await bench.close();
 });
 
-test("the table of quenchants waits for the hand to rest, pales while it is of before, and then follows", async () => {
+test("the table of quenchants waits for the hand to rest, is pale while it is of before, and then follows", async () => {
   const bench = await BenchPage.ready(browser, {
+    // The handle and the table at once.
+    viewport: { width: 1440, height: 2400 },
     before: (page) =>
       page.addInitScript(() => {
-        window.tables = [];
+        window.tables = 0;
         const post = Worker.prototype.postMessage;
         Worker.prototype.postMessage = function (message, ...rest) {
-          if (String(message).includes("QuenchTable")) window.tables.push(message);
+          if (String(message).includes("QuenchTable")) window.tables += 1;
           return post.call(this, message, ...rest);
         };
       }),
   });
-  const table = bench.tableOfQuenches;
-  const read = () => table.locator("tbody").innerText();
-  await bench.until(() => table.locator("tbody tr").count(), (rows) => rows > 5, "rows of the table");
-  await table.scrollIntoViewIfNeeded();
-  const before = await read();
-  const asked = () => bench.page.evaluate(() => window.tables.length);
+  const { page, tableOfQuenches } = bench;
+  const asked = () => page.evaluate(() => window.tables);
+  await bench.until(() => tableOfQuenches.locator("tbody tr").count(), (rows) => rows > 5, "rows of the table");
+  await bench.until(() => tableOfQuenches.getAttribute("aria-busy"), (busy) => busy === "false", "the first table");
+  // What the table shows each time that it turns to be of before or of now.
+  await page.evaluate(() => {
+    const section = document.querySelector(".quenches");
+    const shown = () => section.querySelector("tbody").textContent;
+    window.turns = [{ busy: "false", shown: shown() }];
+    new MutationObserver(() => window.turns.push({ busy: section.ariaBusy, shown: shown() })).observe(section, {
+      attributeFilter: ["aria-busy"],
+    });
+  });
   const was_asked = await asked();
-  await bench.page.evaluate(() => scrollTo(0, 0));
-  await bench.pull("soak", [0, -40], 30);
-  // A move every few milliseconds: no rest for the table, which the hand still holds up.
-  const busy = await table.getAttribute("aria-busy");
+  const [x, y] = await bench.placeOf("soak");
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  const moves = 40;
+  for (let move = 1; move <= moves; move += 1) await page.mouse.move(x, y - move);
+  const opacity = await tableOfQuenches.locator("table").evaluate((table) => getComputedStyle(table).opacity);
   const in_the_drag = (await asked()) - was_asked;
-  assert.ok(busy === "true" || in_the_drag > 0, "a table of before says so");
-  assert.ok(in_the_drag <= 2, `${in_the_drag} tables for one drag`);
-  await bench.page.mouse.up();
+  assert.ok(in_the_drag <= moves / 8, `${in_the_drag} tables for ${moves} moves`);
+  await page.mouse.up();
   await bench.until(asked, (now) => now > was_asked, "a table once the hand rests");
-  await bench.until(read, (now) => now !== before, "the table follows");
-  await bench.until(() => table.getAttribute("aria-busy"), (now) => now === "false", "it is of now");
+  const turns = await bench.until(
+    () => page.evaluate(() => window.turns),
+    (turns) => turns.length > 2 && turns.at(-1).busy === "false",
+    "the table is of now again",
+  );
+  assert.equal(turns[1].busy, "true", "it says that it is of before");
+  assert.equal(turns[1].shown, turns[0].shown);
+  assert.notEqual(turns.at(-1).shown, turns[0].shown, "it is of now once it has followed");
+  if (in_the_drag === 0) assert.equal(opacity, "0.45", "it is pale");
   bench.assertNoTrouble();
   await bench.close();
 });

@@ -298,8 +298,6 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
     });
     // A table for every move of a drag would keep both threads from the charts.
     let rested = at_rest(asked);
-    let is_of_before =
-        Memo::new(move |_| asked.with(|asked| rested.with(|rested| asked != rested)));
     let errand = Memo::new(move |_| {
         let teach = bench.teach.get().filter(|_| bench.is_taught());
         let learnt = teach.map_or_else(Correction::default, |teach| (*teach.learnt).clone());
@@ -307,7 +305,10 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
         let of = serde_json::to_string(&of).unwrap_or_default();
         Errand::QuenchTable(of, bench.scale.get())
     });
-    let brought = kept_up::<Result<QuenchTable, String>>(bench.runner, errand);
+    let (brought, is_earlier) = kept_up::<Result<QuenchTable, String>>(bench.runner, errand);
+    let is_of_before = Memo::new(move |_| {
+        is_earlier.get() || asked.with(|asked| rested.with(|rested| asked != rested))
+    });
     let of_blade = move || match bench.route.with(|route| route.section) {
         Section::Blade { .. } => texts::media::BLADES_IN_TABLE,
         _ => texts::media::PRESSED_CELL,

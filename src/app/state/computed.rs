@@ -120,7 +120,7 @@ pub(super) fn mapped(
     steel: Memo<Composition>,
 ) -> Memo<Mapped> {
     let errand = Memo::new(move |_| Errand::PhaseMap(steel.get()));
-    let brought = kept_up::<MapOf>(runner, errand);
+    let (brought, _) = kept_up::<MapOf>(runner, errand);
     Memo::new_with_compare(
         move |before: Option<&Mapped>| {
             brought.with(|brought| match brought {

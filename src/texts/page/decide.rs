@@ -299,7 +299,7 @@ pub const PUT_THIS: &str = "Put this one on the bench";
 /// Before it is known whether one serves.
 #[inline]
 pub fn tried_so_far(tried: usize) -> String {
-    format!("{tried} routes tried so far.")
+    format!("Tried so far: {tried}.")
 }
 
 #[inline]
