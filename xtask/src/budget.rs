@@ -49,7 +49,7 @@ const PARTS: [Part; 16] = [
         begins: "",
         endings: &["css"],
         is_later: false,
-        limit: 8_250,
+        limit: 8_300,
     },
     Part {
         name: "document and icon",
@@ -221,7 +221,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(limit_at_first(), 597_700);
+        assert_eq!(limit_at_first(), 597_750);
     }
 
     #[test]
