@@ -169,8 +169,8 @@ test("on the phone the steps have a tab of their own", async () => {
   for (const [tab, name] of ["Forge", "Soak", "Quench", "Temper 1"].entries()) {
     await bench.tabs.nth(tab).tap();
     await bench.shows(
-      () =>
-        bench.page.locator(".blocks b").evaluateAll((all) =>
+      async () =>
+        plain(await bench.page.locator(".blocks b").evaluateAll((all) =>
           all
             .filter((name) => Number.parseFloat(getComputedStyle(name).fontSize) > 0)
             .map((name) => {
@@ -180,7 +180,7 @@ test("on the phone the steps have a tab of their own", async () => {
               return [name.textContent, left >= 0 && right <= innerWidth ? "whole" : "cut"].join(": ");
             })
             .join(),
-        ),
+        )),
       `${name}: whole`,
       "names of the strip",
     );
