@@ -1036,6 +1036,9 @@ export class BenchPage {
   async accessibilityFaults(rules = { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }) {
     const source = await readFile(new URL("node_modules/axe-core/axe.min.js", import.meta.url), "utf8");
     await this.page.evaluate(source);
+    // A table of before is pale until that of now is there.
+    const pale = this.page.locator('.quenches[aria-busy="true"]');
+    await this.until(() => pale.count(), (count) => count === 0, "the table of quenchants is of now");
     const { violations } = await this.page.evaluate((rules) => window.axe.run({ exclude: [".out .stale", ".dock.stale", ...["canvas", ".tag", "table", ".notes", ".hint", ".phone-only"].map((part) => `.stage.stale ${part}`)] }, rules), rules);
     return violations.flatMap(({ id, help, nodes }) => nodes.map(({ target }) => `${id}: ${help}: ${target}`));
   }
