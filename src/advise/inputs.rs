@@ -6,7 +6,7 @@ use super::error::{AdviseError, check};
 use super::law::{Law, NINE_IN_TEN, cut_normal};
 use crate::hardness::AS_QUENCHED_BAND_HRC;
 use crate::route::{NOSE_BAND, Route, Step, Taught, Trial};
-use crate::steel::{Composition, Element, Grade, OpenContent, find};
+use crate::steel::{Composition, Element, Grade, OpenContent};
 use recalesce_texts::advise::inputs as texts;
 use serde::{Deserialize, Serialize};
 
@@ -344,7 +344,7 @@ fn grade_contents(route: &Route) -> Option<Vec<OpenContent>> {
 /// The grade of a steel of which nothing more is known; none where a certificate or a test of the
 /// heat tells more.
 pub(super) fn only_known_grade(route: &Route) -> Option<&'static Grade> {
-    let grade = find(route.grade.as_deref()?).ok()?;
+    let grade = route.listed_grade()?;
     (grade.nominal == route.composition && route.end_quench.is_empty()).then_some(grade)
 }
 

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::route::{Deviation, Thermocouple, trial};
+use crate::steel::find;
 
 fn open(route: &Route) -> Vec<OpenInput> {
     let planned = trial(route, &Deviation::default()).unwrap();

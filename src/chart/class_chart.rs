@@ -5,7 +5,7 @@ use super::frame;
 use super::ink::{Ink, Paint};
 use super::numbers::fixed;
 use super::plane::{Plane, Rect};
-use super::scene::{Handle, Mark, Moves, Scene, data};
+use super::scene::{Handle, Mark, Scene, data};
 use recalesce_texts::charts::compare as texts;
 
 /// Part of the range left free on every side.
@@ -53,7 +53,7 @@ pub fn class_chart(
         scene.handles.push(Handle {
             at_px: plane.to_px([x, y]),
             tag: None,
-            moves: Moves::Nowhere,
+            moves: None,
             core: Paint::from(Ink::Mark),
         });
     }

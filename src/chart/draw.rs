@@ -85,11 +85,10 @@ pub fn draw<S: Surface>(
 fn taken(handle: &Handle) -> impl Iterator<Item = Rect> {
     let [x, y] = handle.at_px;
     let about = |dx: f64, dy: f64| Rect::new(x - dx, y - dy, x + dx, y + dy);
-    let chevrons = match handle.moves {
-        Moves::Nowhere => None,
-        Moves::Across => Some(about(21.0, 7.0)),
-        Moves::Upright => Some(about(7.0, 21.0)),
-    };
+    let chevrons = handle.moves.map(|moves| match moves {
+        Moves::Across => about(21.0, 7.0),
+        Moves::Upright => about(7.0, 21.0),
+    });
     let tag = handle.tag.map(|tag| tag.grown(2.0));
     [Some(about(12.0, 12.0)), chevrons, tag]
         .into_iter()

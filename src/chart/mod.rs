@@ -62,7 +62,7 @@ pub use quench_chart::{BathChange, CoolingTrace, ProductCurves, QuenchData, Role
 pub use quench_margin::{Margin, Verdict};
 pub use replay_view::{Across, ReplayData, replay_view};
 pub use route_strip::{RouteData, RouteStep, RouteStrip, route_strip};
-pub use scene::{Handle, Scene};
+pub use scene::{Handle, Moves, Scene};
 pub use section_view::{Outline, SectionData, section_view};
 pub use soak_history::{HistoryPoint, SoakHistoryData, soak_history};
 pub use soak_map::{SoakMapData, soak_map};

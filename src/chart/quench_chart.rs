@@ -386,7 +386,7 @@ fn handle(scene: &mut Scene, quench: &QuenchData, plane: &Plane) {
     scene.handles.push(Handle {
         at_px: [column, plane.y_px(plane.y.hold(temperature_c))],
         tag: None,
-        moves: Moves::Across,
+        moves: Some(Moves::Across),
         core: frame::glow_paint(temperature_c),
     });
 }

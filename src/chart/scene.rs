@@ -26,8 +26,8 @@ pub struct Handle {
     pub at_px: [f64; 2],
     /// Where its tag goes, px.
     pub tag: Option<Rect>,
-    /// The way it moves.
-    pub moves: Moves,
+    /// The way it moves, if it does.
+    pub moves: Option<Moves>,
     /// Colour of its core: that of the steel there.
     pub core: Paint,
 }
@@ -35,8 +35,6 @@ pub struct Handle {
 /// The way a handle moves: two chevrons beside it tell it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Moves {
-    /// Not at all.
-    Nowhere,
     /// Left and right.
     Across,
     /// Up and down.

@@ -152,7 +152,7 @@ pub fn soak_history(soak: &SoakHistoryData, labels: &Labels, size_px: [f64; 2]) 
             column + beside + 50.0,
             row - 3.0,
         )),
-        moves: Moves::Across,
+        moves: Some(Moves::Across),
         core: Paint::Named(Ink::Sheet),
     });
     scene.summary = texts::history(

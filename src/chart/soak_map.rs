@@ -229,7 +229,7 @@ fn soak(scene: &mut Scene, map: &SoakMapData, plane: &Plane) {
     scene.handles.push(Handle {
         at_px: [column, row],
         tag: Some(tag),
-        moves: Moves::Upright,
+        moves: Some(Moves::Upright),
         core: frame::glow_paint(map.soak_c),
     });
 }

@@ -313,7 +313,7 @@ fn pointer(scene: &mut Scene, temper: &TemperData, plane: &Plane) {
             column + 27.0,
             tag_row + 10.0,
         )),
-        moves: Moves::Across,
+        moves: Some(Moves::Across),
         core: oxide::oxide_srgb(temper.temper_c).map_or(Ink::Steel.into(), Paint::Own),
     });
     let spots = [

@@ -6,7 +6,7 @@ use super::frame;
 use super::ink::{Ink, Paint};
 use super::numbers::fixed;
 use super::plane::{Plane, Rect};
-use super::scene::{Anchor, Fill, Handle, Label, Mark, Moves, Pen, Scene, data, px};
+use super::scene::{Anchor, Fill, Handle, Label, Mark, Pen, Scene, data, px};
 use recalesce_texts::charts::compare as texts;
 
 /// A route on the chart.
@@ -96,7 +96,7 @@ pub fn trade_off_chart(
         scene.handles.push(Handle {
             at_px: plane.to_px(at(point)),
             tag: None,
-            moves: Moves::Nowhere,
+            moves: None,
             core: Paint::from(Ink::Mark),
         });
     }

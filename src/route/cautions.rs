@@ -9,7 +9,6 @@ use crate::hardness::embrittling_range_c;
 use crate::heat::{Family, Hazard, Medium, Said, Section};
 use crate::phases::UpperLimit;
 use crate::soak::{BoundaryCarbide, Network};
-use crate::steel::find;
 use recalesce_texts::route::cautions as texts;
 
 /// Grain number below which the grain is called coarse. Common practice, no source.
@@ -83,9 +82,7 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
     let mut told = Vec::new();
     let soak_c = route.soak.temperature_c;
     let handbook = route
-        .grade
-        .as_deref()
-        .and_then(|name| find(name).ok())
+        .listed_grade()
         .and_then(|grade| grade.austenitise_c.span);
     if let Some((from_c, to_c)) = handbook
         && !(from_c..=to_c).contains(&soak_c)

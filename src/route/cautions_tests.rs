@@ -3,6 +3,7 @@
 use super::*;
 use crate::heat::MediumChoice;
 use crate::route::{Deviation, Left, Taught, Temper, run, step_cautions};
+use crate::steel::find;
 use crate::units::TemperatureScale;
 
 fn told(change: impl FnOnce(&mut Route)) -> Vec<Caution> {

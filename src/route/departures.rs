@@ -4,7 +4,7 @@ use super::plan::Route;
 use super::prior::Work;
 use super::quench_class;
 use crate::phases::critical_temperatures;
-use crate::steel::{Entry, Grade, find};
+use crate::steel::{Entry, Grade};
 use crate::units::{TemperatureScale, format_duration_s, format_temperature};
 use recalesce_texts::route::departures as texts;
 
@@ -59,16 +59,11 @@ impl Departure {
     }
 }
 
-/// The grade of a route, if it has one of the list.
-fn grade_of(route: &Route) -> Option<&'static Grade> {
-    find(route.grade.as_deref()?).ok()
-}
-
 /// Where a route departs from the handbook's practice for its grade, in the order of the route.
 /// Nothing for a steel of no grade, and where the handbook gives no range.
 #[must_use]
 pub fn departures(route: &Route) -> Vec<Departure> {
-    let Some(grade) = grade_of(route) else {
+    let Some(grade) = route.listed_grade() else {
         return Vec::new();
     };
     let mut found = Vec::new();
@@ -144,7 +139,7 @@ fn anneals_below_a1(grade: &Grade) -> bool {
 /// Where the quenchant and the tempers of a route depart from the handbook, in lines.
 #[must_use]
 pub fn departure_lines(route: &Route, scale: TemperatureScale) -> Vec<String> {
-    let Some(grade) = grade_of(route) else {
+    let Some(grade) = route.listed_grade() else {
         return Vec::new();
     };
     from_quench_on(route, grade)
@@ -165,6 +160,7 @@ mod tests {
     use super::*;
     use crate::heat::MediumChoice;
     use crate::route::PriorStep;
+    use crate::steel::find;
 
     #[test]
     fn what_goes_beyond_is_told() {

@@ -11,7 +11,7 @@ use super::run::soak_for;
 use crate::hardness::{Hardness, embrittling_range_c};
 use crate::heat::{Medium, MediumChoice, medium};
 use crate::phases::critical_temperatures;
-use crate::steel::{Entry, Grade, find};
+use crate::steel::{Entry, Grade};
 
 /// A forging begins so far below the top of its range, K: an even heat is not the hottest.
 const BELOW_TOP_K: f64 = 40.0;
@@ -50,7 +50,7 @@ impl Route {
     #[must_use]
     pub fn whole_example() -> Self {
         let mut route = Self::example();
-        if let Some(grade) = route.grade.as_deref().and_then(|name| find(name).ok()) {
+        if let Some(grade) = route.listed_grade() {
             route.prior = starting_steps(grade);
         }
         route
@@ -252,6 +252,7 @@ mod tests {
     use crate::heat::Section;
     use crate::route::departures;
     use crate::route::{Sentence, Verdict, run, sentences, validate};
+    use crate::steel::find;
     use crate::steel::grades;
     use crate::units::TemperatureScale;
 

@@ -5,7 +5,7 @@ use super::prior::PriorStep;
 use super::taught::Taught;
 use crate::heat::{Leave, MediumChoice, Section};
 use crate::soak::StartingStructure;
-use crate::steel::Composition;
+use crate::steel::{Composition, Grade, find};
 use crate::transform::BarPoint;
 use recalesce_texts::route::plan as texts;
 use serde::{Deserialize, Serialize};
@@ -61,6 +61,12 @@ pub struct Route {
 }
 
 impl Route {
+    /// The grade of the list that it names; none for a steel of the user's own.
+    #[must_use]
+    pub fn listed_grade(&self) -> Option<&'static Grade> {
+        find(self.grade.as_deref()?).ok()
+    }
+
     /// What it is called until the user names it: the piece and its steel.
     #[must_use]
     pub fn name(&self) -> String {

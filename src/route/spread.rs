@@ -6,7 +6,6 @@ use super::plan::Route;
 use super::taught::Left;
 use super::verdict::HARDENED;
 use crate::soak::{Stock, Structure};
-use crate::steel::find;
 use crate::transform::Kinetics;
 
 /// Stocks of a lean and a rich heat, as a steel that is only known by its grade may be; none where
@@ -17,7 +16,7 @@ pub(super) struct Heats([Option<Stock>; 2]);
 impl Heats {
     /// The heats that the steel of a route may be.
     pub(super) fn of(route: &Route, structure: Structure) -> Self {
-        let grade = route.grade.as_deref().and_then(|name| find(name).ok());
+        let grade = route.listed_grade();
         grade
             .filter(|grade| grade.nominal == route.composition)
             .map_or_else(Self::default, |grade| {
@@ -93,6 +92,7 @@ mod tests {
     use super::*;
     use crate::heat::Section;
     use crate::route::{MarginSources, Verdict, run};
+    use crate::steel::find;
     use crate::transform::BarPoint;
 
     fn sources(route: &Route) -> MarginSources {

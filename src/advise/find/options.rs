@@ -4,7 +4,6 @@ use crate::advise::error::AdviseError;
 use crate::advise::shop::{Furnace, Shop};
 use crate::phases::{UpperLimit, critical_temperatures};
 use crate::route::{Cold, Route, RouteError, Soak, Temper};
-use crate::steel::find;
 
 /// Soak temperatures that are tried over the range of the steel (expert value).
 const SOAK_TEMPERATURES: u32 = 5;
@@ -50,7 +49,7 @@ impl Tempers {
 
 /// Range of temperatures, °C, and of times, min, in which a steel is soaked.
 pub(super) fn soak_range(piece: &Route) -> Result<([f64; 2], [f64; 2]), AdviseError> {
-    let grade = piece.grade.as_deref().and_then(|name| find(name).ok());
+    let grade = piece.listed_grade();
     if let Some(grade) = grade
         && let Some((from_c, to_c)) = grade.austenitise_c.span
     {

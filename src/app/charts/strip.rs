@@ -33,11 +33,12 @@ fn hold(level_c: f64, time_s: f64) -> Vec<[f64; 2]> {
     curve
 }
 
-/// A step before hardening, `[time s, temperature °C]`: up and held as drawn, down as computed.
-fn prior_points(step: &PriorStep, outcome: Option<&PriorOutcome>) -> Vec<[f64; 2]> {
+/// A step before hardening, `[time s, temperature °C]`: up and held as drawn, down as computed; and when it
+/// glows back there, s.
+fn prior_points(step: &PriorStep, outcome: Option<&PriorOutcome>) -> (Vec<[f64; 2]>, Option<f64>) {
     let time_s = 60.0 * step.time_min.max(1.0);
     let Some(curve) = outcome.and_then(|outcome| outcome.curve.as_ref()) else {
-        return hold(step.temperature_c, time_s);
+        return (hold(step.temperature_c, time_s), None);
     };
     let from_c = curve.temperature_c.first().copied().unwrap_or(0.0);
     let heats = match step.work {
@@ -70,13 +71,10 @@ fn prior_points(step: &PriorStep, outcome: Option<&PriorOutcome>) -> Vec<[f64; 2
         SlowCooling::Furnace { .. } => (2.0 * time_s / cold_s).min(1.0),
         SlowCooling::Medium { .. } => 1.0,
     };
-    all.extend(
-        points(curve)
-            .into_iter()
-            .take_while(|p| p[0] <= cold_s)
-            .map(|p| [end_s + factor * p[0], p[1]]),
-    );
-    all
+    let drawn_s = |time_s: f64| end_s + factor * time_s;
+    let cooling = points(curve).into_iter().take_while(|p| p[0] <= cold_s);
+    all.extend(cooling.map(|p| [drawn_s(p[0]), p[1]]));
+    (all, glow_back_s(curve).map(drawn_s))
 }
 
 /// Where a curve glows back, s: it rises while it cools.
@@ -191,17 +189,10 @@ fn prior_blocks(route: &Route, outcome: Option<&Outcome>, scale: TemperatureScal
     steps
         .map(|(i, step)| {
             let done = outcome.and_then(|outcome| outcome.prior.get(i));
-            let points = prior_points(step, done);
-            let glow_back = done
-                .and_then(|done| done.curve.as_ref())
-                .and_then(|curve| Some((curve, glow_back_s(curve)?)))
-                .filter(|_| !std::mem::replace(&mut is_noted, true));
-            let note = glow_back.and_then(|(curve, time_s)| {
-                let shown = points.len().checked_sub(1)?;
-                let cold_s = curve.time_to_c(SHOWN_TO_C)?;
-                let end_s = points.get(shown)?[0] - cold_s;
-                Some((end_s + time_s, texts::strip::GLOW_BACK.to_owned()))
-            });
+            let (points, glow_back_s) = prior_points(step, done);
+            let note = glow_back_s
+                .filter(|_| !std::mem::replace(&mut is_noted, true))
+                .map(|time_s| (time_s, texts::strip::GLOW_BACK.to_owned()));
             Block {
                 step: StepRef::Prior(i),
                 stage: Stage::Prior(i),

@@ -4,18 +4,10 @@
 use leptos::ev;
 use leptos::html::Button;
 use leptos::prelude::*;
+use recalesce::chart::Moves;
 
 /// Steps that a key with Shift, or a page key, moves at once.
 const COARSE_STEPS: f64 = 10.0;
-
-/// The direction in which a handle moves, drawn as two chevrons beside it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Chevrons {
-    /// Up and down.
-    Vertical,
-    /// Left and right.
-    Horizontal,
-}
 
 /// What the page does with a handle.
 #[derive(Clone, Copy)]
@@ -58,8 +50,8 @@ pub(crate) fn Handle(
     text: Signal<String>,
     /// What the page does with it.
     grip: Grip,
-    /// The way it moves.
-    chevrons: Chevrons,
+    /// The way it moves: drawn as two chevrons beside it.
+    moves: Moves,
     /// Colour of its core: what the steel looks like there.
     #[prop(into)]
     core: Signal<String>,
@@ -128,9 +120,9 @@ pub(crate) fn Handle(
         key.prevent_default();
         grip.set.run(next);
     };
-    let path = match chevrons {
-        Chevrons::Vertical => "M18.5 7.5 22 4l3.5 3.5M18.5 36.5 22 40l3.5-3.5",
-        Chevrons::Horizontal => "M7.5 18.5 4 22l3.5 3.5M36.5 18.5 40 22l-3.5 3.5",
+    let path = match moves {
+        Moves::Upright => "M18.5 7.5 22 4l3.5 3.5M18.5 36.5 22 40l3.5-3.5",
+        Moves::Across => "M7.5 18.5 4 22l3.5 3.5M36.5 18.5 40 22l-3.5 3.5",
     };
     let pixels = |place: Option<f64>| format!("{:.1}px", place.unwrap_or_default());
     view! {
@@ -142,9 +134,9 @@ pub(crate) fn Handle(
             role="slider"
             data-handle=key
             aria-label=name
-            aria-orientation=match chevrons {
-                Chevrons::Vertical => "vertical",
-                Chevrons::Horizontal => "horizontal",
+            aria-orientation=match moves {
+                Moves::Upright => "vertical",
+                Moves::Across => "horizontal",
             }
             aria-valuemin=move || grip.range.get().0
             aria-valuemax=move || grip.range.get().1

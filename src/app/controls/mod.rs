@@ -9,7 +9,7 @@ mod word;
 
 pub(crate) use choice::{Alternative, Alternatives, Choice, Entry, Segment};
 pub(crate) use file_button::FileButton;
-pub(crate) use handle::{Chevrons, Grip, Handle};
+pub(crate) use handle::{Grip, Handle};
 pub(crate) use typed::{Quantity, Typed, stepped};
 pub(crate) use word::Word;
 

@@ -12,7 +12,6 @@ use recalesce::advise::{Correction, Courses, Numbers};
 use recalesce::chart::MOST_LINES;
 use recalesce::route::Route;
 use recalesce::save::ItemId;
-use recalesce::steel::find;
 use recalesce_texts::page as texts;
 use std::sync::Arc;
 
@@ -67,18 +66,13 @@ pub(super) fn Comparing(deciding: Deciding) -> impl IntoView {
     });
     let handbook = move || {
         bench.route.with(|route| {
-            let grade = route.grade.as_deref().and_then(|name| find(name).ok())?;
+            let grade = route.listed_grade()?;
             let mut route = route.clone();
             route.take_handbook(grade);
             Some(route)
         })
     };
-    let has_handbook = Memo::new(move |_| {
-        bench.route.with(|route| {
-            let grade = route.grade.as_deref();
-            grade.is_some_and(|name| find(name).is_ok())
-        })
-    });
+    let has_handbook = Memo::new(move |_| bench.route.with(|route| route.listed_grade().is_some()));
     // The bench, the handbook, and what is picked of the shelf.
     let room = move || {
         let taken = 1 + usize::from(has_handbook.get() && with_handbook.get());

@@ -3,7 +3,6 @@
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
 use recalesce::route::{Direction, InUse, Outcome, Route, in_use, run};
-use recalesce::steel::find;
 use recalesce_texts::page as texts;
 use std::sync::Arc;
 
@@ -11,7 +10,7 @@ use std::sync::Arc;
 fn handbook(route: &Route) -> Option<Route> {
     let mut other = route.clone();
     let composition = route.composition;
-    other.take_grade(find(route.grade.as_deref()?).ok()?);
+    other.take_grade(route.listed_grade()?);
     other.composition = composition;
     Some(other)
 }

@@ -204,14 +204,8 @@ pub(crate) fn Piece() -> impl IntoView {
                 .unwrap_or_else(|| texts::piece::OWN_STEEL.to_owned())
         })
     });
-    let designations = move || {
-        route.with(|r| {
-            r.grade
-                .as_deref()
-                .and_then(|name| recalesce::steel::find(name).ok())
-                .map(super::steel::other_designations)
-        })
-    };
+    let designations =
+        move || route.with(|r| r.listed_grade().map(super::steel::other_designations));
     let size = Memo::new(move |_| size_words(&route.with(|r| r.section), bench.length.get()));
     let target = Memo::new(move |_| route.with(|r| r.target));
     view! {

@@ -15,7 +15,6 @@ use recalesce::route::{
     PriorStep, Route, Setting, StepRef, Work, departures, forging_window, prior_sentences,
     starting_steps,
 };
-use recalesce::steel::find;
 use recalesce_texts::page as texts;
 
 /// The step that is open, if any step can be.
@@ -42,8 +41,7 @@ fn add(bench: Bench, at: usize, work: Work) {
 
 /// The handbook's steps for the grade in place of those that are there.
 fn take_handbook(bench: Bench) {
-    let grade = bench.route.with_untracked(|r| r.grade.clone());
-    if let Some(grade) = grade.and_then(|name| find(&name).ok()) {
+    if let Some(grade) = bench.route.with_untracked(Route::listed_grade) {
         bench.change(|r| r.prior = starting_steps(grade));
         pick(bench, StepRef::Prior(0));
     }
@@ -124,7 +122,7 @@ fn Tools(#[prop(into)] at: Signal<usize>, #[prop(into)] count: Signal<usize>) ->
 
 /// The handbook's forging range of the grade, °C.
 fn handbook_forging_c(route: &Route) -> Option<(f64, f64)> {
-    find(route.grade.as_deref()?).ok()?.forge_c.span
+    route.listed_grade()?.forge_c.span
 }
 
 /// What the open step does.

@@ -5,12 +5,13 @@ use super::piece::medium_words;
 use super::quench_speed::{AGITATION_STEP, Speed, take_speed};
 use super::second_bath::SecondBath;
 use crate::charts::{self, glow_css};
-use crate::controls::{Chevrons, Grip, Handle, Segment, Typed, Word, quantities};
+use crate::controls::{Grip, Handle, Segment, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::plot::{Plot, Shown, handle_at};
 use crate::state::bench;
 use leptos::ev::PointerEvent;
 use leptos::prelude::*;
+use recalesce::chart::Moves;
 use recalesce::route::{AGITATION_RANGE, Cold, SNAP_C, SNAP_MIN};
 use recalesce::units::{
     format_duration_s, format_factor, format_temperature, format_weight_percent,
@@ -359,7 +360,7 @@ pub(crate) fn QuenchStage() -> impl IntoView {
                 value=Signal::derive(move || speed.get().value())
                 text=text
                 grip=grip
-                chevrons=Chevrons::Horizontal
+                moves=Moves::Across
                 core=Signal::derive(|| glow_css(COLD_C))
             />
         }

@@ -4,11 +4,12 @@ use super::opening::Opening;
 use super::outcome::say_each;
 use super::structures::StructureWord;
 use crate::charts::{self, glow_css};
-use crate::controls::{Chevrons, Grip, Handle, Typed, Word, quantities, stepped};
+use crate::controls::{Grip, Handle, Typed, Word, quantities, stepped};
 use crate::parts::panels::{Panel, panel};
 use crate::plot::{Plot, Shown, Tag, handle_at};
 use crate::state::{Stage, bench};
 use leptos::prelude::*;
+use recalesce::chart::Moves;
 use recalesce::route::soak_notes;
 use recalesce::units::{format_duration_s, format_temperature};
 use recalesce_texts::page as texts;
@@ -152,7 +153,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
                 value=soak_c
                 text=text
                 grip=grip
-                chevrons=Chevrons::Vertical
+                moves=Moves::Upright
                 core=Signal::derive(move || glow_css(soak_c.get()))
             />
         }
@@ -187,7 +188,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
                 value=time_min
                 text=text
                 grip=grip
-                chevrons=Chevrons::Horizontal
+                moves=Moves::Across
                 core=Signal::derive(move || glow_css(soak_c.get()))
             />
         }

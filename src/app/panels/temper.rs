@@ -2,11 +2,12 @@
 
 use super::temper_target::TemperTarget;
 use crate::charts::{self, oxide_css};
-use crate::controls::{Chevrons, Grip, Handle, Typed, Word, quantities, stepped};
+use crate::controls::{Grip, Handle, Typed, Word, quantities, stepped};
 use crate::parts::panels::{Panel, panel};
 use crate::plot::{Plot, Shown, Tag, handle_at};
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
+use recalesce::chart::Moves;
 use recalesce::route::{Route, Temper};
 use recalesce::units::{format_duration_s, format_hrc, format_temperature};
 use recalesce_texts::page as texts;
@@ -253,7 +254,7 @@ pub(crate) fn TemperStage() -> impl IntoView {
                 value=value
                 text=text
                 grip=grip
-                chevrons=Chevrons::Horizontal
+                moves=Moves::Across
                 core=Signal::derive(move || oxide_css(value.get()))
             />
         }
