@@ -317,7 +317,7 @@ fn cooling(scene: &mut Scene, quench: &QuenchData, labels: &Labels, plane: &Plan
         scene.curve_clear(points, pen, clear_px);
         let (paint, size, weight, rank) = match trace.role {
             Role::Main => (Ink::Ink, 12.0, Weight::Name, Rank::Main),
-            Role::Slower => (Ink::Ink2, 11.5, Weight::Text, Rank::Other),
+            Role::Slower => (Ink::Ink2, 11.5, Weight::Text, Rank::Boundary),
             Role::Surface | Role::Edge => (Ink::Ink, 12.0, Weight::Text, Rank::Other),
         };
         let label = Label::new(px(0.0, 0.0), Anchor::End, trace.name.clone());
