@@ -463,6 +463,6 @@ fn what_cannot_be_computed_is_refused_in_words() {
         start_c: 150.0,
         ..quench(plate(3.0), listed("salt200_still"))
     };
-    assert!(text(&salt).contains("the bath at 200 °C does not cool"));
+    assert!(text(&salt).contains("the bath at 200\u{a0}°C does not cool"));
     assert!(MediumChoice::Named(String::new()).resolve().is_err());
 }

@@ -3,7 +3,7 @@
 use super::shop_check::ShopError;
 use crate::heat::MediumError;
 use crate::route::RouteError;
-use crate::units::TemperatureScale;
+use crate::units::{TemperatureScale, outside_on_scale};
 use recalesce_texts::advise::error as texts;
 
 /// Why there is no answer.
@@ -19,7 +19,7 @@ pub enum AdviseError {
     #[error("`shop`: {0}")]
     Shop(#[from] ShopError),
     /// A number is not a number or out of range.
-    #[error("{field}: {}", texts::outside(*value, *least, *most, unit))]
+    #[error("{}", number_outside(field, [*value, *least, *most], unit, TemperatureScale::Celsius))]
     Number {
         /// What the number is.
         field: &'static str,
@@ -29,7 +29,7 @@ pub enum AdviseError {
         least: f64,
         /// The largest allowed.
         most: f64,
-        /// Unit of all three, with the space before it.
+        /// Unit of all three.
         unit: &'static str,
     },
     /// The route has no such step.
@@ -60,9 +60,29 @@ impl AdviseError {
     pub fn words(&self, scale: TemperatureScale) -> String {
         match self {
             Self::Route(error) => error.words(scale),
+            Self::Medium(error) => error.words(scale),
+            Self::Shop(error) => format!("`shop`: {}", error.words(scale)),
+            Self::Number {
+                field,
+                value,
+                least,
+                most,
+                unit,
+            } => number_outside(field, [*value, *least, *most], unit, scale),
             other => other.to_string(),
         }
     }
+}
+
+/// A number of a field and what it may be, with temperatures on a scale.
+pub(super) fn number_outside(
+    field: &str,
+    numbers: [f64; 3],
+    unit: &'static str,
+    scale: TemperatureScale,
+) -> String {
+    let (told, unit) = outside_on_scale(numbers, unit, scale);
+    format!("{field}: {}", texts::outside(&told, unit))
 }
 
 /// Checks a number against what is allowed.

@@ -39,13 +39,13 @@ impl Default for Tolerances {
 impl Tolerances {
     pub(super) fn check(&self) -> Result<(), AdviseError> {
         if let Some(band_k) = self.temper_band_k {
-            check("temper_band_k", band_k, (0.0, 100.0), " K")?;
+            check("temper_band_k", band_k, (0.0, 100.0), "K")?;
         }
         check(
             "thickness_band_mm",
             self.thickness_band_mm,
             (0.0, 5.0),
-            " mm",
+            "mm",
         )?;
         check("certificate_part", self.certificate_part, (0.0, 0.5), "")
     }

@@ -202,6 +202,8 @@ impl Shop {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::heat::ListedAt;
+    use crate::units::TemperatureScale;
 
     fn furnace(name: &str, band_k: f64, holds: bool) -> Furnace {
         Furnace {
@@ -257,6 +259,31 @@ mod tests {
             ..hot
         };
         assert!(cold.reaches(1070.0) && !cold.reaches(1080.0));
+    }
+
+    #[test]
+    fn faults_tell_temperatures_on_a_scale() {
+        let told = |change: fn(&mut Shop)| {
+            let mut shop = shop();
+            change(&mut shop);
+            let error = shop.validate().unwrap_err();
+            error.words(TemperatureScale::Fahrenheit)
+        };
+        assert_eq!(
+            told(|s| s.furnaces[1].band_k = 110.0),
+            "furnaces[1].band_k: 198 is outside 0 to 180 °F"
+        );
+        assert_eq!(
+            told(|s| s.furnaces[0].most_c = 50.0),
+            "furnaces[0].most_c: 122 °F is below the coolest, 212 °F"
+        );
+        assert!(
+            told(|s| s.quenchants[0].medium = MediumChoice::At(ListedAt {
+                listed: "water20".to_owned(),
+                bath_c: 90.0,
+            }))
+            .contains("a bath of 194\u{a0}°F is outside 50 to 140\u{a0}°F")
+        );
     }
 
     #[test]

@@ -3,6 +3,7 @@
 use super::shop::{Furnace, Shop};
 use crate::heat::AGITATION;
 use crate::route::LONGEST_TEXT;
+use crate::units::{TemperatureScale, outside_on_scale};
 use recalesce_texts::advise::{error, shop as texts};
 
 /// What is wrong with a shop.
@@ -11,8 +12,29 @@ use recalesce_texts::advise::{error, shop as texts};
 pub struct ShopError {
     /// The field concerned, as a saved shop names it: `furnaces[0].band_k`.
     pub field: String,
-    /// What is wrong with it, and what is allowed.
+    /// What is wrong with it, and what is allowed, with temperatures in °C.
     pub message: String,
+    /// The same in °F.
+    fahrenheit: String,
+}
+
+impl ShopError {
+    fn new(field: String, words: impl Fn(TemperatureScale) -> String) -> Self {
+        Self {
+            field,
+            message: words(TemperatureScale::Celsius),
+            fahrenheit: words(TemperatureScale::Fahrenheit),
+        }
+    }
+
+    /// The field, what is wrong with it and what is allowed, with temperatures on a scale.
+    #[must_use]
+    pub fn words(&self, scale: TemperatureScale) -> String {
+        match scale {
+            TemperatureScale::Celsius => self.to_string(),
+            TemperatureScale::Fahrenheit => format!("{}: {}", self.field, self.fahrenheit),
+        }
+    }
 }
 
 impl Shop {
@@ -44,7 +66,9 @@ impl Shop {
             if (least..=most).contains(&count) {
                 return Ok(());
             }
-            Err(fault(field, texts::how_many_allowed(count, least, most)))
+            Err(ShopError::new(field.to_owned(), |_| {
+                texts::how_many_allowed(count, least, most)
+            }))
         };
         count("furnaces", self.furnaces.len(), 1)?;
         count("quenchants", self.quenchants.len(), 1)?;
@@ -56,23 +80,17 @@ impl Shop {
             let at = format!("quenchants[{i}]");
             number(&at, "agitation", quenchant.agitation, Self::AGITATION, "")?;
             let medium = quenchant.medium.resolve();
-            medium.map_err(|e| fault(&format!("{at}.medium"), e.to_string()))?;
+            medium.map_err(|e| ShopError::new(format!("{at}.medium"), |scale| e.words(scale)))?;
         }
         for (i, cold) in self.colds.iter().enumerate() {
             let at = format!("colds[{i}]");
             name(&at, &cold.name)?;
-            number(
-                &at,
-                "temperature_c",
-                cold.temperature_c,
-                Self::COLD_C,
-                " °C",
-            )?;
+            number(&at, "temperature_c", cold.temperature_c, Self::COLD_C, "°C")?;
         }
         if let Some(oven) = &self.temper_oven {
             let at = "temper_oven";
             range(at, [oven.least_c, oven.most_c], Self::OVEN_C)?;
-            number(at, "band_k", oven.band_k, Self::BAND_K, " K")?;
+            number(at, "band_k", oven.band_k, Self::BAND_K, "K")?;
         }
         if let Some(tester) = &self.tester {
             number(
@@ -80,7 +98,7 @@ impl Shop {
                 "error_hrc",
                 tester.error_hrc,
                 Self::TESTER_HRC,
-                " HRC",
+                "HRC",
             )?;
         }
         Ok(())
@@ -91,15 +109,8 @@ impl Furnace {
     fn validate(&self, at: &str) -> Result<(), ShopError> {
         name(at, &self.name)?;
         range(at, [self.least_c, self.most_c], Shop::FURNACE_C)?;
-        number(at, "band_k", self.band_k, Shop::BAND_K, " K")?;
-        number(at, "offset_k", self.offset_k, Shop::OFFSET_K, " K")
-    }
-}
-
-fn fault(field: &str, message: String) -> ShopError {
-    ShopError {
-        field: field.to_owned(),
-        message,
+        number(at, "band_k", self.band_k, Shop::BAND_K, "K")?;
+        number(at, "offset_k", self.offset_k, Shop::OFFSET_K, "K")
     }
 }
 
@@ -108,25 +119,26 @@ fn number(
     field: &str,
     value: f64,
     (least, most): (f64, f64),
-    unit: &str,
+    unit: &'static str,
 ) -> Result<(), ShopError> {
     if (least..=most).contains(&value) {
         return Ok(());
     }
-    Err(fault(
-        &format!("{at}.{field}"),
-        error::outside(value, least, most, unit),
-    ))
+    Err(ShopError::new(format!("{at}.{field}"), |scale| {
+        let (told, unit) = outside_on_scale([value, least, most], unit, scale);
+        error::outside(&told, unit)
+    }))
 }
 
 fn range(at: &str, [least_c, most_c]: [f64; 2], allowed: (f64, f64)) -> Result<(), ShopError> {
-    number(at, "least_c", least_c, allowed, " °C")?;
-    number(at, "most_c", most_c, allowed, " °C")?;
+    number(at, "least_c", least_c, allowed, "°C")?;
+    number(at, "most_c", most_c, allowed, "°C")?;
     if least_c > most_c {
-        return Err(fault(
-            &format!("{at}.most_c"),
-            texts::hottest_below_coolest(most_c, least_c),
-        ));
+        return Err(ShopError::new(format!("{at}.most_c"), |scale| {
+            let ([hottest, coolest, _], unit) =
+                outside_on_scale([most_c, least_c, allowed.1], "°C", scale);
+            texts::hottest_below_coolest(&hottest, &coolest, unit)
+        }));
     }
     Ok(())
 }
@@ -134,10 +146,9 @@ fn range(at: &str, [least_c, most_c]: [f64; 2], allowed: (f64, f64)) -> Result<(
 fn name(at: &str, name: &str) -> Result<(), ShopError> {
     let length = name.chars().count();
     if length > LONGEST_TEXT {
-        return Err(fault(
-            &format!("{at}.name"),
-            texts::name_too_long(length, LONGEST_TEXT),
-        ));
+        return Err(ShopError::new(format!("{at}.name"), |_| {
+            texts::name_too_long(length, LONGEST_TEXT)
+        }));
     }
     Ok(())
 }

@@ -49,11 +49,17 @@ pub(crate) type TableOf = (Route, Correction);
 pub(crate) type Brought<'a> = Result<&'a str, &'a str>;
 
 /// A map: of which steel, and its numbers or why there are none, on every scale.
-pub(crate) type MapOf = (Composition, Result<Vec<f64>, [String; 2]>);
+pub(crate) type MapOf = (Composition, Result<Vec<f64>, OnScales>);
 
-const SCALES: [TemperatureScale; 2] = [TemperatureScale::Celsius, TemperatureScale::Fahrenheit];
+/// Words on every scale: which is shown is known only to the page, and may change.
+pub(crate) type OnScales = [String; 2];
 
-/// Place of a scale among the words of a refusal.
+/// Words as they are on every scale.
+pub(crate) fn on_scales(words: impl Fn(TemperatureScale) -> String) -> OnScales {
+    [TemperatureScale::Celsius, TemperatureScale::Fahrenheit].map(words)
+}
+
+/// Place of a scale among such words.
 pub(crate) fn place_of(scale: TemperatureScale) -> usize {
     usize::from(scale != TemperatureScale::Celsius)
 }
@@ -85,7 +91,7 @@ impl Errand {
                 let map: MapOf = match Known::from(phase_map(&steel)) {
                     Known::Given(map) => (steel, Ok(map.to_numbers())),
                     Known::Refused { refused } => {
-                        (steel, Err(SCALES.map(|scale| refused.words(scale))))
+                        (steel, Err(on_scales(|scale| refused.words(scale))))
                     }
                 };
                 say(&map, tell);

@@ -1,10 +1,11 @@
 //! A quenchant of the user's own as the page shows it, whichever way it was found. The fits are
 //! errands: they run in the second thread.
 
-use recalesce::advise::{Coupon, CouponNote, ReadingFit, fit_coupon};
+use super::errand::{OnScales, on_scales};
+use recalesce::advise::{Coupon, ReadingFit, fit_coupon};
 use recalesce::heat::{
-    Compared, CurveFit, CurveFitProgress, CurveOptions, Figure, FigureError, FittedKnot, Medium,
-    OwnMedium, ProbeCurve, QuenchantFigures, fit_figures, medium,
+    Compared, CurveFit, CurveFitProgress, CurveNote, CurveOptions, Figure, FigureError, FittedKnot,
+    Medium, OwnMedium, ProbeCurve, QuenchantFigures, fit_figures, medium,
 };
 use recalesce::route::inside_a_sentence;
 use recalesce::units::TemperatureScale;
@@ -25,7 +26,7 @@ pub(crate) struct Found {
     /// From a coupon: its readings as given and as computed.
     pub(crate) readings: Vec<ReadingFit>,
     /// What was assumed and what is left open, in words.
-    pub(crate) notes: Vec<String>,
+    pub(crate) notes: Vec<OnScales>,
 }
 
 /// What comes of a fit.
@@ -36,7 +37,10 @@ pub(crate) enum Fitted {
     /// A quenchant.
     Quenchant(Box<Found>),
     /// No quenchant, and why; the figure that is to blame if there is one.
-    Refused { figure: Option<Figure>, why: String },
+    Refused {
+        figure: Option<Figure>,
+        why: OnScales,
+    },
 }
 
 impl Found {
@@ -59,8 +63,8 @@ impl Found {
     }
 }
 
-fn band_words(factor: f64) -> String {
-    texts::own::nose_within(factor)
+fn band_words(factor: f64) -> OnScales {
+    on_scales(|_| texts::own::nose_within(factor))
 }
 
 /// Finds it from its figures, in a bath, °C.
@@ -68,7 +72,9 @@ pub(super) fn from_figures(figures: &QuenchantFigures, bath_c: f64) -> Fitted {
     match fit_figures(figures, bath_c) {
         Ok(fit) => {
             let like = medium(&fit.template).map(|known: &Medium| {
-                texts::own::left_open(&inside_a_sentence(&known.title.to_string()))
+                on_scales(|scale| {
+                    texts::own::left_open(&inside_a_sentence(&known.title.words(scale)))
+                })
             });
             Fitted::Quenchant(Box::new(Found {
                 medium: fit.medium,
@@ -84,7 +90,7 @@ pub(super) fn from_figures(figures: &QuenchantFigures, bath_c: f64) -> Fitted {
         }
         Err(error) => Fitted::Refused {
             figure: figure_of(&error),
-            why: error.to_string(),
+            why: on_scales(|scale| error.words(scale)),
         },
     }
 }
@@ -108,10 +114,10 @@ pub(super) fn from_curve(
         scale,
         ..CurveOptions::default()
     };
-    let refused = |why: String| Fitted::Refused { figure: None, why };
+    let refused = |why: OnScales| Fitted::Refused { figure: None, why };
     let curve = match ProbeCurve::read(text, &options) {
         Ok(curve) => curve,
-        Err(error) => return refused(error.to_string()),
+        Err(error) => return refused(on_scales(|scale| error.words(scale))),
     };
     let found = CurveFit::new(&curve, bath_c).and_then(|mut fit| {
         loop {
@@ -124,8 +130,11 @@ pub(super) fn from_curve(
     });
     match found {
         Ok(fit) => {
-            let mut notes: Vec<String> = curve.notes.iter().map(ToString::to_string).collect();
-            notes.push(texts::own::misses_readings(fit.rms_k, fit.expected_rms_k));
+            let of_text = |note: &CurveNote| on_scales(|scale| note.words(scale));
+            let mut notes: Vec<OnScales> = curve.notes.iter().map(of_text).collect();
+            notes.push(on_scales(|_| {
+                texts::own::misses_readings(fit.rms_k, fit.expected_rms_k)
+            }));
             notes.push(band_words(fit.h_band_factor));
             Fitted::Quenchant(Box::new(Found {
                 medium: fit.medium,
@@ -136,7 +145,7 @@ pub(super) fn from_curve(
                 notes,
             }))
         }
-        Err(error) => refused(error.to_string()),
+        Err(error) => refused(on_scales(|scale| error.words(scale))),
     }
 }
 
@@ -145,8 +154,8 @@ pub(super) fn from_coupon(coupon: &Coupon) -> Fitted {
     match fit_coupon(coupon) {
         Ok(fit) => {
             let ball = fit.figures.nickel_ball_s;
-            let ball = ball.map(texts::own::nickel_ball);
-            let notes = fit.notes.iter().map(CouponNote::to_string);
+            let ball = ball.map(|s| on_scales(|_| texts::own::nickel_ball(s)));
+            let notes = fit.notes.iter().map(|note| on_scales(|_| note.to_string()));
             Fitted::Quenchant(Box::new(Found {
                 medium: fit.medium,
                 compared: Vec::new(),
@@ -158,7 +167,7 @@ pub(super) fn from_coupon(coupon: &Coupon) -> Fitted {
         }
         Err(error) => Fitted::Refused {
             figure: None,
-            why: error.to_string(),
+            why: on_scales(|scale| error.words(scale)),
         },
     }
 }

@@ -1,6 +1,7 @@
 //! A range of values that makes sense for a field, and how a value outside of it is told.
 
-use crate::units::TemperatureScale;
+use crate::heat::MediumError;
+use crate::units::{TemperatureScale, outside_on_scale};
 use recalesce_texts::route::fields as texts;
 
 /// The first thing in a route that makes no sense.
@@ -25,6 +26,15 @@ impl RouteFieldError {
         }
     }
 
+    /// A fault of a field whose words tell of temperatures.
+    fn on_scales(field: &'static str, words: impl Fn(TemperatureScale) -> String) -> Self {
+        Self {
+            field,
+            message: words(TemperatureScale::Celsius),
+            fahrenheit: Some(words(TemperatureScale::Fahrenheit)),
+        }
+    }
+
     /// The same of one of several steps, which is named first.
     pub(super) fn of_step(self, step: &str) -> Self {
         let of_step = |words: String| texts::of_step(step, &words);
@@ -42,6 +52,11 @@ pub(super) fn fault(field: &'static str, message: impl ToString) -> RouteFieldEr
         message: message.to_string(),
         fahrenheit: None,
     }
+}
+
+/// A fault of the choice of a quenchant.
+pub(super) fn fault_of_medium(field: &'static str, error: &MediumError) -> RouteFieldError {
+    RouteFieldError::on_scales(field, |scale| error.words(scale))
 }
 
 /// A fault that tells of two temperatures, °C, written with their unit.
@@ -95,49 +110,12 @@ impl Allowed {
             most,
             unit,
         } = self;
-        let told = |value: String, least: String, most: String, unit: &str| {
+        let told = |scale| {
+            let ([value, least, most], unit) =
+                outside_on_scale([value, *least, *most], unit, scale);
             texts::outside(words, &value, &least, &most, unit)
         };
-        let scale = TemperatureScale::Fahrenheit;
-        let of_number: Option<fn(TemperatureScale, f64) -> f64> = match *unit {
-            "°C" => Some(TemperatureScale::of_celsius),
-            "K" => Some(TemperatureScale::of_kelvin_difference),
-            _ => None,
-        };
-        Err(RouteFieldError {
-            field,
-            message: told(value.to_string(), least.to_string(), most.to_string(), unit),
-            fahrenheit: of_number.map(|of_number| {
-                let [value, least, most] = [value, *least, *most].map(|x| of_number(scale, x));
-                let limit = if value < least { least } else { most };
-                let told_f = |x: f64| degrees(x, decimals(value, limit));
-                told(told_f(value), told_f(least), told_f(most), scale.symbol())
-            }),
-        })
-    }
-}
-
-/// Most decimals of a degree.
-const MOST_DECIMALS: usize = 6;
-
-/// Decimals that tell a value from the limit that it is outside of; none where whole degrees do.
-fn decimals(value: f64, limit: f64) -> usize {
-    let reads_alike = |decimals: &usize| degrees(value, *decimals) == degrees(limit, *decimals);
-    // Rounding whole degrees may bring even unlike ones to the wrong side of each other.
-    if (value - limit).abs() >= 1.0 {
-        return 0;
-    }
-    (1..MOST_DECIMALS)
-        .find(|decimals| !reads_alike(decimals))
-        .unwrap_or(MOST_DECIMALS)
-}
-
-/// Degrees, without zeros behind the point.
-fn degrees(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    match text.split_once('.') {
-        Some(_) => text.trim_end_matches('0').trim_end_matches('.').to_owned(),
-        None => text,
+        Err(RouteFieldError::on_scales(field, told))
     }
 }
 

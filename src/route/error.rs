@@ -46,10 +46,8 @@ impl RouteError {
             Self::Soak(SoakError::OutOfRange(refusal)) | Self::OutOfRange(refusal) => {
                 refusal.words(scale)
             }
-            Self::Heat(HeatError::BathTooHot { bath_c, start_c }) => {
-                texts::bath_too_hot(&degrees(*bath_c), &degrees(*start_c))
-            }
-            other => other.to_string(),
+            Self::Medium(error) => texts::quenchant(error.words(scale)),
+            Self::Heat(error) => texts::quench(error.words(scale)),
         }
     }
 }

@@ -163,7 +163,7 @@ fn furnace_words(route: &Route, scale: TemperatureScale) -> String {
 fn bath_words(choice: &MediumChoice, agitation: f64, scale: TemperatureScale) -> String {
     let medium = match choice.resolve() {
         Ok(medium) => medium,
-        Err(error) => return error.to_string(),
+        Err(error) => return error.words(scale),
     };
     let mut words = medium.title.words(scale);
     if !medium.title.names_bath() {

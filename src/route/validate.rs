@@ -1,7 +1,7 @@
 //! Which routes make sense at all: every number in a range that a shop could mean. The models
 //! have narrower ranges of their own and refuse by themselves.
 
-use super::allowed::{RouteFieldError, allowed, fault, fault_in_degrees};
+use super::allowed::{RouteFieldError, allowed, fault, fault_in_degrees, fault_of_medium};
 use super::validate_prior::prior;
 use super::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 use crate::heat::{AGITATION, Leave, MediumChoice};
@@ -92,7 +92,7 @@ fn quench(quench: &Quench) -> Result<(), RouteFieldError> {
     quench
         .medium
         .resolve()
-        .map_err(|e| fault("quench.medium", e))?;
+        .map_err(|e| fault_of_medium("quench.medium", &e))?;
     allowed("quench.agitation", texts::AGITATION, AGITATION, "").check(quench.agitation)?;
     allowed("quench.air_delay_s", texts::AIR_DELAY, (0.0, 120.0), "s").check(quench.air_delay_s)?;
     allowed("quench.end_c", texts::QUENCH_END, (-200.0, 400.0), "°C").check(quench.end_c)?;
@@ -117,8 +117,15 @@ fn next_bath(before: &MediumChoice, next: &NextBath) -> Result<(), RouteFieldErr
     if let Some(name) = next.medium.listed() {
         text(FIELD, texts::QUENCHANT, name)?;
     }
-    let bath_c = next.medium.resolve().map_err(|e| fault(FIELD, e))?.bath_c;
-    let before_c = before.resolve().map_err(|e| fault(FIELD, e))?.bath_c;
+    let bath_c = next
+        .medium
+        .resolve()
+        .map_err(|e| fault_of_medium(FIELD, &e))?
+        .bath_c;
+    let before_c = before
+        .resolve()
+        .map_err(|e| fault_of_medium(FIELD, &e))?
+        .bath_c;
     allowed(FIELD, texts::AGITATION, AGITATION, "").check(next.agitation)?;
     match next.leave {
         Leave::AfterS(stay_s) => allowed(FIELD, texts::BATH_TIME, STAY_S, "s").check(stay_s),
@@ -184,7 +191,7 @@ fn target(target: &Target) -> Result<(), RouteFieldError> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::heat::{OwnMedium, Section};
+    use crate::heat::{ListedAt, OwnMedium, Section};
     use crate::route::Thermocouple;
     use crate::soak::StartingStructure;
     use crate::steel::Composition;
@@ -364,6 +371,20 @@ mod tests {
         assert_eq!(
             temper.1,
             "temper 2: temper temperature 1652 °F is outside 68 to 1382 °F"
+        );
+        let bath = told(|r| {
+            r.quench.medium = MediumChoice::At(ListedAt {
+                listed: "water20".to_owned(),
+                bath_c: 90.0,
+            });
+        });
+        assert!(
+            bath.0
+                .contains("a bath of 90\u{a0}°C is outside 10 to 60\u{a0}°C")
+        );
+        assert!(
+            bath.1
+                .contains("a bath of 194\u{a0}°F is outside 50 to 140\u{a0}°F")
         );
         let time = told(|r| r.soak.time_min = 60_001.0);
         assert_eq!(time.0, time.1);

@@ -1,6 +1,6 @@
 //! Which steps before hardening make sense at all.
 
-use super::allowed::{RouteFieldError, allowed, fault, fault_in_degrees};
+use super::allowed::{RouteFieldError, allowed, fault, fault_in_degrees, fault_of_medium};
 use super::prior::{PriorStep, SlowCooling, Work};
 use super::validate::{STEP_MIN, text};
 use recalesce_texts::grammar::inside_a_sentence;
@@ -43,7 +43,10 @@ fn one(step: &PriorStep) -> Result<(), RouteFieldError> {
             if let Some(name) = medium.listed() {
                 text(FIELD, texts::MEDIUM, name)?;
             }
-            let bath_c = medium.resolve().map_err(|e| fault(FIELD, e))?.bath_c;
+            let bath_c = medium
+                .resolve()
+                .map_err(|e| fault_of_medium(FIELD, &e))?
+                .bath_c;
             let leaves_c = match step.work {
                 Work::Forge { finish_c, .. } => finish_c,
                 _ => step.temperature_c,

@@ -210,6 +210,14 @@ test("a bad file is refused with the line and the reason, and what was found sta
     );
     assert.equal((await bench.ownFigures()).length, 6);
   }
+  // A refusal that stands is told on the scale that is chosen after it.
+  await bench.pickOwn("curve.csv", lines.slice(0, 200).join("\n"));
+  await bench.ownButton(FIND).click();
+  const told = async () => plain((await bench.ownWrong.allTextContents()).join(""));
+  await bench.until(told, (words) => /^the curve ends at/.test(words), "the end is refused");
+  const scales = bench.page.getByRole("group", { name: "Temperatures", exact: true });
+  await scales.getByRole("button", { name: "°F", exact: true }).click();
+  await bench.until(told, (words) => /^the curve ends at \d+ °F; it has to go below 752 °F/.test(words), "told in °F");
   bench.assertNoTrouble();
   await bench.close();
 });

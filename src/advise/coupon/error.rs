@@ -1,15 +1,18 @@
 //! Why a coupon tells nothing of its quench.
 
+use crate::advise::error::number_outside;
 use crate::heat::{HeatError, MediumError};
+use crate::route::RouteError;
 use crate::soak::SoakError;
 use crate::steel::OutOfRange;
-use recalesce_texts::advise::{coupon as texts, error};
+use crate::units::TemperatureScale;
+use recalesce_texts::advise::coupon as texts;
 
 /// Why a coupon gives no quenchant.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum CouponError {
     /// A number is not a number or out of range.
-    #[error("{field}: {}", error::outside(*value, *least, *most, &format!(" {unit}")))]
+    #[error("{}", number_outside(field, [*value, *least, *most], unit, TemperatureScale::Celsius))]
     Number {
         /// What the number is.
         field: &'static str,
@@ -71,4 +74,25 @@ pub enum CouponError {
     /// The cooling.
     #[error(transparent)]
     Heat(#[from] HeatError),
+}
+
+impl CouponError {
+    /// What is wrong, with temperatures on a scale.
+    #[must_use]
+    pub fn words(&self, scale: TemperatureScale) -> String {
+        match self {
+            Self::Number {
+                field,
+                value,
+                least,
+                most,
+                unit,
+            } => number_outside(field, [*value, *least, *most], unit, scale),
+            Self::Medium(error) => error.words(scale),
+            Self::Soak(error) => RouteError::from(error.clone()).words(scale),
+            Self::OutOfRange(refusal) => refusal.words(scale),
+            Self::Heat(error) => error.words(scale),
+            other => other.to_string(),
+        }
+    }
 }

@@ -68,7 +68,7 @@ impl Limits {
         };
         limit("most_austenite", self.most_austenite, (0.0, 1.0), "")?;
         limit("least_grain_astm", self.least_grain_astm, (-2.0, 15.0), "")?;
-        limit("longest_h", self.longest_h, (0.1, 1000.0), " h")
+        limit("longest_h", self.longest_h, (0.1, 1000.0), "h")
     }
 }
 

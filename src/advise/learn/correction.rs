@@ -96,8 +96,7 @@ impl Correction {
         } in &self.learnt
         {
             let unit = match kind.unit() {
-                "K" => " K",
-                "HRC" => " HRC",
+                unit @ ("K" | "HRC") => unit,
                 _ => "",
             };
             check("learnt.value", *value, kind.allowed(), unit)?;
@@ -106,13 +105,8 @@ impl Correction {
             }
             check("learnt.left_part", *left_part, (0.0, 1.0), "")?;
             if let Some([least_c, most_c]) = tempers_c {
-                check("learnt.tempers_c[0]", *least_c, TEMPER_C, " °C")?;
-                check(
-                    "learnt.tempers_c[1]",
-                    *most_c,
-                    (*least_c, TEMPER_C.1),
-                    " °C",
-                )?;
+                check("learnt.tempers_c[0]", *least_c, TEMPER_C, "°C")?;
+                check("learnt.tempers_c[1]", *most_c, (*least_c, TEMPER_C.1), "°C")?;
             }
         }
         Ok(())

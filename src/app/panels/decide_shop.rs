@@ -61,7 +61,7 @@ fn line(shop: &Shop, scale: TemperatureScale) -> String {
     });
     let quenchants = shop.quenchants.iter().map(|quenchant| {
         quenchant.medium.resolve().map_or_else(
-            |error| error.to_string(),
+            |error| error.words(scale),
             |medium| inside_a_sentence(&medium.title.words(scale)),
         )
     });
@@ -92,9 +92,11 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
     let is_open = RwSignal::new(false);
     let words = move || deciding.shop.with(|shop| line(shop, bench.scale.get()));
     let wrong = move || {
-        deciding
-            .shop
-            .with(|shop| shop.validate().err().map(|error| error.to_string()))
+        deciding.shop.with(|shop| {
+            shop.validate()
+                .err()
+                .map(|error| error.words(bench.scale.get()))
+        })
     };
     let is_foreign = move || {
         bench.route.with(|route| {

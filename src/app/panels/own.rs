@@ -4,6 +4,7 @@ use super::own_coupon::CouponFields;
 use super::own_found::FoundView;
 use super::own_work::{BATH_RANGE_C, Own, Way, Work};
 use crate::controls::{FileButton, Quantity, Segment, Typed, quantities};
+use crate::errand::{OnScales, place_of};
 use crate::state::bench;
 use leptos::ev;
 use leptos::prelude::*;
@@ -50,6 +51,7 @@ fn quantity(figure: Figure, scale: TemperatureScale) -> Quantity {
 #[component]
 fn Figures(own: Own) -> impl IntoView {
     let bench = bench();
+    let told = move |why: &OnScales| why[place_of(bench.scale.get())].clone();
     let fields = Figure::ALL.map(|figure| {
         view! {
             <Typed
@@ -65,7 +67,7 @@ fn Figures(own: Own) -> impl IntoView {
                 fault=Signal::derive(move || {
                     own.work
                         .with(|work| match work {
-                            Work::Refused(Some(of), why) if *of == figure => Some(why.clone()),
+                            Work::Refused(Some(of), why) if *of == figure => Some(told(why)),
                             _ => None,
                         })
                 })
@@ -168,9 +170,10 @@ fn Working(own: Own) -> impl IntoView {
             Work::Done => texts::own::FOUND,
         })
     };
+    let told = move |why: &OnScales| why[place_of(bench.scale.get())].clone();
     let wrong = move || {
         own.work.with(|work| match work {
-            Work::Refused(None, why) => Some(why.clone()),
+            Work::Refused(None, why) => Some(told(why)),
             _ => None,
         })
     };

@@ -3,6 +3,7 @@
 use super::own_work::Own;
 use super::save_table::SaveTable;
 use crate::charts;
+use crate::errand::place_of;
 use crate::own::Found;
 use crate::plot::Plot;
 use crate::state::{Bench, bench};
@@ -113,7 +114,9 @@ fn weak_words(bench: Bench, knots: &[FittedKnot]) -> Option<String> {
 
 fn notes(bench: Bench, found: &Found) -> AnyView {
     let weak = weak_words(bench, &found.knots);
-    let notes = found.notes.iter().cloned().chain(weak);
+    let place = place_of(bench.scale.get());
+    let notes = found.notes.iter().map(|note| note[place].clone());
+    let notes = notes.chain(weak);
     view! { <ul>{notes.map(|note| view! { <li>{note}</li> }).collect_view()}</ul> }.into_any()
 }
 

@@ -2,7 +2,7 @@
 
 use super::own_coupon;
 use crate::browser::files;
-use crate::errand::{Errand, Runner, read};
+use crate::errand::{Errand, OnScales, Runner, on_scales, read};
 use crate::own::{Fitted, Found};
 use leptos::html::Textarea;
 use leptos::prelude::*;
@@ -34,7 +34,14 @@ pub(super) enum Work {
     Out(Option<CurveFitProgress>),
     Stopped,
     Done,
-    Refused(Option<Figure>, String),
+    Refused(Option<Figure>, OnScales),
+}
+
+impl Work {
+    /// Why there is no fit to begin with.
+    fn refused(why: &str) -> Self {
+        Self::Refused(None, on_scales(|_| why.to_owned()))
+    }
 }
 
 /// What the panel holds; copied into its parts.
@@ -121,7 +128,7 @@ impl Own {
                 Work::Done
             }
             Ok(Fitted::Refused { figure, why }) => Work::Refused(figure, why),
-            Err(why) => Work::Refused(None, why),
+            Err(why) => Work::refused(&why),
         };
         self.work.set(work);
     }
@@ -135,8 +142,7 @@ impl Own {
     /// Takes a file's text for the curve.
     pub(super) fn read(self, file: &web_sys::File) {
         if file.size() > LARGEST_FILE {
-            let why = texts::own::CURVE_TOO_LARGE.to_owned();
-            return self.work.set(Work::Refused(None, why));
+            return self.work.set(Work::refused(texts::own::CURVE_TOO_LARGE));
         }
         self.way.set(Way::Curve);
         files::read_text(file, move |text| match (text, self.text.get_untracked()) {
@@ -145,10 +151,9 @@ impl Own {
                 self.work.set(Work::Still);
                 self.keep();
             }
-            _ => {
-                let why = texts::general::FILE_UNREADABLE.to_owned();
-                self.work.set(Work::Refused(None, why));
-            }
+            _ => self
+                .work
+                .set(Work::refused(texts::general::FILE_UNREADABLE)),
         });
     }
 

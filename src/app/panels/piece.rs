@@ -53,7 +53,7 @@ fn target_words(least_hrc: f64, most_hrc: f64) -> String {
 /// The quenchant's title as a word of a sentence. A name that the user gave stays as it is.
 pub(crate) fn medium_words(choice: &MediumChoice, scale: TemperatureScale) -> String {
     let title = choice.resolve().map_or_else(
-        |error| error.to_string(),
+        |error| error.words(scale),
         |medium| medium.title.words(scale),
     );
     match choice {

@@ -45,7 +45,7 @@ fn words(route: &Route, scale: TemperatureScale) -> String {
         Leave::AfterS(s) => texts::quench::after(&format_duration_s(s)),
     };
     let into = next.medium.resolve().map_or_else(
-        |error| error.to_string(),
+        |error| error.words(scale),
         |medium| inside_a_sentence(&medium.title.words(scale)),
     );
     match route.quench.then.len() {

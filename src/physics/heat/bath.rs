@@ -62,7 +62,7 @@ impl Medium {
         let range = self.bath_range().ok_or(MediumError::OwnBath)?;
         if !(range.least_c..=range.most_c).contains(&bath_c) {
             return Err(MediumError::BathOf {
-                title: self.title.to_string(),
+                title: self.title.clone(),
                 bath_c,
                 range,
             });

@@ -2,7 +2,8 @@
 
 use super::choice::{BAND_RANGE, BATH_RANGE, FIGURE_RANGE};
 use super::heat_transfer::{H_RANGE, MOST_POINTS, SURFACE_RANGE};
-use super::{BathRange, Figure, LONGEST_TITLE};
+use super::{BathRange, Figure, LONGEST_TITLE, MediumTitle};
+use crate::units::{TemperatureScale, format_refused, outside_on_scale};
 use recalesce_texts::heat::{media as texts, own};
 use std::fmt;
 
@@ -48,7 +49,7 @@ pub enum MediumError {
     /// The bath of a quenchant of the list is colder or hotter than it may be.
     BathOf {
         /// The quenchant.
-        title: String,
+        title: MediumTitle,
         /// The temperature given, °C.
         bath_c: f64,
         /// What it may be.
@@ -76,8 +77,14 @@ pub enum MediumError {
 }
 
 impl MediumError {
-    /// What is wrong. One text for all kinds: derived for each by itself, the page would be heavier.
-    fn said(&self) -> String {
+    /// What is wrong, with temperatures on a scale. One text for all kinds: derived for each by itself,
+    /// the page would be heavier.
+    #[must_use]
+    pub fn words(&self, scale: TemperatureScale) -> String {
+        let bath = |bath_c, least_c, most_c| {
+            let (told, unit) = outside_on_scale([bath_c, least_c, most_c], "°C", scale);
+            texts::bath_outside(&told, unit)
+        };
         match self {
             Self::Unknown { name } => texts::unknown(name),
             Self::Points { count } => texts::points_allowed(*count, MOST_POINTS),
@@ -87,24 +94,31 @@ impl MediumError {
             Self::Surface {
                 point,
                 temperature_c,
-            } => texts::surface_outside(*point, *temperature_c, SURFACE_RANGE),
+            } => {
+                let [least, most] = SURFACE_RANGE;
+                let (told, unit) = outside_on_scale([*temperature_c, least, most], "°C", scale);
+                texts::surface_outside(*point, &told, unit)
+            }
             Self::NotRising {
                 point,
                 temperature_c,
-            } => texts::does_not_rise(*point, *temperature_c),
-            Self::Bath { bath_c } => texts::bath_outside(*bath_c, BATH_RANGE),
+            } => texts::does_not_rise(*point, &format_refused(*temperature_c, scale)),
+            Self::Bath { bath_c } => bath(*bath_c, BATH_RANGE[0], BATH_RANGE[1]),
             Self::BathOf {
                 title,
                 bath_c,
                 range,
             } => {
-                texts::bath_of_outside(title, *bath_c, [range.least_c, range.most_c], range.reason)
+                let outside = bath(*bath_c, range.least_c, range.most_c);
+                texts::bath_of_outside(&title.words(scale), &outside, range.reason)
             }
             Self::OwnBath => texts::OWN_HAS_ITS_BATH.to_owned(),
             Self::LongTitle { length } => texts::long_name(*length, LONGEST_TITLE),
             Self::Band { factor } => texts::band_outside(*factor, BAND_RANGE),
             Self::Figure { figure, given } => {
-                own::figure_outside(figure.words(), *given, FIGURE_RANGE, figure.unit(), "")
+                let [least, most] = FIGURE_RANGE;
+                let (told, unit) = outside_on_scale([*given, least, most], figure.unit(), scale);
+                own::figure_outside(figure.words(), &told, unit, "")
             }
         }
     }
@@ -112,7 +126,7 @@ impl MediumError {
 
 impl fmt::Display for MediumError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.said())
+        f.write_str(&self.words(TemperatureScale::Celsius))
     }
 }
 
@@ -130,7 +144,8 @@ impl MediumError {
 
 #[cfg(test)]
 mod tests {
-    use crate::heat::{MediumChoice, media};
+    use super::*;
+    use crate::heat::{MediumChoice, OwnMedium, media};
 
     #[test]
     fn an_unknown_name_is_answered_in_a_line_with_names_of_the_list() {
@@ -145,5 +160,54 @@ mod tests {
             assert!(media::medium(name).is_some(), "{name}");
         }
         assert!(answer(&"x".repeat(200)).len() < 150);
+    }
+    #[test]
+    fn temperatures_of_a_refusal_follow_the_scale() {
+        let told = |error: MediumError| {
+            assert_eq!(error.to_string(), error.words(TemperatureScale::Celsius));
+            [error.to_string(), error.words(TemperatureScale::Fahrenheit)]
+        };
+        let listed = |name: &str, bath_c| media::medium(name).unwrap().at_bath(bath_c).unwrap_err();
+        assert_eq!(
+            told(listed("water20", 90.0)),
+            [
+                "Water, 25\u{a0}°C: a bath of 90\u{a0}°C is outside 10 to 60\u{a0}°C: hotter, its film of vapour hardly breaks",
+                "Water, 77\u{a0}°F: a bath of 194\u{a0}°F is outside 50 to 140\u{a0}°F: hotter, its film of vapour hardly breaks",
+            ]
+        );
+        let own = |bath_c, points: &[[f64; 2]]| {
+            let own = OwnMedium {
+                h_w_m2k: points.to_vec(),
+                bath_c,
+                ..OwnMedium::default()
+            };
+            own.resolve().unwrap_err()
+        };
+        let [celsius, fahrenheit] = told(own(700.0, &[[70.0, 300.0], [265.0, 485.0]]));
+        assert_eq!(
+            celsius,
+            "a bath of 700\u{a0}°C is outside -200 to 600\u{a0}°C"
+        );
+        assert_eq!(
+            fahrenheit,
+            "a bath of 1292\u{a0}°F is outside -328 to 1112\u{a0}°F"
+        );
+        let [celsius, fahrenheit] = told(own(50.0, &[[70.0, 300.0], [60.0, 485.0]]));
+        assert_eq!(
+            celsius,
+            "point 2: 60\u{a0}°C does not rise above the point before it"
+        );
+        assert_eq!(
+            fahrenheit,
+            "point 2: 140\u{a0}°F does not rise above the point before it"
+        );
+        let [_, fahrenheit] = told(own(50.0, &[[70.0, 300.0], [1500.0, 485.0]]));
+        assert_eq!(
+            fahrenheit,
+            "point 2: a surface of 2732\u{a0}°F is outside -328 to 2552\u{a0}°F"
+        );
+        // What is no temperature stays.
+        let [celsius, fahrenheit] = told(own(50.0, &[[70.0, 300.0], [265.0, 1e9]]));
+        assert_eq!(celsius, fahrenheit);
     }
 }

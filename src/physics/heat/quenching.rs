@@ -1,7 +1,9 @@
 //! A quench to be computed, the ranges of its numbers, and what is wrong with one outside of them.
 
 use super::{LaterBath, Leave, Medium, Section, SectionError};
+use crate::units::{TemperatureScale, format_refused, outside_on_scale};
 use recalesce_texts::heat::quench as texts;
+use std::fmt;
 
 /// A piece that goes on to cool in air leaves the bath when it is so near to it, K.
 pub(super) const LEAVES_BATH_K: f64 = 5.0;
@@ -37,10 +39,8 @@ pub struct Quenching<'a> {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum HeatError {
     /// The section.
-    #[error(transparent)]
     Section(#[from] SectionError),
     /// A number is not a number or out of range.
-    #[error("{}", texts::number_outside(field, *value, [*least, *most], unit))]
     Number {
         /// What the number is.
         field: &'static str,
@@ -54,7 +54,6 @@ pub enum HeatError {
         unit: &'static str,
     },
     /// The bath is no colder than the piece.
-    #[error("{}", texts::bath_too_hot(*bath_c, *start_c))]
     BathTooHot {
         /// Temperature of the bath, °C.
         bath_c: f64,
@@ -62,8 +61,38 @@ pub enum HeatError {
         start_c: f64,
     },
     /// The result is not finite; the input lies where the model does not hold.
-    #[error("{}", texts::NOT_FINITE)]
     NotFinite,
+}
+
+impl HeatError {
+    /// What is wrong, with temperatures on a scale.
+    #[must_use]
+    pub fn words(&self, scale: TemperatureScale) -> String {
+        match self {
+            Self::Section(error) => error.to_string(),
+            Self::Number {
+                field,
+                value,
+                least,
+                most,
+                unit,
+            } => {
+                let (told, unit) = outside_on_scale([*value, *least, *most], unit, scale);
+                texts::number_outside(field, &told, unit)
+            }
+            Self::BathTooHot { bath_c, start_c } => {
+                let [bath, piece] = [*bath_c, *start_c].map(|c| format_refused(c, scale));
+                texts::bath_too_hot(&bath, &piece)
+            }
+            Self::NotFinite => texts::NOT_FINITE.to_owned(),
+        }
+    }
+}
+
+impl fmt::Display for HeatError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.words(TemperatureScale::Celsius))
+    }
 }
 
 impl Quenching<'_> {

@@ -6,6 +6,7 @@ mod comma;
 mod duration;
 mod length;
 mod number;
+mod outside;
 mod temperature;
 
 pub use comma::{parse_number, read_with_decimal_comma, with_decimal_comma};
@@ -15,6 +16,7 @@ pub use number::{
     format_cooling_rate, format_factor, format_fixed, format_hrb, format_hrc, format_hv,
     format_percent, format_rate_k_per_s, format_weight_percent,
 };
+pub use outside::{format_kelvin, format_refused, outside_on_scale, told_apart};
 pub use temperature::{
     TemperatureScale, format_temperature, format_temperature_band, format_temperature_difference,
     format_temperature_within, parse_temperature_c,

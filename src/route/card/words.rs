@@ -44,7 +44,7 @@ pub(super) fn bath_words(
 ) -> (String, Option<String>) {
     let medium = match choice.resolve() {
         Ok(medium) => medium,
-        Err(error) => return (error.to_string(), None),
+        Err(error) => return (error.words(scale), None),
     };
     let title = medium.title.words(scale);
     let title = match choice {

@@ -48,7 +48,7 @@ pub fn cooling_words(cooling: &SlowCooling, scale: TemperatureScale) -> String {
         SlowCooling::Medium { medium } => match medium {
             MediumChoice::Named(name) if name == "air_still" => texts::STILL_AIR.to_owned(),
             medium => medium.resolve().map_or_else(
-                |error| error.to_string(),
+                |error| error.words(scale),
                 |medium| inside_a_sentence(&medium.title.words(scale)),
             ),
         },

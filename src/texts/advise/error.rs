@@ -1,9 +1,10 @@
 //! Why a question about a whole shop or a whole spread has no answer.
 
-/// The unit stands with the space before it.
+/// The unit may be none.
 #[inline]
-pub fn outside(value: f64, least: f64, most: f64, unit: &str) -> String {
-    format!("{value} is outside {least} to {most}{unit}")
+pub fn outside([value, least, most]: &[String; 3], unit: &str) -> String {
+    let space = if unit.is_empty() { "" } else { " " };
+    format!("{value} is outside {least} to {most}{space}{unit}")
 }
 
 #[inline]

@@ -9,8 +9,8 @@ pub fn how_many_allowed(count: usize, least: usize, most: usize) -> String {
 }
 
 #[inline]
-pub fn hottest_below_coolest(most_c: f64, least_c: f64) -> String {
-    format!("{most_c} °C is below the coolest, {least_c} °C")
+pub fn hottest_below_coolest(hottest: &str, coolest: &str, unit: &str) -> String {
+    format!("{hottest} {unit} is below the coolest, {coolest} {unit}")
 }
 
 #[inline]

@@ -57,32 +57,25 @@ pub fn heat_transfer_outside(point: usize, h_w_m2k: f64, [least, most]: [f64; 2]
 }
 
 #[inline]
-pub fn surface_outside(point: usize, temperature_c: f64, [least_c, most_c]: [f64; 2]) -> String {
+pub fn surface_outside(point: usize, [given, least, most]: &[String; 3], unit: &str) -> String {
     format!(
-        "point {point}: a surface of {temperature_c}\u{a0}°C is outside {least_c} to {most_c}\u{a0}°C"
+        "point {point}: a surface of {given}\u{a0}{unit} is outside {least} to {most}\u{a0}{unit}"
     )
 }
 
 #[inline]
-pub fn does_not_rise(point: usize, temperature_c: f64) -> String {
-    format!("point {point}: {temperature_c}\u{a0}°C does not rise above the point before it")
+pub fn does_not_rise(point: usize, temperature: &str) -> String {
+    format!("point {point}: {temperature} does not rise above the point before it")
 }
 
 #[inline]
-pub fn bath_outside(bath_c: f64, [least_c, most_c]: [f64; 2]) -> String {
-    format!("a bath of {bath_c}\u{a0}°C is outside {least_c} to {most_c}\u{a0}°C")
+pub fn bath_outside([given, least, most]: &[String; 3], unit: &str) -> String {
+    format!("a bath of {given}\u{a0}{unit} is outside {least} to {most}\u{a0}{unit}")
 }
 
 #[inline]
-pub fn bath_of_outside(
-    title: &str,
-    bath_c: f64,
-    [least_c, most_c]: [f64; 2],
-    reason: &str,
-) -> String {
-    format!(
-        "{title}: a bath of {bath_c}\u{a0}°C is outside {least_c} to {most_c}\u{a0}°C: {reason}"
-    )
+pub fn bath_of_outside(title: &str, outside: &str, reason: &str) -> String {
+    format!("{title}: {outside}: {reason}")
 }
 
 pub const OWN_HAS_ITS_BATH: &str =

@@ -18,8 +18,7 @@ pub const NO_FIGURE: &str = "no figure tells the speed; give the nickel-ball tim
 #[inline]
 pub fn figure_outside(
     figure: &str,
-    given: f64,
-    [least, most]: [f64; 2],
+    [given, least, most]: &[String; 3],
     unit: &str,
     why: &str,
 ) -> String {
@@ -36,8 +35,8 @@ pub fn with_another(figure: &str) -> String {
 }
 
 #[inline]
-pub fn bath_too_warm(bath_c: f64) -> String {
-    format!("a bath of {bath_c}\u{a0}°C is too warm for a time to 200 °C; leave that figure out")
+pub fn bath_too_warm(bath: &str) -> String {
+    format!("a bath of {bath} is too warm for a time to 200 °C; leave that figure out")
 }
 
 pub const NO_CURVE_FOUND: &str = "no heat-transfer curve was found that gives figures near these";
@@ -89,8 +88,8 @@ pub fn not_a_number(line: u64, field: &str, what: &str, form: &str) -> String {
 pub const FORMS_OF_TIME: &str = "; seconds, milliseconds and min:s are read";
 
 #[inline]
-pub fn temperature_outside(line: u64, temperature_c: f64, [least_c, most_c]: [f64; 2]) -> String {
-    format!("line {line}: {temperature_c:.0}\u{a0}°C is outside {least_c} to {most_c}\u{a0}°C")
+pub fn temperature_outside(line: u64, [given, least, most]: &[String; 3], unit: &str) -> String {
+    format!("line {line}: {given}\u{a0}{unit} is outside {least} to {most}\u{a0}{unit}")
 }
 
 #[inline]
@@ -107,14 +106,14 @@ pub fn wrong_start(line: u64, hottest: f64) -> String {
 }
 
 #[inline]
-pub fn ends_hot(coldest_c: f64, needed_c: f64) -> String {
-    format!("the curve ends at {coldest_c:.0}\u{a0}°C; it has to go below {needed_c:.0}\u{a0}°C")
+pub fn ends_hot(coldest: &str, needed: &str) -> String {
+    format!("the curve ends at {coldest}; it has to go below {needed}")
 }
 
 #[inline]
-pub fn large_step(line: u64, from_c: f64, to_c: f64, most_k: f64) -> String {
+pub fn large_step(line: u64, from: &str, to: &str, most: &str) -> String {
     format!(
-        "line {line}: from {from_c:.0} to {to_c:.0}\u{a0}°C in one step; at most {most_k:.0}\u{a0}K is allowed between two readings"
+        "line {line}: from {from} to {to} in one step; at most {most} is allowed between two readings"
     )
 }
 
@@ -124,9 +123,9 @@ pub fn entry_outside(entry_s: f64, first_s: f64, last_s: f64) -> String {
 }
 
 #[inline]
-pub fn no_quench_lasts(taken: f64) -> String {
+pub fn no_quench_lasts(from: &str, to: &str, taken: f64) -> String {
     format!(
-        "from 700 to 500 °C the curve takes {taken:.3} units of time; a quenchant takes 0.2 to 150 s, and seconds, milliseconds and min:s are read"
+        "from {from} to {to} the curve takes {taken:.3} units of time; a quenchant takes 0.2 to 150 s, and seconds, milliseconds and min:s are read"
     )
 }
 
@@ -134,21 +133,21 @@ pub const NO_ENTRY: &str =
     "the probe is nowhere seen to enter the bath: it never cools by 10 K/s or more";
 
 #[inline]
-pub fn noisy(noise_k: f64, most_k: f64) -> String {
-    format!("the readings scatter by {noise_k:.0}\u{a0}K; at most {most_k:.0}\u{a0}K is allowed")
+pub fn noisy(noise: &str, most: &str) -> String {
+    format!("the readings scatter by {noise}; at most {most} is allowed")
 }
 
 #[inline]
-pub fn colder_than_bath(coldest_c: f64, bath_c: f64) -> String {
-    format!("the probe cools to {coldest_c:.0}\u{a0}°C, below the bath of {bath_c}\u{a0}°C")
+pub fn colder_than_bath(coldest: &str, bath: &str) -> String {
+    format!("the probe cools to {coldest}, below the bath of {bath}")
 }
 
 pub const UNDETERMINED: &str = "the readings do not determine a heat-transfer curve";
 
 #[inline]
-pub fn not_followed(rms_k: f64) -> String {
+pub fn not_followed(rms: &str) -> String {
     format!(
-        "no heat transfer in this bath makes the probe cool like this: the nearest misses the readings by {rms_k:.0}\u{a0}K; are the bath, the probe and the units right?"
+        "no heat transfer in this bath makes the probe cool like this: the nearest misses the readings by {rms}; are the bath, the probe and the units right?"
     )
 }
 
@@ -159,8 +158,8 @@ pub fn few_readings(count: usize) -> String {
 
 // What was guessed, mended or left out.
 #[inline]
-pub fn scale_guessed(scale: &str) -> String {
-    format!("temperatures taken as {scale}: only there the probe starts near 850 °C")
+pub fn scale_guessed(scale: &str, start: &str) -> String {
+    format!("temperatures taken as {scale}: only there the probe starts near {start}")
 }
 
 pub const SECONDS_ASSUMED: &str = "times taken as seconds";
@@ -194,8 +193,8 @@ pub fn thinned(from: usize, to: usize) -> String {
 }
 
 #[inline]
-pub fn start_is(start_c: f64) -> String {
+pub fn start_is(start: &str, standard: &str) -> String {
     format!(
-        "the probe starts at {start_c:.0}\u{a0}°C, not at 850 °C: its figures are not those of the standard"
+        "the probe starts at {start}, not at {standard}: its figures are not those of the standard"
     )
 }

@@ -1,7 +1,7 @@
 //! Quenches and sections that cannot be computed.
 
 #[inline]
-pub fn number_outside(field: &str, value: f64, [least, most]: [f64; 2], unit: &str) -> String {
+pub fn number_outside(field: &str, [value, least, most]: &[String; 3], unit: &str) -> String {
     format!("{field}: {value} is outside {least} to {most} {unit}")
 }
 
@@ -19,8 +19,8 @@ pub const DISTANCE_FROM_END: &str = "distance from the quenched end";
 pub const TEMPERATURE_OF_BAR: &str = "temperature of the bar";
 
 #[inline]
-pub fn bath_too_hot(bath_c: f64, start_c: f64) -> String {
-    format!("the bath at {bath_c} °C does not cool a piece at {start_c} °C")
+pub fn bath_too_hot(bath: &str, piece: &str) -> String {
+    format!("the bath at {bath} does not cool a piece at {piece}")
 }
 
 pub const NOT_FINITE: &str = "the computation of the cooling gave no finite result";

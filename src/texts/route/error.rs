@@ -18,11 +18,6 @@ pub fn soak_below_a1(soak: &str, a1: &str) -> String {
 }
 
 #[inline]
-pub fn bath_too_hot(bath: &str, piece: &str) -> String {
-    format!("Quench: the bath at {bath} does not cool a piece at {piece}.")
-}
-
-#[inline]
 pub fn no_equilibrium(temperature: &str) -> String {
     format!("No equilibrium was found at {temperature}: the search did not come to rest.")
 }

@@ -9,7 +9,9 @@ use crate::units::TemperatureScale;
 pub(super) const START_RANGE_C: [f64; 2] = [780.0, 920.0];
 /// The curve has to go below this, °C.
 const ENDS_BELOW_C: f64 = 400.0;
-/// Times from 700 to 500 °C, s.
+/// Temperatures between which the quench is timed, °C.
+pub(super) const QUENCH_BETWEEN_C: [f64; 2] = [700.0, 500.0];
+/// Times between them, s.
 const QUENCH_RANGE_S: [f64; 2] = [0.2, 150.0];
 
 /// The scale that the name of the column or the heading tells.
@@ -114,8 +116,8 @@ pub(super) fn to_seconds(
             needed_c: ENDS_BELOW_C,
         });
     }
-    let taken = match (leaves(readings, 700.0), leaves(readings, 500.0)) {
-        (Some(from), Some(to)) => to - from,
+    let taken = match QUENCH_BETWEEN_C.map(|c| leaves(readings, c)) {
+        [Some(from), Some(to)] => to - from,
         _ => 0.0,
     };
     let makes_sense = |s: f64| (QUENCH_RANGE_S[0]..=QUENCH_RANGE_S[1]).contains(&s);

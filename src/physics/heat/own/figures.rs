@@ -1,6 +1,6 @@
 //! The figures that tell the speed of a quenchant, and what they may be.
 
-use super::BATH_RANGE_C;
+use super::figure_error::{FigureError, Limit};
 use crate::heat::{HeatError, Medium, ProbeFigures, nickel_ball_s, probe};
 use recalesce_texts::heat::own as texts;
 use serde::{Deserialize, Serialize};
@@ -152,73 +152,6 @@ pub struct QuenchantFigures {
     /// Time of the probe from 850 to 200 °C, s.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub time_to_200c_s: Option<f64>,
-}
-
-/// Why figures give no curve.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
-pub enum FigureError {
-    /// No figure tells how fast the quenchant is.
-    #[error("{}", texts::NO_FIGURE)]
-    None,
-    /// A figure is not a number or outside what a liquid quenchant has.
-    #[error(
-        "{}",
-        texts::figure_outside(figure.words(), *given, [*least, *most], figure.unit(), &why.to_string())
-    )]
-    Outside {
-        /// Which.
-        figure: Figure,
-        /// The figure given.
-        given: f64,
-        /// The smallest allowed, to three digits.
-        least: f64,
-        /// The largest allowed, to three digits.
-        most: f64,
-        /// What sets the limits.
-        why: Limit,
-    },
-    /// The bath is not a number or outside of -20 to 250 °C.
-    #[error("{}", texts::bath_outside(*bath_c, BATH_RANGE_C))]
-    Bath {
-        /// The temperature given, °C.
-        bath_c: f64,
-    },
-    /// The probe does not cool to 200 °C in this bath, or only over hours.
-    #[error("{}", texts::bath_too_warm(*bath_c))]
-    BathTooWarm {
-        /// The temperature given, °C.
-        bath_c: f64,
-    },
-    /// The tests could not be computed.
-    #[error(transparent)]
-    Heat(#[from] HeatError),
-    /// No curve was found that gives figures near these.
-    #[error("{}", texts::NO_CURVE_FOUND)]
-    NotFound,
-}
-
-/// What sets the limits of a figure.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Limit {
-    /// What liquid quenchants have.
-    Quenchants,
-    /// What oils have; a faster quenchant is told by more than the ball.
-    Oils,
-    /// Another figure, which no cooling curve has together with this one.
-    With(Figure),
-    /// All the other figures together, with which no ordinary boiling curve gives it.
-    WithTheOthers,
-}
-
-impl fmt::Display for Limit {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Quenchants => f.write_str(texts::AS_QUENCHANTS),
-            Self::Oils => f.write_str(texts::AS_OILS),
-            Self::With(other) => f.write_str(&texts::with_another(other.words())),
-            Self::WithTheOthers => f.write_str(texts::WITH_THE_OTHERS),
-        }
-    }
 }
 
 /// A figure as given or measured beside the computed one.

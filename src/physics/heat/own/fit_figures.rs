@@ -7,7 +7,8 @@
 
 use super::BATH_RANGE_C;
 use super::band::{band_factor, mean_ln_h};
-use super::figures::{Compared, Figure, FigureError, Limit, QuenchantFigures, within};
+use super::figure_error::{FigureError, Limit};
+use super::figures::{Compared, Figure, QuenchantFigures, within};
 use super::shape::{BoilingShape, PARAMETERS};
 use crate::heat::{
     Family, HeatError, HeatTransfer, Medium, OwnMedium, media, nickel_ball_s, probe,

@@ -9,6 +9,7 @@ mod band;
 mod curve_error;
 mod curve_units;
 mod entry;
+mod figure_error;
 mod figures;
 mod fit_curve;
 mod fit_figures;
@@ -23,11 +24,22 @@ mod thin;
 
 pub use band::band_factor;
 pub use curve_error::{CurveError, CurveFitError, CurveNote};
-pub use figures::{Compared, Figure, FigureError, QuenchantFigures};
+pub use figure_error::FigureError;
+pub use figures::{Compared, Figure, QuenchantFigures};
 pub use fit_curve::{CurveFit, CurveFitProgress};
 pub use fit_figures::{FiguresFit, fit_figures};
 pub use fitted_curve::{FittedCurve, FittedKnot};
 pub use probe_curve::{CurveOptions, ProbeCurve};
 
+use crate::units::{TemperatureScale, outside_on_scale};
+use recalesce_texts::heat::own as texts;
+
 /// Baths of liquid quenchants, °C.
 const BATH_RANGE_C: [f64; 2] = [-20.0, 250.0];
+
+/// That a bath is none of these, with temperatures on a scale.
+fn bath_outside(bath_c: f64, scale: TemperatureScale) -> String {
+    let [least, most] = BATH_RANGE_C;
+    let (told, unit) = outside_on_scale([bath_c, least, most], "°C", scale);
+    texts::bath_outside(&told, unit)
+}

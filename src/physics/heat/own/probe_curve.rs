@@ -12,7 +12,7 @@ use recalesce_texts::heat::own as texts;
 /// Temperatures that a couple in the probe may show, °C.
 pub(super) const TEMPERATURE_RANGE_C: [f64; 2] = [-80.0, 1100.0];
 /// A start so near to the standard's passes for it, K.
-const STANDARD_START_C: f64 = 850.0;
+pub(super) const STANDARD_START_C: f64 = 850.0;
 const STANDARD_WITHIN_K: f64 = 8.0;
 /// Largest step between two readings, K.
 const MOST_STEP_K: f64 = 120.0;
