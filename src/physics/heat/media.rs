@@ -204,7 +204,10 @@ mod tests {
         for texts in [texts::TITLES, texts::NOTES] {
             assert_eq!(List::read(texts).lines().count(), media().len());
         }
-        assert_eq!(medium_note("oil_medium").unwrap().grossmann_h, "0.30-0.40");
+        assert_eq!(
+            medium_note("oil_medium").unwrap().grossmann_h,
+            "0.30 to 0.40"
+        );
         assert_eq!(medium_note("own"), None);
     }
 
