@@ -87,7 +87,7 @@ fn absurd_tolerances_are_named() {
     assert_eq!(fault(|_| ()), None);
     assert_eq!(
         fault(|t| t.temper_band_k = Some(-1.0)).as_deref(),
-        Some("temper_band_k: -1 is outside 0 to 100 K")
+        Some("temper_band_k: −1 is outside 0 to 100 K")
     );
     assert!(fault(|t| t.thickness_band_mm = f64::NAN).is_some());
     assert!(fault(|t| t.certificate_part = 0.9).is_some());

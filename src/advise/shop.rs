@@ -301,7 +301,7 @@ mod tests {
         named(|s| s.furnaces.clear(), "furnaces: there are 0; 1 to 20");
         named(
             |s| s.furnaces[1].band_k = -1.0,
-            "furnaces[1].band_k: -1 is outside 0 to 100 K",
+            "furnaces[1].band_k: −1 is outside 0 to 100 K",
         );
         named(
             |s| s.furnaces[0].most_c = 50.0,

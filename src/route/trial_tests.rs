@@ -141,8 +141,8 @@ fn an_absurd_deviation_is_refused_by_its_field() {
             .contains("factor on the time of the nose 0 is outside")
     );
     assert!(refused(|d| d.heat_transfer_factor = f64::NAN).contains("0.01 to 100"));
-    assert!(refused(|d| d.thickness_mm = -80.0).contains("thickness off by -80 mm"));
-    assert!(refused(|d| d.ms_k = f64::INFINITY).contains("-300 to 300 K"));
+    assert!(refused(|d| d.thickness_mm = -80.0).contains("thickness off by −80 mm"));
+    assert!(refused(|d| d.ms_k = f64::INFINITY).contains("−300 to 300 K"));
 }
 
 /// A piece at the end of what the heat model covers may still be off.

@@ -113,7 +113,7 @@ fn figures_that_cannot_be_are_refused_with_what_is_allowed() {
         ..NONE
     };
     assert!(refused(NONE, 50.0).starts_with("no figure tells the speed"));
-    assert!(refused(base, 400.0).contains("400 °C is outside -20 to 250 °C"));
+    assert!(refused(base, 400.0).contains("400 °C is outside −20 to 250 °C"));
     assert!(refused(base, f64::NAN).contains("NaN"));
     let cases = [
         (

@@ -204,7 +204,7 @@ fn baths_that_the_curve_contradicts_are_refused() {
     let curve = curve_of("oil_medium", 0.0, 0.5, &CurveOptions::default());
     let refused = |bath_c: f64| plain(&CurveFit::new(&curve, bath_c).unwrap_err());
     assert!(refused(f64::NAN).contains("NaN"));
-    assert!(refused(300.0).contains("outside -20 to 250 °C"));
+    assert!(refused(300.0).contains("outside −20 to 250 °C"));
     assert!(refused(200.0).contains("the probe cools to 150 °C, below the bath of 200 °C"));
 }
 

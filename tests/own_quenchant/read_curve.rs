@@ -206,7 +206,7 @@ fn what_is_no_probe_curve_is_refused_with_the_line() {
         (at_20("2.25,nan"), "line 20: “nan” is no temperature"),
         (
             at_20("2.25,9999"),
-            "line 20: 9999 °C is outside -80 to 1100 °C",
+            "line 20: 9999 °C is outside −80 to 1100 °C",
         ),
         (at_20("0.5,700"), "line 20: the time 0.5 is before 2.125"),
         (at_20("2.25,1050"), "line 20: from 7"),

@@ -186,11 +186,11 @@ mod tests {
         let [celsius, fahrenheit] = told(own(700.0, &[[70.0, 300.0], [265.0, 485.0]]));
         assert_eq!(
             celsius,
-            "a bath of 700\u{a0}°C is outside -200 to 600\u{a0}°C"
+            "a bath of 700\u{a0}°C is outside \u{2212}200 to 600\u{a0}°C"
         );
         assert_eq!(
             fahrenheit,
-            "a bath of 1292\u{a0}°F is outside -328 to 1112\u{a0}°F"
+            "a bath of 1292\u{a0}°F is outside \u{2212}328 to 1112\u{a0}°F"
         );
         let [celsius, fahrenheit] = told(own(50.0, &[[70.0, 300.0], [60.0, 485.0]]));
         assert_eq!(
@@ -204,7 +204,7 @@ mod tests {
         let [_, fahrenheit] = told(own(50.0, &[[70.0, 300.0], [1500.0, 485.0]]));
         assert_eq!(
             fahrenheit,
-            "point 2: a surface of 2732\u{a0}°F is outside -328 to 2552\u{a0}°F"
+            "point 2: a surface of 2732\u{a0}°F is outside \u{2212}328 to 2552\u{a0}°F"
         );
         // What is no temperature stays.
         let [celsius, fahrenheit] = told(own(50.0, &[[70.0, 300.0], [265.0, 1e9]]));

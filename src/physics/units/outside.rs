@@ -1,6 +1,6 @@
 //! A refused number and what is allowed, on the scale of the user's choice.
 
-use super::number::{format_fixed, with_unit};
+use super::number::{MINUS, format_fixed, with_unit};
 use super::{TemperatureScale, format_temperature};
 
 /// Most decimals of a degree.
@@ -17,7 +17,7 @@ pub fn outside_on_scale(
     let of_number: fn(TemperatureScale, f64) -> f64 = match (scale, unit) {
         (TemperatureScale::Fahrenheit, "°C") => TemperatureScale::of_celsius,
         (TemperatureScale::Fahrenheit, "K") => TemperatureScale::of_kelvin_difference,
-        _ => return (numbers.map(|x| x.to_string()), unit),
+        _ => return (numbers.map(as_given), unit),
     };
     (
         told_apart(numbers.map(|x| of_number(scale, x))),
@@ -38,7 +38,7 @@ pub fn told_apart([value, least, most]: [f64; 3]) -> [String; 3] {
 #[must_use]
 pub fn format_refused(temperature_c: f64, scale: TemperatureScale) -> String {
     match scale {
-        TemperatureScale::Celsius => with_unit(&temperature_c.to_string(), scale.symbol()),
+        TemperatureScale::Celsius => with_unit(&as_given(temperature_c), scale.symbol()),
         other => format_temperature(temperature_c, other),
     }
 }
@@ -56,6 +56,16 @@ pub fn format_kelvin(difference_k: f64, scale: TemperatureScale) -> String {
     )
 }
 
+/// A number with all its decimals.
+fn as_given(value: f64) -> String {
+    with_minus(&value.to_string())
+}
+
+/// The minus as printed.
+fn with_minus(digits: &str) -> String {
+    digits.replacen('-', MINUS.encode_utf8(&mut [0; 4]), 1)
+}
+
 /// Decimals that tell a value from the limit that it is outside of; none where whole degrees do.
 fn decimals(value: f64, limit: f64) -> usize {
     let reads_alike = |decimals: &usize| degrees(value, *decimals) == degrees(limit, *decimals);
@@ -70,7 +80,7 @@ fn decimals(value: f64, limit: f64) -> usize {
 
 /// Degrees, without zeros behind the point.
 fn degrees(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
+    let text = with_minus(&format!("{value:.decimals$}"));
     match text.split_once('.') {
         Some(_) => text.trim_end_matches('0').trim_end_matches('.').to_owned(),
         None => text,
@@ -88,10 +98,10 @@ mod tests {
             let ([value, least, most], unit) = outside_on_scale([300.0, -20.0, 250.0], unit, scale);
             format!("{value}, {least} to {most} {unit}")
         };
-        assert_eq!(told("°C", Celsius), "300, -20 to 250 °C");
-        assert_eq!(told("°C", Fahrenheit), "572, -4 to 482 °F");
-        assert_eq!(told("K", Celsius), "300, -20 to 250 K");
-        assert_eq!(told("K", Fahrenheit), "540, -36 to 450 °F");
+        assert_eq!(told("°C", Celsius), "300, \u{2212}20 to 250 °C");
+        assert_eq!(told("°C", Fahrenheit), "572, \u{2212}4 to 482 °F");
+        assert_eq!(told("K", Celsius), "300, \u{2212}20 to 250 K");
+        assert_eq!(told("K", Fahrenheit), "540, \u{2212}36 to 450 °F");
         assert_eq!(told("W/m²K", Fahrenheit), told("W/m²K", Celsius));
         assert_eq!(format_kelvin(15.0, Celsius), "15\u{a0}K");
         assert_eq!(format_kelvin(15.0, Fahrenheit), "27\u{a0}°F");

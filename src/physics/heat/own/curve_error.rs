@@ -343,8 +343,8 @@ mod tests {
         assert_eq!(
             refused("s; °C\n0; 850\n1; 700\n2; 500\n3; 300\n4; -95\n"),
             [
-                "line 6: -95\u{a0}°C is outside -80 to 1100\u{a0}°C",
-                "line 6: -139\u{a0}°F is outside -112 to 2012\u{a0}°F",
+                "line 6: \u{2212}95\u{a0}°C is outside \u{2212}80 to 1100\u{a0}°C",
+                "line 6: \u{2212}139\u{a0}°F is outside \u{2212}112 to 2012\u{a0}°F",
             ]
         );
         let [celsius, fahrenheit] = refused("s; °C\n0; 850\n1; 700\n1.1; 500\n3; 300\n");

@@ -123,8 +123,8 @@ mod tests {
         assert_eq!(
             refused(Figure::MaxRate, 80.0, 400.0),
             [
-                "a bath of 400\u{a0}°C is outside -20 to 250\u{a0}°C",
-                "a bath of 752\u{a0}°F is outside -4 to 482\u{a0}°F",
+                "a bath of 400\u{a0}°C is outside \u{2212}20 to 250\u{a0}°C",
+                "a bath of 752\u{a0}°F is outside \u{2212}4 to 482\u{a0}°F",
             ]
         );
         let [celsius, fahrenheit] = refused(Figure::TimeTo200c, 40.0, 210.0);
