@@ -42,7 +42,7 @@ const FIND: Question = Question {
         optional(
             "seed",
             "whole number, 0 to 4294967295: the same one gives the same chances",
-            "the route’s",
+            "the route's",
         ),
         learnt::FIELD,
     ],
@@ -84,12 +84,12 @@ const SPREAD: Question = Question {
         optional(
             "seed",
             "whole number, 0 to 4294967295: the same one gives the same cases",
-            "the route’s",
+            "the route's",
         ),
         learnt::FIELD,
     ],
     answers: &[
-        ("seed", "as asked, or the route’s"),
+        ("seed", "as asked, or the route's"),
         ("cases", "cases with an outcome"),
         (
             "refused",
@@ -154,7 +154,7 @@ const SENSITIVITY: Question = Question {
         optional(
             "seed",
             "whole number, 0 to 4294967295: the same one gives the same cases",
-            "the route’s",
+            "the route's",
         ),
         learnt::FIELD,
     ],

@@ -266,7 +266,7 @@ test("pieces are drawn on the bench once it is left alone, with the same numbers
   await bench.close();
 });
 
-test("routes stand side by side, what differs first, the handbook’s among them", async () => {
+test("routes stand side by side, what differs first, the handbook's among them", async () => {
   const { bench, button } = await decide();
   await bench.page.getByRole("button", { name: /^Keep/ }).first().click();
   const mine = bench.page.getByRole("checkbox", { name: /marking knife, 52100/ });

@@ -39,7 +39,7 @@ for (const chart of CHARTS) {
   });
 }
 
-test("the reader’s own bench and shelf stay as they are, also those that cannot be read", async () => {
+test("the reader's own bench and shelf stay as they are, also those that cannot be read", async () => {
   for (const text of ["no bench at all", ""]) {
     const kept = text ? { [KEYS.bench]: text, [KEYS.shelf]: text } : {};
     const bench = await BenchPage.open(browser, { url: `${PAGE_URL}${link}&show=quench`, kept, serviceWorkers: "allow" });
@@ -75,7 +75,7 @@ test("an address that asks for what there is not is refused in one line", async 
 test("the link and the text for a web page are copied, and show the chart in a frame there", async () => {
   const bench = await BenchPage.ready(browser, { permissions: ["clipboard-read", "clipboard-write"] });
   await bench.go("Shelf");
-  await bench.page.getByText("One chart of the bench’s route").click();
+  await bench.page.getByText("One chart of the bench's route").click();
   assert.deepEqual(await bench.accessibilityFaults(), []);
   await bench.button("Copy link: Quench").click();
   await bench.messages.filter({ hasText: "The link to the chart is on the clipboard." }).waitFor();

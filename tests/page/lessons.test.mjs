@@ -53,7 +53,7 @@ async function doStep({ bench, guide, press }) {
   return kind;
 }
 
-test("every experiment is played to its end, and one’s own route comes back", async () => {
+test("every experiment is played to its end, and one's own route comes back", async () => {
   const place = await lessons();
   const { bench, guide, press, starts } = place;
   const count = await starts.count();
@@ -112,7 +112,7 @@ test("a goal is reached by hand, and what is not a number is told", async () => 
   await bench.close();
 });
 
-test("a teacher’s experiment is loaded from a file, and a damaged one is told", async () => {
+test("a teacher's experiment is loaded from a file, and a damaged one is told", async () => {
   const { bench, starts } = await lessons();
   const before = await starts.count();
   const load = (name, text) =>

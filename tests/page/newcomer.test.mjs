@@ -16,7 +16,7 @@ before(async () => {
 });
 after(() => browser.close());
 
-test("a verdict for one’s own steel is two clicks and the typing of its contents away", async () => {
+test("a verdict for one's own steel is two clicks and the typing of its contents away", async () => {
   const begun_ms = Date.now();
   const bench = await BenchPage.ready(browser);
   const { page } = bench;

@@ -141,7 +141,7 @@ test("after the first visit the page opens whole without a network, below a path
   await bench.close();
 });
 
-test("what is kept stands under the page’s own path", async () => {
+test("what is kept stands under the page's own path", async () => {
   const bench = await visited();
   const [scope] = await bench.page.evaluate(async () => (await navigator.serviceWorker.getRegistrations()).map((one) => one.scope));
   assert.equal(scope, address);
@@ -278,7 +278,7 @@ test("a thread that is started again while the host has a newer version is of th
   await bench.close();
 });
 
-test("the development server’s worker removes what a published page has left on its port, and itself", async () => {
+test("the development server's worker removes what a published page has left on its port, and itself", async () => {
   const bench = await visited();
   const page = Buffer.from(first.files.get("./").toString().replace("<title>Recalesce</title>", "<title>In work</title>"));
   const worker = await readFile(new URL("../../xtask/src/no_worker.js", import.meta.url), "utf8");

@@ -204,7 +204,7 @@ test("table, routes side by side and sweep count with it, and a run keeps that i
   await bench.close();
 });
 
-test("pieces are drawn with the shop’s furnace, oven and tester, and it is said", async () => {
+test("pieces are drawn with the shop's furnace, oven and tester, and it is said", async () => {
   const bench = await opened(shop({ is_on: false }));
   await bench.page.getByText("How sure, by pieces drawn", { exact: true }).click();
   const said = bench.page.getByText("Drawn with the furnace as on the bench", { exact: false });

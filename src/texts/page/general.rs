@@ -2,7 +2,7 @@
 
 use std::fmt::Display;
 
-pub const FOOT: &str = "Predictions are for planning and teaching. A part whose failure can injure someone must be tested. Local codes, the supplier’s data sheet and licensed practice come first.";
+pub const FOOT: &str = "Predictions are for planning and teaching. A part whose failure can injure someone must be tested. Local codes, the supplier's data sheet and licensed practice come first.";
 
 #[inline]
 pub fn unread(what: &str, reason: &str, is_aside: bool) -> String {
@@ -56,9 +56,9 @@ pub fn link_not_opened(reason: impl Display) -> String {
     format!("The route of the link was not opened. {reason}")
 }
 
-pub const LINK_ON_BENCH: &str = "The link’s route is on the bench.";
+pub const LINK_ON_BENCH: &str = "The link's route is on the bench.";
 pub const LINK_ON_BENCH_ONE_KEPT: &str =
-    "The link’s route is on the bench; the one before is on the shelf.";
+    "The link's route is on the bench; the one before is on the shelf.";
 pub const PART_NOT_LOADED: &str = "This part of the page could not be loaded.";
 pub const PART_NOT_LOADED_TRY_AGAIN: &str =
     "This part of the page could not be loaded. Check the connection and try again.";

@@ -67,6 +67,6 @@ pub fn distance(unit: &str) -> String {
 
 pub const HARDNESS_HRC: &str = "hardness, HRC";
 pub const BAND_HRC: &str = "band, HRC";
-pub const BY_POLYNOMIALS: &str = "by the standard’s polynomials, HRC";
+pub const BY_POLYNOMIALS: &str = "by the standard's polynomials, HRC";
 pub const AT_700: &str = "At 700 °C";
 pub const HARDNESS: &str = "Hardness";

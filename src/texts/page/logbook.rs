@@ -8,19 +8,19 @@ pub const REDO_OF_LOGBOOK: &str = "Redo a change of the logbook";
 pub const NOTHING_LOGGED: &str = "Nothing is logged yet. Put a route on the bench, harden the piece, log the run, and write down what the tester and the cutting edge say. After a few runs you see how far your furnace and your oil are from the model.";
 pub const OPENING: &str = "Opening the logbook.";
 pub const ABOUT: &str = "What you really did, what you measured, and what was predicted that day. It stays in this browser; export it to carry it elsewhere.";
-pub const LOG_BENCH_ROUTE: &str = "Log a run of the bench’s route";
+pub const LOG_BENCH_ROUTE: &str = "Log a run of the bench's route";
 pub const EXPORT_LIST: &str = "Export the list as CSV";
 pub const CLOSED: &str = "This browser keeps no logbook for the page: what you log is here until the page is closed. Export it to a file.";
-pub const FULL: &str = "The browser’s store is full: what you log now is here until the page is closed. Export it to a file, then delete old runs or photos.";
-pub const SOON_FULL: &str = "The browser’s store will soon be full. Export the logbook to a file, then delete old runs or photos.";
+pub const FULL: &str = "The browser's store is full: what you log now is here until the page is closed. Export it to a file, then delete old runs or photos.";
+pub const SOON_FULL: &str = "The browser's store will soon be full. Export the logbook to a file, then delete old runs or photos.";
 
 #[inline]
 pub fn unread(unread: usize) -> String {
     match unread {
-        1 => "One of the logbook’s runs could not be read. It is left as it is in this browser."
+        1 => "One of the logbook's runs could not be read. It is left as it is in this browser."
             .to_owned(),
         _ => format!(
-            "{unread} of the logbook’s runs could not be read. They are left as they are in this browser."
+            "{unread} of the logbook's runs could not be read. They are left as they are in this browser."
         ),
     }
 }

@@ -63,10 +63,10 @@ pub fn copy_frame_of(chart: &str) -> String {
 
 pub const FRAME: &str = "The text for a web page";
 pub const COPY_FRAME: &str = "Copy text for a web page";
-pub const ONE_CHART: &str = "One chart of the bench’s route, for a slide or a web page";
+pub const ONE_CHART: &str = "One chart of the bench's route, for a slide or a web page";
 pub const SHOWN_BY_ITSELF: &str = "It is shown by itself, with the route as it is now. The route travels in the link; whoever opens it keeps their own bench.";
 pub const ABOUT: &str = "Routes that you keep. They stay in this browser; export them to a file to carry them elsewhere.";
-pub const KEEP_ROUTE: &str = "Keep the bench’s route";
+pub const KEEP_ROUTE: &str = "Keep the bench's route";
 pub const COPY_LINK_TO_IT: &str = "Copy a link to it";
 pub const IMPORT_FILE: &str = "Import a file";
 pub const FILE_TO_IMPORT: &str = "File to import";
