@@ -61,7 +61,7 @@ pub(super) fn hardness(
         title: texts::HARDNESS.to_owned(),
         figure,
         band: format!(
-            "{} ± {}",
+            "{}\u{a0}±\u{a0}{}",
             format_hv(hardness.hv),
             format_fixed(state.band_hv, 0)
         ),

@@ -858,7 +858,7 @@ export class BenchPage {
 
   /** What stands in place of the table. */
   get quenchHint() {
-    return this.page.locator(".quenches .scroll .hint");
+    return this.page.locator(".quenches .scrolled .hint");
   }
 
   // -- Your own quenchant

@@ -147,6 +147,8 @@ pub(crate) fn Word(
             >
                 {text}
             </button>
+            // A word joiner: the comma that follows stays on this line.
+            "\u{2060}"
             {panel}
         </span>
     }

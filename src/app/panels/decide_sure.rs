@@ -79,7 +79,7 @@ fn matters(one: &Matters) -> AnyView {
                         <i style:width=format!("{:.1}%", 100.0 * part)></i>
                     </span>
                     <span class="part">
-                        {format_percent(part)} <small>" ± " {format_percent(error)}</small>
+                        {format_percent(part)} <small>"\u{a0}±\u{a0}" {format_percent(error)}</small>
                     </span>
                 </li>
             }

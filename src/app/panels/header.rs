@@ -36,6 +36,9 @@ fn Turn() -> impl IntoView {
     }
 }
 
+/// Two sliders: what opens the settings where there is no room for them.
+const SLIDERS: &str = r#"<svg width="18" height="14" viewBox="0 0 18 14" stroke="currentColor" stroke-width="1.6" aria-hidden="true"><path d="M0 3.5H9M14 3.5H18M0 10.5H4M9 10.5H18M11.5 1V6M6.5 8V13"/></svg>"#;
+
 /// Goes to the card, and prints it once it is there.
 fn print_card(bench: Bench) {
     bench.place.set(Place::Card);
@@ -206,6 +209,14 @@ pub(crate) fn Header() -> impl IntoView {
                 >
                     {texts::header::LOG_A_RUN}
                 </button>
+                // Empty: the settings stand beside it, and with room they are always shown.
+                <details class="phone-only">
+                    <summary
+                        class="press"
+                        aria-label=texts::header::HOW_SHOWN
+                        inner_html=SLIDERS
+                    ></summary>
+                </details>
                 {settings(bench)}
             </div>
         </header>

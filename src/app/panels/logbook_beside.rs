@@ -45,7 +45,12 @@ pub(super) fn SideBySide(log: Log) -> impl IntoView {
                 view! {
                     <section class="side-by-side">
                         <h3>{texts::logbook::SIDE_BY_SIDE}</h3>
-                        <div>
+                        <div
+                            class="scrolled"
+                            tabindex="0"
+                            role="region"
+                            aria-label=texts::logbook::SIDE_BY_SIDE
+                        >
                             <table>
                                 <thead>
                                     <tr>

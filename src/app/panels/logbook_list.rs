@@ -173,7 +173,7 @@ fn row(listed: &Listed, scale: TemperatureScale) -> Row {
                 || "–".to_owned(),
                 |p| {
                     format!(
-                        "{} ± {}{}",
+                        "{}\u{a0}±\u{a0}{}{}",
                         format_fixed(p.hrc, 1),
                         format_fixed(p.band_hrc, 1),
                         if p.is_taught {

@@ -126,7 +126,7 @@ fn derived(
     let equation = derivation.balance.as_ref().map(Balance::typeset);
     let formula = derivation.typeset().or(equation).map(|typeset| {
         view! {
-            <div class="formula">
+            <div class="formula scrolled" tabindex="0" role="group" aria-label=texts::why::FORMULA>
                 <p role="math" aria-label=typeset.plain inner_html=set_in_type(&typeset.letters)></p>
                 <p aria-hidden="true" inner_html=set_in_type(&typeset.values)></p>
             </div>

@@ -101,19 +101,26 @@ pub(super) fn PriorStates(
         })
     };
     view! {
-        <table class="states">
-            <caption>{texts::steps::AFTER_EACH_STEP}</caption>
-            <thead>
-                <tr>
-                    <th scope="col">{texts::steps::AFTER}</th>
-                    <th scope="col">{texts::steps::GRAIN}</th>
-                    <th scope="col">{texts::steps::CARBIDE}</th>
-                    <th scope="col">{texts::steps::BOUNDARIES}</th>
-                    <th scope="col">{texts::steps::HARDNESS}</th>
-                </tr>
-            </thead>
-            <tbody>{rows}</tbody>
-        </table>
+        <div
+            class="scrolled"
+            tabindex="0"
+            role="region"
+            aria-label=texts::steps::AFTER_EACH_STEP
+        >
+            <table class="states">
+                <caption>{texts::steps::AFTER_EACH_STEP}</caption>
+                <thead>
+                    <tr>
+                        <th scope="col">{texts::steps::AFTER}</th>
+                        <th scope="col">{texts::steps::GRAIN}</th>
+                        <th scope="col">{texts::steps::CARBIDE}</th>
+                        <th scope="col">{texts::steps::BOUNDARIES}</th>
+                        <th scope="col">{texts::steps::HARDNESS}</th>
+                    </tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+        </div>
         <SaveTable file="piece-after-each-step" />
     }
     .into_any()

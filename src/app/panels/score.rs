@@ -90,20 +90,22 @@ fn kind(against: Against, scores: &[QuantityScore]) -> AnyView {
     });
     view! {
         <h3>{against.heading()}</h3>
-        <table>
-            <thead>
-                <tr>{TITLES.map(|title| view! { <th scope="col">{title}</th> })}</tr>
-            </thead>
-            <tbody>
-                {of().map(row).collect_view()} <tr>
-                    <th scope="row">{texts::sources::TOGETHER}</th>
-                    <td>{rows}</td>
-                    <td>"–"</td>
-                    <td>{inside}</td>
-                    <td>"–"</td>
-                </tr>
-            </tbody>
-        </table>
+        <div class="scrolled" tabindex="0" role="region" aria-label=against.heading()>
+            <table>
+                <thead>
+                    <tr>{TITLES.map(|title| view! { <th scope="col">{title}</th> })}</tr>
+                </thead>
+                <tbody>
+                    {of().map(row).collect_view()} <tr>
+                        <th scope="row">{texts::sources::TOGETHER}</th>
+                        <td>{rows}</td>
+                        <td>"–"</td>
+                        <td>{inside}</td>
+                        <td>"–"</td>
+                    </tr>
+                </tbody>
+            </table>
+        </div>
         <SaveTable file=file />
         {misses}
     }

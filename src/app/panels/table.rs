@@ -357,7 +357,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
             <p>
                 {move || texts::media::about_table(what())} " " {of_blade} {taught}
             </p>
-            <div class="scroll" role="region" aria-label=texts::media::MEDIA_AND_SIZES tabindex="0">
+            <div class="scrolled" role="region" aria-label=texts::media::MEDIA_AND_SIZES tabindex="0">
                 {shown}
                 {move || without().map(|why| view! { <p class="hint">{why}</p> })}
             </div>

@@ -148,7 +148,7 @@ impl Outside {
         }
         // What is allowed of a temperature is a difference.
         let unit = if self.unit == "°C" { "K" } else { &self.unit };
-        format!("{value} ± {tolerance}\u{a0}{unit}")
+        format!("{value}\u{a0}±\u{a0}{tolerance}\u{a0}{unit}")
             .trim_end()
             .to_owned()
     }

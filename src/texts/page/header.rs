@@ -8,6 +8,7 @@ pub const REDO_UNDONE: &str = "Redo what was undone";
 pub const PRINT_CARD: &str = "Print the card";
 pub const KEEP_ON_SHELF: &str = "Keep on the shelf";
 pub const LOG_A_RUN: &str = "Log a run";
+pub const HOW_SHOWN: &str = "Units and theme";
 pub const TEMPERATURES: &str = "Temperatures";
 pub const LENGTHS: &str = "Lengths";
 pub const DECIMALS: &str = "Decimals";

@@ -43,7 +43,7 @@ pub const NO_HARDNESS_GIVEN: &str = "The model gave no hardness for this route."
 
 #[inline]
 pub fn predicted(hrc: &str, band: &str, model: &str) -> String {
-    format!("Predicted {hrc} ± {band}\u{a0}HRC by model {model}")
+    format!("Predicted {hrc}\u{a0}±\u{a0}{band}\u{a0}HRC by model {model}")
 }
 
 pub const COUNTED_WITH_LEARNT: &str = ", counted with what the logbook had taught";

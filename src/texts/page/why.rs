@@ -6,6 +6,7 @@ pub const COUNTS_IN_CELSIUS: &str = "The formula counts in °C.";
 pub const SYMBOL: &str = "Symbol";
 pub const WHAT_IT_IS: &str = "What it is";
 pub const VALUE: &str = "Value";
+pub const FORMULA: &str = "Formula";
 pub const GOES_IN: &str = "What goes in";
 pub const BESIDE_IT: &str = "Beside it";
 pub const COUNTED_WITH_LEARNT: &str = "Counted with what the logbook has taught: ";
