@@ -818,6 +818,28 @@ export class BenchPage {
     return this.page.evaluate(() => document.scrollingElement.scrollWidth - innerWidth);
   }
 
+  get head() {
+    return this.page.locator(".head");
+  }
+
+  /** Commas and full stops that stand below the word of a sentence that they follow. */
+  looseMarks() {
+    return this.page.evaluate(() =>
+      [...document.querySelectorAll(":is(.piece, .set) .word > button")].flatMap((word) => {
+        const sentence = word.closest("p");
+        const texts = document.createTreeWalker(sentence, NodeFilter.SHOW_TEXT);
+        texts.currentNode = word.lastChild;
+        const next = texts.nextNode();
+        if (word.getClientRects().length === 0 || !/^[,.]/.test(next?.data ?? "")) return [];
+        const mark = document.createRange();
+        mark.setStart(next, 0);
+        mark.setEnd(next, 1);
+        const { bottom } = word.getBoundingClientRect();
+        return mark.getBoundingClientRect().top > bottom - 3 ? [`${word.textContent}${next.data}`] : [];
+      }),
+    );
+  }
+
   /** Everything that can be pressed, dragged or typed and is no part of a sentence. */
   get controls() {
     return this.page.locator(

@@ -164,6 +164,39 @@ test("on a phone what is pressed often is at least 24 px each way", async () => 
   await bench.close();
 });
 
+test("on a phone the head takes two rows; units and theme are one press away", async () => {
+  const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
+  assert.ok((await bench.head.boundingBox()).height < 100);
+  assert.equal(await bench.button("°F").count(), 0);
+  await bench.page.getByLabel("Units and theme").tap();
+  await bench.button("°F").tap();
+  assert.equal(await bench.page.getByRole("button", { name: "°F", exact: true }).getAttribute("aria-pressed"), "true");
+  assert.ok((await bench.overflow()) <= 0);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("a notice moves nothing", async () => {
+  for (const viewport of [WIDE, PHONE]) {
+    const bench = await BenchPage.ready(browser, { viewport });
+    const before = await bench.placesOnBench();
+    await bench.keep();
+    assert.deepEqual(await bench.placesOnBench(), before);
+    await bench.close();
+  }
+});
+
+test("no line of a sentence begins with a mark of the word before", async () => {
+  const bench = await BenchPage.ready(browser);
+  const loose = [];
+  for (let width = 1440; width > 320; width -= 7) {
+    await bench.page.setViewportSize({ width, height: 900 });
+    loose.push(...(await bench.looseMarks()));
+  }
+  assert.deepEqual(loose, []);
+  await bench.close();
+});
+
 test("the block of a step picks its stage", async () => {
   const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
   await bench.block(/^Temper\s1/).tap();

@@ -45,6 +45,9 @@ pub(crate) fn Word(
     /// Whether the word is the user's own, in which a point stays a point.
     #[prop(optional, into)]
     is_own: Signal<bool>,
+    /// The comma or full stop behind it, which stays on its line.
+    #[prop(optional)]
+    mark: &'static str,
     /// What the panel holds.
     children: ChildrenFn,
 ) -> impl IntoView {
@@ -147,8 +150,7 @@ pub(crate) fn Word(
             >
                 {text}
             </button>
-            // A word joiner: the comma that follows stays on this line.
-            "\u{2060}"
+            {mark}
             {panel}
         </span>
     }

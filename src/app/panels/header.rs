@@ -22,19 +22,7 @@ pub(super) fn Sign(
 }
 
 /// An arrow that turns back.
-#[component]
-fn Turn() -> impl IntoView {
-    view! {
-        <svg width="15" height="13" viewBox="0 0 15 13" aria-hidden="true">
-            <path
-                d="M1 5H9.5A3.7 3.7 0 0 1 9.5 12.2H5M4.6 1.2L1 5L4.6 8.8"
-                stroke="currentColor"
-                stroke-width="1.6"
-                fill="none"
-            ></path>
-        </svg>
-    }
-}
+const TURN: &str = r#"<svg width="15" height="13" viewBox="0 0 15 13" stroke="currentColor" stroke-width="1.6" fill="none" aria-hidden="true"><path d="M1 5H9.5A3.7 3.7 0 0 1 9.5 12.2H5M4.6 1.2L1 5L4.6 8.8"/></svg>"#;
 
 /// Two sliders: what opens the settings where there is no room for them.
 const SLIDERS: &str = r#"<svg width="18" height="14" viewBox="0 0 18 14" stroke="currentColor" stroke-width="1.6" aria-hidden="true"><path d="M0 3.5H9M14 3.5H18M0 10.5H4M9 10.5H18M11.5 1V6M6.5 8V13"/></svg>"#;
@@ -171,9 +159,8 @@ pub(crate) fn Header() -> impl IntoView {
                         aria-label=texts::header::UNDO_LAST
                         disabled=move || !bench.undo.can.get().0
                         on:click=move |_| bench.undo.undo()
-                    >
-                        <Turn />
-                    </button>
+                        inner_html=TURN
+                    ></button>
                     <button
                         type="button"
                         title=texts::header::REDO_KEYS
@@ -181,7 +168,7 @@ pub(crate) fn Header() -> impl IntoView {
                         disabled=move || !bench.undo.can.get().1
                         on:click=move |_| bench.undo.redo()
                     >
-                        <span class="mirrored"><Turn /></span>
+                        <span class="mirrored" inner_html=TURN></span>
                     </button>
                 </span>
                 <button

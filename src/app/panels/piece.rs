@@ -215,9 +215,9 @@ pub(crate) fn Piece() -> impl IntoView {
                 <Word text=piece name=texts::piece::THE_PIECE is_own=true>
                     {panel(Panel::Name)}
                 </Word> {texts::piece::OF}
-                <Word text=grade name=texts::piece::THE_STEEL>
+                <Word text=grade name=texts::piece::THE_STEEL mark=",">
                     {panel(Panel::Steel)}
-                </Word> ", "
+                </Word> " "
                 <Word text=Signal::derive(move || size.get().0) name=texts::piece::SECTION>
                     {panel(Panel::Section)}
                 </Word> {move || size.get().1} {texts::piece::IN_A_FURNACE}
@@ -227,6 +227,7 @@ pub(crate) fn Piece() -> impl IntoView {
                         bench.scale.get(),
                     ))
                     name=texts::piece::FURNACE
+                    mark=","
                 >
                     {panel(Panel::Furnace)}
                 </Word> {texts::piece::INTO}
@@ -239,6 +240,7 @@ pub(crate) fn Piece() -> impl IntoView {
                     is_own=Signal::derive(move || {
                         route.with(|r| matches!(r.quench.medium, MediumChoice::Own(_)))
                     })
+                    mark=","
                 >
                     {panel(Panel::Media)}
                 </Word> {texts::piece::FOR}
@@ -248,9 +250,10 @@ pub(crate) fn Piece() -> impl IntoView {
                         target_words(range.least_hrc, range.most_hrc)
                     })
                     name=texts::piece::TARGET
+                    mark="."
                 >
                     {panel(Panel::Target)}
-                </Word> "."
+                </Word>
             </span>
             <small>{designations}</small>
         </p>

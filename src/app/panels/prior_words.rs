@@ -105,9 +105,10 @@ fn Number(
     quantity: Signal<Quantity>,
     value: Signal<f64>,
     set: Callback<f64>,
+    #[prop(optional)] mark: &'static str,
 ) -> impl IntoView {
     view! {
-        <Word text=text name=name>
+        <Word text=text name=name mark=mark>
             <Typed label=label quantity=quantity value=value set=set />
         </Word>
     }
@@ -163,8 +164,9 @@ pub(super) fn PriorWords(
                     quantity=temperature
                     value=Signal::derive(move || forging().map_or(0.0, |f| f.0))
                     set=Callback::new(move |c| finish(&|finish_c, _| *finish_c = c))
+                    mark=","
                 />
-                ", "
+                " "
                 <Number
                     name=texts::steps::HEATS
                     label=texts::steps::TIMES_IN_FIRE
@@ -209,6 +211,7 @@ pub(super) fn PriorWords(
                 quantity=Signal::stored(quantities::minutes(TIME_MIN, 1.0))
                 value=Signal::derive(move || step.with(|s| s.time_min))
                 set=Callback::new(move |min| change(&|step| step.time_min = min))
+                mark=","
             />
             {texts::steps::THEN}
             <CoolingWord at=at />

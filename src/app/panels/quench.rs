@@ -245,7 +245,7 @@ fn QuenchWords() -> impl IntoView {
     let bath = move || {
         quench.with(|q| q.medium.resolve().ok()).map(|medium| {
             if medium.title.names_bath() {
-                ", ".to_owned()
+                ",".to_owned()
             } else {
                 texts::quench::at_then(&format_temperature(medium.bath_c, bench.scale.get()))
             }
@@ -253,27 +253,31 @@ fn QuenchWords() -> impl IntoView {
     };
     view! {
         <p class="set">
-            <Word
-                text=Signal::derive(move || {
-                    let scale = bench.scale.get();
-                    quench.with(|q| medium_words(&q.medium, scale))
-                })
-                name=texts::piece::QUENCHANT
-            >
-                {panel(Panel::Media)}
-            </Word> {bath}
+            <span class="whole">
+                <Word
+                    text=Signal::derive(move || {
+                        let scale = bench.scale.get();
+                        quench.with(|q| medium_words(&q.medium, scale))
+                    })
+                    name=texts::piece::QUENCHANT
+                >
+                    {panel(Panel::Media)}
+                </Word> {bath}
+            </span> " "
             <Word
                 text=Signal::derive(move || agitation_words(quench.get().agitation).to_owned())
                 name=texts::quench::AGITATION
+                mark=","
             >
                 {panel(Panel::Agitation)}
-            </Word> ", "
+            </Word> " "
             <Word
                 text=Signal::derive(move || texts::quench::in_air(&format_duration_s(quench.get().air_delay_s)))
                 name=texts::quench::ON_THE_WAY
+                mark=","
             >
                 {panel(Panel::OnTheWay)}
-            </Word> ", " <SecondBath /> {texts::quench::THEN}
+            </Word> " " <SecondBath /> {texts::quench::THEN}
             <Word
                 text=Signal::derive(move || {
                     cold.get()

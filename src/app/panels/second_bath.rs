@@ -219,6 +219,7 @@ pub(super) fn SecondBath() -> impl IntoView {
                 bench.route.with(|route| words(route, scale))
             })
             name=texts::quench::SECOND_BATH
+            mark=","
         >
             {panel(Panel::SecondBath)}
         </Word>

@@ -91,6 +91,7 @@ fn SoakWords() -> impl IntoView {
             <Word
                 text=Signal::derive(move || format_duration_s(60.0 * soak.get().time_min))
                 name=texts::soak::SOAK_TIME
+                mark=","
             >
                 {panel(Panel::SoakTime)}
             </Word>

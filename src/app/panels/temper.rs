@@ -161,10 +161,11 @@ fn TemperWords() -> impl IntoView {
                         bench.scale.get(),
                     ))
                     name=texts::temper::TEMPER_TEMPERATURE
+                    mark=","
                 >
                     {panel(Panel::TemperTemperature)}
                 </Word>
-                ", "
+                " "
             }
         })
     };

@@ -106,7 +106,7 @@ pub const NO_CHILL: &str = "none";
 pub const FREEZER: &str = "freezer";
 pub const NITROGEN: &str = "nitrogen";
 pub const AGITATION: &str = "Agitation";
-pub const THEN: &str = ", then ";
+pub const THEN: &str = " then ";
 pub const PLACE: &str = "place";
 pub const MARGIN: &str = "margin";
 pub const STOP: &str = "Stop";
@@ -119,7 +119,7 @@ pub fn at(temperature: &str) -> String {
 
 #[inline]
 pub fn at_then(temperature: &str) -> String {
-    format!(" at {temperature}, ")
+    format!(" at {temperature},")
 }
 
 #[inline]

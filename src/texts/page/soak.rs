@@ -5,7 +5,7 @@ pub const TEMPERATURE_OF_PIECE: &str = "Temperature of the piece";
 pub const TIME_AT_TEMPERATURE: &str = "Time at temperature";
 pub const COUNTED_FROM: &str = "Counted from when the piece has the colour of the furnace.";
 pub const STRUCTURE_BEFORE: &str = "Structure before hardening";
-pub const AFTER_THE: &str = ", after the ";
+pub const AFTER_THE: &str = " after the ";
 pub const STEP_BEFORE: &str = "step before";
 
 #[inline]
@@ -34,5 +34,5 @@ pub fn stable_phases(carbon: &str) -> String {
 pub const PHASE: &str = "Phase";
 pub const TEMPERATURE: &str = "Temperature";
 pub const PHASES: &str = "Phases";
-pub const FROM: &str = ", from ";
+pub const FROM: &str = " from ";
 pub const FOR: &str = " for ";

@@ -74,5 +74,5 @@ pub const FROM: &str = " from ";
 pub const AT: &str = " at ";
 pub const OF: &str = " of ";
 pub const FOR: &str = " for ";
-pub const THEN: &str = ", then ";
+pub const THEN: &str = " then ";
 pub const MEDIUM: &str = "Medium";
