@@ -161,6 +161,7 @@ mod tests {
         }
         assert!(answer(&"x".repeat(200)).len() < 150);
     }
+
     #[test]
     fn temperatures_of_a_refusal_follow_the_scale() {
         let told = |error: MediumError| {
