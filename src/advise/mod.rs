@@ -33,7 +33,7 @@ pub use learn::{
 pub use sensitivity::{
     Divided, Index, Quantity, Sensitivity, SensitivityRun, Share, USUAL_ROWS, sensitivity,
 };
-pub use shop::{ColdMeans, Furnace, Quenchant, Shop, TemperOven, Tester};
+pub use shop::{ColdBath, Furnace, Quenchant, Shop, TemperOven, Tester};
 pub use shop_check::ShopError;
 pub use shop_counts::counted_words;
 pub use spread::{Quantiles, SpreadRun, Spreads, USUAL_CASES, spread};

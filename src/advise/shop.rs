@@ -20,7 +20,7 @@ pub struct Shop {
     pub quenchants: Vec<Quenchant>,
     /// Means of cooling below room temperature.
     #[serde(default)]
-    pub colds: Vec<ColdMeans>,
+    pub colds: Vec<ColdBath>,
     /// Oven for tempers; where there is none the furnaces that hold their temperature serve.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub temper_oven: Option<TemperOven>,
@@ -66,7 +66,7 @@ pub struct Quenchant {
 /// A means of cooling below room temperature.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct ColdMeans {
+pub struct ColdBath {
     /// What the shop calls it.
     pub name: String,
     /// Coldest that a piece gets in it, °C: -200 to 20.
@@ -155,7 +155,7 @@ impl Shop {
                 holds: true,
             }],
             quenchants: ["oil_fast", "canola60"].map(quenchant).to_vec(),
-            colds: vec![ColdMeans {
+            colds: vec![ColdBath {
                 name: texts::EXAMPLE_COLD.to_owned(),
                 temperature_c: -18.0,
             }],
@@ -313,7 +313,7 @@ mod tests {
         );
         named(
             |s| {
-                s.colds.push(ColdMeans {
+                s.colds.push(ColdBath {
                     name: "freezer".to_owned(),
                     temperature_c: f64::NAN,
                 });

@@ -151,7 +151,7 @@ test("the shop is kept; one that cannot be read is set aside", async () => {
   const to = bench.page.locator(".owned").first().getByRole("textbox", { name: "to", exact: true });
   await to.fill("950 °C");
   await to.press("Enter");
-  await button("Remove this cold means").click();
+  await button("Remove this cold bath").click();
   await button("Add a quenchant").click();
   assert.deepEqual(await bench.accessibilityFaults(), []);
   const kept = await bench.page.evaluate((key) => JSON.parse(localStorage.getItem(key)), KEYS.shop);

@@ -142,10 +142,10 @@ test("the shop that one tab changes the other takes over, and neither writes an 
   await hottest(bench).fill("950 °C");
   await hottest(bench).press("Enter");
   await other.until(() => hottest(other).inputValue(), (text) => text.startsWith("950"), "the other's shop");
-  await other.button("Remove this cold means").click();
+  await other.button("Remove this cold bath").click();
   const text = await bench.untilStored(KEYS.shop, (text) => JSON.parse(text).shop.colds.length === 0);
   assert.equal(JSON.parse(text).shop.furnaces[0].most_c, 950);
-  await bench.until(() => bench.button("Remove this cold means").count(), (count) => count === 0, "the cold means are gone here too");
+  await bench.until(() => bench.button("Remove this cold bath").count(), (count) => count === 0, "the cold bath is gone here too");
   for (const tab of [bench, other]) tab.assertNoTrouble();
   await bench.close();
 });

@@ -1,7 +1,7 @@
 //! Searches against all that a small shop can do.
 
 use super::*;
-use crate::advise::{ColdMeans, Furnace, Quenchant, TemperOven, spread};
+use crate::advise::{ColdBath, Furnace, Quenchant, TemperOven, spread};
 use crate::heat::{MediumChoice, Section};
 use crate::route::{Deviation, Thermocouple, trial};
 use crate::steel::find as find_grade;
@@ -357,7 +357,7 @@ fn advice_is_rounded_to_the_safe_side() {
 #[test]
 fn a_cold_bath_is_a_choice() {
     let mut shop = shop(&["oil_fast"]);
-    shop.colds.push(ColdMeans {
+    shop.colds.push(ColdBath {
         name: "dry ice".to_owned(),
         temperature_c: -75.0,
     });

@@ -5,7 +5,7 @@ use super::decide_shop_owned::{cold, furnace, oven, quenchant};
 use crate::controls::live;
 use crate::state::bench;
 use leptos::prelude::*;
-use recalesce::advise::{ColdMeans, Furnace, Quenchant, Shop, TemperOven};
+use recalesce::advise::{ColdBath, Furnace, Quenchant, Shop, TemperOven};
 use recalesce::heat::MediumChoice;
 use recalesce::route::{Thermocouple, inside_a_sentence};
 use recalesce::units::{TemperatureScale, format_temperature, format_temperature_band};
@@ -167,14 +167,14 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
                 </Show>
                 {list(
                     deciding,
-                    texts::decide::COLD_MEANS,
-                    texts::decide::ADD_A_COLD_MEANS,
+                    texts::decide::COLD_BATHS,
+                    texts::decide::ADD_A_COLD_BATH,
                     |shop| shop.colds.len(),
                     cold,
                     |shop| {
                         shop.colds
-                            .push(ColdMeans {
-                                name: texts::decide::NEW_COLD_MEANS.to_owned(),
+                            .push(ColdBath {
+                                name: texts::decide::NEW_COLD_BATH.to_owned(),
                                 temperature_c: -18.0,
                             });
                     },

@@ -248,7 +248,7 @@ pub(super) fn cold(deciding: Deciding, place: usize) -> AnyView {
         )}
         {remove(
             deciding,
-            texts::decide::A_COLD_MEANS,
+            texts::decide::A_COLD_BATH,
             move |shop| {
                 if place < shop.colds.len() {
                     shop.colds.remove(place);

@@ -21,14 +21,14 @@ pub const BY_EYE: &str = "by eye";
 pub const MOVED: &str = "moved: times the still bath";
 pub const WRITE_A_STIR: &str = "Write 1 for a still bath.";
 pub const DOWN_TO: &str = "down to";
-pub const A_COLD_MEANS: &str = "cold means";
+pub const A_COLD_BATH: &str = "cold bath";
 pub const A_FURNACE: &str = "furnace";
 pub const A_QUENCHANT: &str = "quenchant";
 pub const AN_OVEN: &str = "oven";
 pub const NAME: &str = "name";
 pub const REMOVE: &str = "Remove";
 pub const TEMPERATURE: &str = "Temperature";
-pub const NEW_COLD_MEANS: &str = "Freezer";
+pub const NEW_COLD_BATH: &str = "Freezer";
 
 #[inline]
 pub fn new_furnace(number: usize) -> String {
@@ -61,8 +61,8 @@ pub const ADD_A_FURNACE: &str = "Add a furnace";
 pub const QUENCHANTS: &str = "Quenchants";
 pub const ADD_A_QUENCHANT: &str = "Add a quenchant";
 pub const ADD_BENCH_QUENCHANT: &str = "Add the quenchant on the bench";
-pub const COLD_MEANS: &str = "Cold means";
-pub const ADD_A_COLD_MEANS: &str = "Add a cold means";
+pub const COLD_BATHS: &str = "Cold baths";
+pub const ADD_A_COLD_BATH: &str = "Add a cold bath";
 pub const OVEN: &str = "Oven for tempers";
 pub const ADD_AN_OVEN: &str = "Add an oven";
 pub const WITHOUT_OVEN: &str =
