@@ -5,7 +5,7 @@ pub use super::units::{TEMPERATURE, TIME};
 pub const SPHEROIDISED: &str = "spheroidised";
 pub const COARSE_SPHEROIDISED: &str = "coarse spheroidised";
 pub const SUBCRITICAL_ANNEALED: &str = "annealed below A1";
-pub const LAMELLAR_PEARLITE: &str = "lamellar pearlite";
+pub const COARSE_PEARLITE: &str = "coarse pearlite";
 pub const MEDIUM_PEARLITE: &str = "medium pearlite";
 pub const FINE_PEARLITE: &str = "fine pearlite";
 pub const QUENCHED_AND_REFINED: &str = "quenched and refined";

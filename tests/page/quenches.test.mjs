@@ -111,7 +111,7 @@ test("what is known of a quenchant opens beside it", async () => {
   const facts = bench.page.locator(".facts").first();
   await facts.locator("table").waitFor();
   const text = plain(await facts.innerText());
-  for (const words of ["nickel-ball time", "11 to 14 s", "H of handbooks", "0.30-0.40", "effective H", "within ×1.30 either way", "recalled from memory", "Oil burns"]) {
+  for (const words of ["nickel-ball time", "11 to 14 s", "H of handbooks", "0.30 to 0.40", "effective H", "within ×1.30 either way", "recalled from memory", "Oil burns"]) {
     assert.ok(text.includes(words), `${words} in ${text}`);
   }
   assert.deepEqual(await bench.accessibilityFaults(), []);

@@ -75,7 +75,7 @@ impl StartingStructure {
             Self::Spheroidised => texts::SPHEROIDISED,
             Self::CoarseSpheroidised => texts::COARSE_SPHEROIDISED,
             Self::SubcriticalAnnealed => texts::SUBCRITICAL_ANNEALED,
-            Self::LamellarPearlite => texts::LAMELLAR_PEARLITE,
+            Self::LamellarPearlite => texts::COARSE_PEARLITE,
             Self::MediumPearlite => texts::MEDIUM_PEARLITE,
             Self::FinePearlite => texts::FINE_PEARLITE,
             Self::QuenchedAndRefined => texts::QUENCHED_AND_REFINED,

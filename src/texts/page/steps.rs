@@ -31,7 +31,7 @@ pub const NORMALISE_EFFECT: &str = "above A3 or Acm: makes carbide and grain eve
 pub const REFINE_EFFECT: &str = "just above A3 or Acm, each cycle less hot: makes the grain fine";
 pub const SLOW_ANNEAL: &str = "anneal, slow cooled";
 pub const SLOW_ANNEAL_EFFECT: &str =
-    "above A1, below A3 or Acm, the furnace led down: soft, to be machined";
+    "above A1, with little carbon above A3, the furnace led down: soft, to be machined";
 pub const ANNEAL_BELOW_A1: &str = "anneal below A1";
 pub const ANNEAL_BELOW_A1_EFFECT: &str = "an hour or more just below A1: soft enough to drill";
 pub const STRESS_RELIEF: &str = "relieve stress";
