@@ -1,6 +1,7 @@
 //! `cargo xtask test`, `score` and `bench`.
 
 use std::fs;
+use std::path::Path;
 use std::process::Command;
 use std::thread;
 use std::time::{Duration, Instant};
@@ -162,7 +163,7 @@ fn perform(project: &Project, step: Step) -> Result<()> {
             let page = published(project)?;
             let tests = page_files(project, ".test.mjs")?;
             run(page
-                .node(project)
+                .node(project, &page.browser.headless)
                 .args(["--test", "--test-reporter=spec", "--test-concurrency=2"])
                 .args(tests))
         }
@@ -262,11 +263,11 @@ fn published(project: &Project) -> Result<Published> {
 
 impl Published {
     /// Node, told where the page and the browser are.
-    fn node(&self, project: &Project) -> Command {
+    fn node(&self, project: &Project, browser: &Path) -> Command {
         let mut command = Command::new(&self.node.node);
         command
             .current_dir(project.path("tests/page"))
-            .env("CHROMIUM", &self.browser.chromium)
+            .env("CHROMIUM", browser)
             .env("RECALESCE_URL", &self.root_url)
             .env("RECALESCE_URL_BELOW", &self.below_url);
         command
@@ -329,5 +330,6 @@ pub(crate) fn bench(project: &Project) -> Result<()> {
         "--bench",
         "*",
     ]))?;
-    run(published(project)?.node(project).arg("bench.mjs"))
+    let page = published(project)?;
+    run(page.node(project, &page.browser.chromium).arg("bench.mjs"))
 }

@@ -36,6 +36,13 @@ const CHROMIUM: Program = Program {
     ],
 };
 
+/// Chromium without a desktop around it: the same page, opened for half the work.
+const HEADLESS: Program = Program {
+    variable: "CHROMIUM",
+    names: &["chromium-headless-shell", "chrome-headless-shell"],
+    places: &["/usr/lib/chromium/chromium-headless-shell"],
+};
+
 const CHROMEDRIVER: Program = Program {
     variable: "CHROMEDRIVER",
     names: &["chromedriver", "chromium.chromedriver"],
@@ -81,23 +88,25 @@ pub(crate) struct Browser {
     pub(crate) chromium: PathBuf,
     /// The WebDriver program of the same version.
     pub(crate) driver: PathBuf,
+    /// Chromium without a desktop; Chromium itself where there is none.
+    pub(crate) headless: PathBuf,
 }
 
 impl Browser {
     /// Finds the browser; installs it when it is missing and this is a Debian of our own.
     pub(crate) fn ensure() -> Result<Self> {
-        let find = || {
-            Some(Self {
-                chromium: CHROMIUM.find()?,
-                driver: CHROMEDRIVER.find()?,
-            })
-        };
-        ensure(
+        let find = || Some((CHROMIUM.find()?, CHROMEDRIVER.find()?));
+        let (chromium, driver) = ensure(
             find,
             &["chromium", "chromium-driver"],
             "Chromium and chromedriver of the same version (set CHROMIUM and CHROMEDRIVER to their \
              paths if they are not on PATH)",
-        )
+        )?;
+        Ok(Self {
+            headless: headless().unwrap_or_else(|| chromium.clone()),
+            chromium,
+            driver,
+        })
     }
 }
 
@@ -145,16 +154,24 @@ fn major(version: &str) -> Option<u32> {
         .ok()
 }
 
+/// Chromium without a desktop, installed where it is missing and to be had.
+fn headless() -> Option<PathBuf> {
+    HEADLESS.find().or_else(|| {
+        if is_own_debian()
+            && let Err(error) = install(&["chromium-headless-shell"])
+        {
+            eprintln!("{error:#}; Chromium does as well, but takes longer");
+        }
+        HEADLESS.find()
+    })
+}
+
 fn ensure<T>(find: impl Fn() -> Option<T>, packages: &[&str], what: &str) -> Result<T> {
     if let Some(found) = find() {
         return Ok(found);
     }
     if is_own_debian() {
-        eprintln!("Installing {}", packages.join(" "));
-        run(apt_get().arg("update"))?;
-        run(apt_get()
-            .args(["install", "--yes", "--no-install-recommends"])
-            .args(packages))?;
+        install(packages)?;
         if let Some(found) = find() {
             return Ok(found);
         }
@@ -163,6 +180,14 @@ fn ensure<T>(find: impl Fn() -> Option<T>, packages: &[&str], what: &str) -> Res
         "the tests need {what}: install them, on Debian with `apt-get install {}`",
         packages.join(" ")
     )
+}
+
+fn install(packages: &[&str]) -> Result<()> {
+    eprintln!("Installing {}", packages.join(" "));
+    run(apt_get().arg("update"))?;
+    run(apt_get()
+        .args(["install", "--yes", "--no-install-recommends"])
+        .args(packages))
 }
 
 fn apt_get() -> Command {
