@@ -1,6 +1,6 @@
 //! The functions of a WebAssembly module in an order in which they compress well.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, VecDeque};
 
 use anyhow::{Result, anyhow};
 use wasm_encoder::reencode::{Error, Reencode, utils};
@@ -10,7 +10,7 @@ use wasmparser::{
     TypeRef,
 };
 
-/// Puts functions with like code beside each other, where gzip with its window of 32 kB finds what
+/// Puts functions with like code near each other, where gzip with its window of 32 kB finds what
 /// they have in common. wasm-bindgen leaves them by size.
 pub(crate) fn by_likeness(wasm: &[u8]) -> Result<Vec<u8>> {
     let mut order = Order::of(wasm)?;
@@ -20,62 +20,140 @@ pub(crate) fn by_likeness(wasm: &[u8]) -> Result<Vec<u8>> {
     Ok(module.finish())
 }
 
-/// Bytes that are looked at together.
+/// Bytes that are looked at together: a piece.
 const PIECE: usize = 6;
-/// Most marks of one function.
-const MARKS: usize = 128;
-/// A mark that so many functions have tells nothing.
+/// A piece that so many functions have tells nothing.
 const COMMON: usize = 2000;
+/// Bytes of code that gzip looks back on where a function begins: its window, less what the function
+/// itself takes of it.
+const LOOKS_BACK: usize = 28_000;
+/// Pieces that a function counts for more than it has: of little code, much may be shared by chance.
+const MORE: f64 = 64.0;
 
-/// What tells code from other code: of all its pieces, those with the least hashes, so that of like
-/// code the same are taken.
-fn marks(code: &[u8]) -> Vec<u64> {
-    let hash = |piece: &[u8]| {
-        let number = piece
-            .iter()
-            .fold(0, |sum, byte| sum << 8 | u64::from(*byte));
-        number.wrapping_mul(0x9e37_79b9_7f4a_7c15).rotate_right(32)
-    };
-    let mut marks: Vec<u64> = code.windows(PIECE).map(hash).collect();
-    marks.sort_unstable();
-    marks.dedup();
-    marks.truncate(MARKS);
-    marks
+/// The pieces of some codes, and how many of them each code would find again.
+struct Pieces {
+    /// Numbers of the pieces of each code.
+    of: Vec<Vec<usize>>,
+    /// The codes that have each piece.
+    having: Vec<Vec<usize>>,
+    /// What each piece counts: the fewer have it, the more.
+    weight: Vec<f64>,
+    /// What the pieces of each code count that are to be found.
+    found: Vec<f64>,
 }
 
-/// An order of pieces of code: each is followed by the one, of those left, that is most like it; by
-/// the first of those left where none is.
-fn chained(codes: &[&[u8]]) -> Vec<u32> {
-    let marks: Vec<Vec<u64>> = codes.iter().map(|code| marks(code)).collect();
-    let mut having: HashMap<u64, Vec<usize>> = HashMap::new();
-    for (i, marks) in marks.iter().enumerate() {
-        for mark in marks {
-            having.entry(*mark).or_default().push(i);
+impl Pieces {
+    fn of(codes: &[&[u8]]) -> Self {
+        let mut numbers: HashMap<&[u8], usize> = HashMap::new();
+        let mut having: Vec<Vec<usize>> = Vec::new();
+        let mut of = Vec::with_capacity(codes.len());
+        for (code, bytes) in codes.iter().enumerate() {
+            let mut own = Vec::new();
+            for piece in bytes.windows(PIECE) {
+                let number = *numbers.entry(piece).or_insert(having.len());
+                if number == having.len() {
+                    having.push(Vec::new());
+                }
+                if having[number].last() != Some(&code) {
+                    having[number].push(code);
+                    own.push(number);
+                }
+            }
+            of.push(own);
+        }
+        let weight = |codes_with: &Vec<usize>| match codes_with.len() {
+            2..COMMON => (codes.len() as f64 / codes_with.len() as f64).cbrt(),
+            _ => 0.0,
+        };
+        Self {
+            weight: having.iter().map(weight).collect(),
+            found: vec![0.0; codes.len()],
+            of,
+            having,
         }
     }
-    having.retain(|_, places| (2..COMMON).contains(&places.len()));
 
+    /// Counts a piece for all codes that have it, or no longer.
+    fn count(&mut self, piece: usize, sign: f64) {
+        let weight = sign * self.weight[piece];
+        if weight != 0.0 {
+            for code in &self.having[piece] {
+                self.found[*code] += weight;
+            }
+        }
+    }
+
+    /// How much of a code is to be found.
+    fn likeness(&self, code: usize) -> f64 {
+        self.found[code] / (self.of[code].len() as f64 + MORE)
+    }
+}
+
+/// The codes placed last, as far as they are looked back on; at least one.
+struct Window {
+    most_bytes: usize,
+    bytes: usize,
+    codes: VecDeque<usize>,
+    /// How many of them have each piece.
+    times: Vec<u32>,
+}
+
+impl Window {
+    fn new(most_bytes: usize, pieces: &Pieces) -> Self {
+        Self {
+            most_bytes,
+            bytes: 0,
+            codes: VecDeque::new(),
+            times: vec![0; pieces.having.len()],
+        }
+    }
+
+    /// Takes in the next code, and leaves those behind that are too far away then.
+    fn move_on(&mut self, code: usize, codes: &[&[u8]], pieces: &mut Pieces) {
+        self.codes.push_back(code);
+        self.bytes += codes[code].len();
+        for i in 0..pieces.of[code].len() {
+            let piece = pieces.of[code][i];
+            self.times[piece] += 1;
+            if self.times[piece] == 1 {
+                pieces.count(piece, 1.0);
+            }
+        }
+        while self.bytes > self.most_bytes && self.codes.len() > 1 {
+            let Some(left) = self.codes.pop_front() else {
+                break;
+            };
+            self.bytes -= codes[left].len();
+            for i in 0..pieces.of[left].len() {
+                let piece = pieces.of[left][i];
+                self.times[piece] -= 1;
+                if self.times[piece] == 0 {
+                    pieces.count(piece, -1.0);
+                }
+            }
+        }
+    }
+}
+
+/// An order of pieces of code: each is followed by the one, of those left, that finds most of itself in
+/// what came before it, and once more in the last; by the first of those left where none does.
+fn chained(codes: &[&[u8]]) -> Vec<u32> {
+    let mut pieces = Pieces::of(codes);
+    let mut windows = [LOOKS_BACK, 0].map(|bytes| Window::new(bytes, &pieces));
     let mut is_placed = vec![false; codes.len()];
     let mut order = Vec::with_capacity(codes.len());
-    let mut shared = vec![0_u32; codes.len()];
     let mut rest = 0..codes.len();
     let mut next = rest.next();
     while let Some(here) = next {
         is_placed[here] = true;
         order.push(here as u32);
-        shared.fill(0);
-        for place in marks[here]
-            .iter()
-            .filter_map(|mark| having.get(mark))
-            .flatten()
-        {
-            shared[*place] += 1;
+        for window in &mut windows {
+            window.move_on(here, codes, &mut pieces);
         }
-        // The larger of two, which has more marks, is likely to share more by chance.
-        let likeness = |i: usize| f64::from(shared[i]) / (marks[i].len() + 32) as f64;
+        // Sums and differences leave a little where nothing is found.
         next = (0..codes.len())
-            .filter(|i| shared[*i] > 0 && !is_placed[*i])
-            .max_by(|a, b| likeness(*a).total_cmp(&likeness(*b)))
+            .filter(|i| !is_placed[*i] && pieces.found[*i] > 1e-6)
+            .max_by(|a, b| pieces.likeness(*a).total_cmp(&pieces.likeness(*b)))
             .or_else(|| rest.find(|i| !is_placed[*i]));
     }
     order
