@@ -28,7 +28,7 @@ const PARTS: [Part; 16] = [
         begins: "",
         endings: &["wasm"],
         is_later: false,
-        limit: 549_200,
+        limit: 545_500,
     },
     Part {
         name: "typeface",
@@ -49,7 +49,7 @@ const PARTS: [Part; 16] = [
         begins: "",
         endings: &["css"],
         is_later: false,
-        limit: 8_300,
+        limit: 8_400,
     },
     Part {
         name: "document and icon",
@@ -92,14 +92,14 @@ const PARTS: [Part; 16] = [
         begins: "assets/later",
         endings: &["css"],
         is_later: true,
-        limit: 7_950,
+        limit: 8_000,
     },
     Part {
         name: "panels",
         begins: "assets/parts/split_panels",
         endings: &["wasm"],
         is_later: true,
-        limit: 276_000,
+        limit: 274_500,
     },
     Part {
         name: "places",
@@ -127,7 +127,7 @@ const PARTS: [Part; 16] = [
         begins: "assets/parts/split_errands",
         endings: &["wasm"],
         is_later: true,
-        limit: 160_000,
+        limit: 161_500,
     },
     Part {
         name: "shared by these",
@@ -221,7 +221,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(limit_at_first(), 597_750);
+        assert_eq!(limit_at_first(), 594_150);
     }
 
     #[test]

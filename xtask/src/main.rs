@@ -13,6 +13,7 @@ mod audit;
 mod budget;
 mod bundle;
 mod check;
+mod compiler;
 mod compress;
 #[cfg(test)]
 mod dependencies;
@@ -67,8 +68,10 @@ enum Task {
 }
 
 fn main() -> ExitCode {
-    match perform(Arguments::parse().task) {
-        Ok(()) => ExitCode::SUCCESS,
+    let done = compiler::called()
+        .unwrap_or_else(|| perform(Arguments::parse().task).map(|()| ExitCode::SUCCESS));
+    match done {
+        Ok(code) => code,
         Err(error) => {
             eprintln!("error: {error:#}");
             ExitCode::FAILURE

@@ -9,6 +9,7 @@ use anyhow::{Context, Result, anyhow, bail};
 use wasm_bindgen_cli_support::Bindgen;
 
 use crate::arrange;
+use crate::compiler;
 use crate::files;
 use crate::project::{Project, WASM, run};
 use crate::split::{self, Apart};
@@ -62,7 +63,7 @@ pub(crate) fn compile(project: &Project, build: Build) -> Result<PathBuf> {
     if !compiled.exists() {
         eprintln!("Compiling the page: the first time this takes some minutes");
     }
-    run(&mut project.cargo([
+    run(compiler::stand_in(&mut project.cargo([
         "rustc",
         "--locked",
         "--profile",
@@ -75,7 +76,7 @@ pub(crate) fn compile(project: &Project, build: Build) -> Result<PathBuf> {
         "--",
         "-C",
         "link-arg=--emit-relocs",
-    ]))?;
+    ]))?)?;
     Ok(compiled)
 }
 
