@@ -113,7 +113,7 @@ impl Log {
         }
     }
 
-    /// Says a line above the place.
+    /// Says a notice over the page.
     pub(crate) fn say(self, text: impl Into<String>, is_wrong: bool, undo: Option<Undo>) {
         self.notice.set(Some(Notice {
             text: text.into(),

@@ -88,7 +88,7 @@ fn Page() -> impl IntoView {
     .into_any()
 }
 
-/// The line above the bench.
+/// The notice over the page.
 #[component]
 fn NoticeLine() -> impl IntoView {
     let state = bench();

@@ -8,7 +8,7 @@ use recalesce::heat::{
     Medium, OwnMedium, ProbeCurve, QuenchantFigures, fit_figures, medium,
 };
 use recalesce::route::inside_a_sentence;
-use recalesce::units::TemperatureScale;
+use recalesce::units::{TemperatureScale, format_kelvin};
 use recalesce_texts::page as texts;
 use serde::{Deserialize, Serialize};
 
@@ -132,8 +132,10 @@ pub(super) fn from_curve(
         Ok(fit) => {
             let of_text = |note: &CurveNote| on_scales(|scale| note.words(scale));
             let mut notes: Vec<OnScales> = curve.notes.iter().map(of_text).collect();
-            notes.push(on_scales(|_| {
-                texts::own::misses_readings(fit.rms_k, fit.expected_rms_k)
+            notes.push(on_scales(|scale| {
+                let [rms, scatter] =
+                    [fit.rms_k, fit.expected_rms_k].map(|k| format_kelvin(k, 1, scale));
+                texts::own::misses_readings(&rms, &scatter)
             }));
             notes.push(band_words(fit.h_band_factor));
             Fitted::Quenchant(Box::new(Found {

@@ -836,7 +836,9 @@ export class BenchPage {
         const sentence = word.closest("p");
         const texts = document.createTreeWalker(sentence, NodeFilter.SHOW_TEXT);
         texts.currentNode = word.lastChild;
-        const next = texts.nextNode();
+        let next = texts.nextNode();
+        // A word without a mark has an empty text behind it.
+        while (next?.data === "") next = texts.nextNode();
         if (word.getClientRects().length === 0 || !/^[,.]/.test(next?.data ?? "")) return [];
         const mark = document.createRange();
         mark.setStart(next, 0);

@@ -163,7 +163,7 @@ fn perform(project: &Project, step: Step) -> Result<()> {
             let page = published(project)?;
             let tests = page_files(project, ".test.mjs")?;
             run(page
-                .node(project, &page.browser.headless)
+                .node(project, &page.browser.headless())
                 .args(["--test", "--test-reporter=spec", "--test-concurrency=2"])
                 .args(tests))
         }

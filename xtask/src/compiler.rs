@@ -2,8 +2,10 @@
 //! flags. The page is to be small, and so little is copied into its callers (`.cargo/config.toml`); the
 //! physics is to be fast.
 
-use std::env;
+use std::env::{self, consts::EXE_SUFFIX};
 use std::ffi::OsString;
+use std::fs;
+use std::path::Path;
 use std::process::{Command, ExitCode};
 
 use anyhow::{Context, Result};
@@ -16,10 +18,17 @@ const COPIED_IN: &str = "-inline";
 /// How much it is in the physics.
 const IN_PHYSICS: u32 = 110;
 
-/// Has cargo call this program for the packages of the project.
-pub(crate) fn stand_in(cargo: &mut Command) -> Result<&mut Command> {
-    let this = env::current_exe().context("cannot tell where this program is")?;
-    Ok(cargo.env("RUSTC_WORKSPACE_WRAPPER", this).env(CALLED, "1"))
+/// Has cargo call a copy of this program, in a directory, for the packages of the project. What cargo takes
+/// for compiled already goes by the name of the program it calls: it tells how much is copied in.
+pub(crate) fn stand_in<'a>(cargo: &'a mut Command, dir: &Path) -> Result<&'a mut Command> {
+    let copy = dir.join(format!("rustc-{IN_PHYSICS}{EXE_SUFFIX}"));
+    fs::create_dir_all(dir)?;
+    // Of a program that was built anew meanwhile there is nothing to copy.
+    let fresh = copy.with_extension("new");
+    if env::current_exe().is_ok_and(|this| fs::copy(this, &fresh).is_ok()) {
+        fs::rename(fresh, &copy)?;
+    }
+    Ok(cargo.env("RUSTC_WORKSPACE_WRAPPER", copy).env(CALLED, "1"))
 }
 
 /// Compiles, where cargo has called for that.

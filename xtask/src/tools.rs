@@ -88,25 +88,35 @@ pub(crate) struct Browser {
     pub(crate) chromium: PathBuf,
     /// The WebDriver program of the same version.
     pub(crate) driver: PathBuf,
-    /// Chromium without a desktop; Chromium itself where there is none.
-    pub(crate) headless: PathBuf,
 }
 
 impl Browser {
     /// Finds the browser; installs it when it is missing and this is a Debian of our own.
     pub(crate) fn ensure() -> Result<Self> {
-        let find = || Some((CHROMIUM.find()?, CHROMEDRIVER.find()?));
-        let (chromium, driver) = ensure(
+        let find = || {
+            Some(Self {
+                chromium: CHROMIUM.find()?,
+                driver: CHROMEDRIVER.find()?,
+            })
+        };
+        ensure(
             find,
             &["chromium", "chromium-driver"],
             "Chromium and chromedriver of the same version (set CHROMIUM and CHROMEDRIVER to their \
              paths if they are not on PATH)",
-        )?;
-        Ok(Self {
-            headless: headless().unwrap_or_else(|| chromium.clone()),
-            chromium,
-            driver,
-        })
+        )
+    }
+
+    /// Chromium without a desktop, installed where it is missing and to be had; Chromium itself where it is
+    /// not.
+    pub(crate) fn headless(&self) -> PathBuf {
+        if HEADLESS.find().is_none()
+            && is_own_debian()
+            && let Err(error) = install(&["chromium-headless-shell"])
+        {
+            eprintln!("{error:#}; Chromium does as well, but takes longer");
+        }
+        HEADLESS.find().unwrap_or_else(|| self.chromium.clone())
     }
 }
 
@@ -152,18 +162,6 @@ fn major(version: &str) -> Option<u32> {
         .next()?
         .parse()
         .ok()
-}
-
-/// Chromium without a desktop, installed where it is missing and to be had.
-fn headless() -> Option<PathBuf> {
-    HEADLESS.find().or_else(|| {
-        if is_own_debian()
-            && let Err(error) = install(&["chromium-headless-shell"])
-        {
-            eprintln!("{error:#}; Chromium does as well, but takes longer");
-        }
-        HEADLESS.find()
-    })
 }
 
 fn ensure<T>(find: impl Fn() -> Option<T>, packages: &[&str], what: &str) -> Result<T> {

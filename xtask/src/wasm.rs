@@ -63,20 +63,23 @@ pub(crate) fn compile(project: &Project, build: Build) -> Result<PathBuf> {
     if !compiled.exists() {
         eprintln!("Compiling the page: the first time this takes some minutes");
     }
-    run(compiler::stand_in(&mut project.cargo([
-        "rustc",
-        "--locked",
-        "--profile",
-        build.profile(),
-        "--target",
-        WASM,
-        "--package",
-        PROGRAM,
-        // Tell what refers to what, so that the program can be taken apart.
-        "--",
-        "-C",
-        "link-arg=--emit-relocs",
-    ]))?)?;
+    run(compiler::stand_in(
+        &mut project.cargo([
+            "rustc",
+            "--locked",
+            "--profile",
+            build.profile(),
+            "--target",
+            WASM,
+            "--package",
+            PROGRAM,
+            // Tell what refers to what, so that the program can be taken apart.
+            "--",
+            "-C",
+            "link-arg=--emit-relocs",
+        ]),
+        &project.target("page"),
+    )?)?;
     Ok(compiled)
 }
 

@@ -46,8 +46,8 @@ pub(crate) fn Word(
     #[prop(optional, into)]
     is_own: Signal<bool>,
     /// The comma or full stop behind it, which stays on its line.
-    #[prop(optional)]
-    mark: &'static str,
+    #[prop(optional, into)]
+    mark: Signal<&'static str>,
     /// What the panel holds.
     children: ChildrenFn,
 ) -> impl IntoView {

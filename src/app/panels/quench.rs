@@ -242,28 +242,26 @@ fn QuenchWords() -> impl IntoView {
     let bench = bench();
     let quench = Memo::new(move |_| bench.route.with(|r| r.quench.clone()));
     let cold = Memo::new(move |_| bench.route.with(|r| r.cold));
+    let medium = Memo::new(move |_| quench.with(|q| q.medium.resolve().ok()));
+    let names_bath = move || medium.with(|m| m.as_ref().is_none_or(|m| m.title.names_bath()));
     let bath = move || {
-        quench.with(|q| q.medium.resolve().ok()).map(|medium| {
-            if medium.title.names_bath() {
-                ",".to_owned()
-            } else {
-                texts::quench::at_then(&format_temperature(medium.bath_c, bench.scale.get()))
-            }
-        })
+        let bath_c = medium.with(|m| m.as_ref().map(|m| m.bath_c));
+        bath_c
+            .filter(|_| !names_bath())
+            .map(|c| texts::quench::at_then(&format_temperature(c, bench.scale.get())))
     };
     view! {
         <p class="set">
-            <span class="whole">
-                <Word
-                    text=Signal::derive(move || {
-                        let scale = bench.scale.get();
-                        quench.with(|q| medium_words(&q.medium, scale))
-                    })
-                    name=texts::piece::QUENCHANT
-                >
-                    {panel(Panel::Media)}
-                </Word> {bath}
-            </span> " "
+            <Word
+                text=Signal::derive(move || {
+                    let scale = bench.scale.get();
+                    quench.with(|q| medium_words(&q.medium, scale))
+                })
+                name=texts::piece::QUENCHANT
+                mark=Signal::derive(move || if names_bath() { "," } else { "" })
+            >
+                {panel(Panel::Media)}
+            </Word> {bath} " "
             <Word
                 text=Signal::derive(move || agitation_words(quench.get().agitation).to_owned())
                 name=texts::quench::AGITATION

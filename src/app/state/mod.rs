@@ -58,7 +58,7 @@ pub(crate) enum Stage {
 /// Takes something back. Not a callback of a panel: the panel may be gone by then.
 pub(crate) type Undo = Arc<dyn Fn() + Send + Sync>;
 
-/// A line above the bench: what could not be kept or read, or what can be undone.
+/// A notice over the page: what could not be kept or read, or what can be undone.
 #[derive(Clone)]
 pub(crate) struct Notice {
     /// The line.
@@ -123,7 +123,7 @@ pub(crate) struct Bench {
     pub(crate) log: Log,
     /// Parts of the program that are loaded when they are opened.
     pub(crate) parts: Parts,
-    /// The line above the bench.
+    /// The notice over the page.
     pub(crate) notice: RwSignal<Option<Notice>>,
     /// The number that is opened.
     pub(crate) opened: RwSignal<Option<NumberKey>>,

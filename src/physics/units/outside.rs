@@ -43,10 +43,10 @@ pub fn format_refused(temperature_c: f64, scale: TemperatureScale) -> String {
     }
 }
 
-/// A difference of temperatures in whole K, or in whole degrees of another scale.
+/// A difference of temperatures in K, or in degrees of another scale.
 #[must_use]
-pub fn format_kelvin(difference_k: f64, scale: TemperatureScale) -> String {
-    let degrees = format_fixed(scale.of_kelvin_difference(difference_k), 0);
+pub fn format_kelvin(difference_k: f64, decimals: usize, scale: TemperatureScale) -> String {
+    let degrees = format_fixed(scale.of_kelvin_difference(difference_k), decimals);
     with_unit(
         &degrees,
         match scale {
@@ -80,7 +80,7 @@ fn decimals(value: f64, limit: f64) -> usize {
 
 /// Degrees, without zeros behind the point.
 fn degrees(value: f64, decimals: usize) -> String {
-    let text = with_minus(&format!("{value:.decimals$}"));
+    let text = format_fixed(value, decimals);
     match text.split_once('.') {
         Some(_) => text.trim_end_matches('0').trim_end_matches('.').to_owned(),
         None => text,
@@ -103,8 +103,8 @@ mod tests {
         assert_eq!(told("K", Celsius), "300, \u{2212}20 to 250 K");
         assert_eq!(told("K", Fahrenheit), "540, \u{2212}36 to 450 °F");
         assert_eq!(told("W/m²K", Fahrenheit), told("W/m²K", Celsius));
-        assert_eq!(format_kelvin(15.0, Celsius), "15\u{a0}K");
-        assert_eq!(format_kelvin(15.0, Fahrenheit), "27\u{a0}°F");
+        assert_eq!(format_kelvin(15.0, 0, Celsius), "15\u{a0}K");
+        assert_eq!(format_kelvin(15.0, 0, Fahrenheit), "27\u{a0}°F");
         assert_eq!(format_refused(150.5, Celsius), "150.5\u{a0}°C");
         assert_eq!(format_refused(150.5, Fahrenheit), "303\u{a0}°F");
     }
@@ -116,5 +116,7 @@ mod tests {
         assert_eq!(told(499.9), ["931.8", "932", "2372"]);
         assert_eq!(told(1300.001), ["2372.002", "932", "2372"]);
         assert_eq!(told(5000.0), ["9032", "932", "2372"]);
+        let ([nought, ..], _) = outside_on_scale([-18.0, 10.0, 60.0], "°C", Fahrenheit);
+        assert_eq!(nought, "0");
     }
 }

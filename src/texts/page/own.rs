@@ -32,10 +32,8 @@ pub fn left_open(by: &str) -> String {
 }
 
 #[inline]
-pub fn misses_readings(rms: f64, scatter: f64) -> String {
-    format!(
-        "The computed probe misses the readings by {rms:.1} K; their scatter makes {scatter:.1} K."
-    )
+pub fn misses_readings(rms: &str, scatter: &str) -> String {
+    format!("The computed probe misses the readings by {rms}; their scatter makes {scatter}.")
 }
 
 #[inline]

@@ -165,7 +165,7 @@ impl CurveError {
                 most_k,
             } => {
                 let from = format_fixed(scale.of_celsius(*from_c), 0);
-                let most = format_kelvin(*most_k, scale);
+                let most = format_kelvin(*most_k, 0, scale);
                 texts::large_step(*line, &from, &degrees(*to_c), &most)
             }
             Self::Entry {
@@ -179,7 +179,7 @@ impl CurveError {
             }
             Self::NoEntry => texts::NO_ENTRY.to_owned(),
             Self::Noisy { noise_k, most_k } => {
-                let [noise, most] = [*noise_k, *most_k].map(|k| format_kelvin(k, scale));
+                let [noise, most] = [*noise_k, *most_k].map(|k| format_kelvin(k, 0, scale));
                 texts::noisy(&noise, &most)
             }
         }
@@ -232,7 +232,7 @@ impl CurveFitError {
                 &format_refused(bath_c, scale),
             ),
             Self::Undetermined => texts::UNDETERMINED.to_owned(),
-            Self::NotFollowed { rms_k } => texts::not_followed(&format_kelvin(rms_k, scale)),
+            Self::NotFollowed { rms_k } => texts::not_followed(&format_kelvin(rms_k, 0, scale)),
             Self::FewReadings { count } => texts::few_readings(count),
         }
     }
