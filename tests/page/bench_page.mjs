@@ -825,6 +825,16 @@ export class BenchPage {
     return this.page.evaluate(() => document.scrollingElement.scrollWidth - innerWidth);
   }
 
+  /** Whether all of the notice, its buttons included, lies inside the window. */
+  noticeIsInside() {
+    return this.page.locator(".message, .message button").evaluateAll((parts) =>
+      parts.every((part) => {
+        const { left, right, top, bottom } = part.getBoundingClientRect();
+        return left >= 0 && top >= 0 && right <= innerWidth && bottom <= innerHeight;
+      }),
+    );
+  }
+
   get head() {
     return this.page.locator(".head");
   }

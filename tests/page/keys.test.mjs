@@ -22,7 +22,8 @@ const PLACES = ["Bench", "Decide", "Experiments", "Shelf", "Logbook", "Sources"]
 /** Goes to a place and waits until all of it is there. */
 async function at(bench, place) {
   await bench.go(place);
-  if (place === "Bench") await bench.tableOfQuenches.waitFor({ state: "attached" });
+  // Its cells come from the second thread.
+  if (place === "Bench") await bench.quenchCells.first().waitFor({ state: "attached" });
   await bench.until(() => bench.coming.count(), (count) => count === 0, place);
 }
 
@@ -33,6 +34,8 @@ for (const [mode, options] of [
   test(`every handle, button and field is reached by Tab with a ring, and what is written is read, ${mode}`, async () => {
     const bench = await BenchPage.ready(browser, options);
     await bench.keep();
+    // What can be undone is noted once the hand rests.
+    await bench.button("Undo the last change").and(bench.page.locator(":enabled")).waitFor();
     const faults = [];
     for (const place of PLACES) {
       await at(bench, place);

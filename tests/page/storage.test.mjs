@@ -3,7 +3,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { BenchPage, KEYS, asideOf, launch } from "./bench_page.mjs";
+import { BenchPage, KEYS, PHONE, WIDE, asideOf, launch } from "./bench_page.mjs";
 
 let browser;
 before(async () => {
@@ -170,9 +170,10 @@ test("what cannot be read and finds no room to be set aside stays until it is sa
         return set.call(this, key, text);
       };
     });
-  for (const key of [KEYS.bench, KEYS.shelf]) {
-    const bench = await BenchPage.ready(browser, { kept: { [key]: "{" }, before: noRoomAside });
+  for (const [key, viewport] of [[KEYS.bench, WIDE], [KEYS.shelf, PHONE]]) {
+    const bench = await BenchPage.ready(browser, { kept: { [key]: "{" }, before: noRoomAside, viewport });
     assert.match(await bench.message(), /could not be read: .* no room to set it aside: it stays as it is/);
+    assert.ok(await bench.noticeIsInside());
     const change = () => (key === KEYS.bench ? bench.press("soak", "ArrowUp") : bench.keep());
     await change();
     await bench.until(() => bench.message(), (line) => /Not kept: .* Save it as a file first/.test(line), "what is not kept");
