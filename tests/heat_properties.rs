@@ -6,6 +6,7 @@ use recalesce::heat::{
     Cooled, Grind, HeatError, Material, Medium, MediumChoice, OwnMedium, Piece, Place, Quenching,
     Section, Shape, cool, media, medium, nickel_ball_s, probe,
 };
+use recalesce::units::NumberOutside;
 
 fn quench(section: Section, medium: &Medium) -> Quenching<'_> {
     Quenching {
@@ -123,7 +124,7 @@ proptest! {
                     }
                 }
             }
-            Err(HeatError::Number { field: "end of quench", .. }) => {
+            Err(HeatError::Number(NumberOutside { field: "end of quench", .. })) => {
                 prop_assert!(end_c > start_c - 5.0);
             }
             Err(HeatError::BathTooHot { .. }) => prop_assert!(medium.bath_c + 5.0 >= start_c),

@@ -3,7 +3,7 @@
 use super::shop_check::ShopError;
 use crate::heat::MediumError;
 use crate::route::RouteError;
-use crate::units::{TemperatureScale, outside_on_scale};
+use crate::units::{NumberOutside, TemperatureScale};
 use recalesce_texts::advise::error as texts;
 
 /// Why there is no answer.
@@ -19,19 +19,8 @@ pub enum AdviseError {
     #[error("`shop`: {0}")]
     Shop(#[from] ShopError),
     /// A number is not a number or out of range.
-    #[error("{}", number_outside(field, [*value, *least, *most], unit, TemperatureScale::Celsius))]
-    Number {
-        /// What the number is.
-        field: &'static str,
-        /// The number given.
-        value: f64,
-        /// The smallest allowed.
-        least: f64,
-        /// The largest allowed.
-        most: f64,
-        /// Unit of all three.
-        unit: &'static str,
-    },
+    #[error("{}", number_outside(_0, TemperatureScale::Celsius))]
+    Number(NumberOutside),
     /// The route has no such step.
     #[error("{}", texts::no_step_for(input))]
     NoStep {
@@ -62,44 +51,30 @@ impl AdviseError {
             Self::Route(error) => error.words(scale),
             Self::Medium(error) => error.words(scale),
             Self::Shop(error) => format!("`shop`: {}", error.words(scale)),
-            Self::Number {
-                field,
-                value,
-                least,
-                most,
-                unit,
-            } => number_outside(field, [*value, *least, *most], unit, scale),
+            Self::Number(number) => number_outside(number, scale),
             other => other.to_string(),
         }
     }
 }
 
+impl From<NumberOutside> for AdviseError {
+    fn from(number: NumberOutside) -> Self {
+        Self::Number(number)
+    }
+}
+
 /// A number of a field and what it may be, with temperatures on a scale.
-pub(super) fn number_outside(
-    field: &str,
-    numbers: [f64; 3],
-    unit: &'static str,
-    scale: TemperatureScale,
-) -> String {
-    let (told, unit) = outside_on_scale(numbers, unit, scale);
-    format!("{field}: {}", texts::outside(&told, unit))
+pub(super) fn number_outside(number: &NumberOutside, scale: TemperatureScale) -> String {
+    let (told, unit) = number.on_scale(scale);
+    format!("{}: {}", number.field, texts::outside(&told, unit))
 }
 
 /// Checks a number against what is allowed.
 pub(super) fn check(
     field: &'static str,
     value: f64,
-    (least, most): (f64, f64),
+    allowed: (f64, f64),
     unit: &'static str,
 ) -> Result<(), AdviseError> {
-    if (least..=most).contains(&value) {
-        return Ok(());
-    }
-    Err(AdviseError::Number {
-        field,
-        value,
-        least,
-        most,
-        unit,
-    })
+    Ok(NumberOutside::check(field, value, allowed, unit)?)
 }

@@ -5,26 +5,15 @@ use crate::heat::{HeatError, MediumError};
 use crate::route::RouteError;
 use crate::soak::SoakError;
 use crate::steel::OutOfRange;
-use crate::units::TemperatureScale;
+use crate::units::{NumberOutside, TemperatureScale};
 use recalesce_texts::advise::coupon as texts;
 
 /// Why a coupon gives no quenchant.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum CouponError {
     /// A number is not a number or out of range.
-    #[error("{}", number_outside(field, [*value, *least, *most], unit, TemperatureScale::Celsius))]
-    Number {
-        /// What the number is.
-        field: &'static str,
-        /// The number given.
-        value: f64,
-        /// The smallest allowed.
-        least: f64,
-        /// The largest allowed.
-        most: f64,
-        /// Unit of all three.
-        unit: &'static str,
-    },
+    #[error("{}", number_outside(_0, TemperatureScale::Celsius))]
+    Number(NumberOutside),
     /// Neither centre nor surface was measured.
     #[error("{}", texts::NO_READING)]
     NoReading,
@@ -76,18 +65,18 @@ pub enum CouponError {
     Heat(#[from] HeatError),
 }
 
+impl From<NumberOutside> for CouponError {
+    fn from(number: NumberOutside) -> Self {
+        Self::Number(number)
+    }
+}
+
 impl CouponError {
     /// What is wrong, with temperatures on a scale.
     #[must_use]
     pub fn words(&self, scale: TemperatureScale) -> String {
         match self {
-            Self::Number {
-                field,
-                value,
-                least,
-                most,
-                unit,
-            } => number_outside(field, [*value, *least, *most], unit, scale),
+            Self::Number(number) => number_outside(number, scale),
             Self::Medium(error) => error.words(scale),
             Self::Soak(error) => RouteError::from(error.clone()).words(scale),
             Self::OutOfRange(refusal) => refusal.words(scale),

@@ -22,6 +22,7 @@ use crate::heat::{Medium, MediumError, OwnMedium, QuenchantFigures, Section, ban
 use crate::route::Soak;
 use crate::soak::StartingStructure;
 use crate::steel::Composition;
+use crate::units::NumberOutside;
 use likelihood::Explained;
 use model::{CentreAndSurface, Model};
 use recalesce_texts::advise::coupon as texts;
@@ -163,18 +164,7 @@ pub fn fit_coupon(coupon: &Coupon) -> Result<CouponFit, CouponError> {
 
 impl Coupon {
     fn check(&self) -> Result<(), CouponError> {
-        let check = |field, value: f64, (least, most): (f64, f64), unit| {
-            if (least..=most).contains(&value) {
-                return Ok(());
-            }
-            Err(CouponError::Number {
-                field,
-                value,
-                least,
-                most,
-                unit,
-            })
-        };
+        let check = NumberOutside::check;
         if !matches!(self.section, Section::Plate { .. } | Section::Round { .. }) {
             return Err(CouponError::Shape);
         }

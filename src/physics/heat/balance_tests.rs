@@ -23,7 +23,7 @@ const LOOKS: [(f64, f64); 5] = [
 fn imbalance(section: Section, medium: &Medium, martensite_start_c: Option<f64>) -> f64 {
     let material =
         martensite_start_c.map_or_else(Material::austenite, Material::austenite_to_martensite);
-    let cut = Cut::of(&section, View::Named);
+    let cut = Cut::of(&section, View::Named, medium.wets_in_a_front());
     match cut.kind {
         Kind::Radial => of_mesh::<RADIAL_BAND>(&cut, medium, &material),
         Kind::Square => of_mesh::<SQUARE_BAND>(&cut, medium, &material),

@@ -70,7 +70,8 @@ pub(super) struct Cut {
 }
 
 impl Cut {
-    pub(super) fn of(section: &Section, view: View) -> Self {
+    /// Finer in a blade where wetting may run over it as a front.
+    pub(super) fn of(section: &Section, view: View, has_front: bool) -> Self {
         match *section {
             Section::Plate { thickness_mm } => {
                 let element = Element::plate(0.5e-3 * thickness_mm, view.nodes(PLATE_NODES));
@@ -97,9 +98,9 @@ impl Cut {
                 height_mm,
                 grind,
             } => {
-                let [edge_m, spine_m, height_m] =
-                    [edge_mm, spine_mm, height_mm].map(|mm| 1e-3 * mm);
-                let (mesh, heights) = blade(edge_m, spine_m, height_m, grind);
+                let sizes_m = [edge_mm, spine_mm, height_mm].map(|mm| 1e-3 * mm);
+                let [_, spine_m, height_m] = sizes_m;
+                let (mesh, heights) = blade(sizes_m, grind, has_front);
                 Self {
                     kind: Kind::Blade,
                     watches: blade_watches(&heights, spine_m, height_m, view),

@@ -8,15 +8,16 @@ use super::turning::{Turned, Turning};
 use super::until::{Reached, Until};
 use super::{HeatError, Material, OwnMedium};
 use crate::sources::astm_a255_cooling_rates::RATE_AT_704C;
+use crate::units::NumberOutside;
 use libm::{exp, log};
 use recalesce_texts::heat::quench as texts;
 
 /// A sixteenth of an inch, mm.
 const SIXTEENTH_MM: f64 = 25.4 / 16.0;
 /// Allowed distances from the quenched end, mm: those of the table.
-const DISTANCE_MM: [f64; 2] = [SIXTEENTH_MM, 32.0 * SIXTEENTH_MM];
+const DISTANCE_MM: (f64, f64) = (SIXTEENTH_MM, 32.0 * SIXTEENTH_MM);
 /// Allowed temperatures of the bar when the water is turned on, °C.
-const START_C: [f64; 2] = [760.0, 1200.0];
+const START_C: (f64, f64) = (760.0, 1200.0);
 /// Length and diameter of the bar, m: 4 in by 1 in.
 const LENGTH_M: f64 = 101.6e-3;
 const DIAMETER_M: f64 = 25.4e-3;
@@ -47,7 +48,7 @@ const TOLERANCE_K: f64 = 0.03;
 /// # Errors
 /// A distance outside 1.5875 to 50.8 mm.
 pub fn jominy_rate_at_704c(distance_mm: f64) -> Result<f64, HeatError> {
-    check(texts::DISTANCE_FROM_END, distance_mm, DISTANCE_MM, "mm")?;
+    NumberOutside::check(texts::DISTANCE_FROM_END, distance_mm, DISTANCE_MM, "mm")?;
     let sixteenths = distance_mm / SIXTEENTH_MM;
     let upper = RATE_AT_704C
         .partition_point(|row| row[0] < sixteenths)
@@ -77,7 +78,7 @@ pub struct EndQuenchBar {
 /// # Errors
 /// A start outside 760 to 1200 °C.
 pub fn end_quench_bar(start_c: f64, turning: &mut dyn Turning) -> Result<EndQuenchBar, HeatError> {
-    check(texts::TEMPERATURE_OF_BAR, start_c, START_C, "°C")?;
+    NumberOutside::check(texts::TEMPERATURE_OF_BAR, start_c, START_C, "°C")?;
     let water = OwnMedium {
         h_w_m2k: JET_W_M2K.to_vec(),
         bath_c: WATER_C,
@@ -114,25 +115,6 @@ pub fn end_quench_bar(start_c: f64, turning: &mut dyn Turning) -> Result<EndQuen
         distance_mm,
         curves,
     })
-}
-
-fn check(
-    field: &'static str,
-    value: f64,
-    [least, most]: [f64; 2],
-    unit: &'static str,
-) -> Result<(), HeatError> {
-    if (least..=most).contains(&value) {
-        Ok(())
-    } else {
-        Err(HeatError::Number {
-            field,
-            value,
-            least,
-            most,
-            unit,
-        })
-    }
 }
 
 #[cfg(test)]

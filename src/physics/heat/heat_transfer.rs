@@ -1,6 +1,7 @@
 //! Heat transfer of a bath against the temperature of the surface.
 
 use super::MediumError;
+use crate::numeric::order::larger;
 
 /// Allowed heat-transfer coefficients, W/m²K.
 pub(super) const H_RANGE: [f64; 2] = [1.0, 200_000.0];
@@ -123,6 +124,13 @@ impl HeatTransfer {
     /// The points of the curve: surface temperature, °C, and coefficient, W/m²K.
     pub fn points(&self) -> impl Iterator<Item = [f64; 2]> + '_ {
         self.knots.iter().map(|k| [k.temperature_c, k.ln_h.exp()])
+    }
+
+    /// Largest fall of the logarithm with temperature, 1/K; zero where it falls nowhere.
+    pub(super) fn steepest_fall_per_k(&self) -> f64 {
+        self.knots
+            .iter()
+            .fold(0.0, |most, knot| larger(most, -knot.slope))
     }
 
     /// Coefficient and its derivative, W/m²K and W/m²K².

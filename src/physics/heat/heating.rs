@@ -4,6 +4,7 @@ use super::conduct::Conduction;
 use super::element::{Element, PLATE_NODES, RADIAL_BAND, ROUND_NODES};
 use super::until::{Reached, Until};
 use super::{HeatError, Material, Medium, Section};
+use crate::units::NumberOutside;
 use recalesce_texts::heat::quench as texts;
 use serde::Serialize;
 
@@ -54,16 +55,7 @@ impl Heating {
 /// [`HeatError`] for a section or a temperature out of range.
 pub fn heat_up(section: Section, furnace_c: f64) -> Result<Heating, HeatError> {
     section.validate()?;
-    let (least, most) = FURNACE_C;
-    if !(least..=most).contains(&furnace_c) {
-        return Err(HeatError::Number {
-            field: texts::FURNACE,
-            value: furnace_c,
-            least,
-            most,
-            unit: "°C",
-        });
-    }
+    NumberOutside::check(texts::FURNACE, furnace_c, FURNACE_C, "°C")?;
     let plate = |mm: f64| Element::plate(0.5e-3 * mm, PLATE_NODES).into_plate();
     let round = |mm: f64| Element::round(0.5e-3 * mm, ROUND_NODES).into_round();
     let mesh = match section {

@@ -11,6 +11,9 @@ const STEFAN_BOLTZMANN: f64 = 5.670374419e-8;
 /// Emissivity of scaled steel (0.6 to 0.8 read in tables for oxidised steel; 0.8 customary).
 pub const EMISSIVITY: f64 = 0.8;
 const ZERO_C_IN_K: f64 = 273.15;
+/// Fall of the logarithm of the heat transfer with the temperature of the surface, 1/K, above which wetting is
+/// taken to run as a front: water of 40 °C falls by 0.009 and of 60 °C by 0.016, oils by 0.005.
+const FRONT_PER_K: f64 = 0.007;
 
 /// How well the curve of a medium is known.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -96,6 +99,12 @@ impl Medium {
             confidence: Confidence::Estimate,
             class: ClassFigures::default(),
         }
+    }
+
+    /// Whether its film of vapour may collapse so suddenly that wetting runs over a piece as a front: water of
+    /// all temperatures, and curves that fall as steeply as those of warm water do.
+    pub(super) fn wets_in_a_front(&self) -> bool {
+        self.family == Family::Water || self.h_w_m2k.steepest_fall_per_k() > FRONT_PER_K
     }
 
     /// The usual cautions.

@@ -1,7 +1,7 @@
 //! A quench to be computed, the ranges of its numbers, and what is wrong with one outside of them.
 
 use super::{LaterBath, Leave, Medium, Section, SectionError};
-use crate::units::{TemperatureScale, format_refused, outside_on_scale};
+use crate::units::{NumberOutside, TemperatureScale, format_refused};
 use recalesce_texts::heat::quench as texts;
 use std::fmt;
 
@@ -41,18 +41,7 @@ pub enum HeatError {
     /// The section.
     Section(#[from] SectionError),
     /// A number is not a number or out of range.
-    Number {
-        /// What the number is.
-        field: &'static str,
-        /// The number given.
-        value: f64,
-        /// The smallest allowed.
-        least: f64,
-        /// The largest allowed.
-        most: f64,
-        /// Unit of all three.
-        unit: &'static str,
-    },
+    Number(NumberOutside),
     /// The bath is no colder than the piece.
     BathTooHot {
         /// Temperature of the bath, °C.
@@ -70,15 +59,9 @@ impl HeatError {
     pub fn words(&self, scale: TemperatureScale) -> String {
         match self {
             Self::Section(error) => error.to_string(),
-            Self::Number {
-                field,
-                value,
-                least,
-                most,
-                unit,
-            } => {
-                let (told, unit) = outside_on_scale([*value, *least, *most], unit, scale);
-                texts::number_outside(field, &told, unit)
+            Self::Number(number) => {
+                let (told, unit) = number.on_scale(scale);
+                texts::number_outside(number.field, &told, unit)
             }
             Self::BathTooHot { bath_c, start_c } => {
                 let [bath, piece] = [*bath_c, *start_c].map(|c| format_refused(c, scale));
@@ -86,6 +69,12 @@ impl HeatError {
             }
             Self::NotFinite => texts::NOT_FINITE.to_owned(),
         }
+    }
+}
+
+impl From<NumberOutside> for HeatError {
+    fn from(number: NumberOutside) -> Self {
+        Self::Number(number)
     }
 }
 
@@ -98,53 +87,25 @@ impl fmt::Display for HeatError {
 impl Quenching<'_> {
     pub(super) fn validate(&self) -> Result<(), HeatError> {
         self.section.validate()?;
-        let check = |field, value: f64, least, most, unit| {
-            if (least..=most).contains(&value) {
-                Ok(())
-            } else {
-                Err(HeatError::Number {
-                    field,
-                    value,
-                    least,
-                    most,
-                    unit,
-                })
-            }
-        };
-        check(
-            texts::AGITATION,
-            self.agitation,
-            AGITATION.0,
-            AGITATION.1,
-            texts::TIMES_THE_STILL_BATH,
-        )?;
-        check(texts::QUENCH_FROM, self.start_c, 100.0, 1300.0, "°C")?;
-        check(texts::TIME_IN_AIR, self.air_delay_s, 0.0, 3600.0, "s")?;
+        let check = NumberOutside::check;
+        let still = texts::TIMES_THE_STILL_BATH;
+        check(texts::AGITATION, self.agitation, AGITATION, still)?;
+        check(texts::QUENCH_FROM, self.start_c, (100.0, 1300.0), "°C")?;
+        check(texts::TIME_IN_AIR, self.air_delay_s, (0.0, 3600.0), "s")?;
         for later in self.then {
-            check(
-                texts::AGITATION,
-                later.agitation,
-                AGITATION.0,
-                AGITATION.1,
-                texts::TIMES_THE_STILL_BATH,
-            )?;
+            check(texts::AGITATION, later.agitation, AGITATION, still)?;
             match later.leave {
-                Leave::AfterS(stay_s) => check(texts::TIME_IN_BATH, stay_s, 0.0, LONGEST_S, "s")?,
-                Leave::AtC(temperature_c) => {
-                    check(texts::OUT_OF_BATH_AT, temperature_c, -200.0, 1300.0, "°C")?;
+                Leave::AfterS(stay_s) => check(texts::TIME_IN_BATH, stay_s, (0.0, LONGEST_S), "s")?,
+                Leave::AtC(leave_c) => {
+                    check(texts::OUT_OF_BATH_AT, leave_c, (-200.0, 1300.0), "°C")?;
                 }
             }
         }
         let hottest_end_c = 600.0_f64.min(self.start_c - LEAVES_BATH_K);
-        check(
-            texts::END_OF_QUENCH,
-            self.end_c,
-            -200.0,
-            hottest_end_c,
-            "°C",
-        )?;
+        let end_c = (-200.0, hottest_end_c);
+        check(texts::END_OF_QUENCH, self.end_c, end_c, "°C")?;
         if let Some(start_c) = self.martensite_start_c {
-            check(texts::MARTENSITE_START, start_c, -200.0, 700.0, "°C")?;
+            check(texts::MARTENSITE_START, start_c, (-200.0, 700.0), "°C")?;
         }
         if self.medium.bath_c + LEAVES_BATH_K >= self.start_c {
             return Err(HeatError::BathTooHot {

@@ -9,6 +9,7 @@
 use super::{Family, HeatError, Material, Medium, Piece, Place, Shape};
 use crate::sources::carslaw_jaeger_1959::HALF_TEMPERATURE_FOURIER_IDEAL;
 use crate::sources::grossmann_1964::{self, Agitation, severity_per_in};
+use crate::units::NumberOutside;
 use libm::{j0, j1};
 use recalesce_texts::heat::quench as texts;
 
@@ -146,20 +147,8 @@ fn ideal(diameter_mm: f64, severity_per_in: f64) -> f64 {
 }
 
 fn check(diameter_mm: f64, severity_per_in: f64) -> Result<(), HeatError> {
-    for (field, value, least, most, unit) in [
-        (texts::DIAMETER, diameter_mm, 0.1, 1000.0, "mm"),
-        (texts::SEVERITY, severity_per_in, 0.001, 100.0, "1/in"),
-    ] {
-        if !(least..=most).contains(&value) {
-            return Err(HeatError::Number {
-                field,
-                value,
-                least,
-                most,
-                unit,
-            });
-        }
-    }
+    NumberOutside::check(texts::DIAMETER, diameter_mm, (0.1, 1000.0), "mm")?;
+    NumberOutside::check(texts::SEVERITY, severity_per_in, (0.001, 100.0), "1/in")?;
     Ok(())
 }
 

@@ -6,6 +6,7 @@ use super::end_quench::{MM_PER_INCH, dividing_factor, rate_of_diameter_k_per_s};
 use super::kinetics::Kinetics;
 use crate::sources::astm_a255;
 use crate::steel::{Composition, OutOfRange};
+use crate::units::NumberOutside;
 use recalesce_texts::transform as texts;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -39,18 +40,7 @@ pub enum MeasuredHeatError {
     /// Too few or too many.
     Count(usize),
     /// A distance or a hardness that no bar has.
-    Point {
-        /// What it is.
-        quantity: &'static str,
-        /// As given.
-        value: f64,
-        /// Least allowed.
-        least: f64,
-        /// Most allowed.
-        most: f64,
-        /// Unit of all three.
-        unit: &'static str,
-    },
+    Point(NumberOutside),
     /// All points are about as hard as the end, or all soft.
     NoFall(f64, f64),
     /// The points are far from any curve of a bar.
@@ -64,13 +54,12 @@ impl MeasuredHeatError {
     fn said(&self) -> String {
         match self {
             Self::Count(count) => texts::points_needed(FEWEST, MOST, *count),
-            Self::Point {
-                quantity,
-                value,
-                least,
-                most,
-                unit,
-            } => texts::point_outside(quantity, *value, [*least, *most], unit),
+            Self::Point(point) => texts::point_outside(
+                point.field,
+                point.value,
+                [point.least, point.most],
+                point.unit,
+            ),
             Self::NoFall(first, last) => texts::no_fall(*first, *last),
             Self::NoCurve(hrc) => texts::no_curve(*hrc),
             Self::Steel(error) => error.to_string(),
@@ -194,21 +183,10 @@ fn check(points: &[BarPoint]) -> Result<(), MeasuredHeatError> {
     if !(FEWEST..=MOST).contains(&points.len()) {
         return Err(MeasuredHeatError::Count(points.len()));
     }
-    let within = |quantity, value: f64, (least, most), unit| {
-        if (least..=most).contains(&value) {
-            return Ok(());
-        }
-        Err(MeasuredHeatError::Point {
-            quantity,
-            value,
-            least,
-            most,
-            unit,
-        })
-    };
     for point in points {
-        within(texts::DISTANCE, point.distance_mm, DISTANCE_MM, "mm")?;
-        within(texts::HARDNESS, point.hrc, HARDNESS_HRC, "HRC")?;
+        NumberOutside::check(texts::DISTANCE, point.distance_mm, DISTANCE_MM, "mm")
+            .and_then(|()| NumberOutside::check(texts::HARDNESS, point.hrc, HARDNESS_HRC, "HRC"))
+            .map_err(MeasuredHeatError::Point)?;
     }
     Ok(())
 }

@@ -16,7 +16,7 @@ pub use number::{
     format_cooling_rate, format_factor, format_fixed, format_hrb, format_hrc, format_hv,
     format_percent, format_rate_k_per_s, format_weight_percent,
 };
-pub use outside::{format_kelvin, format_refused, outside_on_scale, told_apart};
+pub use outside::{NumberOutside, format_kelvin, format_refused, outside_on_scale, told_apart};
 pub use temperature::{
     TemperatureScale, format_temperature, format_temperature_band, format_temperature_difference,
     format_temperature_within, parse_temperature_c,

@@ -6,6 +6,51 @@ use super::{TemperatureScale, format_temperature};
 /// Most decimals of a degree.
 const MOST_DECIMALS: usize = 6;
 
+/// A number that is not a number, or not within what a field allows.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct NumberOutside {
+    /// What the number is.
+    pub field: &'static str,
+    /// The number given.
+    pub value: f64,
+    /// The smallest allowed.
+    pub least: f64,
+    /// The largest allowed.
+    pub most: f64,
+    /// Unit of all three.
+    pub unit: &'static str,
+}
+
+impl NumberOutside {
+    /// Checks that a number lies within what its field allows.
+    ///
+    /// # Errors
+    /// The number itself when it does not, or is not a number.
+    pub fn check(
+        field: &'static str,
+        value: f64,
+        (least, most): (f64, f64),
+        unit: &'static str,
+    ) -> Result<(), Self> {
+        if (least..=most).contains(&value) {
+            return Ok(());
+        }
+        Err(Self {
+            field,
+            value,
+            least,
+            most,
+            unit,
+        })
+    }
+
+    /// The number, the least and the most that it may be, and their unit, on a scale.
+    #[must_use]
+    pub fn on_scale(&self, scale: TemperatureScale) -> ([String; 3], &'static str) {
+        outside_on_scale([self.value, self.least, self.most], self.unit, scale)
+    }
+}
+
 /// A number, the least and the most that it may be, and their unit. Temperatures in °C and differences in
 /// K are told on the scale; all else, and what is in °C or K there too, stays as it was given.
 #[must_use]
