@@ -59,7 +59,7 @@ mod why;
 /// number by a tenth: what was learnt is the error of one version, and says nothing of the next. Words,
 /// charts, files and what moves numbers by less, such as a finer mesh, change without it. Before it was
 /// counted by itself runs had the version of the program, `0.1.0`, and what was learnt none.
-pub const MODELS: &str = "3";
+pub const MODELS: &str = "4";
 
 pub use agitation::{AGITATION_RANGE, bath_to_pass};
 pub use allowed::RouteFieldError;
