@@ -196,6 +196,11 @@ pub(crate) fn SoakStage() -> impl IntoView {
         .into_any()
     };
     let is_coming = move || bench.is_map_coming().to_string();
+    // The chart of a soak that has no outcome is that of the last one that had.
+    let charted_c = Memo::new(move |last: Option<&f64>| {
+        let before = last.filter(|_| bench.is_of_before());
+        before.copied().unwrap_or_else(|| soak_c.get())
+    });
     view! {
         <SoakWords />
         <div class="map" aria-busy=is_coming>
@@ -212,7 +217,7 @@ pub(crate) fn SoakStage() -> impl IntoView {
         <div class="sub">
             <h3>
                 {texts::soak::WHILE_IT_SOAKS}
-                {move || format_temperature(soak_c.get(), bench.scale.get())}
+                {move || format_temperature(charted_c.get(), bench.scale.get())}
             </h3>
             <Plot
                 class="history" file="soak"

@@ -4,6 +4,7 @@
 //! number for all sizes.
 
 use super::Structure;
+use crate::numeric::order::larger;
 
 /// Radii of the size classes over the median, each with the same part of the volume: lognormal,
 /// spread 0.4 of the logarithm (expert value).
@@ -63,7 +64,7 @@ impl Sizes {
 
     /// The cell of the axis that holds a shrinkage.
     pub(super) fn cell(&self, shrinkage: f64) -> usize {
-        let way = shrinkage.max(0.0).sqrt() / self.largest;
+        let way = larger(0.0, shrinkage).sqrt() / self.largest;
         ((way * CELLS as f64) as usize).min(CELLS)
     }
 
@@ -72,7 +73,7 @@ impl Sizes {
         self.classes
             .iter()
             .map(|(r, part)| {
-                let x = (1.0 - shrinkage / (r * r)).max(0.0);
+                let x = larger(0.0, 1.0 - shrinkage / (r * r));
                 part * x * x.sqrt()
             })
             .sum()
@@ -81,7 +82,7 @@ impl Sizes {
     /// What each class still has of its radius, and of the whole volume, after a shrinkage.
     fn left(&self, shrinkage: f64) -> impl Iterator<Item = (f64, f64)> + '_ {
         self.classes.iter().map(move |(r, part)| {
-            let x = (1.0 - shrinkage / (r * r)).max(0.0);
+            let x = larger(0.0, 1.0 - shrinkage / (r * r));
             (r * x.sqrt(), part * x * x.sqrt())
         })
     }
@@ -130,7 +131,7 @@ impl Sizes {
         let sum: f64 = self
             .classes
             .iter()
-            .map(|(r, part)| part * (1.0 - shrinkage / (r * r)).max(0.0) / r)
+            .map(|(r, part)| part * larger(0.0, 1.0 - shrinkage / (r * r)) / r)
             .sum();
         sum / self.median_um
     }

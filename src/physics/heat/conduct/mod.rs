@@ -85,7 +85,7 @@ impl<'a, const W: usize> Conduction<'a, W> {
             drawn_k_per_s: zeros(),
             tolerance_k,
             step_s: 0.0,
-            matrix: Banded::zero(n),
+            matrix: Banded::linked(n, mesh.links.iter().map(|link| (link.from, link.to))),
             jacobian: vec![[0.0; W]; n],
             storage: zeros(),
             stages: [zeros(), zeros(), zeros(), zeros()],
@@ -152,7 +152,7 @@ impl<'a, const W: usize> Conduction<'a, W> {
                 (step, error) = self.attempt(medium, agitation, step * part);
             }
             let factor = if error > 0.0 {
-                0.85 * error.powf(-1.0 / 3.0)
+                0.85 / error.cbrt()
             } else {
                 4.0
             };
