@@ -4,7 +4,7 @@
 use recalesce::advise::{
     Coupon, CouponError, CouponFit, CouponNote, FactorRange, Reading, USUAL_TESTER_HRC, fit_coupon,
 };
-use recalesce::heat::{MediumChoice, Section, medium};
+use recalesce::heat::{ListedAt, MediumChoice, Section, medium};
 use recalesce::route::{Quench, Route, Step, run};
 use recalesce::soak::StartingStructure;
 use recalesce::steel::find;
@@ -29,6 +29,10 @@ fn coupon(designation: &str, section: Section, like: &str, bath_c: f64) -> Coupo
 
 /// The hardness that the route computes at the centre, with the quenchant times a factor.
 fn centre_hrc(coupon: &Coupon, factor: f64) -> f64 {
+    centre_hrc_in(coupon, MediumChoice::Named(coupon.like.clone()), factor)
+}
+
+fn centre_hrc_in(coupon: &Coupon, medium: MediumChoice, factor: f64) -> f64 {
     let route = Route {
         composition: coupon.composition,
         start: coupon.start,
@@ -36,7 +40,7 @@ fn centre_hrc(coupon: &Coupon, factor: f64) -> f64 {
         soak: coupon.soak,
         cold: None,
         quench: Quench {
-            medium: MediumChoice::Named(coupon.like.clone()),
+            medium,
             agitation: factor,
             air_delay_s: coupon.air_delay_s,
             end_c: 20.0,
@@ -47,6 +51,23 @@ fn centre_hrc(coupon: &Coupon, factor: f64) -> f64 {
     let outcome = run(&route).unwrap();
     let quenched = outcome.stages.iter().find(|s| s.step == Step::Quench);
     quenched.unwrap().hardness.unwrap().hrc_carried()
+}
+
+/// A bath that the quenchant cannot have elsewhere it cannot have here, and warm water is warm water.
+#[test]
+fn the_bath_is_one_that_the_quenchant_may_have() {
+    let mut wet = coupon("1045", round(20.0), "water20", 200.0);
+    wet.centre_hrc = Some(30.0);
+    let error = fit_coupon(&wet).unwrap_err();
+    assert!(matches!(error, CouponError::Medium(_)), "{error}");
+    assert!(error.to_string().contains("10 to 60\u{a0}°C"), "{error}");
+    let mut warm = coupon("1045", round(20.0), "water20", 50.0);
+    let listed = MediumChoice::At(ListedAt {
+        listed: "water20".to_owned(),
+        bath_c: 50.0,
+    });
+    warm.centre_hrc = Some(centre_hrc_in(&warm, listed, 0.8));
+    assert_within(&fit_coupon(&warm).unwrap(), 0.8);
 }
 
 const fn plate(thickness_mm: f64) -> Section {

@@ -19,6 +19,11 @@ pub enum Caution {
         /// Austenite left, volume fraction.
         austenite: f64,
     },
+    /// The furnace's cold end does not harden the piece.
+    FurnaceCold {
+        /// Coldest, °C.
+        coldest_c: f64,
+    },
     /// Ferrite is left at this soak.
     FerriteLeft {
         /// Volume fraction.
@@ -104,6 +109,7 @@ pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
             hottest_c,
             austenite,
         } => texts::furnace_hot(&degrees(*hottest_c), &format_percent(*austenite)),
+        Caution::FurnaceCold { coldest_c } => texts::furnace_cold(&degrees(*coldest_c)),
         Caution::FerriteLeft { fraction } => texts::ferrite_left(&format_percent(*fraction)),
         Caution::Network { acm_c } => texts::network(&degrees(*acm_c)),
         Caution::NetworkLeft { fraction } => texts::network_left(&format_percent(*fraction)),

@@ -5,6 +5,7 @@ use super::caution_words::Caution;
 use super::outcome::{Outcome, Step};
 use super::plan::Route;
 use super::prior::{PriorStep, SlowCooling, WHOLE_NETWORK, Work};
+use super::verdict::HARDENED;
 use crate::hardness::embrittling_range_c;
 use crate::heat::{Family, Hazard, Medium, Said, Section};
 use crate::phases::UpperLimit;
@@ -89,6 +90,14 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
     {
         told.push(Caution::OutsideHandbook {
             range_c: [from_c, to_c],
+        });
+    }
+    let hardened = outcome.quench.transformed.given();
+    if hardened.is_some_and(|quenched| quenched.hardened_fraction >= HARDENED)
+        && outcome.furnace.hardened_at_coldest < HARDENED
+    {
+        told.push(Caution::FurnaceCold {
+            coldest_c: outcome.furnace.coldest_c,
         });
     }
     let end = &outcome.soak.end;

@@ -7,6 +7,7 @@ use super::places::PlaceOutcome;
 use super::prior::{PieceState, PriorOutcome};
 use crate::hardness::Hardness;
 use crate::heat::{CoolingCurve, Heating, MediumTitle};
+use crate::numeric::order::larger;
 use crate::phases::CriticalTemperatures;
 use crate::soak::{BoundaryCarbide, Skin, SoakOutcome};
 use crate::transform::{Fractions, Isothermal};
@@ -52,21 +53,14 @@ impl Outcome {
     /// Widens the band of each hardness by what the furnace's band does to the quenched hardness:
     /// the two are independent, so they add in quadrature.
     pub(super) fn widen_by_furnace(&mut self) {
-        let band = &self.furnace;
-        let Some(quenched) = self
-            .stages
-            .iter()
-            .find(|stage| stage.step == Step::Quench)
-            .and_then(|stage| stage.hardness?.hrc())
-        else {
+        let mut stages = self.stages.iter();
+        let quenched = stages.find(|stage| stage.step == Step::Quench);
+        let Some(quenched) = quenched.and_then(|stage| stage.hardness) else {
             return;
         };
-        let swing_hrc = [band.hrc_at_coldest, band.hrc_at_hottest]
-            .into_iter()
-            .flatten()
-            .map(|hrc| (hrc - quenched).abs())
-            .fold(0.0, f64::max);
-        for stage in self.stages.iter_mut().chain(&mut self.cutting_edge) {
+        let swing_hrc = self.furnace.swing_hrc(quenched);
+        let stages = self.stages.iter_mut().chain(&mut self.cutting_edge);
+        for stage in stages.filter(|stage| stage.hardness.is_some()) {
             stage.band_hrc = stage.band_hrc.hypot(swing_hrc);
         }
     }
@@ -124,12 +118,27 @@ pub struct FurnaceBand {
     pub carbon_at_coldest_wt: Option<f64>,
     /// Carbon in solution at the hottest, wt % of the austenite.
     pub carbon_at_hottest_wt: Option<f64>,
-    /// Hardness as quenched after the coldest soak, HRC.
+    /// What of the deciding place hardens after the coldest soak, as a fraction of all but carbide, with
+    /// bainite; 0 when nothing dissolves.
+    pub hardened_at_coldest: f64,
+    /// Hardness as quenched after the coldest soak, HRC, carried on below 20; none when nothing dissolves.
     pub hrc_at_coldest: Option<f64>,
-    /// Hardness as quenched after the hottest soak, HRC.
+    /// Hardness as quenched after the hottest soak, HRC, carried on below 20.
     pub hrc_at_hottest: Option<f64>,
     /// Austenite left after the quench at the hottest, volume fraction.
     pub austenite_at_hottest: Option<f64>,
+}
+
+impl FurnaceBand {
+    /// How far either end of the furnace's band moves a hardness as quenched, HRC. After a soak in which
+    /// nothing dissolves the piece is as soft as the scale can tell.
+    pub(super) fn swing_hrc(&self, quenched: Hardness) -> f64 {
+        let coldest = self.hrc_at_coldest.unwrap_or_default();
+        let ends = [Some(coldest), self.hrc_at_hottest].into_iter().flatten();
+        ends.fold(0.0, |most, hrc| {
+            larger(most, (hrc - quenched.hrc_carried()).abs())
+        })
+    }
 }
 
 /// What the quench does.
@@ -244,6 +253,15 @@ pub struct Stage {
 }
 
 impl Stage {
+    /// Between which hardness it is nine times in ten, HRC: from 0, where the scale carried on below 20 begins,
+    /// to 68, where it ends.
+    #[must_use]
+    pub fn hrc_range(&self) -> Option<[f64; 2]> {
+        let hrc = self.hardness?.hrc_carried();
+        let held = |hrc: f64| Hardness::from_hrc_carried(hrc).hrc_carried();
+        Some([held(hrc - self.band_hrc), held(hrc + self.band_hrc)])
+    }
+
     /// The piece after the soak: austenite with what it stands beside.
     pub(super) fn after_soak(soaked: &SoakOutcome) -> Self {
         let end = &soaked.end;

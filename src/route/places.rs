@@ -141,6 +141,57 @@ mod tests {
         assert_eq!(core.cost, Some(Product::Pearlite));
     }
 
+    /// The depth of hardening ends between the last place that hardens and the first that does not, also where
+    /// the core of the spine lies low, in a blade not much higher than thick.
+    #[test]
+    fn the_depth_of_hardening_lies_between_the_places() {
+        for (edge_mm, spine_mm, height_mm, medium, agitation) in [
+            (0.5, 12.0, 6.0, "oil_medium", 2.0),
+            (1.0, 16.0, 20.0, "water20", 3.0),
+            (0.5, 4.0, 30.0, "oil_medium", 1.0),
+            (1.0, 9.0, 12.0, "oil_fast", 2.0),
+        ] {
+            let section = Section::Blade {
+                edge_mm,
+                spine_mm,
+                height_mm,
+                grind: Grind::Straight,
+            };
+            let mut route = of("1095", section, medium);
+            route.quench.agitation = agitation;
+            let quench = run(&route).unwrap().quench;
+            let quenched = quench.transformed.given().unwrap();
+            let mut heights: Vec<(f64, f64)> = quenched
+                .places
+                .iter()
+                .filter_map(|told| {
+                    let height = match told.place {
+                        Place::Edge => 0.0,
+                        Place::Quarter => 0.25 * height_mm,
+                        Place::Middle => 0.5 * height_mm,
+                        Place::ThreeQuarter => 0.75 * height_mm,
+                        Place::Spine => section.spine_core_mm()?,
+                        _ => return None,
+                    };
+                    Some((height, told.hardened_fraction))
+                })
+                .collect();
+            heights.sort_by(|a, b| a.0.total_cmp(&b.0));
+            let first_soft = heights.iter().position(|(_, part)| *part < 0.95).unwrap();
+            let from = if first_soft == 0 {
+                0.0
+            } else {
+                heights[first_soft - 1].0
+            };
+            let depth_mm = quenched.hardened_depth_mm.unwrap();
+            // Without heat of what forms, as margins are judged, a little more hardens.
+            assert!(
+                (from..=heights[first_soft].0 + 0.1 * height_mm).contains(&depth_mm),
+                "{section:?}: {depth_mm}, {heights:?}"
+            );
+        }
+    }
+
     /// What lies further out cools sooner.
     #[test]
     fn centre_surface_and_corner_have_more_to_spare_in_this_order() {

@@ -318,14 +318,7 @@ fn hardened_depth_mm(
         (Section::Blade { height_mm, .. }, Place::Quarter) => Some(0.25 * height_mm),
         (Section::Blade { height_mm, .. }, Place::Middle) => Some(0.5 * height_mm),
         (Section::Blade { height_mm, .. }, Place::ThreeQuarter) => Some(0.75 * height_mm),
-        (
-            Section::Blade {
-                height_mm,
-                spine_mm,
-                ..
-            },
-            Place::Spine,
-        ) => Some(height_mm - 0.5 * spine_mm),
+        (Section::Blade { .. }, Place::Spine) => route.section.spine_core_mm(),
         (
             Section::Plate { .. } | Section::Round { .. } | Section::Square { .. },
             Place::Surface,
@@ -393,7 +386,13 @@ impl FurnaceEnd {
     }
 
     fn hrc(&self) -> Option<f64> {
-        self.hardened.as_ref()?.1.hardness.hrc()
+        Some(self.hardened.as_ref()?.1.hardness.hrc_carried())
+    }
+
+    /// With bainite, which is wanted in a hot bath.
+    fn hardened_part(&self) -> Option<f64> {
+        let fractions = &self.hardened.as_ref()?.1.fractions;
+        Some(fractions.hardened() + fractions.bainite_of_matrix())
     }
 }
 
@@ -406,6 +405,7 @@ fn furnace_band(route: &Route, ends: &[Option<FurnaceEnd>; 2]) -> FurnaceBand {
         hottest_c: route.soak.temperature_c + route.soak_band_k(),
         carbon_at_coldest_wt: cold.map(|end| end.soaked.point.carbon_wt),
         carbon_at_hottest_wt: hot.map(|end| end.soaked.point.carbon_wt),
+        hardened_at_coldest: cold.and_then(FurnaceEnd::hardened_part).unwrap_or_default(),
         hrc_at_coldest: cold.and_then(hrc),
         hrc_at_hottest: hot.and_then(hrc),
         austenite_at_hottest: hot

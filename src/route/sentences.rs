@@ -245,23 +245,24 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
         let key = NumberKey::Behind(Quantity::FinalBand);
         (name, Part::Number(format_fixed(hrc, 1), key))
     };
+    let [least, most] = stage.hrc_range().unwrap_or([hrc; 2]);
     let parts = [
         after,
         shown(format_hrc(hrc)),
-        end_of_band("least", hrc - stage.band_hrc),
-        end_of_band("most", hrc + stage.band_hrc),
+        end_of_band("least", least),
+        end_of_band("most", most),
     ];
     let target = &route.target;
     let edge = outcome.cutting_edge.last().and_then(|edge| {
-        let is_last = edge.step == stage.step;
-        Some((edge.hardness.filter(|_| is_last)?.hrc()?, edge.band_hrc))
+        let hrc = edge.hardness.filter(|_| edge.step == stage.step)?.hrc()?;
+        Some((hrc, edge.band_hrc, edge.hrc_range()?))
     });
     // What is sharpened is what the target is meant for.
-    let (judged_hrc, band_hrc) = edge.unwrap_or((hrc, stage.band_hrc));
+    let (judged_hrc, band_hrc, [least, most]) =
+        edge.unwrap_or((hrc, stage.band_hrc, [least, most]));
     let (tone, verdict) = against(target, judged_hrc, band_hrc);
     let mut sentence = Sentence::new(tone).say(texts::outcome::FINAL_HARDNESS, &parts);
     if edge.is_some() {
-        let [least, most] = [judged_hrc - band_hrc, judged_hrc + band_hrc];
         sentence = sentence.say(
             texts::outcome::EDGE_HARDNESS,
             &[

@@ -65,10 +65,21 @@ impl Spread {
         });
         Self {
             chemistry: factors(planned, heats.each_ref().map(Option::as_ref)),
-            soak: factors(planned, ends),
+            soak: over_furnace(planned, ends),
             left: route.taught().left,
         }
     }
+}
+
+/// The factors after the coldest and the hottest soak. Where the coldest leaves no austenite of which the models
+/// know, no quench is fast enough.
+fn over_furnace(
+    planned: &Kinetics,
+    [coldest, hottest]: [Option<&Kinetics>; 2],
+) -> Option<[f64; 2]> {
+    let [least, most] = factors(planned, [coldest, hottest]).unwrap_or([1.0, 1.0]);
+    let known = coldest.or(hottest).is_some();
+    known.then_some([if coldest.is_some() { least } else { 0.0 }, most])
 }
 
 /// How much slower or faster than for the austenite planned the slowest quench may be for others;
@@ -90,8 +101,8 @@ fn factors(planned: &Kinetics, others: [Option<&Kinetics>; 2]) -> Option<[f64; 2
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::heat::Section;
-    use crate::route::{MarginSources, Verdict, run};
+    use crate::heat::{MediumChoice, Section};
+    use crate::route::{Caution, MarginSources, Soak, Verdict, run};
     use crate::steel::find;
     use crate::transform::BarPoint;
 
@@ -142,6 +153,38 @@ mod tests {
         route.furnace_band_k = 15.0;
         let [least, most] = sources(&route).soak.unwrap();
         assert!(least < 0.97 && most > 1.03);
+    }
+
+    /// Just above A1 the cold end of the furnace does not harden: the worse it wanders the less is sure of the
+    /// outcome, the piece is warned of, and where nothing dissolves there no quench counts as safe.
+    #[test]
+    fn a_cold_end_that_does_not_harden_makes_nothing_surer() {
+        let mut route = plate("1095", 1.0);
+        route.quench.medium = MediumChoice::Named("water20".to_owned());
+        route.soak = Soak {
+            temperature_c: 735.0,
+            time_min: 15.0,
+        };
+        let mut before_hrc = 0.0;
+        for band_k in [0.0, 3.0, 6.0, 8.0, 9.0, 10.0, 12.0, 20.0] {
+            route.furnace_band_k = band_k;
+            let outcome = run(&route).unwrap();
+            let last = outcome.stages.last().unwrap();
+            assert!(last.band_hrc >= before_hrc - 0.01, "{band_k} K: {last:?}");
+            before_hrc = last.band_hrc;
+            let [least, most] = last.hrc_range().unwrap();
+            assert!((0.0..=68.0).contains(&least) && (0.0..=68.0).contains(&most));
+            let is_told = |caution: &Caution| matches!(caution, Caution::FurnaceCold { .. });
+            let is_soft = outcome.furnace.hardened_at_coldest < HARDENED;
+            assert_eq!(outcome.cautions.iter().any(is_told), is_soft, "{band_k} K");
+            assert_eq!(is_soft, band_k >= 8.0, "{band_k} K");
+            if outcome.furnace.hrc_at_coldest.is_none() {
+                assert_eq!(sources(&route).soak.unwrap()[0], 0.0);
+                let quenched = outcome.quench.transformed.given().unwrap();
+                assert_eq!(quenched.margin.verdict, Verdict::Narrow);
+            }
+        }
+        assert!(before_hrc > 45.0);
     }
 
     /// The word is safe only where the whole band is: the same piece may be so with a certificate

@@ -131,8 +131,8 @@ pub struct CouponFit {
 /// Finds the factor on the heat transfer of a quenchant of the list that gives a coupon's hardness.
 ///
 /// Plates and rounds as the heat model covers them; readings of 0 to 70 HRC, below 20 as older
-/// tables carry the scale on; a tester good to 0.2 to 5 HRC; baths of -20 to 250 °C; up to two
-/// minutes in air. Factors from a tenth to ten are looked at.
+/// tables carry the scale on; a tester good to 0.2 to 5 HRC; baths as the quenchant may have them;
+/// up to two minutes in air. Factors from a tenth to ten are looked at.
 ///
 /// # Errors
 /// A number out of its range, no reading, readings that this steel cannot have after this soak, or
@@ -140,7 +140,8 @@ pub struct CouponFit {
 pub fn fit_coupon(coupon: &Coupon) -> Result<CouponFit, CouponError> {
     coupon.check()?;
     let listed = medium(&coupon.like).ok_or_else(|| MediumError::unknown(&coupon.like))?;
-    let model = Model::of(coupon, listed)?;
+    let like = listed.at_bath(coupon.bath_c)?;
+    let model = Model::of(coupon, like.clone())?;
     let explained = Explained::of(&model, coupon)?;
     explained.check()?;
     let together = explained.together()?;
@@ -148,7 +149,7 @@ pub fn fit_coupon(coupon: &Coupon) -> Result<CouponFit, CouponError> {
     let h_band_factor = together.factor.band_factor().unwrap_or(ONE_SIDED_BAND);
     let medium = OwnMedium {
         h_band_factor: Some(h_band_factor),
-        ..scaled(listed, coupon.bath_c, taken)
+        ..scaled(&like, taken)
     };
     Ok(CouponFit {
         factor: together.factor,
@@ -220,13 +221,13 @@ impl FactorRange {
     }
 }
 
-/// The curve of a quenchant times a factor, in a bath.
-fn scaled(listed: &Medium, bath_c: f64, factor: f64) -> OwnMedium {
-    let points = listed.h_w_m2k.points();
+/// The curve of a quenchant times a factor.
+fn scaled(like: &Medium, factor: f64) -> OwnMedium {
+    let points = like.h_w_m2k.points();
     OwnMedium {
         h_w_m2k: points.map(|[c, h]| [c, h * factor]).collect(),
-        bath_c,
-        radiation: listed.radiation,
+        bath_c: like.bath_c,
+        radiation: like.radiation,
         ..OwnMedium::default()
     }
 }

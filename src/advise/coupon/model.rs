@@ -34,17 +34,14 @@ pub(super) struct Model {
 }
 
 impl Model {
-    /// Soaks a coupon for a quench like one of the list.
-    pub(super) fn of(coupon: &Coupon, listed: &Medium) -> Result<Self, CouponError> {
+    /// Soaks a coupon for a quench in a medium.
+    pub(super) fn of(coupon: &Coupon, medium: Medium) -> Result<Self, CouponError> {
         let stock = Stock::new(&coupon.composition, coupon.start)?;
         let soaked = stock
             .at(coupon.soak.temperature_c)?
             .end(60.0 * coupon.soak.time_min)?;
         Ok(Self {
-            medium: Medium {
-                bath_c: coupon.bath_c,
-                ..listed.clone()
-            },
+            medium,
             section: coupon.section,
             start_c: coupon.soak.temperature_c,
             air_delay_s: coupon.air_delay_s,

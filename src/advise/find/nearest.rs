@@ -3,7 +3,7 @@
 use super::options::{TEMPER_C, soak_range};
 use super::run::{Choice, FindRun, Upstream};
 use crate::heat::{Medium, MediumChoice};
-use crate::route::{Cold, Quench, finished_stage, shop_media};
+use crate::route::{Cold, Quench, finished_stage, may_crack, shop_media};
 use crate::units::{format_factor, format_fixed, format_hrc, format_percent, format_temperature};
 use recalesce_texts::advise::find::nearest as texts;
 use recalesce_texts::grammar::inside_a_sentence;
@@ -227,40 +227,46 @@ fn told(run: &FindRun, limit: Limit, best: &Choice) -> Option<Nearest> {
 }
 
 /// What to say where every quench is too slow: the slowest quenchant of the list that would harden
-/// the section after the soak that comes nearest.
+/// the section after the soak that comes nearest, of those that do not crack it where there is one.
 fn too_slow(run: &FindRun, upstream: &Upstream) -> String {
     let factor = 1.0 / upstream.margin_factor.unwrap_or(1.0).max(f64::MIN_POSITIVE);
+    let carbon_wt = upstream.soaked.point.carbon_wt;
     let would_do = shop_media()
-        .collect::<Vec<&Medium>>()
-        .into_iter()
-        .rev()
-        .find(|medium| {
-            let plan = run.soakings.get(upstream.soaking);
-            plan.is_some_and(|plan| {
-                let quench = Quench {
-                    medium: MediumChoice::Named(medium.name.clone()),
-                    agitation: 1.0,
-                    then: Vec::new(),
-                    ..run.piece.quench.clone()
-                };
-                let taught = run.taught_in(plan, &quench);
-                let planned = taught.unwrap_or_default().off;
-                let soak_c = plan.soak.temperature_c + planned.soak_k;
-                let soaked = &upstream.soaked;
-                let section = run.piece.section;
-                let quenched = run.steel.quench(soaked, soak_c, section, &quench, &planned);
-                quenched.is_ok_and(|quenched| quenched.margin_factor().is_some_and(|m| m >= 1.0))
-            })
-        });
+        .filter_map(|medium| {
+            let margin = margin_in(run, upstream, medium).filter(|margin| *margin >= 1.0)?;
+            Some((medium, may_crack(medium, carbon_wt), margin))
+        })
+        .min_by(|a, b| a.1.cmp(&b.1).then(a.2.total_cmp(&b.2)));
     let help = would_do.map_or_else(
         || texts::NO_QUENCHANT_HARDENS.to_owned(),
-        |medium| {
+        |(medium, cracks, _)| {
             let title = inside_a_sentence(&medium.title.words(run.scale));
-            texts::slowest_that_hardens(&title)
+            if cracks {
+                texts::slowest_that_hardens_and_may_crack(&title)
+            } else {
+                texts::slowest_that_hardens(&title)
+            }
         },
     );
     let slower = format_factor(up(factor, if factor < 10.0 { 0.1 } else { 1.0 }));
     format!("{} {help}", texts::too_slow(&slower))
+}
+
+/// The factor by which a quenchant of the list, still, may be slower and still harden the section after a
+/// soak; none where the models do not reach.
+fn margin_in(run: &FindRun, upstream: &Upstream, medium: &Medium) -> Option<f64> {
+    let plan = run.soakings.get(upstream.soaking)?;
+    let quench = Quench {
+        medium: MediumChoice::Named(medium.name.clone()),
+        agitation: 1.0,
+        then: Vec::new(),
+        ..run.piece.quench.clone()
+    };
+    let planned = run.taught_in(plan, &quench).unwrap_or_default().off;
+    let soak_c = plan.soak.temperature_c + planned.soak_k;
+    let (soaked, section) = (&upstream.soaked, run.piece.section);
+    let quenched = run.steel.quench(soaked, soak_c, section, &quench, &planned);
+    quenched.ok()?.margin_factor()
 }
 
 fn too_much_austenite(run: &FindRun, upstream: &Upstream, best: &Choice) -> String {

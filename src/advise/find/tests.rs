@@ -390,3 +390,27 @@ fn slices_tell_how_far_they_are() {
     }
     assert_eq!(run.progress(), 1.0);
 }
+
+/// Where no quench of the shop hardens the piece, the slowest of the list that would is told as the bench tells
+/// it: by its margin in this section, and what may crack the piece only where nothing else does.
+#[test]
+fn the_slowest_that_would_harden_goes_by_the_section_and_does_not_crack_it() {
+    for (piece, told) in [
+        (
+            Route {
+                section: Section::Round { diameter_mm: 30.0 },
+                ..piece("O1", 3.0)
+            },
+            "polymer",
+        ),
+        (piece("4140", 20.0), "plates"),
+    ] {
+        let nearest = in_the_way(&piece, &shop(&["air_still"]), &sought(55.0, 62.0));
+        assert_eq!(nearest.limit, Limit::Margin);
+        let (_, slowest) = nearest
+            .words
+            .split_once("The slowest of the list that would is ")
+            .unwrap();
+        assert!(slowest.contains(told), "{slowest}");
+    }
+}

@@ -85,14 +85,14 @@ struct Bend {
 }
 
 impl Linear {
-    /// The mean over pieces that are off by what is anew in each.
-    pub(super) fn mean(&self, what: Measurable) -> Option<f64> {
-        self.mean_about(what, &self.at)
+    /// The same about other numbers, near by.
+    pub(super) fn about(&self, at: Computed) -> Self {
+        Self { at, ..*self }
     }
 
-    /// The same about another number, near by.
-    pub(super) fn mean_about(&self, what: Measurable, at: &Computed) -> Option<f64> {
-        Some(at[what as usize]? + self.bend[what as usize].mean)
+    /// The mean over pieces that are off by what is anew in each.
+    pub(super) fn mean(&self, what: Measurable) -> Option<f64> {
+        Some(self.at[what as usize]? + self.bend[what as usize].mean)
     }
 
     /// Variance that the bend adds over pieces, by the second-order term of JCGM 100, 5.1.2: all

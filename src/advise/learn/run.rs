@@ -278,9 +278,13 @@ impl LearnRun {
 
     /// Rows of all pieces, by what the plans come to.
     fn rows(&self) -> Vec<Rows> {
+        self.rows_by(&self.now)
+    }
+
+    fn rows_by(&self, straightened: &[Linear]) -> Vec<Rows> {
         let of_piece = |piece: &Piece| {
             let plan = self.model.plans.get(piece.plan);
-            let linear = self.now.get(piece.plan);
+            let linear = straightened.get(piece.plan);
             plan.zip(linear).map_or_else(Vec::new, |(plan, linear)| {
                 self.model.rows(plan, linear, &piece.observed)
             })
@@ -356,18 +360,13 @@ impl LearnRun {
         let Some(estimate) = &self.estimate else {
             return Ok(false);
         };
-        let here = self.rows();
-        let mut there = here.clone();
-        for (rows, piece) in there.iter_mut().zip(&self.pieces) {
-            for (row, seen) in rows.iter_mut().zip(&piece.observed) {
-                let found = computed
-                    .get(piece.plan)
-                    .and_then(|all| all[seen.what as usize]);
-                let Some(found) = found else {
-                    return Ok(false);
-                };
-                row.misfit = seen.value - found;
-            }
+        // With the bends of here: they count on both sides, or on none.
+        let led_to = self.now.iter().zip(computed);
+        let led_to: Vec<Linear> = led_to.map(|(linear, at)| linear.about(*at)).collect();
+        let [here, there] = [self.rows(), self.rows_by(&led_to)];
+        let counts = |rows: &[Rows]| rows.iter().map(Vec::len).sum::<usize>();
+        if counts(&here) != counts(&there) {
+            return Ok(false);
         }
         let squares = |rows: &[Rows], at: &[f64]| {
             squares(rows, &estimate.weights, at).map_err(|_| AdviseError::NotSolved)
@@ -407,3 +406,7 @@ fn longest(from: &[f64], to: &[f64]) -> f64 {
     let all = from.iter().zip(to);
     all.fold(0.0, |most, (from, to)| most.max((to - from).abs()))
 }
+
+#[cfg(test)]
+#[path = "run_tests.rs"]
+mod tests;

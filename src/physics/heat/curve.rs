@@ -22,8 +22,7 @@ pub enum Place {
     Middle,
     /// Middle plane of a blade, three quarters of the height above the edge.
     ThreeQuarter,
-    /// Core of the spine of a blade: on the middle plane, half a spine thickness below the face
-    /// of the spine.
+    /// Core of the spine of a blade: on the middle plane at [`super::Section::spine_core_mm`].
     Spine,
     /// Flank of a blade at the height of the core of the spine.
     SpineSurface,

@@ -99,11 +99,11 @@ impl Cut {
                 grind,
             } => {
                 let sizes_m = [edge_mm, spine_mm, height_mm].map(|mm| 1e-3 * mm);
-                let [_, spine_m, height_m] = sizes_m;
+                let core_m = section.spine_core_mm().map_or(0.0, |mm| 1e-3 * mm);
                 let (mesh, heights) = blade(sizes_m, grind, has_front);
                 Self {
                     kind: Kind::Blade,
-                    watches: blade_watches(&heights, spine_m, height_m, view),
+                    watches: blade_watches(&heights, core_m, 1e-3 * height_mm, view),
                     mesh,
                     tolerance_k: BLADE_TOLERANCE_K,
                 }
@@ -174,7 +174,7 @@ fn within(element: &Element, number: impl Fn(usize) -> usize) -> Vec<Watch> {
         .collect()
 }
 
-fn blade_watches(heights: &[f64], spine_m: f64, height_m: f64, view: View) -> Vec<Watch> {
+fn blade_watches(heights: &[f64], core_m: f64, height_m: f64, view: View) -> Vec<Watch> {
     // Nodes are nearer to the truth than the parabola of an element between them: the cubic through four
     // columns is, too.
     let in_layer = |place, height, layer| {
@@ -185,16 +185,13 @@ fn blade_watches(heights: &[f64], spine_m: f64, height_m: f64, view: View) -> Ve
         View::Across => parts()
             .map(|part| middle(Place::Within(part), part * height_m))
             .collect(),
-        View::Named | View::Glance => {
-            let core = (height_m - 0.5 * spine_m).max(0.75 * height_m);
-            vec![
-                Watch::node(Place::Edge, 0),
-                middle(Place::Quarter, 0.25 * height_m),
-                middle(Place::Middle, 0.5 * height_m),
-                middle(Place::ThreeQuarter, 0.75 * height_m),
-                middle(Place::Spine, core),
-                in_layer(Place::SpineSurface, core, LAYERS - 1),
-            ]
-        }
+        View::Named | View::Glance => vec![
+            Watch::node(Place::Edge, 0),
+            middle(Place::Quarter, 0.25 * height_m),
+            middle(Place::Middle, 0.5 * height_m),
+            middle(Place::ThreeQuarter, 0.75 * height_m),
+            middle(Place::Spine, core_m),
+            in_layer(Place::SpineSurface, core_m, LAYERS - 1),
+        ],
     }
 }

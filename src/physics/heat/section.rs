@@ -112,6 +112,20 @@ impl Section {
         }
     }
 
+    /// Height of [`super::Place::Spine`] above the edge of a blade, mm: half a spine thickness below the face of
+    /// the spine, but not below three quarters of the height; none of other shapes.
+    #[must_use]
+    pub fn spine_core_mm(self) -> Option<f64> {
+        match self {
+            Self::Blade {
+                spine_mm,
+                height_mm,
+                ..
+            } => Some((height_mm - 0.5 * spine_mm).max(0.75 * height_mm)),
+            _ => None,
+        }
+    }
+
     /// The same shape thicker by so much, mm; in a blade, edge and spine both.
     #[must_use]
     pub fn thicker_by(self, more_mm: f64) -> Self {

@@ -26,10 +26,10 @@ pub(super) fn stage(outcome: &Outcome, step: Step) -> Option<&Stage> {
 pub(super) fn stage_words(stage: &Stage) -> Option<(String, String)> {
     let hardness = stage.hardness?;
     let between = match hardness.hrc() {
-        Some(hrc) => texts::between(
-            &format_fixed(hrc - stage.band_hrc, 1),
-            &format_fixed(hrc + stage.band_hrc, 1),
-        ),
+        Some(_) => {
+            let [least, most] = stage.hrc_range()?;
+            texts::between(&format_fixed(least, 1), &format_fixed(most, 1))
+        }
         // The band is in HRC, whose numbers are carried on below their scale.
         None => {
             let harder = Hardness::from_hrc_carried(hardness.hrc_carried() + stage.band_hrc);

@@ -25,6 +25,7 @@ enum Row {
 fn row_of(caution: &Caution) -> Option<Row> {
     Some(match caution {
         Caution::FurnaceHot { .. }
+        | Caution::FurnaceCold { .. }
         | Caution::FerriteLeft { .. }
         | Caution::Network { .. }
         | Caution::NetworkLeft { .. }

@@ -341,16 +341,8 @@ fn final_band(w: &Workings<'_>) -> Option<Derivation> {
     let mut stages = w.outcome.stages.iter().rev();
     let last = stages.find(|stage| stage.hardness.is_some())?;
     let [model_hrc, open_hrc] = w.model_band_hrc(last.step)?;
-    let quenched = w.hardness(Step::Quench).and_then(Hardness::hrc);
-    let ends = [
-        w.outcome.furnace.hrc_at_coldest,
-        w.outcome.furnace.hrc_at_hottest,
-    ];
-    let swing_hrc = ends
-        .into_iter()
-        .flatten()
-        .filter_map(|end_hrc| Some((end_hrc - quenched?).abs()))
-        .fold(0.0, f64::max);
+    let quenched = w.hardness(Step::Quench);
+    let swing_hrc = quenched.map_or(0.0, |quenched| w.outcome.furnace.swing_hrc(quenched));
     Some(
         Derivation::new(texts::FINAL_BAND, "b", last.band_hrc, "HRC")
             .by(

@@ -6,6 +6,13 @@ pub fn furnace_hot(hottest: &str, austenite: &str) -> String {
 }
 
 #[inline]
+pub fn furnace_cold(coldest: &str) -> String {
+    format!(
+        "Your furnace may be as cold as {coldest}: so cold the piece does not harden. Soak hotter."
+    )
+}
+
+#[inline]
 pub fn ferrite_left(share: &str) -> String {
     format!("{share} ferrite does not harden. Soak hotter or longer.")
 }

@@ -57,6 +57,13 @@ pub fn slowest_that_hardens(quenchant: &str) -> String {
 }
 
 #[inline]
+pub fn slowest_that_hardens_and_may_crack(quenchant: &str) -> String {
+    format!(
+        "The slowest of the list that would is {quenchant}, which may crack it; a thinner section would do in a slower one."
+    )
+}
+
+#[inline]
 pub fn more_austenite(least: &str) -> String {
     format!("Every route leaves more austenite: the least is {least}.")
 }
