@@ -33,6 +33,9 @@ const TOLD_FERRITE: f64 = 0.01;
 /// memory: "over 0.5 to 0.6 % C in water".
 pub(super) const CRACKING_CARBON_WT: f64 = 0.55;
 
+/// Martensite of a place without which nothing cracks, volume fraction (expert value).
+const CRACKING_MARTENSITE: f64 = 0.1;
+
 /// What a forge brings.
 const FORGE: &[Hazard] = &[
     Hazard(&[Said::Words(texts::FORGE_MONOXIDE)]),
@@ -175,7 +178,12 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
             austenite,
         });
     }
-    if may_crack(baths.at_ms(outcome), end.carbon_wt) {
+    // A piece cracks where martensite is; of what the models do not reach it is taken to be there.
+    let hardens_somewhere = hardened.is_none_or(|quenched| {
+        let mut places = quenched.places.iter();
+        places.any(|place| place.fractions.martensite > CRACKING_MARTENSITE)
+    });
+    if hardens_somewhere && may_crack(baths.at_ms(outcome), end.carbon_wt) {
         told.push(Caution::MayCrack);
     }
     let media: Vec<&Medium> = baths.media().collect();

@@ -4,6 +4,7 @@ use super::explain::{Explanation, refused};
 use super::known::Known;
 use super::outcome::{Outcome, SnapOutcome};
 use super::sentence::{NumberKey, Part, Sentence, Tone};
+use super::verdict::HARDENED;
 use crate::units::{
     TemperatureScale, format_duration_s, format_hrc, format_percent, format_temperature,
 };
@@ -18,7 +19,11 @@ const NONE_LEFT: f64 = 5e-4;
 pub(super) fn cold_sentence(outcome: &Outcome) -> Option<Sentence> {
     let cold = outcome.cold.given()?;
     if cold.austenite_before < NONE_LEFT {
-        return Some(Sentence::new(Tone::Holds).say(texts::NO_AUSTENITE, &[]));
+        // None is left either where all has turned into something soft.
+        let quenched = outcome.quench.transformed.given();
+        let is_hard = quenched.is_none_or(|quenched| quenched.hardened_fraction >= HARDENED);
+        let tone = if is_hard { Tone::Holds } else { Tone::Narrow };
+        return Some(Sentence::new(tone).say(texts::NO_AUSTENITE, &[]));
     }
     let number = |name, text| (name, Part::Number(text, NumberKey::ColdTreatment));
     let after = number("after", format_percent(cold.austenite_after));

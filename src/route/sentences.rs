@@ -125,6 +125,15 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
     // Others are weighed alone, which says nothing of a sequence.
     let is_alone = route.quench.then.is_empty();
     if is_in_time {
+        // Near one a tenth says nothing.
+        let decimals = match margin.factor {
+            ..1.95 => 2,
+            ..9.95 => 1,
+            _ => 0,
+        };
+        let times = format_fixed(margin.factor, decimals);
+        let times = Part::Number(texts::outcome::times(&times), NumberKey::Margin);
+        parts.push(("times", times));
         let next = quenched.next_slower.as_ref();
         let text = match next.filter(|next| is_alone && next.factor < margin.factor) {
             None => texts::outcome::TO_SPARE,

@@ -53,7 +53,7 @@ pub(crate) fn quench_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
             points: points(&next.curve),
         });
     }
-    let later = bench.route.with(|r| r.quench.then.clone());
+    let later = bench.of_shown(|r| r.quench.then.clone());
     let changes = quench
         .changes_s
         .iter()
@@ -117,7 +117,7 @@ pub(crate) fn quench_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
 pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Scene> {
     let outcome = bench.outcome()?;
     let transformed = outcome.quench.transformed.given()?;
-    let section = bench.route.with(|r| r.section);
+    let section = bench.of_shown(|r| r.section);
     let is_through = transformed.hardened_fraction >= route::HARDENED;
     let (outline, whole_mm) = match section {
         Section::Plate { thickness_mm } => (Outline::Plate { thickness_mm }, 0.5 * thickness_mm),

@@ -136,7 +136,7 @@ pub(crate) fn Header() -> impl IntoView {
             <button
                 type="button"
                 aria-current=move || (bench.place.get() == place).then_some("page")
-                on:click=move |_| bench.place.set(place)
+                on:click=move |_| bench.go_to(place)
             >
                 {word}
             </button>

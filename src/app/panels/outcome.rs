@@ -184,7 +184,7 @@ const FEWEST_STEPS: usize = 4;
 fn Ladder() -> impl IntoView {
     let bench = bench();
     let target = move || {
-        bench.route.with(|r| {
+        bench.of_shown(|r| {
             texts::outcome::target_range(
                 &format_fixed(r.target.least_hrc, 0),
                 &format_fixed(r.target.most_hrc, 0),
@@ -215,7 +215,10 @@ pub(crate) fn say_all(first_only: Option<usize>) -> impl IntoView {
     let all = Memo::new(move |_| {
         let outcome = bench.outcome()?;
         let scale = bench.scale.get();
-        let all = bench.real.with(|route| sentences(route, &outcome, scale));
+        let all = match bench.before() {
+            Some(before) => sentences(&before, &outcome, scale),
+            None => bench.real.with(|route| sentences(route, &outcome, scale)),
+        };
         Some(match first_only {
             Some(i) => all.into_iter().skip(i).take(1).collect(),
             None => all,
@@ -271,7 +274,7 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
             return Vec::new();
         };
         let scale = bench.scale.get();
-        let (of_steps, departs) = bench.route.with(|route| {
+        let (of_steps, departs) = bench.of_shown(|route| {
             let of_steps = step_cautions(route, &outcome, scale);
             // What departs from the handbook in an experiment does so on purpose.
             let departs = if bench.is_guided.get() {

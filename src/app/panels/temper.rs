@@ -8,7 +8,7 @@ use crate::plot::{Plot, Shown, Tag, handle_at};
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
 use recalesce::chart::Moves;
-use recalesce::route::{Route, Temper};
+use recalesce::route::{Route, Step, Temper};
 use recalesce::units::{format_duration_s, format_hrc, format_temperature};
 use recalesce_texts::page as texts;
 
@@ -205,10 +205,11 @@ pub(crate) fn received() -> impl Fn() -> String {
         bench
             .outcome()
             .and_then(|outcome| {
-                outcome
-                    .temper
-                    .given()
-                    .map(|temper| texts::temper::quenched_to(&format_hrc(temper.start_hrc)))
+                // A chart out of the table of a grade begins with its first temper.
+                let mut stages = outcome.stages.iter();
+                stages.find(|stage| stage.step == Step::Quench)?.hardness?;
+                let start_hrc = outcome.temper.given()?.start_hrc;
+                Some(texts::temper::quenched_to(&format_hrc(start_hrc)))
             })
             .unwrap_or_default()
     }

@@ -14,6 +14,8 @@ use std::sync::Arc;
 pub(crate) struct Computed {
     /// The outcome to show.
     pub(crate) outcome: Option<Arc<Outcome>>,
+    /// The route that it is of.
+    of: Option<Arc<Route>>,
     /// What is wrong with the route, when the outcome is an earlier one.
     pub(crate) error: Option<RouteError>,
     /// Time the computation took, ms: shown to the page benchmark only.
@@ -30,6 +32,13 @@ pub(crate) struct Mapped {
     /// Why there is none, on every scale.
     pub(crate) refusal: Option<[String; 2]>,
     pub(super) of: Option<Composition>,
+}
+
+impl Computed {
+    /// The route of an outcome of before, which stays where the present one has none.
+    pub(super) fn before(&self) -> Option<Arc<Route>> {
+        self.error.as_ref().and(self.of.clone())
+    }
 }
 
 pub(super) type Kept = Arc<Option<Prepared>>;
@@ -96,12 +105,14 @@ pub(super) fn computed(route: Memo<Route>, hardened: Memo<Arc<Hardened>>) -> Mem
             Arc::new(match result {
                 Ok(outcome) => Computed {
                     outcome: Some(Arc::new(outcome)),
+                    of: Some(Arc::new(route.get())),
                     error: None,
                     took_ms,
                     hardened,
                 },
                 Err(error) => Computed {
                     outcome: before.and_then(|b| b.outcome.clone()),
+                    of: before.and_then(|b| b.of.clone()),
                     error: Some(error),
                     took_ms,
                     hardened,

@@ -241,6 +241,19 @@ impl Bench {
         self.computed.with(|c| c.error.is_some())
     }
 
+    /// The route of an outcome of before, where one is shown.
+    pub(crate) fn before(self) -> Option<Arc<Route>> {
+        self.computed.with(|c| c.before())
+    }
+
+    /// Reads of the route whose outcome is shown.
+    pub(crate) fn of_shown<T>(self, read: impl FnOnce(&Route) -> T) -> T {
+        match self.before() {
+            Some(before) => read(&before),
+            None => self.route.with(read),
+        }
+    }
+
     /// Whether what the logbook has taught acts here: an experiment is about the models.
     pub(crate) fn is_taught(self) -> bool {
         let is_on = |teach: &Option<Teach>| teach.as_ref().is_some_and(|teach| teach.is_on);
@@ -329,6 +342,18 @@ impl Bench {
             is_wrong: true,
             undo: None,
         }));
+    }
+
+    /// Goes to another place, and leaves behind a notice that only confirms something.
+    pub(crate) fn go_to(self, place: Place) {
+        let confirms = |notice: &Notice| !notice.is_wrong && notice.undo.is_none();
+        if self
+            .notice
+            .with_untracked(|notice| notice.as_ref().is_some_and(confirms))
+        {
+            self.notice.set(None);
+        }
+        self.place.set(place);
     }
 
     /// Changes the route.

@@ -125,7 +125,7 @@ fn entry_words(medium: &MediumChoice, agitation: f64, section: &Section) -> Stri
         _ => {
             let first = match section {
                 Section::Blade { .. } => texts::EDGE_FIRST,
-                Section::Plate { .. } => texts::THIN_SIDE_FIRST,
+                Section::Plate { .. } => texts::NARROW_SIDE_FIRST,
                 Section::Round { .. } | Section::Square { .. } => texts::END_FIRST,
             };
             let way = match family {

@@ -285,7 +285,7 @@ fn a_quench_that_is_too_slow_is_told_with_what_would_do() {
             .starts_with("The quench misses at the centre")
     );
     assert!(card.rows[2].look_for.contains("A file will bite"));
-    assert!(card.rows[1].look_for.contains("Thin side first"));
+    assert!(card.rows[1].look_for.contains("Narrow side first"));
 }
 
 #[test]

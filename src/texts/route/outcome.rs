@@ -13,13 +13,13 @@ pub const VERDICT_ONLY_JUST: &str = "Only just fast enough.";
 pub const VERDICT_A_LITTLE_SLOW: &str = "A little too slow, within the error.";
 pub const VERDICT_SLOW: &str = "Too slow.";
 
-pub const TO_SPARE: &str = "{verdict} {place} {margin} to spare.";
+pub const TO_SPARE: &str = "{verdict} {place} {margin} to spare: {times} slower would do.";
 /// A longer stay in vapour, say: more time on the clock, and slower all the same.
-pub const TO_SPARE_NEXT_DOES: &str = "{verdict} {place} {margin} to spare; {next} would still do.";
-pub const TO_SPARE_NEXT_HAS: &str =
-    "{verdict} {place} {margin} to spare; {next} would still have {next_margin}.";
+pub const TO_SPARE_NEXT_DOES: &str =
+    "{verdict} {place} {margin} to spare: {times} slower would do, and {next} as well.";
+pub const TO_SPARE_NEXT_HAS: &str = "{verdict} {place} {margin} to spare: {times} slower would do; {next} would still have {next_margin}.";
 pub const TO_SPARE_NEXT_MISSES: &str =
-    "{verdict} {place} {margin} to spare; {next} misses by {next_margin}.";
+    "{verdict} {place} {margin} to spare: {times} slower would do; {next} misses by {next_margin}.";
 pub const MISSES: &str =
     "{verdict} {place} it misses by {margin}; {hardened} of the steel there hardens.";
 pub const TO_SPARE_BEFORE_BAINITE: &str = "{verdict} {place} {margin} to spare on the way to the bath; held there at {bath}, {bainite} of it turns into bainite.";
@@ -46,6 +46,12 @@ pub const AS_QUENCHED: &str = "As quenched, not tempered";
 pub const AFTER_TEMPER: &str = "After the temper";
 pub const AFTER_TWO_TEMPERS: &str = "After two tempers";
 pub const AFTER_THREE_TEMPERS: &str = "After three tempers";
+
+/// How many times as long.
+#[inline]
+pub fn times(factor: &str) -> String {
+    format!("{factor} times")
+}
 
 #[inline]
 pub fn after_tempers(count: usize) -> String {

@@ -34,7 +34,7 @@ pub const HANG_IN_AIR: &str = "Hang it so that air reaches every side.";
 pub const RACK_IN_GAS: &str =
     "Rack it with gaps, thin sides to the flow. Do not open it under pressure.";
 pub const EDGE_FIRST: &str = "Cutting edge first";
-pub const THIN_SIDE_FIRST: &str = "Thin side first";
+pub const NARROW_SIDE_FIRST: &str = "Narrow side first";
 pub const END_FIRST: &str = "End first";
 
 // Held still, vapour clings to it and leaves soft spots; salt has none, but what touches the piece warms.
