@@ -254,8 +254,8 @@ impl Quencher<'_> {
         list.get(slowest.1).copied()
     }
 
-    /// The thickest section of this shape that this quench hardens, mm; none when even the
-    /// thinnest fails, or the thickest that the heat model covers still hardens.
+    /// The thickest section of this shape that this quench hardens, mm, from 0.3 to 120; none when even the
+    /// thinnest of them fails, or the thickest still hardens.
     pub(super) fn thickest_mm(&self) -> Option<f64> {
         let of_size = |size_mm: f64| match self.route.section {
             Section::Round { .. } => Section::Round {

@@ -4,9 +4,6 @@ use super::baths::Baths;
 use crate::heat::Medium;
 use crate::transform::Kinetics;
 
-/// Most that ferrite's carbon lowers Ms of what is left, K.
-const MOST_ENRICHED_K: f64 = 150.0;
-
 /// The same as [`settled_in_c`] for the baths of a route: several are followed to the end.
 pub(super) fn settled_c(kinetics: &Kinetics, baths: &Baths, end_c: f64) -> f64 {
     if baths.later.is_empty() {
@@ -21,12 +18,7 @@ pub(super) fn settled_c(kinetics: &Kinetics, baths: &Baths, end_c: f64) -> f64 {
 pub(super) fn settled_in_c(kinetics: &Kinetics, medium: &Medium, end_c: f64) -> f64 {
     /// The piece leaves a bath within this distance of it, K, with room to spare.
     const BATH_K: f64 = 10.0;
-    let enriched_k = if kinetics.ferrite_limit() > 0.0 {
-        MOST_ENRICHED_K
-    } else {
-        0.0
-    };
-    let settled_c = kinetics.ms_c() - enriched_k;
+    let settled_c = kinetics.lowest_ms_c();
     if medium.bath_c + BATH_K < settled_c {
         settled_c.max(end_c)
     } else {

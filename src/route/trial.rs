@@ -16,6 +16,7 @@ use crate::hardness::Hardness;
 use crate::heat::{AGITATION, Quenching, Section};
 use crate::soak::{Hold, SoakEnd, SoakPoint, Stock};
 use crate::steel::Composition;
+use crate::transform::LARGEST_MS_OFF_K;
 use recalesce_texts::route::fields as texts;
 use serde::{Deserialize, Serialize};
 
@@ -34,7 +35,7 @@ pub struct Deviation {
     pub heat_transfer_factor: f64,
     /// Factor on the times at which ferrite, pearlite and bainite form: 0.01 to 100.
     pub nose_time_factor: f64,
-    /// Starts of martensite above the model's, K: -300 to 300.
+    /// Starts of martensite above the model's, K: -200 to 200.
     pub ms_k: f64,
     /// Hardness before the first temper above the model's, HRC: -30 to 30.
     pub quenched_hrc: f64,
@@ -89,7 +90,8 @@ impl Deviation {
         .check(self.heat_transfer_factor)?;
         allowed("nose_time_factor", texts::NOSE_TIME_FACTOR, FACTOR, "")
             .check(self.nose_time_factor)?;
-        allowed("ms_k", texts::MARTENSITE_START_OFF, KELVIN, "K").check(self.ms_k)?;
+        let ms_k = (-LARGEST_MS_OFF_K, LARGEST_MS_OFF_K);
+        allowed("ms_k", texts::MARTENSITE_START_OFF, ms_k, "K").check(self.ms_k)?;
         allowed("quenched_hrc", texts::QUENCHED_HARDNESS_OFF, HRC, "HRC")
             .check(self.quenched_hrc)?;
         allowed("tempered_hrc", texts::TEMPERED_HARDNESS_OFF, HRC, "HRC").check(self.tempered_hrc)

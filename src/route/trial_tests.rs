@@ -142,7 +142,7 @@ fn an_absurd_deviation_is_refused_by_its_field() {
     );
     assert!(refused(|d| d.heat_transfer_factor = f64::NAN).contains("0.01 to 100"));
     assert!(refused(|d| d.thickness_mm = -80.0).contains("thickness off by −80 mm"));
-    assert!(refused(|d| d.ms_k = f64::INFINITY).contains("−300 to 300 K"));
+    assert!(refused(|d| d.ms_k = f64::INFINITY).contains("−200 to 200 K"));
 }
 
 /// A piece at the end of what the heat model covers may still be off.

@@ -3,6 +3,7 @@
 use crate::advise::inputs::{Input, OpenInput};
 use crate::advise::law::Law;
 use crate::route::Deviation;
+use crate::transform::LARGEST_MS_OFF_K;
 
 /// How many kinds there are.
 pub(super) const SLOTS: usize = 9;
@@ -101,7 +102,7 @@ impl Slots {
             thickness_mm: self.get(Slot::Thickness),
             heat_transfer_factor: factor(Slot::HeatTransfer),
             nose_time_factor: factor(Slot::Nose),
-            ms_k: within(Slot::MartensiteStart, MOST_K),
+            ms_k: within(Slot::MartensiteStart, LARGEST_MS_OFF_K),
             quenched_hrc: within(Slot::Quenched, MOST_HRC),
             tempered_hrc: within(Slot::Tempered, MOST_HRC),
         }

@@ -176,8 +176,7 @@ impl Kinetics {
     ) -> Result<CriticalCooling, OutOfRange> {
         check_fraction(martensite_fraction)?;
         let top_c = self.upper_limit_c().max(RATE_AT_C);
-        // Down to the lowest Ms that an enriched remainder can have.
-        let end_c = (self.ms_c - 150.0).max(BATH_C + 5.0);
+        let end_c = self.lowest_ms_c().max(BATH_C + 5.0);
         let count = ((top_c - end_c) / PATH_STEP_K).ceil().max(1.0) as usize;
         let temperature_c: Vec<f64> = (0..=count)
             .map(|i| top_c + (end_c - top_c) * (i as f64 / count as f64))

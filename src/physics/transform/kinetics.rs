@@ -62,7 +62,7 @@ const LEAST_FERRITE: f64 = 0.01;
 /// then has [`STEEP_BAINITE_PART`], wt %.
 const STEEP_BAINITE_WT: (f64, f64) = (0.5, 0.6);
 /// Largest shift of Ms that can be asked for, K: several times the error of the model.
-const LARGEST_MS_OFF_K: f64 = 200.0;
+pub const LARGEST_MS_OFF_K: f64 = 200.0;
 
 /// Everything about one austenite that its cooling curves share.
 #[derive(Debug, Clone)]
@@ -323,6 +323,12 @@ impl Kinetics {
         let carbon_wt = steel.c - taken_wt;
         let ms_c = ms_of(&steel.with_carbon(carbon_wt), self.austenite.grain_astm);
         (ms_c + self.ms_off_k, carbon_wt)
+    }
+
+    /// The lowest start of martensite that austenite left can have, °C: where all ferrite has formed.
+    #[must_use]
+    pub fn lowest_ms_c(&self) -> f64 {
+        self.remaining_ms_c(1.0)
     }
 
     /// Start of martensite of the austenite left when ferrite has formed to a part of its limit,

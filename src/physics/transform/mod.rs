@@ -28,7 +28,7 @@ pub use end_quench::{EndQuench, EndQuenchMethod, end_quench, measured_end_quench
 pub use formed::{Formed, FormedProduct, Forming};
 pub use fractions::{Fractions, HistoryPoint, Transformed};
 pub use isothermal::{Isothermal, ProductCurve, isothermal};
-pub use kinetics::{Kinetics, Product, carbide_factor, counted};
+pub use kinetics::{Kinetics, LARGEST_MS_OFF_K, Product, carbide_factor, counted};
 pub use martensite::{
     ColdStep, WarmStay, bainite_start_c, cold_treated, cold_treated_with_lag, left_at_of,
     martensite_finish_c, martensite_start_c, martensite_temperature_c, ms_of_content,
