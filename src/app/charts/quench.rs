@@ -92,9 +92,8 @@ pub(crate) fn quench_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
         arrival_s: t.margin.arrival_s,
         verdict: verdict(t.margin.verdict),
     });
-    let (soak_c, cold_c) = bench
-        .route
-        .with(|r| (r.soak.temperature_c, r.cold.map(|c| c.temperature_c)));
+    let (soak_c, cold_c) =
+        bench.of_shown(|r| (r.soak.temperature_c, r.cold.map(|c| c.temperature_c)));
     Some(quench_chart(
         &QuenchData {
             products,

@@ -2,7 +2,6 @@
 
 use super::labels;
 use crate::state::Bench;
-use leptos::prelude::*;
 use recalesce::chart::{Across, Constituent, ReplayData, Scene, replay_view};
 use recalesce::heat::Section;
 use recalesce::route::Replay;
@@ -17,7 +16,7 @@ pub(crate) fn replay_scene(
     width: f64,
     height: f64,
 ) -> Scene {
-    let (section, start_c) = bench.real.with(|r| (r.section, r.soak.temperature_c));
+    let (section, start_c) = bench.of_shown_as_real(|r| (r.section, r.soak.temperature_c));
     let (size_mm, ends) = match section {
         Section::Blade { height_mm, .. } => (
             height_mm,

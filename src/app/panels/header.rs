@@ -27,10 +27,14 @@ const TURN: &str = r#"<svg width="15" height="13" viewBox="0 0 15 13" stroke="cu
 /// Two sliders: what opens the settings where there is no room for them.
 const SLIDERS: &str = r#"<svg width="18" height="14" viewBox="0 0 18 14" stroke="currentColor" stroke-width="1.6" aria-hidden="true"><path d="M0 3.5H9M14 3.5H18M0 10.5H4M9 10.5H18M11.5 1V6M6.5 8V13"/></svg>"#;
 
-/// Goes to the card, and prints it once it is there.
+/// Goes to the card, and prints it once it is there; of a route without an outcome it tells why only.
 fn print_card(bench: Bench) {
     bench.place.set(Place::Card);
-    bench.parts.places.then(bench, |_| print());
+    bench.parts.places.then(bench, move |_| {
+        if !bench.computed.with_untracked(|c| c.error.is_some()) {
+            print();
+        }
+    });
 }
 
 /// Two ways to show things, one of them pressed. Plain functions: signals of a type for each setting would

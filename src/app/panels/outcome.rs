@@ -215,10 +215,7 @@ pub(crate) fn say_all(first_only: Option<usize>) -> impl IntoView {
     let all = Memo::new(move |_| {
         let outcome = bench.outcome()?;
         let scale = bench.scale.get();
-        let all = match bench.before() {
-            Some(before) => sentences(&before, &outcome, scale),
-            None => bench.real.with(|route| sentences(route, &outcome, scale)),
-        };
+        let all = bench.of_shown_as_real(|route| sentences(route, &outcome, scale));
         Some(match first_only {
             Some(i) => all.into_iter().skip(i).take(1).collect(),
             None => all,

@@ -10,6 +10,7 @@ use leptos::ev;
 use leptos::prelude::*;
 use recalesce::heat::{Figure, MediumChoice};
 use recalesce::units::TemperatureScale;
+use recalesce_texts::grammar::at_the_head;
 use recalesce_texts::page as texts;
 use wasm_bindgen::JsCast;
 use web_sys::File;
@@ -67,7 +68,7 @@ fn Figures(own: Own) -> impl IntoView {
                 fault=Signal::derive(move || {
                     own.work
                         .with(|work| match work {
-                            Work::Refused(Some(of), why) if *of == figure => Some(told(why)),
+                            Work::Refused(Some(of), why) if *of == figure => Some(at_the_head(&told(why))),
                             _ => None,
                         })
                 })
@@ -173,7 +174,7 @@ fn Working(own: Own) -> impl IntoView {
     let told = move |why: &OnScales| why[place_of(bench.scale.get())].clone();
     let wrong = move || {
         own.work.with(|work| match work {
-            Work::Refused(None, why) => Some(told(why)),
+            Work::Refused(None, why) => Some(at_the_head(&told(why))),
             _ => None,
         })
     };

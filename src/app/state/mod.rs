@@ -241,16 +241,19 @@ impl Bench {
         self.computed.with(|c| c.error.is_some())
     }
 
-    /// The route of an outcome of before, where one is shown.
-    pub(crate) fn before(self) -> Option<Arc<Route>> {
-        self.computed.with(|c| c.before())
-    }
-
-    /// Reads of the route whose outcome is shown.
+    /// Reads of the route whose outcome is shown: that of before, where this one has none.
     pub(crate) fn of_shown<T>(self, read: impl FnOnce(&Route) -> T) -> T {
-        match self.before() {
+        match self.computed.with(|c| c.before()) {
             Some(before) => read(&before),
             None => self.route.with(read),
+        }
+    }
+
+    /// The same of the route as its pieces go through it.
+    pub(crate) fn of_shown_as_real<T>(self, read: impl FnOnce(&Route) -> T) -> T {
+        match self.computed.with(|c| c.before()) {
+            Some(before) => read(&before),
+            None => self.real.with(read),
         }
     }
 
