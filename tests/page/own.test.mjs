@@ -130,7 +130,7 @@ test("a figure that cannot be is told beside its field", async () => {
   await bench.openOwn("its figures");
   await bench.ownButton(FIND).click();
   await bench.ownWrong.waitFor();
-  assert.match(plain(await bench.ownWrong.textContent()), /no figure tells the speed/);
+  assert.match(plain(await bench.ownWrong.textContent()), /^No figure tells the speed/);
   await bench.typeOwn("nickel-ball time", "900");
   await bench.shows(async () => plain(await bench.ownWrong.first().textContent()), "Between 1.3 s and 40.0 s.");
   await bench.typeOwn("nickel-ball time", "12");
@@ -138,7 +138,7 @@ test("a figure that cannot be is told beside its field", async () => {
   await bench.typeOwn("time of the probe to 400 °C", "10");
   await bench.ownButton(FIND).click();
   await bench.ownWrong.waitFor();
-  assert.match(plain(await bench.ownWrong.textContent()), /^time of the probe to 400 °C: 10 s is outside/);
+  assert.match(plain(await bench.ownWrong.textContent()), /^Time of the probe to 400 °C: 10 s is outside/);
   assert.equal(await bench.ownField("time of the probe to 400 °C").getAttribute("aria-invalid"), "true");
   bench.assertNoTrouble();
   await bench.close();
@@ -194,10 +194,10 @@ test("a bad file is refused with the line and the reason, and what was found sta
   await bench.ownFound();
   const lines = curveText().split("\n");
   const bad = [
-    [lines.with(41, "0.780,about eight hundred").join("\n"), /^line 42: “about eight hundred” is no temperature/],
-    [[...lines.slice(0, 102), ...lines.slice(400)].join("\n"), /^line 103: from \d+ to \d+ °C in one step/],
-    [lines.slice(0, 200).join("\n"), /^the curve ends at \d+ °C; it has to go below 400 °C/],
-    ["<h1>Not found</h1>", /^no line has two numbers/],
+    [lines.with(41, "0.780,about eight hundred").join("\n"), /^Line 42: “about eight hundred” is no temperature/],
+    [[...lines.slice(0, 102), ...lines.slice(400)].join("\n"), /^Line 103: from \d+ to \d+ °C in one step/],
+    [lines.slice(0, 200).join("\n"), /^The curve ends at \d+ °C; it has to go below 400 °C/],
+    ["<h1>Not found</h1>", /^No line has two numbers/],
   ];
   for (const [text, reason] of bad) {
     await bench.pickOwn("curve.csv", text);
@@ -214,10 +214,10 @@ test("a bad file is refused with the line and the reason, and what was found sta
   await bench.pickOwn("curve.csv", lines.slice(0, 200).join("\n"));
   await bench.ownButton(FIND).click();
   const told = async () => plain((await bench.ownWrong.allTextContents()).join(""));
-  await bench.until(told, (words) => /^the curve ends at/.test(words), "the end is refused");
+  await bench.until(told, (words) => /^The curve ends at/.test(words), "the end is refused");
   const scales = bench.page.getByRole("group", { name: "Temperatures", exact: true });
   await scales.getByRole("button", { name: "°F", exact: true }).click();
-  await bench.until(told, (words) => /^the curve ends at \d+ °F; it has to go below 752 °F/.test(words), "told in °F");
+  await bench.until(told, (words) => /^The curve ends at \d+ °F; it has to go below 752 °F/.test(words), "told in °F");
   bench.assertNoTrouble();
   await bench.close();
 });
@@ -282,7 +282,7 @@ test("a test coupon gives a quenchant that the route takes, with what its hardne
   await bench.typeOwn("its thickness", "5");
   await bench.ownButton(FIND).click();
   await bench.ownWrong.waitFor();
-  assert.match(plain(await bench.ownWrong.textContent()), /no hardness is given/);
+  assert.match(plain(await bench.ownWrong.textContent()), /^No hardness is given/);
   await bench.typeOwn("centre, HRC", "51");
   await bench.typeOwn("surface, HRC", "55");
   await bench.ownButton(FIND).click();

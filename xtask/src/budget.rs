@@ -28,7 +28,7 @@ const PARTS: [Part; 16] = [
         begins: "",
         endings: &["wasm"],
         is_later: false,
-        limit: 545_500,
+        limit: 546_100,
     },
     Part {
         name: "typeface",
@@ -221,7 +221,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(limit_at_first(), 594_150);
+        assert_eq!(limit_at_first(), 594_750);
     }
 
     #[test]

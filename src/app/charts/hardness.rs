@@ -80,7 +80,7 @@ pub(crate) fn influences_scene(bench: Bench, width: f64, height: f64) -> Option<
 /// Hardness after each step.
 pub(crate) fn ladder_scene(bench: Bench, width: f64) -> Option<Scene> {
     let outcome = bench.outcome()?;
-    let target = bench.of_shown(|r| r.target);
+    let target = bench.shown().target;
     let rows: Vec<LadderRow> = outcome
         .stages
         .iter()

@@ -53,11 +53,11 @@ pub(crate) fn quench_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
             points: points(&next.curve),
         });
     }
-    let later = bench.of_shown(|r| r.quench.then.clone());
+    let shown = bench.shown();
     let changes = quench
         .changes_s
         .iter()
-        .zip(&later)
+        .zip(&shown.quench.then)
         .filter_map(|(&time_s, next)| {
             let title = next.medium.resolve().ok()?.title.words(bench.scale.get());
             Some(BathChange {
@@ -92,8 +92,8 @@ pub(crate) fn quench_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
         arrival_s: t.margin.arrival_s,
         verdict: verdict(t.margin.verdict),
     });
-    let (soak_c, cold_c) =
-        bench.of_shown(|r| (r.soak.temperature_c, r.cold.map(|c| c.temperature_c)));
+    let soak_c = shown.soak.temperature_c;
+    let cold_c = shown.cold.map(|cold| cold.temperature_c);
     Some(quench_chart(
         &QuenchData {
             products,
@@ -116,7 +116,7 @@ pub(crate) fn quench_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
 pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Scene> {
     let outcome = bench.outcome()?;
     let transformed = outcome.quench.transformed.given()?;
-    let section = bench.of_shown(|r| r.section);
+    let section = bench.shown().section;
     let is_through = transformed.hardened_fraction >= route::HARDENED;
     let (outline, whole_mm) = match section {
         Section::Plate { thickness_mm } => (Outline::Plate { thickness_mm }, 0.5 * thickness_mm),

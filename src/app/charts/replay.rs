@@ -16,7 +16,8 @@ pub(crate) fn replay_scene(
     width: f64,
     height: f64,
 ) -> Scene {
-    let (section, start_c) = bench.of_shown_as_real(|r| (r.section, r.soak.temperature_c));
+    let shown = bench.shown_as_real();
+    let (section, start_c) = (shown.section, shown.soak.temperature_c);
     let (size_mm, ends) = match section {
         Section::Blade { height_mm, .. } => (
             height_mm,

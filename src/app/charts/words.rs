@@ -22,7 +22,7 @@ pub(crate) fn still_does(bench: Bench) -> Option<String> {
         },
     );
     let thickest = transformed.thickest_mm.map_or_else(String::new, |mm| {
-        let shape = match bench.of_shown(|r| r.section) {
+        let shape = match bench.shown().section {
             Section::Round { .. } => texts::charts::ROUND,
             Section::Square { .. } => texts::charts::SQUARE_BAR,
             Section::Plate { .. } | Section::Blade { .. } => texts::charts::FLAT_SECTION,

@@ -184,12 +184,11 @@ const FEWEST_STEPS: usize = 4;
 fn Ladder() -> impl IntoView {
     let bench = bench();
     let target = move || {
-        bench.of_shown(|r| {
-            texts::outcome::target_range(
-                &format_fixed(r.target.least_hrc, 0),
-                &format_fixed(r.target.most_hrc, 0),
-            )
-        })
+        let target = bench.shown().target;
+        texts::outcome::target_range(
+            &format_fixed(target.least_hrc, 0),
+            &format_fixed(target.most_hrc, 0),
+        )
     };
     let height = move || {
         let steps = bench.outcome().map_or(0, |o| o.stages.len());
@@ -215,7 +214,7 @@ pub(crate) fn say_all(first_only: Option<usize>) -> impl IntoView {
     let all = Memo::new(move |_| {
         let outcome = bench.outcome()?;
         let scale = bench.scale.get();
-        let all = bench.of_shown_as_real(|route| sentences(route, &outcome, scale));
+        let all = sentences(&bench.shown_as_real(), &outcome, scale);
         Some(match first_only {
             Some(i) => all.into_iter().skip(i).take(1).collect(),
             None => all,
@@ -271,16 +270,14 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
             return Vec::new();
         };
         let scale = bench.scale.get();
-        let (of_steps, departs) = bench.of_shown(|route| {
-            let of_steps = step_cautions(route, &outcome, scale);
-            // What departs from the handbook in an experiment does so on purpose.
-            let departs = if bench.is_guided.get() {
-                Vec::new()
-            } else {
-                departure_lines(route, scale)
-            };
-            (of_steps, departs)
-        });
+        let route = bench.shown();
+        let of_steps = step_cautions(&route, &outcome, scale);
+        // What departs from the handbook in an experiment does so on purpose.
+        let departs = if bench.is_guided.get() {
+            Vec::new()
+        } else {
+            departure_lines(&route, scale)
+        };
         let later = outcome.cautions.iter().map(|c| caution_text(c, scale));
         let told = of_steps.into_iter().chain(later).chain(departs);
         told.collect::<Vec<_>>()

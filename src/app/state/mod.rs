@@ -241,20 +241,16 @@ impl Bench {
         self.computed.with(|c| c.error.is_some())
     }
 
-    /// Reads of the route whose outcome is shown: that of before, where this one has none.
-    pub(crate) fn of_shown<T>(self, read: impl FnOnce(&Route) -> T) -> T {
-        match self.computed.with(|c| c.before()) {
-            Some(before) => read(&before),
-            None => self.route.with(read),
-        }
+    /// The route whose outcome is shown: that of before, where this one has none.
+    pub(crate) fn shown(self) -> Arc<Route> {
+        let before = self.computed.with(|c| c.before());
+        before.unwrap_or_else(|| Arc::new(self.route.get()))
     }
 
-    /// The same of the route as its pieces go through it.
-    pub(crate) fn of_shown_as_real<T>(self, read: impl FnOnce(&Route) -> T) -> T {
-        match self.computed.with(|c| c.before()) {
-            Some(before) => read(&before),
-            None => self.real.with(read),
-        }
+    /// The same as its pieces go through it.
+    pub(crate) fn shown_as_real(self) -> Arc<Route> {
+        let before = self.computed.with(|c| c.before());
+        before.unwrap_or_else(|| Arc::new(self.real.get()))
     }
 
     /// Whether what the logbook has taught acts here: an experiment is about the models.
