@@ -272,7 +272,8 @@ pub(super) fn open_inputs(
     );
     scalar(
         Input::HeatTransfer,
-        Law::of_band_factor(widest_band_factor(route)?).narrowed(left.heat_transfer),
+        Law::of_band_factor(widest_band_factor(route, planned.bath_at_ms)?)
+            .narrowed(left.heat_transfer),
         "",
         texts::QUENCHANT_BAND,
     );
@@ -377,11 +378,11 @@ fn open_contents(route: &Route, tolerances: &Tolerances) -> Vec<Content> {
         .collect()
 }
 
-/// The widest band factor of the baths of a route.
-fn widest_band_factor(route: &Route) -> Result<f64, AdviseError> {
+/// The widest band factor of the baths of a route up to one of them, counted from zero.
+fn widest_band_factor(route: &Route, last: usize) -> Result<f64, AdviseError> {
     let later = route.quench.then.iter().map(|bath| &bath.medium);
     let mut widest = 1.0_f64;
-    for medium in std::iter::once(&route.quench.medium).chain(later) {
+    for medium in std::iter::once(&route.quench.medium).chain(later.take(last)) {
         widest = widest.max(medium.resolve()?.h_band_factor);
     }
     Ok(widest)

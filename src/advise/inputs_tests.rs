@@ -1,7 +1,8 @@
 //! What is open about routes.
 
 use super::*;
-use crate::route::{Deviation, Thermocouple, trial};
+use crate::heat::{Leave, MediumChoice, Section};
+use crate::route::{Deviation, NextBath, Thermocouple, trial};
 use crate::steel::find;
 
 fn open(route: &Route) -> Vec<OpenInput> {
@@ -33,6 +34,26 @@ fn what_is_not_open_is_left_out() {
     let untempered = open(&route);
     assert_eq!(law(&untempered, Input::TemperOven), None);
     assert_eq!(law(&untempered, Input::TemperedHardness), None);
+}
+
+/// As open as the margin takes it: a bath into which the piece goes cold does not count.
+#[test]
+fn a_bath_below_ms_opens_nothing() {
+    let mut route = Route::example();
+    route.take_grade(find("4140").unwrap());
+    route.section = Section::Plate { thickness_mm: 12.0 };
+    route.quench.medium = MediumChoice::Named("oil_fast".to_owned());
+    let alone = law(&open(&route), Input::HeatTransfer);
+    let mut then = NextBath {
+        leave: Leave::AfterS(60.0),
+        medium: MediumChoice::Named("plate_Al_foil".to_owned()),
+        agitation: 1.0,
+    };
+    route.quench.then = vec![then.clone()];
+    assert_eq!(law(&open(&route), Input::HeatTransfer), alone);
+    then.leave = Leave::AfterS(2.0);
+    route.quench.then = vec![then];
+    assert_ne!(law(&open(&route), Input::HeatTransfer), alone);
 }
 
 #[test]

@@ -1,5 +1,6 @@
 //! Distributions of what is open.
 
+pub(super) use crate::numeric::quantile::NINE_IN_TEN;
 use crate::sources::jcgm_2008;
 use serde::Serialize;
 use statrs::distribution::{ContinuousCDF, Normal};
@@ -7,8 +8,6 @@ use statrs::distribution::{ContinuousCDF, Normal};
 /// Where a normal distribution is cut off, in standard deviations either way: a piece further off
 /// than that a shop would notice (expert value).
 const CUT: f64 = 3.0;
-/// Standard deviations either way between which nine in ten of a normal distribution lie.
-pub(super) const NINE_IN_TEN: f64 = 1.6449;
 
 /// How a number is distributed.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]

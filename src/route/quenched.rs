@@ -50,6 +50,13 @@ impl QuenchedPiece {
     }
 }
 
+/// The bath in which a curve passes Ms, °C, counted from zero.
+pub(super) fn bath_at_ms(cooled: &Cooled, curve: &CoolingCurve, ms_c: f64) -> usize {
+    let ms_s = curve.time_to_c(ms_c).unwrap_or(f64::INFINITY);
+    let changes_s = &cooled.changes_s;
+    changes_s.partition_point(|change_s| *change_s <= ms_s)
+}
+
 /// The curves by which the margins of a quench are judged.
 pub(super) struct Judged<'a> {
     /// Temperature of the bath above Ms in which the piece is held for bainite, °C, if any.
@@ -75,13 +82,9 @@ impl<'a> Judged<'a> {
         let held_c = baths
             .held_c(ms_c)
             .filter(|_| fractions.bainite_of_matrix() >= HOLD_BAINITE);
-        let ms_s = curve.time_to_c(ms_c).unwrap_or(f64::INFINITY);
-        let bath_at_ms = cooled
-            .changes_s
-            .partition_point(|change_s| *change_s <= ms_s);
         Self {
             held_c,
-            bath_at_ms,
+            bath_at_ms: bath_at_ms(cooled, curve, ms_c),
             curves: without_heat(quench, fractions, kinetics, baths)
                 .map_or(Cow::Borrowed(&cooled.curves), Cow::Owned),
             deciding: cooled.slowest,

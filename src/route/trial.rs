@@ -9,7 +9,7 @@ use super::hardening::{Hardening, KineticsOff};
 use super::outcome::{Stage, Step};
 use super::plan::{Cold, Quench, Route, Temper};
 use super::prior::stock_before_soak;
-use super::quenched::{Finished, Judged, QuenchedPiece};
+use super::quenched::{Finished, Judged, QuenchedPiece, bath_at_ms};
 use super::validate::validate;
 use super::verdict::HARDENED;
 use crate::hardness::Hardness;
@@ -109,6 +109,8 @@ pub struct Trial {
     /// Factor by which the whole quench may be slower and still harden; see
     /// [`super::Margin::factor`].
     pub margin_factor: Option<f64>,
+    /// The bath in which the place passes Ms, counted from zero: what comes later does not count for the margin.
+    pub bath_at_ms: usize,
 }
 
 impl Trial {
@@ -254,6 +256,7 @@ impl TrialSteel {
             soak: soaked.point,
             stages: quenched.finish(route.cold.as_ref(), &route.tempers, deviation),
             margin_factor: quenched.margin_factor(),
+            bath_at_ms: quenched.bath_at_ms(),
         })
     }
 }
@@ -325,6 +328,19 @@ impl QuenchedTrial {
         kinetics
             .slowest_factor(&curve.time_s, &curve.temperature_c, HARDENED)
             .ok()
+    }
+
+    /// The bath in which the place that decides passes Ms, counted from zero; the last where the models do not
+    /// reach.
+    #[must_use]
+    pub fn bath_at_ms(&self) -> usize {
+        let QuenchedPiece {
+            hardening, cooled, ..
+        } = &self.piece;
+        let deciding = hardening.as_ref().ok().zip(cooled.slowest());
+        deciding.map_or(self.baths.later.len(), |(hardening, curve)| {
+            bath_at_ms(cooled, curve, hardening.kinetics().ms_c())
+        })
     }
 
     /// Constituents and hardness after the quench, a cold bath and tempers, as far as the models

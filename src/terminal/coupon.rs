@@ -52,7 +52,7 @@ pub(super) const QUESTIONS: &[Question] = &[Question {
         ("bath_c", "temperature of the bath, °C"),
         (
             "h_band_factor",
-            "the heat transfer that decides the nose lies within this factor either way (95 %)",
+            "the heat transfer that decides the nose lies within this factor either way, nine times in ten",
         ),
         (
             "same_steel_band_factor",

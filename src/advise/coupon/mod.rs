@@ -213,7 +213,7 @@ impl FactorRange {
         }
     }
 
-    /// Band either way of a quenchant with the best factor (95 %); none where a side is open.
+    /// Band either way of a quenchant with the best factor, nine times in ten; none where a side is open.
     fn band_factor(&self) -> Option<f64> {
         let (least, best, most) = (self.least?, self.best?, self.most?);
         let sd = 0.5 * (most / best).max(best / least).ln();

@@ -57,6 +57,7 @@ impl Upstream {
             soak: self.soaked.point,
             stages: finished,
             margin_factor: self.margin_factor,
+            bath_at_ms: self.quenched.bath_at_ms(),
         }
     }
 }

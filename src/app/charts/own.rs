@@ -6,9 +6,7 @@ use crate::state::Bench;
 use recalesce::chart::{
     HeatTransferData, HeatTransferPoint, ProbePoint, Scene, heat_transfer, probe_test,
 };
-
-/// Standard deviations that a band reaches either way (95 %).
-const BAND: f64 = 2.0;
+use recalesce::numeric::quantile::NINE_IN_TEN;
 
 /// The probe as measured and as computed; none where nothing was measured.
 pub(crate) fn probe_scene(bench: Bench, found: &Found, width: f64, height: f64) -> Option<Scene> {
@@ -44,7 +42,7 @@ pub(crate) fn transfer_scene(bench: Bench, found: &Found, width: f64, height: f6
             .map(|knot| HeatTransferPoint {
                 surface_c: knot.surface_c,
                 h_w_m2k: knot.h_w_m2k,
-                band_factor: (BAND * knot.ln_h_sd).exp(),
+                band_factor: (NINE_IN_TEN * knot.ln_h_sd).exp(),
                 is_weak: knot.from_neighbours,
             })
             .collect()

@@ -148,7 +148,7 @@ pub struct OwnMedium {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub title: Option<String>,
     /// The true heat transfer lies between the curve divided by this factor and the curve times
-    /// it; that of a class, 1.3, where it is not told.
+    /// it, nine times in ten; that of a class, 1.3, where it is not told.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub h_band_factor: Option<f64>,
     /// The figures that it was found from, or that were read off the measured curve.

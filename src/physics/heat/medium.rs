@@ -74,7 +74,7 @@ pub struct Medium {
     /// curves of air and gas in the list have it in them already.
     pub radiation: bool,
     /// The true heat transfer lies between the curve divided by this factor and the curve times
-    /// it. 1.3 for oils of a class; more where the curve is less well known (own judgement).
+    /// it, nine times in ten. 1.3 for oils of a class; more where the curve is less well known (own judgement).
     pub h_band_factor: f64,
     /// How well the curve is known.
     pub confidence: Confidence,

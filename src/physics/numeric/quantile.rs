@@ -1,4 +1,7 @@
-//! Quantiles of a sample.
+//! Quantiles of a sample, and of the normal distribution.
+
+/// Standard deviations either way between which nine in ten of a normal distribution lie (printed tables).
+pub const NINE_IN_TEN: f64 = 1.6449;
 
 /// The value below which a part, 0 to 1, of a sample lies, straight between neighbours; the sample
 /// is in rising order. None of an empty one.

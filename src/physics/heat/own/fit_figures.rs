@@ -35,7 +35,7 @@ pub struct FiguresFit {
     /// Each figure given, beside what the computed test says with this curve.
     pub compared: Vec<Compared>,
     /// The heat transfer that decides whether the pearlite nose is passed lies between the curve
-    /// divided by this factor and the curve times it (95 %).
+    /// divided by this factor and the curve times it, nine times in ten.
     pub h_band_factor: f64,
 }
 
@@ -183,7 +183,7 @@ fn simulate(figures: &QuenchantFigures, medium: &Medium) -> Result<QuenchantFigu
     Ok(simulated)
 }
 
-/// Factor either way within which the mean of the heat transfer that decides lies (95 %).
+/// Factor either way within which the mean of the heat transfer that decides lies, nine times in ten.
 fn band(
     shape: &BoilingShape,
     at: &[f64; PARAMETERS],

@@ -51,7 +51,7 @@ pub struct FittedCurve {
     /// By how much later than read or found the probe entered the bath, s.
     pub entry_shift_s: f64,
     /// The heat transfer that decides whether the pearlite nose is passed lies between the curve
-    /// divided by this factor and the curve times it (95 %).
+    /// divided by this factor and the curve times it, nine times in ten.
     pub h_band_factor: f64,
 }
 
