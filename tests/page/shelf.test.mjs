@@ -51,6 +51,7 @@ test("a route is kept from the bench, twice under two names, and is there after 
   await bench.press("soak", "ArrowUp");
   await bench.keep();
   await bench.go("Shelf");
+  assert.equal(await bench.messages.count(), 0, "what only confirms is left behind");
   await sameNames(bench, [NAME, `${NAME} (2)`]);
   await bench.untilStored(KEYS.shelf, (text) => JSON.parse(text).routes.length === 2);
   await bench.page.reload();

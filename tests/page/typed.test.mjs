@@ -407,6 +407,17 @@ test("below A1 nothing hardens: said so, with the last outcome kept pale", async
   assert.deepEqual(await bench.sentences(), sentences);
   const opacities = await bench.staleOpacities();
   assert.ok(opacities.length >= 3 && opacities.every((value) => value === "0.45"), `${opacities}`);
+  // What it says is of the route that it is of, whatever is changed meanwhile.
+  await bench.openWord("Target");
+  await bench.type("50", "Lowest hardness that will do");
+  await bench.page.keyboard.press("Escape");
+  await bench.savedRoute(({ target }) => target.least_hrc === 50);
+  assert.deepEqual(await bench.sentences(), sentences);
+  // Nothing is printed that has no outcome.
+  await bench.button("Print the card").click();
+  await bench.main.getByText("nothing hardens").waitFor();
+  assert.equal(await bench.page.evaluate(() => window.printed), 0);
+  await bench.go("Bench");
   await bench.press("soak", ...Array(24).fill("PageUp"));
   await bench.shows(() => bench.refusal.count(), 0, "refusals");
   assert.deepEqual(await bench.staleOpacities(), []);

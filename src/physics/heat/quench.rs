@@ -57,8 +57,9 @@ impl Cooled {
 /// its hottest place is at `end_c`, or within 1 K of the bath where that is warmer; but where the
 /// bath is well above both `end_c` and the room, the piece leaves it once it is within 5 K, and
 /// goes on to `end_c`, or to within 1 K of the room, in still air. With later baths each is left as
-/// they tell, and the last as said before; one that is warmer than the piece warms it first. Still
-/// air of the list is used as it is; `agitation` acts on the first bath only.
+/// they tell, and the last as said before; one that is warmer than the piece warms it first, unless it
+/// is left at a temperature that the piece is below already. Still air of the list is used as it is;
+/// `agitation` acts on the first bath only.
 ///
 /// Holds for plates, rounds and square bars up to a few hundred millimetres, away from their ends, and for
 /// blades. Heat of transformation is left out, but for martensite where its start is given;
