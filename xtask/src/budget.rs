@@ -28,7 +28,7 @@ const PARTS: [Part; 16] = [
         begins: "",
         endings: &["wasm"],
         is_later: false,
-        limit: 546_100,
+        limit: 546_600,
     },
     Part {
         name: "typeface",
@@ -221,7 +221,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(limit_at_first(), 594_750);
+        assert_eq!(limit_at_first(), 595_250);
     }
 
     #[test]
