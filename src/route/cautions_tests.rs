@@ -2,6 +2,8 @@
 
 use super::*;
 use crate::heat::MediumChoice;
+use crate::route::cold_words::cold_sentence;
+use crate::route::sentence::Tone;
 use crate::route::{Deviation, Left, Taught, Temper, run, step_cautions};
 use crate::steel::find;
 use crate::units::TemperatureScale;
@@ -49,6 +51,29 @@ fn films_that_form_in_a_slow_quench_are_told() {
     let slow_um = films("air_still", 40.0).unwrap();
     assert!(slow_um >= 0.5, "{slow_um}");
     assert_eq!(films("water20", 4.0), None);
+}
+
+/// Martensite cracks, pearlite does not: a plate that turns into it in warm water is not warned of, a round of
+/// which only the outside hardens is. Nor is it good news that no austenite is left where all is pearlite.
+#[test]
+fn cracks_are_told_where_something_hardens() {
+    let outcome = |section: Section, medium: &str| {
+        let mut route = Route::example();
+        route.take_grade(find("1095").unwrap());
+        route.section = section;
+        route.quench.medium = MediumChoice::Named(medium.to_owned());
+        run(&route).unwrap()
+    };
+    let cracks = |outcome: &Outcome| outcome.cautions.contains(&Caution::MayCrack);
+    let soft = outcome(Section::Plate { thickness_mm: 8.0 }, "water60");
+    let places = &soft.quench.transformed.given().unwrap().places;
+    assert!(places.iter().all(|place| place.fractions.martensite < 0.1));
+    assert!(!cracks(&soft));
+    let shell = outcome(Section::Round { diameter_mm: 25.0 }, "water20");
+    let quenched = shell.quench.transformed.given().unwrap();
+    assert!(quenched.hardened_fraction < 0.5 && cracks(&shell));
+    let cold = cold_sentence(&soft).unwrap();
+    assert_eq!(cold.tone, Tone::Narrow);
 }
 
 /// The oven brings the piece into the range; told is what it is asked for, and what to ask it for

@@ -60,7 +60,8 @@ pub struct MarginSources {
     pub nose: [f64; 2],
     /// Heats of the grade from lean to rich.
     pub chemistry: Option<[f64; 2]>,
-    /// The soak from the coldest to the hottest of the furnace.
+    /// The soak from the coldest to the hottest of the furnace; from 0 where the coldest leaves no austenite that
+    /// the models know.
     pub soak: Option<[f64; 2]>,
 }
 

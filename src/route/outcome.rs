@@ -121,7 +121,8 @@ pub struct FurnaceBand {
     /// What of the deciding place hardens after the coldest soak, as a fraction of all but carbide, with
     /// bainite; 0 when nothing dissolves.
     pub hardened_at_coldest: f64,
-    /// Hardness as quenched after the coldest soak, HRC, carried on below 20; none when nothing dissolves.
+    /// Hardness as quenched after the coldest soak, HRC, carried on below 20; none when nothing dissolves
+    /// or the models do not reach.
     pub hrc_at_coldest: Option<f64>,
     /// Hardness as quenched after the hottest soak, HRC, carried on below 20.
     pub hrc_at_hottest: Option<f64>,

@@ -146,10 +146,10 @@ mod tests {
     #[test]
     fn the_depth_of_hardening_lies_between_the_places() {
         for (edge_mm, spine_mm, height_mm, medium, agitation) in [
-            (0.5, 12.0, 6.0, "oil_medium", 2.0),
+            (0.5, 12.0, 6.0, "oil_medium", 3.0),
+            (1.0, 16.0, 10.0, "oil_fast", 3.0),
             (1.0, 16.0, 20.0, "water20", 3.0),
             (0.5, 4.0, 30.0, "oil_medium", 1.0),
-            (1.0, 9.0, 12.0, "oil_fast", 2.0),
         ] {
             let section = Section::Blade {
                 edge_mm,
@@ -178,16 +178,15 @@ mod tests {
                 .collect();
             heights.sort_by(|a, b| a.0.total_cmp(&b.0));
             let first_soft = heights.iter().position(|(_, part)| *part < 0.95).unwrap();
-            let from = if first_soft == 0 {
-                0.0
-            } else {
-                heights[first_soft - 1].0
-            };
             let depth_mm = quenched.hardened_depth_mm.unwrap();
-            // Without heat of what forms, as margins are judged, a little more hardens.
+            // Straight between the two.
+            let expected_mm = first_soft.checked_sub(1).map_or(0.0, |last_hard| {
+                let [(from, was), (to, is)] = [heights[last_hard], heights[first_soft]];
+                from + (to - from) * (was - 0.95) / (was - is)
+            });
             assert!(
-                (from..=heights[first_soft].0 + 0.1 * height_mm).contains(&depth_mm),
-                "{section:?}: {depth_mm}, {heights:?}"
+                (depth_mm - expected_mm).abs() < 0.01 * height_mm,
+                "{section:?}: {depth_mm}, not {expected_mm}, {heights:?}"
             );
         }
     }

@@ -24,6 +24,13 @@ pub(crate) struct Computed {
     pub(super) hardened: Arc<Hardened>,
 }
 
+impl Computed {
+    /// The route of an outcome of before, which stays where the present one has none.
+    pub(super) fn before(&self) -> Option<Arc<Route>> {
+        self.error.as_ref().and(self.of.clone())
+    }
+}
+
 /// The phase map that the second thread has brought last.
 #[derive(Clone, Default)]
 pub(crate) struct Mapped {
@@ -32,13 +39,6 @@ pub(crate) struct Mapped {
     /// Why there is none, on every scale.
     pub(crate) refusal: Option<[String; 2]>,
     pub(super) of: Option<Composition>,
-}
-
-impl Computed {
-    /// The route of an outcome of before, which stays where the present one has none.
-    pub(super) fn before(&self) -> Option<Arc<Route>> {
-        self.error.as_ref().and(self.of.clone())
-    }
 }
 
 pub(super) type Kept = Arc<Option<Prepared>>;

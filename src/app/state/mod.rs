@@ -241,7 +241,7 @@ impl Bench {
         self.computed.with(|c| c.error.is_some())
     }
 
-    /// The route whose outcome is shown: that of before, where this one has none.
+    /// The route whose outcome is shown; where this one has none, that of before as its pieces go through it.
     pub(crate) fn shown(self) -> Arc<Route> {
         let before = self.computed.with(|c| c.before());
         before.unwrap_or_else(|| Arc::new(self.route.get()))

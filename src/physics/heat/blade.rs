@@ -15,8 +15,8 @@ use super::mesh::{Link, Mesh};
 /// leave.
 const ELEMENTS: usize = 11;
 /// The same where wetting may run up the blade as a front (`Medium::wets_in_a_front`), which is as wide as the
-/// thickness: in water of 60 °C times are then off by 0.05 to 1 % on average, where 11 elements are by 3 %, and at
-/// worst, a quarter of the way up a thin convex blade, by 7 % instead of 27 %.
+/// thickness: in water of 60 °C times are then off by 0.4 % on average, where they are by 1.4 % with 11, and at
+/// worst, a quarter of the way up a thin convex blade, by 7.5 % instead of 27 % (`benches/README.md`).
 const ELEMENTS_FOR_A_FRONT: usize = 22;
 /// Elements are as short as they are near to edge and spine; this part of the thickness there counts with
 /// the distance. What the ends cool reaches as far into the blade.
