@@ -35,28 +35,28 @@ const PARTS: [Part; 16] = [
         begins: "",
         endings: &["woff2"],
         is_later: false,
-        limit: 22_650,
+        limit: 22_620,
     },
     Part {
         name: "JavaScript",
         begins: "",
         endings: &["js"],
         is_later: false,
-        limit: 16_400,
+        limit: 16_440,
     },
     Part {
         name: "style sheet",
         begins: "",
         endings: &["css"],
         is_later: false,
-        limit: 8_400,
+        limit: 8_370,
     },
     Part {
         name: "document and icon",
         begins: "",
         endings: &["html", "svg"],
         is_later: false,
-        limit: 1_200,
+        limit: 1_220,
     },
     Part {
         name: "decimal comma",
@@ -259,7 +259,7 @@ mod tests {
         weights.0[1] += 7;
         let message = weights.check().unwrap_err().to_string();
         assert!(
-            message.starts_with("typeface is 22657 B with gzip, 7 B over"),
+            message.starts_with("typeface is 22627 B with gzip, 7 B over"),
             "{message}"
         );
     }

@@ -5,6 +5,7 @@
 use std::env::{self, consts::EXE_SUFFIX};
 use std::ffi::OsString;
 use std::fs;
+use std::iter;
 use std::path::Path;
 use std::process::{Command, ExitCode};
 
@@ -19,16 +20,24 @@ const COPIED_IN: &str = "-inline";
 const IN_PHYSICS: u32 = 110;
 
 /// Has cargo call a copy of this program, in a directory, for the packages of the project. What cargo takes
-/// for compiled already goes by the name of the program it calls: it tells how much is copied in.
+/// for compiled already goes by the name of the program it calls: it tells how much is copied in. Cargo
+/// finds it by its bare name, as the compiled names take in what cargo is told: with its path, a program
+/// would come out otherwise in every place that the project is checked out to.
 pub(crate) fn stand_in<'a>(cargo: &'a mut Command, dir: &Path) -> Result<&'a mut Command> {
-    let copy = dir.join(format!("rustc-{IN_PHYSICS}{EXE_SUFFIX}"));
+    let name = format!("recalesce-rustc-{IN_PHYSICS}");
+    let copy = dir.join(format!("{name}{EXE_SUFFIX}"));
     fs::create_dir_all(dir)?;
     // Of a program that was built anew meanwhile there is nothing to copy.
     let fresh = copy.with_extension("new");
     if env::current_exe().is_ok_and(|this| fs::copy(this, &fresh).is_ok()) {
         fs::rename(fresh, &copy)?;
     }
-    Ok(cargo.env("RUSTC_WORKSPACE_WRAPPER", copy).env(CALLED, "1"))
+    let path = env::var_os("PATH").unwrap_or_default();
+    let path = env::join_paths(iter::once(dir.to_path_buf()).chain(env::split_paths(&path)))?;
+    Ok(cargo
+        .env("RUSTC_WORKSPACE_WRAPPER", name)
+        .env("PATH", path)
+        .env(CALLED, "1"))
 }
 
 /// Compiles, where cargo has called for that.

@@ -1,6 +1,7 @@
 //! The program as WebAssembly, with the JavaScript that binds it to the browser.
 
 use std::collections::BTreeMap;
+use std::env;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -63,8 +64,11 @@ pub(crate) fn compile(project: &Project, build: Build) -> Result<PathBuf> {
     if !compiled.exists() {
         eprintln!("Compiling the page: the first time this takes some minutes");
     }
+    let paths_alike = paths_alike()?;
     run(compiler::stand_in(
         &mut project.cargo([
+            "--config",
+            &paths_alike,
             "rustc",
             "--locked",
             "--profile",
@@ -81,6 +85,19 @@ pub(crate) fn compile(project: &Project, build: Build) -> Result<PathBuf> {
         &project.target("page"),
     )?)?;
     Ok(compiled)
+}
+
+/// Configuration by which messages name the files of packages from the same place everywhere: where cargo
+/// keeps them differs, and moves all else in the program by some bytes.
+fn paths_alike() -> Result<String> {
+    let home = env::var_os("CARGO_HOME").map(PathBuf::from);
+    let home = home
+        .or_else(|| Some(env::home_dir()?.join(".cargo")))
+        .context("cannot tell where cargo keeps packages: set CARGO_HOME")?;
+    let home = home.display();
+    Ok(format!(
+        "target.{WASM}.rustflags=['--remap-path-prefix={home}=/cargo']"
+    ))
 }
 
 fn bind(apart: Apart, out: &Path, build: Build) -> Result<Bindings> {
