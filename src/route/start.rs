@@ -64,18 +64,23 @@ impl Route {
         }
     }
 
-    /// Takes a grade: its nominal composition, and the middle of its handbook hardening practice.
-    /// An end-quench test goes, as it was of another heat; section, quenchant and the rest stay as they
-    /// are.
+    /// Takes a grade: its contents, and the middle of its handbook hardening practice. Section, quenchant
+    /// and the rest stay as they are.
     pub fn take_grade(&mut self, grade: &Grade) {
-        self.grade = Some(grade.designation.clone());
-        self.composition = grade.nominal;
-        self.end_quench.clear();
+        self.take_contents(grade);
         if let Some((from_c, to_c)) = grade.austenitise_c.span {
             self.soak.temperature_c = (0.5 * (from_c + to_c)).round();
         }
         if let Some((from_min, to_min)) = grade.soak_min.span {
             self.soak.time_min = (0.5 * (from_min + to_min)).round();
         }
+    }
+
+    /// Takes a grade's designation and nominal composition, and nothing of its practice. An end-quench
+    /// test goes, as it was of another heat.
+    pub fn take_contents(&mut self, grade: &Grade) {
+        self.grade = Some(grade.designation.clone());
+        self.composition = grade.nominal;
+        self.end_quench.clear();
     }
 }

@@ -163,7 +163,11 @@ export class BenchPage {
 
   /** Loads the page again, as its user would. */
   async reload() {
+    const before = this.troubles.length;
     await this.page.reload();
+    // Parts that were on their way are cut off, and the page that is left says so.
+    const since = this.troubles.splice(before);
+    this.troubles.push(...since.filter((what) => !what.startsWith("console: TypeError: Failed to fetch")));
     await this.started();
     await this.sentenceList.first().waitFor({ state: "attached" });
   }

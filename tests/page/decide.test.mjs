@@ -147,10 +147,13 @@ test("a search is cancelled at once", async () => {
 
 test("the shop is kept; one that cannot be read is set aside", async () => {
   const { bench, button } = await decide();
+  const isMadeUp = bench.page.getByText("This is a made-up shop to begin with", { exact: false });
+  assert.equal(await isMadeUp.count(), 1);
   await bench.page.getByText("The shop", { exact: true }).click();
   const to = bench.page.locator(".owned").first().getByRole("textbox", { name: "to", exact: true });
   await to.fill("950 °C");
   await to.press("Enter");
+  assert.equal(await isMadeUp.count(), 0);
   await button("Remove this cold bath").click();
   await button("Add a quenchant").click();
   assert.deepEqual(await bench.accessibilityFaults(), []);
@@ -230,12 +233,12 @@ test("what the logbook teaches is asked for, told before and after, and off unti
   await bench.toCard();
   await bench.page.locator(".card").getByText("Counted with what the logbook has taught:", { exact: false }).waitFor();
   // It is kept with the shop, and acts again after a reload; it is left out with one press.
-  await bench.page.reload();
+  await bench.reload();
   await acting.waitFor();
   await acting.getByRole("button", { name: "Leave it out" }).click();
   await acting.waitFor({ state: "detached" });
   assert.equal(await hardness(), before);
-  await bench.page.reload();
+  await bench.reload();
   await bench.page.locator(".sentences .say").first().waitFor();
   assert.equal(await acting.count(), 0);
   assert.deepEqual(await bench.accessibilityFaults(), []);

@@ -88,6 +88,11 @@ test("a goal is reached by hand, and what is not a number is told", async () => 
   assert.deepEqual(await bench.accessibilityFaults(), []);
   assert.ok(await bench.page.evaluate(() => document.documentElement.scrollWidth <= innerWidth));
   await press("Go on");
+  // What is to be predicted is veiled, for keys too, until something is chosen.
+  const sheet = bench.page.locator("main.bench");
+  const veil = () =>
+    sheet.evaluate((main) => [main.inert, getComputedStyle(main).filter.startsWith("blur")].join());
+  await bench.until(veil, (is) => is === "true,true", "the veil over the bench");
   // Reading goes on with the new step, and the guide stays in sight.
   await bench.until(
     () => bench.page.evaluate(() => document.activeElement?.className),
@@ -97,6 +102,7 @@ test("a goal is reached by hand, and what is not a number is told", async () => 
   await bench.page.evaluate(() => scrollTo(0, 900));
   assert.ok((await guide.boundingBox()).y >= 0);
   await guide.getByRole("button", { name: /More of it/ }).tap();
+  await bench.until(veil, (is) => is === "false,false", "the bench without a veil");
   await press("Go on");
   await bench.page.getByRole("tab", { name: /Soak/ }).tap();
   for (let times = 0; times < 11; times += 1) await bench.press("soak", "PageUp");
@@ -108,6 +114,12 @@ test("a goal is reached by hand, and what is not a number is told", async () => 
   await guide.getByText("Write a number, such as 60.5.").waitFor();
   await press("Leave the experiment");
   await bench.savedRoute(({ grade }) => grade === "52100");
+  // Nor is there one where an experiment that asks is left.
+  await bench.go("Experiments");
+  await starts.nth(1).tap();
+  await bench.until(veil, (is) => is === "true,true", "the veil over the next");
+  await press("Leave the experiment");
+  await bench.until(veil, (is) => is === "false,false", "the bench after it was left");
   bench.assertNoTrouble();
   await bench.close();
 });

@@ -68,11 +68,29 @@ test("figures give a quenchant that the route takes, keeps and shows again", asy
 
   await bench.reload();
   assert.equal(plain(await bench.word("Quenchant").textContent()), "Barrel by the door");
+  // By its name it is in the list, in use and once another is.
+  await bench.openWord("Quenchant");
+  const listed = bench.options.filter({ hasText: "Barrel by the door" });
+  assert.equal(await listed.getAttribute("aria-selected"), "true");
+  await bench.option("oil_fast").click();
+  await bench.savedRoute(({ quench }) => quench.medium === "oil_fast");
+  await bench.shows(() => listed.getAttribute("aria-selected"), "false");
+  await listed.click();
+  assert.equal((await bench.savedRoute(own)).quench.medium.title, "Barrel by the door");
+  assert.equal(await listed.count(), 1);
+  await bench.page.keyboard.press("Escape");
   assert.deepEqual((await bench.savedRoute(own)).quench.medium, quench.medium);
   await bench.openOwn("its figures");
   assert.equal(plain(await bench.ownField("nickel-ball time").inputValue()), "12.5 s");
   assert.equal(await bench.ownField("Its name").inputValue(), "Barrel by the door");
   assert.deepEqual(await bench.ownFigures(), figures);
+  // A search goes by the shop, which says that it lacks it.
+  await bench.go("Decide");
+  const lacking = bench.page.getByText("“Barrel by the door”, the quenchant on the bench, is not in the shop.");
+  await lacking.waitFor();
+  await bench.page.getByRole("button", { name: "Add it" }).click();
+  await bench.shows(() => lacking.count(), 0, "words of what the shop lacks");
+  await bench.page.getByText("; Barrel by the door;", { exact: false }).waitFor();
   bench.assertNoTrouble();
   await bench.close();
 });

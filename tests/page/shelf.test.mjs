@@ -54,7 +54,7 @@ test("a route is kept from the bench, twice under two names, and is there after 
   assert.equal(await bench.messages.count(), 0, "what only confirms is left behind");
   await sameNames(bench, [NAME, `${NAME} (2)`]);
   await bench.untilStored(KEYS.shelf, (text) => JSON.parse(text).routes.length === 2);
-  await bench.page.reload();
+  await bench.reload();
   await bench.started();
   await bench.go("Shelf");
   await sameNames(bench, [NAME, `${NAME} (2)`]);
@@ -137,7 +137,7 @@ test("a route is duplicated, and moved up and down", async () => {
   assert.equal(await bench.shelfButton(0, "Move up").isDisabled(), true);
   assert.equal(await bench.shelfButton(3, "Move down").isDisabled(), true);
   await bench.untilStored(KEYS.shelf, (text) => JSON.parse(text).routes[0].name === "two");
-  await bench.page.reload();
+  await bench.reload();
   await bench.started();
   await bench.go("Shelf");
   await sameNames(bench, ["two", "one", "three", "two (2)"]);

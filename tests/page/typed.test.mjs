@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { BenchPage, KEYS, PHONE, launch, plain } from "./bench_page.mjs";
+import { BenchPage, KEYS, PHONE, exampleOf, launch, plain } from "./bench_page.mjs";
 
 let browser;
 before(async () => {
@@ -280,6 +280,25 @@ test("the grade that is called just so stands first in the list, before those th
     await bench.gradeSearch.fill(typed);
     await bench.shows(() => bench.options.first().getAttribute("data-value"), grade, typed);
   }
+  await bench.close();
+});
+
+test("a grade brings its handbook's route, and one's own can be kept with it", async () => {
+  const own = await exampleOf(browser);
+  const bench = await BenchPage.ready(browser);
+  await bench.openWord("The steel");
+  await bench.gradeSearch.fill("O1");
+  await bench.option("O1").click();
+  const taken = await bench.savedRoute((route) => route.grade === "O1");
+  assert.notDeepEqual(taken.soak, own.soak);
+  assert.notDeepEqual(taken.prior, own.prior);
+  const keep = bench.panel.getByRole("button", { name: "Keep mine with this steel" });
+  await keep.click();
+  const kept = await bench.savedRoute((route) => route.soak.temperature_c === own.soak.temperature_c);
+  assert.deepEqual({ ...kept, grade: "", composition: {} }, { ...own, grade: "", composition: {} });
+  assert.deepEqual([kept.grade, kept.composition], ["O1", taken.composition]);
+  await bench.shows(() => keep.count(), 0, "offers to keep it again");
+  bench.assertNoTrouble();
   await bench.close();
 });
 

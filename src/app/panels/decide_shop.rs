@@ -98,18 +98,33 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
                 .map(|error| error.words(bench.scale.get()))
         })
     };
-    let is_foreign = move || {
-        bench.route.with(|route| {
-            let medium = &route.quench.medium;
-            let is_listed = matches!(medium, MediumChoice::Named(_));
-            let owns = deciding
-                .shop
-                .with(|shop| shop.quenchants.iter().any(|own| own.medium == *medium));
-            !is_listed
-                && !owns
-                && deciding
-                    .shop
-                    .with(|shop| shop.quenchants.len() < Shop::MOST_OF_A_KIND)
+    let is_example = move || deciding.shop.with(|shop| *shop == Shop::example());
+    let foreign = move || {
+        let medium = bench.route.with(|route| route.quench.medium.clone());
+        let lacks = deciding.shop.with(|shop| {
+            let mut owned = shop.quenchants.iter().map(|own| &own.medium);
+            shop.quenchants.len() < Shop::MOST_OF_A_KIND && owned.all(|own| *own != medium)
+        });
+        if matches!(medium, MediumChoice::Named(_)) || !lacks {
+            return None;
+        }
+        let title = medium.resolve().ok()?.title.words(bench.scale.get());
+        let add = move |_| {
+            let medium = medium.clone();
+            deciding.change_shop(|shop| {
+                shop.quenchants.push(Quenchant {
+                    medium,
+                    agitation: 1.0,
+                });
+            });
+        };
+        Some(view! {
+            <p>
+                {texts::decide::not_in_shop(&title)} " "
+                <button type="button" class="press" on:click=add>
+                    {texts::decide::ADD_TO_SHOP}
+                </button>
+            </p>
         })
     };
     let inside = move || {
@@ -150,21 +165,6 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
                     },
                     Shop::MOST_OF_A_KIND,
                 )}
-                <Show when=is_foreign>
-                    <button
-                        type="button"
-                        class="press"
-                        on:click=move |_| {
-                            let medium = bench.route.with_untracked(|r| r.quench.medium.clone());
-                            deciding
-                                .change_shop(|shop| {
-                                    shop.quenchants.push(Quenchant { medium, agitation: 1.0 });
-                                });
-                        }
-                    >
-                        {texts::decide::ADD_BENCH_QUENCHANT}
-                    </button>
-                </Show>
                 {list(
                     deciding,
                     texts::decide::COLD_BATHS,
@@ -212,7 +212,10 @@ pub(super) fn ShopFields(deciding: Deciding) -> impl IntoView {
             <summary>{texts::decide::THE_SHOP}</summary>
             {inside}
         </details>
-        <p class="hint">{words}</p>
+        <p class="hint">
+            {words} {move || is_example().then_some(texts::decide::SHOP_IS_MADE_UP)}
+        </p>
+        {foreign}
         <p class="wrong" role="alert">
             {wrong}
         </p>

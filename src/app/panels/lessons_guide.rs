@@ -6,13 +6,38 @@ use super::lessons_step::{step_view, told};
 use crate::controls::live;
 use crate::state::{Place, bench};
 use leptos::prelude::*;
+use recalesce::teach::{Experiment, Step};
 use recalesce_texts::page as texts;
+use std::sync::Arc;
+
+/// Keeps keys and readers of the screen from what is veiled, which a style alone does not.
+fn keep_from_keys(is_veiled: bool) {
+    let Some(document) = web_sys::window().and_then(|window| window.document()) else {
+        return;
+    };
+    for veiled in [".tabs", ".bench"] {
+        if let Ok(Some(element)) = document.query_selector(veiled) {
+            // An attribute of this name is always taken.
+            let _ = element.toggle_attribute_with_force("inert", is_veiled);
+        }
+    }
+}
 
 /// The guide above the bench.
 #[component]
 pub(crate) fn Guide() -> impl IntoView {
     let bench = bench();
     let lessons = lessons(bench);
+    // The bench would tell what is to be predicted.
+    let asks = Memo::new(move |_| {
+        let step = lessons.step.get();
+        let is_prediction =
+            |of: &Arc<Experiment>| matches!(of.steps.get(step), Some(Step::Predict { .. }));
+        lessons.of.with(|of| of.as_ref().is_some_and(is_prediction))
+            && lessons.chosen.get().is_none()
+    });
+    Effect::new(move |_| keep_from_keys(asks.get()));
+    on_cleanup(|| keep_from_keys(false));
     let inside = live(move || {
         let Some(of) = lessons.of.get() else {
             return ().into_any();
@@ -48,7 +73,12 @@ pub(crate) fn Guide() -> impl IntoView {
             <div class="guide-head">
                 <h2>{of.title.clone()}</h2>
                 <span class="hint">{head}</span>
-                <button type="button" class="press" on:click=move |_| lessons.leave()>
+                <button
+                    type="button"
+                    class="press"
+                    aria-label=texts::lessons::LEAVE_THE_EXPERIMENT
+                    on:click=move |_| lessons.leave()
+                >
                     {texts::lessons::LEAVE}
                 </button>
             </div>
@@ -59,6 +89,10 @@ pub(crate) fn Guide() -> impl IntoView {
         }
         .into_any()
     });
-    view! { <section class="guide" aria-label=texts::lessons::EXPERIMENT>{inside}</section> }
-        .into_any()
+    view! {
+        <section class="guide" class:asks=move || asks.get() aria-label=texts::lessons::EXPERIMENT>
+            {inside}
+        </section>
+    }
+    .into_any()
 }

@@ -84,36 +84,36 @@ pub(crate) fn LessonsPlace() -> impl IntoView {
             let shared = experiment.clone();
             let of_others = lessons.all.with_untracked(|all| foreign(&experiment, all));
             view! {
-                            <li class="lesson">
-                                <div>
-                                    <h3>{title}</h3>
-                                    <p>{about}</p>
-                                    {of_others}
-                                    <p class="hint">
-                                        {texts::lessons::about_minutes(minutes)}
-                                        {move || is_done().then_some(texts::lessons::PLAYED_TO_END)}
-                                    </p>
-                                </div>
-            <div class="actions">
-                                <button
-                                    type="button"
-                                    class="press go"
-                                    aria-label=aria
-                                    on:click=move |_| lessons.start(experiment.clone())
-                                >
-                                    {texts::lessons::START}
-                                </button>
-                                <button
-                                    type="button"
-                                    class="press"
-                                    aria-label=link
-                                    on:click=move |_| copy_link(bench, &shared)
-                                >
-                                    {texts::general::COPY_LINK}
-                                </button>
-            </div>
-                            </li>
-                        }
+                <li class="lesson">
+                    <div>
+                        <h3>{title}</h3>
+                        <p>{about}</p>
+                        {of_others}
+                        <p class="hint">
+                            {texts::lessons::about_minutes(minutes)}
+                            {move || is_done().then_some(texts::lessons::PLAYED_TO_END)}
+                        </p>
+                    </div>
+                    <div class="actions">
+                        <button
+                            type="button"
+                            class="press go"
+                            aria-label=aria
+                            on:click=move |_| lessons.start(experiment.clone())
+                        >
+                            {texts::lessons::START}
+                        </button>
+                        <button
+                            type="button"
+                            class="press"
+                            aria-label=link
+                            on:click=move |_| copy_link(bench, &shared)
+                        >
+                            {texts::general::COPY_LINK}
+                        </button>
+                    </div>
+                </li>
+            }
         });
         rows.collect_view().into_any()
     });

@@ -108,7 +108,7 @@ fn predict(
     let scale = lessons.bench.scale;
     let answer = live(move || {
         let Some(place) = chosen.get() else {
-            return ().into_any();
+            return view! { <p class="hint">{texts::lessons::VEILED}</p> }.into_any();
         };
         let verdict = if place == right {
             texts::lessons::SO_IT_IS.to_owned()

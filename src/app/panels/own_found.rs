@@ -1,5 +1,6 @@
 //! What was found of a quenchant of the user's own, and the way into the route.
 
+use super::own_kept::titled;
 use super::own_work::Own;
 use super::save_table::SaveTable;
 use crate::charts;
@@ -9,7 +10,7 @@ use crate::plot::Plot;
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
 use recalesce::advise::ReadingFit;
-use recalesce::heat::{Compared, Figure, FittedKnot, LONGEST_TITLE, MediumChoice, OwnMedium};
+use recalesce::heat::{Compared, Figure, FittedKnot, LONGEST_TITLE, MediumChoice};
 use recalesce::units::{format_fixed, format_temperature};
 use recalesce_texts::page as texts;
 use std::sync::Arc;
@@ -124,10 +125,7 @@ fn notes(bench: Bench, found: &Found) -> AnyView {
 #[component]
 fn Use(own: Own) -> impl IntoView {
     let bench = bench();
-    let named = move |found: &Found| OwnMedium {
-        title: Some(own.title.get().trim().to_owned()).filter(|title| !title.is_empty()),
-        ..found.medium.clone()
-    };
+    let named = move |found: &Found| own.title.with(|title| titled(found.medium.clone(), title));
     let is_used = Memo::new(move |_| {
         own.found.with(|found| {
             found.as_ref().is_some_and(|found| {

@@ -29,6 +29,18 @@ struct Kept {
     found: Option<OwnMedium>,
 }
 
+/// The quenchant of the user's own that was found last, by the name that it has now, if any was.
+pub(super) fn last_found() -> Option<OwnMedium> {
+    let kept: Kept = serde_json::from_str(&storage::read(storage::OWN)?).ok()?;
+    Some(titled(kept.found?, &kept.title))
+}
+
+/// A quenchant by the name that the user gives.
+pub(super) fn titled(medium: OwnMedium, title: &str) -> OwnMedium {
+    let title = Some(title.trim().to_owned()).filter(|title| !title.is_empty());
+    OwnMedium { title, ..medium }
+}
+
 impl Own {
     /// Takes over what was typed at the last visit, if anything was.
     pub(super) fn restore(self, bench: Bench) {

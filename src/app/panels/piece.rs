@@ -2,11 +2,12 @@
 
 use super::bath::BathField;
 use super::opening::Opening;
+use super::own_kept::last_found;
 use crate::controls::{Choice, Entry, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::state::bench;
 use leptos::prelude::*;
-use recalesce::heat::{MediumChoice, Section};
+use recalesce::heat::{MediumChoice, OwnMedium, Section};
 use recalesce::route::{Quench, Route, inside_a_sentence};
 use recalesce::units::{
     LengthUnit, TemperatureScale, format_fixed, format_length, format_temperature_band,
@@ -16,7 +17,7 @@ use recalesce_texts::page as texts;
 /// Longest name of a piece, letters.
 const LONGEST_NAME: usize = 60;
 
-/// Stands in the list of quenchants for the user's own.
+/// Leads from the list of quenchants to where the user's own are found.
 const OWN: &str = "own";
 
 /// The size that names a section in the sentence.
@@ -70,46 +71,76 @@ pub(crate) fn bath_words(quench: &Quench, scale: TemperatureScale) -> String {
     })
 }
 
+/// What stands in the list of quenchants for one of the user's own, by its place among these.
+fn of_own(place: usize) -> String {
+    format!("{OWN}-{place}")
+}
+
 /// The list of quenchants.
 #[component]
 pub(crate) fn MediumList() -> impl IntoView {
     let bench = bench();
+    let last_found = last_found();
+    // Those of the user's own that have been found: the one in use, and the one found last.
+    let found = Memo::new(move |_| {
+        let used = bench.route.with(|r| match &r.quench.medium {
+            MediumChoice::Own(own) => Some(own.clone()),
+            MediumChoice::Named(_) | MediumChoice::At(_) => None,
+        });
+        let other = last_found
+            .clone()
+            .filter(|last| used.as_ref() != Some(last));
+        used.into_iter().chain(other).collect::<Vec<OwnMedium>>()
+    });
     let entries = Signal::derive(move || {
         let scale = bench.scale.get();
-        let own = Entry {
+        // The one in use as it is used: its bath may not be the listed one.
+        let used = bench.route.with(|r| r.quench.medium.resolve().ok());
+        let listed = recalesce::heat::media().iter().map(|listed| {
+            let medium = used
+                .as_ref()
+                .filter(|used| used.name == listed.name)
+                .unwrap_or(listed);
+            Entry {
+                value: medium.name.clone(),
+                title: medium.title.words(scale),
+                note: medium.describe(scale),
+            }
+        });
+        let mut entries: Vec<Entry> = listed.collect();
+        found.with(|found| {
+            for (place, own) in found.iter().enumerate() {
+                if let Ok(medium) = own.resolve() {
+                    entries.push(Entry {
+                        value: of_own(place),
+                        title: medium.title.words(scale),
+                        note: texts::media::own_described(&medium.describe(scale)),
+                    });
+                }
+            }
+        });
+        entries.push(Entry {
             value: OWN.to_owned(),
             title: texts::piece::OWN_QUENCHANT.to_owned(),
             note: texts::piece::OWN_QUENCHANT_FROM.to_owned(),
-        };
-        // The one in use as it is used: its bath may not be the listed one.
-        let used = bench.route.with(|r| r.quench.medium.resolve().ok());
-        recalesce::heat::media()
-            .iter()
-            .map(|listed| {
-                let medium = used
-                    .as_ref()
-                    .filter(|used| used.name == listed.name)
-                    .unwrap_or(listed);
-                Entry {
-                    value: medium.name.clone(),
-                    title: medium.title.words(scale),
-                    note: medium.describe(scale),
-                }
-            })
-            .chain([own])
-            .collect::<Vec<_>>()
+        });
+        entries
     });
     let chosen = Signal::derive(move || {
-        bench
-            .route
-            .with(|r| r.quench.medium.listed().unwrap_or(OWN).to_owned())
+        let in_use = |route: &Route| route.quench.medium.listed().map(ToOwned::to_owned);
+        bench.route.with(in_use).unwrap_or_else(|| of_own(0))
     });
     let pick = move |name: String| {
         if name == OWN {
-            super::own::lead();
-        } else {
-            bench.change(|r| r.quench.medium = MediumChoice::Named(name));
+            return super::own::lead();
         }
+        let own = found.with_untracked(|found| {
+            let mut places = 0..found.len();
+            let place = places.find(|place| of_own(*place) == name)?;
+            found.get(place).cloned()
+        });
+        let medium = own.map_or(MediumChoice::Named(name), MediumChoice::Own);
+        bench.change(|r| r.quench.medium = medium);
     };
     let used = Memo::new(move |_| bench.route.with(|r| Some(r.quench.medium.clone())));
     view! {

@@ -3,6 +3,7 @@
 use crate::controls::{Choice, Entry, Typed, quantities};
 use crate::state::bench;
 use leptos::prelude::*;
+use recalesce::route::Route;
 use recalesce::steel::{Element, Grade, find, search};
 use recalesce::units::format_fixed;
 use recalesce_texts::page as texts;
@@ -50,10 +51,33 @@ pub(crate) fn SteelPanel() -> impl IntoView {
             .collect::<Vec<_>>()
     });
     let chosen = Signal::derive(move || bench.route.with(|r| r.grade.clone().unwrap_or_default()));
+    // The route as it was before the practice of the grade picked last.
+    let own = RwSignal::new(None::<Route>);
     let pick = move |name: String| {
         if let Ok(grade) = find(&name) {
+            own.set(Some(bench.route.get_untracked()));
             bench.change(|r| r.take_handbook(grade));
         }
+    };
+    let keep_own = move |_| {
+        let grade = bench.route.with_untracked(Route::listed_grade);
+        if let (Some(mut route), Some(grade)) = (own.get_untracked(), grade) {
+            route.take_contents(grade);
+            bench.route.set(route);
+        }
+        own.set(None);
+    };
+    let taken = move || {
+        own.with(Option::is_some).then(|| {
+            view! {
+                <p class="hint">
+                    {texts::steel::BY_HANDBOOK} " "
+                    <button type="button" class="press" on:click=keep_own>
+                        {texts::steel::KEEP_OWN}
+                    </button>
+                </p>
+            }
+        })
     };
     let fields = Element::ALL
         .into_iter()
@@ -95,6 +119,7 @@ pub(crate) fn SteelPanel() -> impl IntoView {
                 on:input:target=move |event| typed.set(event.target().value())
             />
         </div>
+        <div role="status">{taken}</div>
         <div class="grade-list">
             <Choice name=texts::steel::GRADES entries=entries chosen=chosen pick=pick />
             {move || {

@@ -60,7 +60,7 @@ pub const FURNACES: &str = "Furnaces and forges";
 pub const ADD_A_FURNACE: &str = "Add a furnace";
 pub const QUENCHANTS: &str = "Quenchants";
 pub const ADD_A_QUENCHANT: &str = "Add a quenchant";
-pub const ADD_BENCH_QUENCHANT: &str = "Add the quenchant on the bench";
+pub const ADD_TO_SHOP: &str = "Add it";
 pub const COLD_BATHS: &str = "Cold baths";
 pub const ADD_A_COLD_BATH: &str = "Add a cold bath";
 pub const OVEN: &str = "Oven for tempers";
@@ -68,6 +68,14 @@ pub const ADD_AN_OVEN: &str = "Add an oven";
 pub const WITHOUT_OVEN: &str =
     "Without an oven the furnaces that hold their temperature serve for tempers.";
 pub const THE_SHOP: &str = "The shop";
+pub const SHOP_IS_MADE_UP: &str =
+    ". This is a made-up shop to begin with: open it and put in what you own.";
+
+#[inline]
+pub fn not_in_shop(quenchant: &str) -> String {
+    format!("“{quenchant}”, the quenchant on the bench, is not in the shop.")
+}
+
 pub const GRAIN: &str = "grain, ASTM number";
 
 #[inline]

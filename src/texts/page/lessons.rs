@@ -62,7 +62,8 @@ pub fn step_of(step: usize, count: usize) -> String {
 
 pub const AT_THE_FORGE: &str = "At the forge";
 pub const ALL_EXPERIMENTS: &str = "All experiments";
-pub const LEAVE: &str = "Leave the experiment";
+pub const LEAVE: &str = "Leave";
+pub const LEAVE_THE_EXPERIMENT: &str = "Leave the experiment";
 pub const GO_ON: &str = "Go on";
 
 #[inline]
@@ -84,6 +85,7 @@ pub fn other_way(right: &str) -> String {
 }
 
 pub const WHAT_DO_YOU_EXPECT: &str = "What do you expect?";
+pub const VEILED: &str = "The bench is veiled until you have chosen.";
 pub const SHOW_ME: &str = "Show me";
 pub const WRITE_A_NUMBER: &str = "Write a number, such as 60.5.";
 pub const NOT_TOLD: &str = "The model does not tell it for the route on the bench.";

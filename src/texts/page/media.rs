@@ -7,6 +7,11 @@ pub const MAY_CRACK: &str = ", may crack this steel";
 pub const YOUR_OWN: &str = "your own, ";
 
 #[inline]
+pub fn own_described(described: &str) -> String {
+    format!("{YOUR_OWN}{described}")
+}
+
+#[inline]
 pub fn size_to_spare(size: &str) -> String {
     format!("{size}: to spare, s")
 }

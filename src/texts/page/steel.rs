@@ -3,6 +3,9 @@
 pub const WRITE_A_CONTENT: &str = "Write a content such as 0.35.";
 pub const FIND_A_GRADE: &str = "Find a grade by any designation";
 pub const DESIGNATIONS: &str = "AISI, UNS, EN or W.-Nr.";
+pub const BY_HANDBOOK: &str =
+    "Its handbook's route was taken: steps, soak, quench, tempers and a target.";
+pub const KEEP_OWN: &str = "Keep mine with this steel";
 pub const NO_GRADE: &str = "No grade of that name. Type its contents below.";
 pub const FROM_CERTIFICATE: &str = "Contents from a certificate";
 pub const FINE_CARBIDES: &str = "round carbides, as the mill delivers it for machining";
