@@ -235,91 +235,82 @@ pub(super) fn open_inputs(
 ) -> Result<Vec<OpenInput>, AdviseError> {
     let Taught { off, left, .. } = route.taught();
     let soak_c = route.soak.temperature_c + off.soak_k;
-    let mut found = Vec::new();
-    let contents = open_contents(route, tolerances);
-    if !contents.is_empty() {
-        found.push(chemistry(route, contents));
-    }
-    let mut scalar = |input, law: Law, unit, source| {
-        if law.is_open() {
-            found.push(OpenInput {
-                input,
-                distribution: Distribution::Scalar(law),
-                unit,
-                source,
-            });
-        }
-    };
     let limits = |half_width| Law::Uniform { half_width };
-    let thermocouple_k = route.thermocouple.tolerance_k(soak_c);
-    scalar(
-        Input::Furnace,
-        limits(route.furnace_band_k).narrowed(left.furnace),
-        "K",
-        texts::FURNACE_BAND,
-    );
-    scalar(
-        Input::Thermocouple,
-        limits(thermocouple_k).narrowed(left.thermocouple),
-        "K",
-        texts::THERMOCOUPLE_CLASS,
-    );
-    scalar(
-        Input::Thickness,
-        limits(tolerances.thickness_band_mm),
-        "mm",
-        texts::PIECE_TOLERANCE,
-    );
-    scalar(
-        Input::HeatTransfer,
-        Law::of_band_factor(widest_band_factor(route, planned.bath_at_ms)?)
-            .narrowed(left.heat_transfer),
-        "",
-        texts::QUENCHANT_BAND,
-    );
-    scalar(
-        Input::Nose,
-        Law::of_band_factor(NOSE_BAND).narrowed(left.nose),
-        "",
-        texts::NOSE_ERROR,
-    );
+    let heat_transfer = Law::of_band_factor(widest_band_factor(route, planned.bath_at_ms)?);
     let ms_sd = MS_RMS_K[usize::from(planned.soak.carbon_wt > MS_CARBON_WT)];
-    scalar(
-        Input::Ms,
-        Law::Normal { sd: ms_sd }.narrowed(left.ms),
-        "K",
-        texts::MARTENSITE_START_ERROR,
-    );
-    scalar(
-        Input::QuenchedHardness,
-        Law::normal_of_band(AS_QUENCHED_BAND_HRC).narrowed(left.quenched),
-        "HRC",
-        texts::QUENCHED_HARDNESS_ERROR,
-    );
+    let mut scalars = vec![
+        (
+            Input::Furnace,
+            limits(route.furnace_band_k).narrowed(left.furnace),
+            "K",
+            texts::FURNACE_BAND,
+        ),
+        (
+            Input::Thermocouple,
+            limits(route.thermocouple.tolerance_k(soak_c)).narrowed(left.thermocouple),
+            "K",
+            texts::THERMOCOUPLE_CLASS,
+        ),
+        (
+            Input::Thickness,
+            limits(tolerances.thickness_band_mm),
+            "mm",
+            texts::PIECE_TOLERANCE,
+        ),
+        (
+            Input::HeatTransfer,
+            heat_transfer.narrowed(left.heat_transfer),
+            "",
+            texts::QUENCHANT_BAND,
+        ),
+        (
+            Input::Nose,
+            Law::of_band_factor(NOSE_BAND).narrowed(left.nose),
+            "",
+            texts::NOSE_ERROR,
+        ),
+        (
+            Input::Ms,
+            Law::Normal { sd: ms_sd }.narrowed(left.ms),
+            "K",
+            texts::MARTENSITE_START_ERROR,
+        ),
+        (
+            Input::QuenchedHardness,
+            Law::normal_of_band(AS_QUENCHED_BAND_HRC).narrowed(left.quenched),
+            "HRC",
+            texts::QUENCHED_HARDNESS_ERROR,
+        ),
+    ];
     let snap = route.cold.as_ref().and_then(|cold| cold.snap.as_ref());
     if let Some(temper) = route.tempers.first().or(snap) {
-        let own_k = route
-            .furnace_band_k
-            .hypot(route.thermocouple.tolerance_k(temper.temperature_c));
-        scalar(
-            Input::TemperOven,
-            limits(tolerances.temper_band_k.unwrap_or(own_k)).narrowed(left.temper),
-            "K",
-            texts::OVEN_BAND,
-        );
+        let of_temper_k = route.thermocouple.tolerance_k(temper.temperature_c);
+        let own_k = route.furnace_band_k.hypot(of_temper_k);
+        let oven = limits(tolerances.temper_band_k.unwrap_or(own_k)).narrowed(left.temper);
+        scalars.push((Input::TemperOven, oven, "K", texts::OVEN_BAND));
     }
     let tempered = planned
         .finished(route)
         .filter(|stage| matches!(stage.step, Step::Temper(_)));
     if let Some(stage) = tempered {
-        scalar(
+        let hardness = Law::normal_of_band(stage.band_hrc).narrowed(left.tempered);
+        scalars.push((
             Input::TemperedHardness,
-            Law::normal_of_band(stage.band_hrc).narrowed(left.tempered),
+            hardness,
             "HRC",
             texts::TEMPERED_HARDNESS_ERROR,
-        );
+        ));
     }
-    Ok(found)
+    let contents = open_contents(route, tolerances);
+    let chemistry = (!contents.is_empty()).then(|| chemistry(route, contents));
+    let open = scalars.into_iter().filter(|(_, law, ..)| law.is_open());
+    let scalars = open.map(|(input, law, unit, source)| OpenInput {
+        input,
+        distribution: Distribution::Scalar(law),
+        unit,
+        source,
+    });
+    Ok(chemistry.into_iter().chain(scalars).collect())
 }
 
 fn chemistry(route: &Route, contents: Vec<Content>) -> OpenInput {

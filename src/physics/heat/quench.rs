@@ -183,16 +183,7 @@ impl Quenching<'_> {
         let mut complete = true;
         let mut changes_s = Vec::with_capacity(self.then.len());
         for later in self.then {
-            let until = match later.leave {
-                Leave::AfterS(stay_s) => Until {
-                    reached: Reached::Cooled(f64::NEG_INFINITY),
-                    time_s: piece.time_s + stay_s,
-                },
-                Leave::AtC(temperature_c) => Until {
-                    reached: Reached::Cooled(temperature_c.max(bath.0.bath_c + NEAR_K)),
-                    time_s: piece.time_s + LONGEST_S,
-                },
-            };
+            let until = left_for_next(later.leave, bath.0.bath_c, piece.time_s);
             let reached = piece.stay_in(bath.0, bath.1, until, |piece| trace.record(piece));
             complete &= reached || matches!(later.leave, Leave::AfterS(_));
             changes_s.push(piece.time_s);
@@ -205,45 +196,63 @@ impl Quenching<'_> {
         } else {
             NEAR_K
         };
-        let until = |coldest_c: f64, time_s: f64| Until {
-            reached: Reached::Cooled(self.end_c.max(coldest_c)),
-            time_s: time_s + LONGEST_S,
-        };
-        let until_near = if piece.hottest_c() < bath_c {
+        let near_bath = if piece.hottest_c() < bath_c {
             Until {
                 reached: Reached::Heated(bath_c - near),
                 time_s: piece.time_s + LONGEST_S,
             }
         } else {
-            until(bath_c + near, piece.time_s)
+            self.cooled_to(bath_c + near, piece.time_s)
         };
-        complete &= piece.stay_in(bath.0, bath.1, until_near, |piece| trace.record(piece));
+        complete &= piece.stay_in(bath.0, bath.1, near_bath, |piece| trace.record(piece));
         let mut bath_exit_s = None;
         if let Some(air) = then_air {
             bath_exit_s = Some(piece.time_s);
-            complete &= piece.stay_in(
-                air,
-                1.0,
-                until(air.bath_c + NEAR_K, piece.time_s),
-                |piece| trace.record(piece),
-            );
+            let cold = self.cooled_to(air.bath_c + NEAR_K, piece.time_s);
+            complete &= piece.stay_in(air, 1.0, cold, |piece| trace.record(piece));
         }
         let curves = trace.into_curves();
-        let to_nose = |curve: &CoolingCurve| curve.time_to_c(NOSE_C).unwrap_or(f64::INFINITY);
-        let slowest = curves
-            .iter()
-            .enumerate()
-            .max_by(|a, b| to_nose(a.1).total_cmp(&to_nose(b.1)).then(b.0.cmp(&a.0)))
-            .map_or(0, |(index, _)| index);
         Cooled {
+            slowest: slowest(&curves),
             curves,
-            slowest,
             bath_entry_s,
             changes_s,
             bath_exit_s,
             complete,
         }
     }
+
+    /// Cooled to where the quench ends, or to what is as cold as it gets, from a time on, s.
+    fn cooled_to(&self, coldest_c: f64, from_s: f64) -> Until {
+        Until {
+            reached: Reached::Cooled(self.end_c.max(coldest_c)),
+            time_s: from_s + LONGEST_S,
+        }
+    }
+}
+
+/// When a bath, °C, that the piece is in from a time on, s, is left for the next.
+fn left_for_next(leave: Leave, bath_c: f64, from_s: f64) -> Until {
+    match leave {
+        Leave::AfterS(stay_s) => Until {
+            reached: Reached::Cooled(f64::NEG_INFINITY),
+            time_s: from_s + stay_s,
+        },
+        Leave::AtC(temperature_c) => Until {
+            reached: Reached::Cooled(temperature_c.max(bath_c + NEAR_K)),
+            time_s: from_s + LONGEST_S,
+        },
+    }
+}
+
+/// The curve that comes to the nose last; of those that are alike, the first.
+fn slowest(curves: &[CoolingCurve]) -> usize {
+    let to_nose = |curve: &CoolingCurve| curve.time_to_c(NOSE_C).unwrap_or(f64::INFINITY);
+    curves
+        .iter()
+        .enumerate()
+        .max_by(|a, b| to_nose(a.1).total_cmp(&to_nose(b.1)).then(b.0.cmp(&a.0)))
+        .map_or(0, |(index, _)| index)
 }
 
 #[cfg(test)]
