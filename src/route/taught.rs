@@ -18,8 +18,8 @@ pub struct Taught {
     pub left: Left,
     /// Of which tempers the hardness after a temper was learnt; none where it acts on all alike.
     tempered: Option<Tempered>,
-    /// How much hotter than asked its tempers were made, K: what [`Route::as_taught`] has moved. The
-    /// chart of the tempers is drawn over what is asked.
+    /// How much hotter than asked its hottest temper was made, K: what [`Route::as_taught`] has moved.
+    /// The chart of the tempers is drawn over what is asked.
     moved_tempers_k: f64,
 }
 
@@ -187,7 +187,7 @@ impl Route {
         self.taught.unwrap_or_default()
     }
 
-    /// How much hotter than asked its tempers are, K.
+    /// How much hotter than asked its hottest temper is, K.
     pub(super) fn moved_tempers_k(&self) -> f64 {
         self.taught.map_or(0.0, |taught| taught.moved_tempers_k)
     }
@@ -232,6 +232,10 @@ impl Route {
         if let Some(snap) = route.cold.as_mut().and_then(|cold| cold.snap.as_mut()) {
             *snap = hotter(snap, SNAP_C);
         }
+        // At the limit of a temper it is less than what is off.
+        let hottest_c = |of: &Self| hottest_temper_c(&of.tempers);
+        let moved_k = hottest_c(&route).zip(hottest_c(self));
+        let moved_k = moved_k.map_or(0.0, |(made_c, asked_c)| made_c - asked_c);
         route.taught = Some(Taught {
             off: Deviation {
                 soak_k: 0.0,
@@ -245,7 +249,7 @@ impl Route {
                 ..left
             },
             tempered: taught.tempered,
-            moved_tempers_k: taught.moved_tempers_k + off.temper_k,
+            moved_tempers_k: taught.moved_tempers_k + moved_k,
         });
         Cow::Owned(route)
     }

@@ -136,6 +136,18 @@ fn to_move_it_again_moves_nothing() {
     assert_eq!(text, serde_json::to_string(&plate("52100")).unwrap());
 }
 
+/// A temper that the oven's error would take past what a temper may be is counted as moved only that far.
+#[test]
+fn a_temper_at_its_limit_was_asked_where_it_was() {
+    let mut planned = plate("52100");
+    let near_c = TEMPER_C.1 - 2.0;
+    planned.tempers[0].temperature_c = near_c;
+    let taught = with(&planned, off(), Left::default());
+    let made = taught.as_taught();
+    assert_eq!(hottest_temper_c(&made.tempers), Some(TEMPER_C.1));
+    approx::assert_abs_diff_eq!(made.moved_tempers_k(), 2.0);
+}
+
 /// Every band is narrower by what was learnt, and no number moves.
 #[test]
 fn what_is_left_narrows_the_bands_and_moves_nothing() {
