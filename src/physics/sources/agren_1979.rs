@@ -10,10 +10,10 @@ use super::{Source, Standing};
 /// The publication.
 pub const SOURCE: Source = Source {
     key: "agren_1979",
-    authors: "J. Agren",
+    authors: "J. Ågren",
     year: 1979,
     title: "A thermodynamic analysis of the Fe-C and Fe-N phase diagrams",
-    venue: "Metallurgical Transactions A 10, 1847-1852",
+    venue: "Metallurgical Transactions A 10, 1847–1852",
     link: None,
     used_for: "activity of carbon in austenite beside dissolving carbide",
     standing: Standing::FromMemory,

@@ -14,7 +14,7 @@ pub const SOURCE: Source = Source {
     authors: "K. W. Andrews",
     year: 1965,
     title: "Empirical formulae for the calculation of some transformation temperatures",
-    venue: "Journal of the Iron and Steel Institute 203, 721-727",
+    venue: "Journal of the Iron and Steel Institute 203, 721–727",
     link: None,
     used_for: "Ac1 and Ac3 of low-alloy steel; upper limit of ferrite",
     standing: Standing::FromMemory,

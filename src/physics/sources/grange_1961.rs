@@ -13,7 +13,7 @@ pub const SOURCE: Source = Source {
     authors: "R. A. Grange",
     year: 1961,
     title: "Estimating critical ranges in heat treatment of steels",
-    venue: "Metal Progress 79, 73-75",
+    venue: "Metal Progress 79, 73–75",
     link: None,
     used_for: "upper limit of pearlite",
     standing: Standing::FromMemory,

@@ -10,7 +10,7 @@ pub const SOURCE: Source = Source {
     authors: "W. J. Harris, M. Cohen",
     year: 1949,
     title: "Stabilization of the austenite-martensite transformation",
-    venue: "Transactions of the AIME 180, 447-470",
+    venue: "Transactions of the AIME 180, 447–470",
     link: None,
     used_for: "what waiting, or a snap temper, before the cold treatment costs (trend)",
     standing: Standing::FromMemory,

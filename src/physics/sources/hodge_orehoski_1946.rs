@@ -11,7 +11,7 @@ pub const SOURCE: Source = Source {
     authors: "J. M. Hodge, M. A. Orehoski",
     year: 1946,
     title: "Relationship between hardenability and percentage martensite in some low-alloy steels",
-    venue: "Transactions AIME 167, 627-642",
+    venue: "Transactions AIME 167, 627–642",
     link: None,
     used_for: "hardness between half and full martensite",
     standing: Standing::FromMemory,

@@ -8,7 +8,7 @@ pub const SOURCE: Source = Source {
     authors: "P. W. Holland, R. E. Welsch",
     year: 1977,
     title: "Robust regression using iteratively reweighted least-squares",
-    venue: "Communications in Statistics, Theory and Methods A6, 813-827",
+    venue: "Communications in Statistics, Theory and Methods A6, 813–827",
     link: Some("https://doi.org/10.1080/03610927708827533"),
     used_for: "weight of a reading that lies far from what is computed, after Huber (1964), where the \
                logbook teaches about the shop",

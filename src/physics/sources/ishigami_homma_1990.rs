@@ -9,7 +9,7 @@ pub const SOURCE: Source = Source {
     authors: "T. Ishigami, T. Homma",
     year: 1990,
     title: "An importance quantification technique in uncertainty analysis for computer models",
-    venue: "First International Symposium on Uncertainty Modeling and Analysis, 398-403",
+    venue: "First International Symposium on Uncertainty Modeling and Analysis, 398–403",
     link: Some("https://doi.org/10.1109/ISUMA.1990.151285"),
     used_for: "check of the sensitivity indices, with constants 7 and 0.1; formulas read in the \
                manual of a statistics library that cites it",

@@ -8,7 +8,7 @@ pub const SOURCE: Source = Source {
     authors: "M. J. W. Jansen",
     year: 1999,
     title: "Analysis of variance designs for model output",
-    venue: "Computer Physics Communications 117, 35-43",
+    venue: "Computer Physics Communications 117, 35–43",
     link: Some("https://doi.org/10.1016/S0010-4655(98)00154-4"),
     used_for: "total part of each input, with all that it does together with others, in the spread \
                of an outcome",

@@ -7,7 +7,7 @@ pub const SOURCE: Source = Source {
     key: "jcgm_2008",
     authors: "Joint Committee for Guides in Metrology",
     year: 2008,
-    title: "Evaluation of measurement data - Guide to the expression of uncertainty in measurement",
+    title: "Evaluation of measurement data – Guide to the expression of uncertainty in measurement",
     venue: "JCGM 100:2008, clauses 4.3.7 and 5.1.2",
     link: Some("https://doi.org/10.59161/JCGM100-2008E"),
     used_for: "uniform distribution between limits of which nothing else is known; independent \

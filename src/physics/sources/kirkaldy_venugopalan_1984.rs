@@ -10,7 +10,7 @@ pub const SOURCE: Source = Source {
     authors: "J. S. Kirkaldy, D. Venugopalan",
     year: 1984,
     title: "Prediction of microstructure and hardenability in low alloy steels",
-    venue: "Phase Transformations in Ferrous Alloys, AIME, 125-148",
+    venue: "Phase Transformations in Ferrous Alloys, AIME, 125–148",
     link: None,
     used_for: "shape of the ferrite and pearlite reactions between start and finish",
     standing: Standing::FromMemory,

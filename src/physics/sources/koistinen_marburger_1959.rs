@@ -10,7 +10,7 @@ pub const SOURCE: Source = Source {
     year: 1959,
     title: "A general equation prescribing the extent of the austenite-martensite transformation \
             in pure iron-carbon alloys and plain carbon steels",
-    venue: "Acta Metallurgica 7, 59-60",
+    venue: "Acta Metallurgica 7, 59–60",
     link: Some("https://doi.org/10.1016/0001-6160(59)90170-1"),
     used_for: "exponential law of the martensite fraction and half of its rate parameter",
     standing: Standing::FromMemory,

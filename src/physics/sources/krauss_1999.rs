@@ -13,7 +13,7 @@ pub const SOURCE: Source = Source {
     authors: "G. Krauss",
     year: 1999,
     title: "Martensite in steel: strength and structure",
-    venue: "Materials Science and Engineering A 273-275, 40-57",
+    venue: "Materials Science and Engineering A 273–275, 40–57",
     link: Some("https://doi.org/10.1016/S0921-5093(99)00288-9"),
     used_for: "hardness of martensite above 0.6 % carbon, of retained austenite, its usual amount",
     standing: Standing::FromMemory,

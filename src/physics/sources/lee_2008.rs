@@ -12,7 +12,7 @@ pub const SOURCE: Source = Source {
     authors: "S.-J. Lee, Y.-K. Lee",
     year: 2008,
     title: "Prediction of austenite grain growth during heat treatment of low alloy steels",
-    venue: "Materials and Design 29, 1840-1844",
+    venue: "Materials and Design 29, 1840–1844",
     link: None,
     used_for: "grain growth of hypoeutectoid steel",
     standing: Standing::FromMemory,

@@ -8,7 +8,7 @@ pub const SOURCE: Source = Source {
     authors: "S.-J. Lee, K.-S. Park",
     year: 2013,
     title: "Prediction of martensite start temperature in alloy steels with different grain sizes",
-    venue: "Metallurgical and Materials Transactions A 44, 3423-3427",
+    venue: "Metallurgical and Materials Transactions A 44, 3423–3427",
     link: None,
     used_for: "effect of the austenite grain on Ms",
     standing: Standing::Read,

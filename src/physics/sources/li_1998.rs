@@ -10,7 +10,7 @@ pub const SOURCE: Source = Source {
     authors: "M. V. Li, D. V. Niebuhr, L. L. Meekisho, D. G. Atteridge",
     year: 1998,
     title: "A computational model for the prediction of steel hardenability",
-    venue: "Metallurgical and Materials Transactions B 29, 661-672",
+    venue: "Metallurgical and Materials Transactions B 29, 661–672",
     link: Some("https://doi.org/10.1007/s11663-998-0101-3"),
     used_for: "shape of the bainite reaction between start and finish",
     standing: Standing::FromMemory,

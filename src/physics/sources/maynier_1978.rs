@@ -13,7 +13,7 @@ pub const SOURCE: Source = Source {
     authors: "Ph. Maynier, J. Dollet, P. Bastien",
     year: 1978,
     title: "Hardenability Concepts with Applications to Steel: prediction of microstructure via empirical formulae based on CCT diagrams",
-    venue: "AIME, 163-178 and 518-544",
+    venue: "AIME, 163–178 and 518–544",
     link: None,
     used_for: "what nickel, chromium, molybdenum and vanadium add to ferrite; check of bainite",
     standing: Standing::Read,

@@ -11,7 +11,7 @@ pub const SOURCE: Source = Source {
     authors: "J. Païdassi",
     year: 1958,
     title: "Sur la cinétique de l'oxydation du fer dans l'air dans l'intervalle 700-1250 °C",
-    venue: "Acta Metallurgica 6, 184-194",
+    venue: "Acta Metallurgica 6, 184–194",
     link: None,
     used_for: "scale on a piece soaked in air, at most",
     standing: Standing::FromMemory,

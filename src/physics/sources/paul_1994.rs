@@ -12,7 +12,7 @@ pub const SOURCE: Source = Source {
     authors: "A. R. Paul, K. N. G. Kaimal, M. C. Naik, S. R. Dharwadkar",
     year: 1994,
     title: "Lattice and grain boundary diffusion of chromium in an austenitic alloy",
-    venue: "Journal of Nuclear Materials 217, 75-81",
+    venue: "Journal of Nuclear Materials 217, 75–81",
     link: None,
     used_for: "diffusion of chromium, and of alloy in general, away from dissolving carbide",
     standing: Standing::Read,

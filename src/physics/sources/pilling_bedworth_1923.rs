@@ -8,7 +8,7 @@ pub const SOURCE: Source = Source {
     authors: "N. B. Pilling, R. E. Bedworth",
     year: 1923,
     title: "The oxidation of metals at high temperatures",
-    venue: "Journal of the Institute of Metals 29, 529-591",
+    venue: "Journal of the Institute of Metals 29, 529–591",
     link: None,
     used_for: "metal lost to scale",
     standing: Standing::FromMemory,

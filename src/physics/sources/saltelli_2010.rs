@@ -9,7 +9,7 @@ pub const SOURCE: Source = Source {
     year: 2010,
     title: "Variance based sensitivity analysis of model output. Design and estimator for the \
             total sensitivity index",
-    venue: "Computer Physics Communications 181, 259-270, table 2, estimator (b)",
+    venue: "Computer Physics Communications 181, 259–270, table 2, estimator (b)",
     link: Some("https://doi.org/10.1016/j.cpc.2009.09.018"),
     used_for: "first-order part of each input in the spread of an outcome",
     standing: Standing::FromMemory,

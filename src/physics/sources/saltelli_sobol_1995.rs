@@ -9,7 +9,7 @@ pub const SOURCE: Source = Source {
     authors: "A. Saltelli, I. M. Sobol'",
     year: 1995,
     title: "About the use of rank transformation in sensitivity analysis of model output",
-    venue: "Reliability Engineering and System Safety 50, 225-239",
+    venue: "Reliability Engineering and System Safety 50, 225–239",
     link: Some("https://doi.org/10.1016/0951-8320(95)00099-2"),
     used_for: "check of the sensitivity indices",
     standing: Standing::FromMemory,

@@ -12,7 +12,7 @@ pub const SOURCE: Source = Source {
     authors: "C. S. Smith",
     year: 1948,
     title: "Grains, phases, and interfaces: an interpretation of microstructure",
-    venue: "Transactions AIME 175, 15-51",
+    venue: "Transactions AIME 175, 15–51",
     link: None,
     used_for: "largest grain beside undissolved carbide",
     standing: Standing::FromMemory,

@@ -11,7 +11,7 @@ pub const SOURCE: Source = Source {
     authors: "E. Takeuchi, J. K. Brimacombe",
     year: 1985,
     title: "Effect of oscillation-mark formation on the surface quality of continuously cast steel slabs",
-    venue: "Metallurgical Transactions B 16, 605-625",
+    venue: "Metallurgical Transactions B 16, 605–625",
     link: None,
     used_for: "solidus, from which a piece burns: forging window",
     standing: Standing::FromMemory,

@@ -16,7 +16,7 @@ pub const SOURCE: Source = Source {
     authors: "S. M. C. van Bohemen",
     year: 2012,
     title: "Bainite and martensite start temperature calculated with exponential carbon dependence",
-    venue: "Materials Science and Technology 28, 487-495",
+    venue: "Materials Science and Technology 28, 487–495",
     link: Some("https://doi.org/10.1179/1743284711Y.0000000097"),
     used_for: "Ms, Bs, and half of the martensite rate parameter",
     standing: Standing::Read,

@@ -8,7 +8,7 @@ pub const SOURCE: Source = Source {
     authors: "C. Zener",
     year: 1949,
     title: "Theory of growth of spherical precipitates from solid solution",
-    venue: "Journal of Applied Physics 20, 950-953",
+    venue: "Journal of Applied Physics 20, 950–953",
     link: None,
     used_for: "thickening of carbide films on grain boundaries",
     standing: Standing::FromMemory,

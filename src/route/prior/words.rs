@@ -31,7 +31,8 @@ const MOSTLY: f64 = 0.9;
 pub fn prior_line(step: &PriorStep, scale: TemperatureScale) -> String {
     let degrees = |c: f64| format_temperature(c, scale);
     if let Work::Forge { finish_c, heats } = step.work {
-        return texts::forging(&degrees(step.temperature_c), &degrees(finish_c), heats);
+        let start = format_fixed(scale.of_celsius(step.temperature_c), 0);
+        return texts::forging(&start, &degrees(finish_c), heats);
     }
     format!(
         "{}, {}, {}",
@@ -351,7 +352,7 @@ mod tests {
             .iter()
             .map(|step| prior_line(step, TemperatureScale::Celsius).replace('\u{a0}', " "))
             .collect();
-        assert_eq!(lines[0], "1110 °C to 925 °C, 2 heats");
+        assert_eq!(lines[0], "1110–\u{2060}925 °C, 2 heats");
         assert_eq!(lines[1], "885 °C, 10 min, still air");
     }
 }

@@ -18,7 +18,7 @@ pub fn step(title: &str, settings: &str) -> String {
 #[inline]
 pub fn forging(start: &str, finish: &str, heats: u8) -> String {
     let word = if heats == 1 { "heat" } else { "heats" };
-    format!("{start} to {finish}, {heats} {word}")
+    format!("{start}\u{2013}\u{2060}{finish}, {heats}\u{a0}{word}")
 }
 
 pub const STILL_AIR: &str = "still air";
