@@ -5,7 +5,7 @@ use super::inputs::{Tolerances, only_known_grade};
 use super::shop::{Furnace, Shop};
 use crate::route::Route;
 use crate::units::{
-    LengthUnit, TemperatureScale, format_fixed, format_length, format_percent,
+    LengthUnit, TemperatureScale, format_fixed, format_given_length, format_percent,
     format_temperature_band,
 };
 use recalesce_texts::advise::shop as texts;
@@ -62,7 +62,7 @@ pub fn counted_words(
             (None, _) => texts::TEMPERS_BY_FURNACE_OF_SOAK.to_owned(),
         });
     }
-    parts.push(texts::thickness(&format_length(
+    parts.push(texts::thickness(&format_given_length(
         tolerances.thickness_band_mm,
         length,
     )));

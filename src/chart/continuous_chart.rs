@@ -48,6 +48,8 @@ pub struct ContinuousData {
     pub clock_c: f64,
 }
 
+/// Temperature that the rates are told at, °C.
+const RATE_AT_C: f64 = 700.0;
 /// Latest time, s: a furnace that cools for a day.
 const LATEST_S: f64 = 1e5;
 /// Rows at the foot of the plot, px above the axis: the rate, and the hardness over it.
@@ -90,7 +92,7 @@ pub fn continuous_chart(shown: &ContinuousData, labels: &Labels, size_px: [f64; 
         product(&mut scene, field);
     }
     martensite(&mut scene, shown, &plane, labels);
-    fan(&mut scene, shown, &plane);
+    fan(&mut scene, shown, &plane, labels);
     let planned = above_rows(&shown.planned, &plane);
     let levels = [0.55, 0.65, 0.45, 0.35, 0.75, 0.25];
     let places = levels.map(|f| frame::place_at(&planned, plane.y.value(f)));
@@ -104,7 +106,7 @@ pub fn continuous_chart(shown: &ContinuousData, labels: &Labels, size_px: [f64; 
             .farther(&places, &[22.0, 40.0, 60.0, 90.0])
             .led(),
     );
-    scene.summary = summary(shown);
+    scene.summary = summary(shown, labels);
     scene
 }
 
@@ -175,7 +177,7 @@ fn martensite(scene: &mut Scene, shown: &ContinuousData, plane: &Plane, labels: 
 }
 
 /// The coolings, and the rows at their feet.
-fn fan(scene: &mut Scene, shown: &ContinuousData, plane: &Plane) {
+fn fan(scene: &mut Scene, shown: &ContinuousData, plane: &Plane, labels: &Labels) {
     let rect = plane.rect;
     let mut free_px = rect.left + ROW_NAME_PX;
     for curve in &shown.fan {
@@ -199,9 +201,11 @@ fn fan(scene: &mut Scene, shown: &ContinuousData, plane: &Plane) {
         if let Some(hardness) = &curve.hardness {
             row(HARDNESS_ROW_PX, hardness.clone(), Weight::Name);
         }
-        row(RATE_ROW_PX, rate(curve.rate_k_per_s), Weight::Text);
+        let rate = few_digits(labels.rate(curve.rate_k_per_s));
+        row(RATE_ROW_PX, rate, Weight::Text);
     }
-    for (above_px, name) in [(HARDNESS_ROW_PX, "HRC"), (RATE_ROW_PX, "K/s")] {
+    let rate_unit = labels.rate_unit();
+    for (above_px, name) in [(HARDNESS_ROW_PX, "HRC"), (RATE_ROW_PX, rate_unit.as_str())] {
         let at = px(rect.left + 6.0, rect.bottom - above_px);
         let label = Label::new(at, Anchor::Start, name);
         scene.label(label.styled(Ink::Ink2, 11.0, Weight::Text).halo(Ink::Sheet));
@@ -209,14 +213,14 @@ fn fan(scene: &mut Scene, shown: &ContinuousData, plane: &Plane) {
 }
 
 /// A cooling rate in few digits.
-fn rate(k_per_s: f64) -> String {
-    let decimals = match k_per_s {
+fn few_digits(rate: f64) -> String {
+    let decimals = match rate {
         r if r >= 9.5 => 0,
         r if r >= 0.95 => 1,
         r if r >= 0.095 => 2,
         _ => 3,
     };
-    fixed(k_per_s, decimals)
+    fixed(rate, decimals)
 }
 
 /// Where curves end, just above the rows, °C.
@@ -236,11 +240,13 @@ fn above_rows(points: &[[f64; 2]], plane: &Plane) -> Vec<[f64; 2]> {
     above.chain(end).collect()
 }
 
-fn summary(shown: &ContinuousData) -> String {
+fn summary(shown: &ContinuousData, labels: &Labels) -> String {
+    let unit = labels.rate_unit();
     let ends = |curve: &FanCurve| {
         let hardness = curve.hardness.as_deref().unwrap_or(texts::NOT_KNOWN);
-        texts::cooling(&rate(curve.rate_k_per_s), hardness)
+        let rate = few_digits(labels.rate(curve.rate_k_per_s));
+        texts::cooling(&format!("{rate} {unit}"), hardness)
     };
     let ends: Vec<String> = shown.fan.iter().map(ends).collect();
-    texts::summary(&ends)
+    texts::summary(&labels.temperature(RATE_AT_C), &ends)
 }

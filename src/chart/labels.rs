@@ -2,6 +2,7 @@
 
 use super::axis::Shown;
 use super::numbers;
+use crate::units::given_decimals;
 
 /// Converters and unit names for what charts print. Scenes are always in °C and mm inside.
 #[derive(Debug, Clone, Copy)]
@@ -49,6 +50,26 @@ impl Labels {
             self.length_decimals,
             self.length_unit,
         )
+    }
+
+    /// A cooling rate given in K/s, without its unit.
+    pub fn rate(&self, k_per_s: f64) -> f64 {
+        (self.temperature)(k_per_s) - (self.temperature)(0.0)
+    }
+
+    /// Unit of cooling rates.
+    pub fn rate_unit(&self) -> String {
+        match self.temperature_unit {
+            "°C" => "K/s".to_owned(),
+            other => format!("{other}/s"),
+        }
+    }
+
+    /// A length that somebody gave, in mm, with its unit: as it was meant.
+    pub fn given_length(&self, length_mm: f64) -> String {
+        let value = (self.length)(length_mm);
+        let decimals = given_decimals(value, self.length_decimals);
+        numbers::with_unit(value, decimals, self.length_unit)
     }
 
     /// How a temperature axis is shown.

@@ -6,8 +6,9 @@ use super::prior::prior_line;
 use crate::heat::{Grind, Leave, MediumChoice, Section};
 use crate::steel::{Composition, Element};
 use crate::units::{
-    LengthUnit, TemperatureScale, format_duration_s, format_factor, format_fixed, format_length,
-    format_temperature, format_temperature_band, format_temperature_difference,
+    LengthUnit, TemperatureScale, format_duration_s, format_factor, format_fixed,
+    format_given_length, format_temperature, format_temperature_band,
+    format_temperature_difference,
 };
 use recalesce_texts::route::{in_lines as texts, plan as plan_texts, prior as prior_texts};
 
@@ -55,7 +56,7 @@ pub fn route_lines(
         (
             texts::END_QUENCH,
             joined(end_quench.iter().map(|point| {
-                let place = format_length(point.distance_mm, length);
+                let place = format_given_length(point.distance_mm, length);
                 texts::bar_point(&format_fixed(point.hrc, 1), &place)
             })),
         ),
@@ -124,7 +125,7 @@ fn composition_words(steel: &Composition) -> String {
 }
 
 fn section_words(section: &Section, unit: LengthUnit) -> String {
-    let length = |mm: f64| format_length(mm, unit);
+    let length = |mm: f64| format_given_length(mm, unit);
     match *section {
         Section::Plate { thickness_mm } => texts::flat(&length(thickness_mm)),
         Section::Round { diameter_mm } => plan_texts::round(&length(diameter_mm)),

@@ -3,10 +3,13 @@
 pub const TEMPERATURE: &str = "temperature";
 pub const LENGTH: &str = "length";
 pub const TIME: &str = "time";
+pub const COOLING_RATE: &str = "cooling rate";
 
 pub const WRITE_A_TEMPERATURE: &str = "Write a temperature such as 830 °C or 1525 °F.";
 pub const WRITE_A_LENGTH: &str = "Write a length such as 3 mm, 0.12 in or 1/8 in.";
 pub const WRITE_A_TIME: &str = "Write a time such as 90 s, 12 min or 1 h 30 min.";
+
+pub const WRITE_A_RATE: &str = "Write a rate such as 72 K/s or 130 °F/s.";
 
 pub const ZERO: &str = "zero";
 pub const ABSOLUTE_ZERO: &str = "absolute zero, −273.15 °C";

@@ -35,6 +35,12 @@ test("the fan of coolings falls from martensite to soft, and its chart has words
   assert.ok(hardness[0] - hardness.at(-1) > 30, `${hardness}`);
   await chartSays(bench, part, /by the rate at 700 °C.*1000 K\/s: 6\d/);
   assert.match(plain(await part.locator(".hint").innerText()), /K\/s for 99 %.*for 50 %/);
+  await bench.pick("Temperatures", "°F");
+  await chartSays(bench, part, /by the rate at 1292 °F.*1800 °F\/s: 6\d/);
+  const inFahrenheit = plain(await part.innerText());
+  assert.match(inFahrenheit, /At 1292 °F/);
+  assert.match(inFahrenheit, /1800 °F\/s/);
+  assert.doesNotMatch(inFahrenheit, /K\/s|700 °C/);
   bench.assertNoTrouble();
   await bench.close();
 });

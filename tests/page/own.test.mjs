@@ -84,6 +84,16 @@ test("figures give a quenchant that the route takes, keeps and shows again", asy
   assert.equal(plain(await bench.ownField("nickel-ball time").inputValue()), "12.5 s");
   assert.equal(await bench.ownField("Its name").inputValue(), "Barrel by the door");
   assert.deepEqual(await bench.ownFigures(), figures);
+
+  // Rates are shown on the scale in use, and read on either.
+  await bench.pick("Temperatures", "°F");
+  const rate = async () => plain(await bench.ownField("highest rate of the probe").inputValue());
+  await bench.shows(rate, "129.6 °F/s");
+  await bench.typeOwn("highest rate of the probe", "180");
+  await bench.shows(rate, "180.0 °F/s");
+  await bench.typeOwn("highest rate of the probe", "80 °C/s");
+  await bench.shows(rate, "144.0 °F/s");
+
   // A search goes by the shop, which says that it lacks it.
   await bench.go("Decide");
   const lacking = bench.page.getByText("“Barrel by the door”, the quenchant on the bench, is not in the shop.");

@@ -99,6 +99,9 @@ test("lengths and times are typed with or without unit", async () => {
   await bench.shows(spine, 3.2);
   await bench.type('1/4"', "Spine");
   await bench.shows(spine, 6.35);
+  // Shown as it was meant, in the field and in the words.
+  assert.equal(plain(await bench.field("Spine").inputValue()), "6.35 mm");
+  assert.match(plain(await bench.word("Section").textContent()), /^6\.35 mm/);
   await bench.type("5 mm", "Spine");
   await bench.shows(spine, 5);
   await bench.page.keyboard.press("Escape");
@@ -208,7 +211,7 @@ test("in °F every quenchant, every cold bath and every refusal speaks of °F al
   const strays = [];
   const look = async (where) => {
     const text = [plain(await bench.app.innerText()), ...(await bench.summaries())].join("\n");
-    strays.push(...(text.match(/[^\n.;:]*\d °C[^\n.;:]*/g) ?? []).map((stray) => `${where}: ${stray}`));
+    strays.push(...(text.match(/[^\n.;:]*\d (?:°C|K\/s)[^\n.;:]*/g) ?? []).map((stray) => `${where}: ${stray}`));
   };
   await bench.openWord("Quenchant");
   const names = await bench.quenchantNames();

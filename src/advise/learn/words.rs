@@ -6,7 +6,9 @@ use super::next::Measurement;
 use super::unknown::UnknownKind;
 use crate::advise::shop::Furnace;
 use crate::route::{Route, Tempered, hottest_temper_c};
-use crate::units::{LengthUnit, TemperatureScale, format_fixed, format_length, format_temperature};
+use crate::units::{
+    LengthUnit, TemperatureScale, format_fixed, format_given_length, format_temperature,
+};
 use recalesce_texts::advise::learn::{learnt, next, unknown};
 use recalesce_texts::grammar::{at_the_head, inside_a_sentence};
 
@@ -216,7 +218,9 @@ impl Measurement {
     /// What it would do to the band of the next piece.
     pub(super) fn words(self, now_hrc: f64, after_hrc: f64, length: LengthUnit) -> String {
         let what = match self {
-            Self::Coupon { thickness_mm } => next::coupon(&format_length(thickness_mm, length)),
+            Self::Coupon { thickness_mm } => {
+                next::coupon(&format_given_length(thickness_mm, length))
+            }
             Self::AsQuenched => next::AS_QUENCHED.to_owned(),
             Self::AfterCold => next::AFTER_COLD.to_owned(),
             Self::AsTempered => next::AS_TEMPERED.to_owned(),

@@ -3,9 +3,9 @@
 use super::Quantity;
 use recalesce::numeric::decimal::decimal;
 use recalesce::units::{
-    DurationUnit, LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length,
-    format_temperature, format_temperature_band, format_temperature_difference, parse_duration_s,
-    parse_length_mm, parse_temperature_c,
+    DurationUnit, LengthUnit, TemperatureScale, format_duration_s, format_fixed,
+    format_given_length, format_temperature, format_temperature_band,
+    format_temperature_difference, parse_duration_s, parse_length_mm, parse_temperature_c,
 };
 use recalesce_texts::page as texts;
 use std::sync::Arc;
@@ -47,7 +47,7 @@ pub(crate) fn difference(scale: TemperatureScale, range: (f64, f64)) -> Quantity
 /// A length in mm.
 pub(crate) fn length(unit: LengthUnit, range: (f64, f64), step_mm: f64) -> Quantity {
     Quantity {
-        show: Arc::new(move |mm| format_length(mm, unit)),
+        show: Arc::new(move |mm| format_given_length(mm, unit)),
         read: Arc::new(move |text| parse_length_mm(text, unit).map_err(|e| e.to_string())),
         range,
         step: step_mm,

@@ -14,10 +14,13 @@ use recalesce::transform::{
     BarPoint, EndQuenchMethod, Fractions, measured_heat, read_bar_points, write_bar_points,
 };
 use recalesce::units::{
-    LengthUnit, format_fixed, format_hrc, format_length, format_percent, format_rate_k_per_s,
+    LengthUnit, TemperatureScale, format_cooling_rate, format_fixed, format_hrc, format_length,
+    format_percent, format_temperature,
 };
 use recalesce_texts::page as texts;
 
+/// Temperature that the rates are told at, °C.
+const RATE_AT_C: f64 = 700.0;
 /// Every how many coolings of the fan one has a row.
 const ROWS: usize = 3;
 /// A constituent is named in the table from this part of the piece on.
@@ -36,7 +39,7 @@ pub(super) fn constituents(fractions: &Fractions) -> String {
 }
 
 /// The coolings of the fan as a table.
-fn coolings(found: &ContinuousDiagram) -> AnyView {
+fn coolings(found: &ContinuousDiagram, scale: TemperatureScale) -> AnyView {
     let rows: Vec<_> = found
         .diagram
         .coolings
@@ -46,7 +49,7 @@ fn coolings(found: &ContinuousDiagram) -> AnyView {
         .map(|(cooling, hardness)| {
             view! {
                 <tr>
-                    <th scope="row">{format_rate_k_per_s(cooling.rate_k_per_s)}</th>
+                    <th scope="row">{format_cooling_rate(cooling.rate_k_per_s, scale)}</th>
                     <td>{constituents(&cooling.fractions)}</td>
                     <td>{hardness.map(charts::short_hardness)}</td>
                 </tr>
@@ -57,7 +60,7 @@ fn coolings(found: &ContinuousDiagram) -> AnyView {
         <table class="fan">
             <thead>
                 <tr>
-                    <th scope="col">{texts::hardenability::AT_700}</th>
+                    <th scope="col">{texts::hardenability::rate_at(&format_temperature(RATE_AT_C, scale))}</th>
                     <th scope="col">{texts::hardenability::IN_THE_END}</th>
                     <th scope="col">{texts::hardenability::HARDNESS}</th>
                 </tr>
@@ -69,18 +72,19 @@ fn coolings(found: &ContinuousDiagram) -> AnyView {
     .into_any()
 }
 
-fn critical(found: &ContinuousDiagram) -> String {
+fn critical(found: &ContinuousDiagram, scale: TemperatureScale) -> String {
     let told: Vec<String> = CRITICAL_HARDENED
         .iter()
         .zip(&found.critical)
         .map(|(part, critical)| {
             texts::hardenability::rate_for(
-                &format_rate_k_per_s(critical.rate_k_per_s),
+                &format_cooling_rate(critical.rate_k_per_s, scale),
                 &format_percent(*part),
             )
         })
         .collect();
-    texts::hardenability::slowest_cooling(&told.join(", "))
+    let at = format_temperature(RATE_AT_C, scale);
+    texts::hardenability::slowest_cooling(&at, &told.join(", "))
 }
 
 fn depth(found: &EndQuenchTest, unit: LengthUnit) -> String {
@@ -203,8 +207,8 @@ pub(crate) fn ContinuousInside() -> impl IntoView {
             }
             nothing=Signal::stored(texts::charts::NOT_KNOWN.to_owned())
         />
-        <p class="hint">{move || found.with(|f| f.as_ref().map(critical))}</p>
-        {move || found.with(|f| f.as_ref().map(coolings))}
+        <p class="hint">{move || found.with(|f| f.as_ref().map(|f| critical(f, bench.scale.get())))}</p>
+        {move || found.with(|f| f.as_ref().map(|f| coolings(f, bench.scale.get())))}
     }
     .into_any()
 }

@@ -11,25 +11,24 @@ use recalesce::heat::{
 use recalesce::units::{TemperatureScale, format_fixed, format_temperature};
 use recalesce_texts::page as texts;
 
-/// A figure of the standard tests.
-fn words(figure: Figure, value: f64, scale: TemperatureScale) -> String {
-    match figure {
-        Figure::MaxRateAt => format_temperature(value, scale),
-        _ => format!("{}\u{a0}{}", format_fixed(value, 1), figure.unit()),
-    }
-}
-
-/// The same as the range of a class has it.
+/// A figure of the standard tests as the range of a class has it.
 fn range_words(figure: Figure, [least, most]: [f64; 2], scale: TemperatureScale) -> String {
+    let whole = |least, most, unit| {
+        texts::general::range(
+            &format_fixed(least, 0),
+            &format!("{}\u{a0}{unit}", format_fixed(most, 0)),
+        )
+    };
     match figure {
         Figure::MaxRateAt => texts::general::range(
             &format_temperature(least, scale),
             &format_temperature(most, scale),
         ),
-        _ => texts::general::range(
-            &format_fixed(least, 0),
-            &format!("{}\u{a0}{}", format_fixed(most, 0), figure.unit()),
-        ),
+        Figure::MaxRate | Figure::RateAt300c => {
+            let [least, most] = [least, most].map(|rate| scale.of_kelvin_difference(rate));
+            whole(least, most, scale.rate_unit())
+        }
+        _ => whole(least, most, figure.unit()),
     }
 }
 
@@ -76,7 +75,7 @@ fn figures(medium: &Medium, scale: TemperatureScale) -> AnyView {
                 of_class(figure).map_or_else(none, |range| range_words(figure, range, scale)),
                 of_curve
                     .get(figure)
-                    .map_or_else(none, |value| words(figure, value, scale)),
+                    .map_or_else(none, |value| figure.format(value, scale)),
             ]
         })
         .collect();

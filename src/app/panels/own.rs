@@ -9,9 +9,10 @@ use crate::state::bench;
 use leptos::ev;
 use leptos::prelude::*;
 use recalesce::heat::{Figure, MediumChoice};
-use recalesce::units::TemperatureScale;
+use recalesce::units::{TemperatureScale, parse_cooling_rate_k_per_s};
 use recalesce_texts::grammar::at_the_head;
 use recalesce_texts::page as texts;
+use std::sync::Arc;
 use wasm_bindgen::JsCast;
 use web_sys::File;
 
@@ -41,9 +42,14 @@ fn quantity(figure: Figure, scale: TemperatureScale) -> Quantity {
     let range = (least, most);
     match figure {
         Figure::MaxRateAt => quantities::temperature(scale, range),
-        Figure::MaxRate | Figure::RateAt300c => {
-            quantities::plain("\u{a0}K/s", 1, range, 1.0, texts::own::WRITE_A_RATE)
-        }
+        Figure::MaxRate | Figure::RateAt300c => Quantity {
+            show: Arc::new(move |rate| figure.format(rate, scale)),
+            read: Arc::new(move |text| {
+                parse_cooling_rate_k_per_s(text, scale).map_err(|e| e.to_string())
+            }),
+            range,
+            step: scale.to_kelvin_difference(1.0),
+        },
         _ => quantities::plain("\u{a0}s", 1, range, 0.5, texts::own::WRITE_A_TIME),
     }
     .optional()

@@ -10,17 +10,10 @@ use crate::plot::Plot;
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
 use recalesce::advise::ReadingFit;
-use recalesce::heat::{Compared, Figure, FittedKnot, LONGEST_TITLE, MediumChoice};
+use recalesce::heat::{Compared, FittedKnot, LONGEST_TITLE, MediumChoice};
 use recalesce::units::{format_fixed, format_temperature};
 use recalesce_texts::page as texts;
 use std::sync::Arc;
-
-fn words(bench: Bench, figure: Figure, value: f64) -> String {
-    match figure {
-        Figure::MaxRateAt => format_temperature(value, bench.scale.get()),
-        _ => format!("{}\u{a0}{}", format_fixed(value, 1), figure.unit()),
-    }
-}
 
 /// A row of the table: what, as given, as computed, and what that says.
 type Row = [String; 4];
@@ -28,8 +21,8 @@ type Row = [String; 4];
 fn of_figure(bench: Bench, one: &Compared) -> Row {
     [
         one.figure.words().to_owned(),
-        words(bench, one.figure, one.given),
-        words(bench, one.figure, one.simulated),
+        one.figure.format(one.given, bench.scale.get()),
+        one.figure.format(one.simulated, bench.scale.get()),
         if one.agrees {
             texts::own::AGREES
         } else {

@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use recalesce::heat::{MediumChoice, OwnMedium, Section};
 use recalesce::route::{Quench, Route, inside_a_sentence};
 use recalesce::units::{
-    LengthUnit, TemperatureScale, format_fixed, format_length, format_temperature_band,
+    LengthUnit, TemperatureScale, format_fixed, format_given_length, format_temperature_band,
 };
 use recalesce_texts::page as texts;
 
@@ -23,16 +23,22 @@ const OWN: &str = "own";
 /// The size that names a section in the sentence.
 pub(super) fn size_words(section: &Section, unit: LengthUnit) -> (String, &'static str) {
     match *section {
-        Section::Plate { thickness_mm } => {
-            (format_length(thickness_mm, unit), texts::piece::SIZE_THICK)
-        }
-        Section::Round { diameter_mm } => {
-            (format_length(diameter_mm, unit), texts::piece::SIZE_ROUND)
-        }
-        Section::Square { side_mm } => (format_length(side_mm, unit), texts::piece::SIZE_SQUARE),
-        Section::Blade { spine_mm, .. } => {
-            (format_length(spine_mm, unit), texts::piece::AT_THE_SPINE)
-        }
+        Section::Plate { thickness_mm } => (
+            format_given_length(thickness_mm, unit),
+            texts::piece::SIZE_THICK,
+        ),
+        Section::Round { diameter_mm } => (
+            format_given_length(diameter_mm, unit),
+            texts::piece::SIZE_ROUND,
+        ),
+        Section::Square { side_mm } => (
+            format_given_length(side_mm, unit),
+            texts::piece::SIZE_SQUARE,
+        ),
+        Section::Blade { spine_mm, .. } => (
+            format_given_length(spine_mm, unit),
+            texts::piece::AT_THE_SPINE,
+        ),
     }
 }
 

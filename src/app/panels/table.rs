@@ -8,7 +8,7 @@ use leptos::prelude::*;
 use recalesce::advise::Correction;
 use recalesce::heat::{Medium, MediumChoice, Section};
 use recalesce::route::{Quench, QuenchTable, TableCell, TableRow, Verdict, margin_words};
-use recalesce::units::{format_factor, format_fixed, format_length};
+use recalesce::units::{format_factor, format_fixed, format_given_length};
 use recalesce_texts::page as texts;
 use std::sync::Arc;
 
@@ -142,7 +142,7 @@ fn cell(
     let label = Memo::new(move |_| {
         Some(texts::media::cell(
             &medium.title.words(bench.scale.get()),
-            &format_length(size, bench.length.get()),
+            &format_given_length(size, bench.length.get()),
             word(verdict.get()?),
             &words()?,
             &factor()?,
@@ -227,7 +227,7 @@ fn table(
     let length = bench.length;
     let head = sizes_mm
         .iter()
-        .map(|&size| view! { <th scope="col">{move || format_length(size, length.get())}</th> })
+        .map(|&size| view! { <th scope="col">{move || format_given_length(size, length.get())}</th> })
         .collect_view();
     let rows = choices
         .into_iter()
@@ -254,7 +254,7 @@ fn table(
 fn sheet(bench: Bench, found: &QuenchTable) -> Vec<Vec<String>> {
     let (scale, length) = (bench.scale.get_untracked(), bench.length.get_untracked());
     let sizes = found.sizes_mm.iter().flat_map(|&size| {
-        let size = format_length(size, length);
+        let size = format_given_length(size, length);
         [
             texts::media::size_to_spare(&size),
             texts::media::size_margin(&size),

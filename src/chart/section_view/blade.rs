@@ -76,13 +76,13 @@ pub(super) fn blade(
         scene,
         beside + 16.0,
         middle,
-        &labels.length(spine),
+        &labels.given_length(spine),
         texts::SPINE,
     );
     scene.label(small(
         px(left, middle + half(0.0) + 18.0),
         Anchor::Start,
-        texts::cutting_edge(&labels.length(edge)),
+        texts::cutting_edge(&labels.given_length(edge)),
     ));
     if !through {
         remark(

@@ -193,7 +193,7 @@ fn plate(scene: &mut Scene, section: &SectionData, labels: &Labels, thickness: f
         right,
         middle,
         half,
-        &labels.length(thickness),
+        &labels.given_length(thickness),
         texts::THICK,
     );
     depth_text(
@@ -244,7 +244,7 @@ fn bar(scene: &mut Scene, section: &SectionData, labels: &Labels, diameter: f64,
         right,
         centre[1],
         radius,
-        &labels.length(diameter),
+        &labels.given_length(diameter),
         texts::ACROSS,
     );
     depth_text(scene, section, labels, depth, 0.5 * diameter, [12.0, 16.0]);

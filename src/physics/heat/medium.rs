@@ -3,7 +3,7 @@
 use super::hazard::Hazard;
 use super::title::MediumTitle;
 use super::{Family, HeatTransfer};
-use crate::units::{TemperatureScale, format_temperature};
+use crate::units::{TemperatureScale, format_fixed, format_temperature};
 use recalesce_texts::heat::media as texts;
 
 /// Stefan-Boltzmann constant, W/m²K⁴.
@@ -120,7 +120,10 @@ impl Medium {
         let class = &self.class;
         match (class.nickel_ball_s, class.max_rate_k_per_s) {
             (Some([from, to]), _) => texts::with_nickel_ball(&bath, from, to),
-            (None, Some([from, to])) => texts::with_highest_rate(&bath, from, to),
+            (None, Some(range)) => {
+                let [from, to] = range.map(|k| format_fixed(scale.of_kelvin_difference(k), 0));
+                texts::with_highest_rate(&bath, &from, &to, scale.rate_unit())
+            }
             (None, None) => bath,
         }
     }

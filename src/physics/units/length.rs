@@ -77,19 +77,45 @@ pub fn parse_length_mm(text: &str, unit: LengthUnit) -> Result<f64, QuantityErro
     Ok(mm)
 }
 
-/// A length with the digits a shop can measure: hundredths of a millimetre below 1 mm, tenths
+/// Decimals with the digits a shop can measure: hundredths of a millimetre below 1 mm, tenths
 /// below 100 mm, whole above; thousandths of an inch below 10 in, hundredths above.
-#[must_use]
-pub fn format_length(length_mm: f64, unit: LengthUnit) -> String {
-    let value = unit.of_mm(length_mm);
-    let decimals = match unit {
+fn usual_decimals(value: f64, unit: LengthUnit) -> usize {
+    match unit {
         LengthUnit::Millimetre if value.abs() < 0.995 => 2,
         LengthUnit::Millimetre if value.abs() < 99.95 => 1,
         LengthUnit::Millimetre => 0,
         LengthUnit::Inch if value.abs() < 9.9995 => 3,
         LengthUnit::Inch => 2,
-    };
+    }
+}
+
+/// A length with the digits a shop can measure.
+#[must_use]
+pub fn format_length(length_mm: f64, unit: LengthUnit) -> String {
+    let value = unit.of_mm(length_mm);
+    let decimals = usual_decimals(value, unit);
     with_unit(&format_fixed(value, decimals), unit.symbol())
+}
+
+/// A length that somebody gave, so that it reads as it was meant: 1/4 in as 6.35 mm.
+#[must_use]
+pub fn format_given_length(length_mm: f64, unit: LengthUnit) -> String {
+    let value = unit.of_mm(length_mm);
+    let decimals = given_decimals(value, usual_decimals(value, unit));
+    with_unit(&format_fixed(value, decimals), unit.symbol())
+}
+
+/// Decimals that hold a given length, from so many on: one more than thousandths of an inch or two more than
+/// tenths of a millimetre. Where none of them does, as of a length given in another unit, at least hundredths.
+#[must_use]
+pub fn given_decimals(value: f64, usual: usize) -> usize {
+    let is_held = |decimals: &usize| {
+        let scaled = value * 10_f64.powi(*decimals as i32);
+        (scaled - scaled.round()).abs() < 1e-6
+    };
+    (usual..=usual.max(2) + 1)
+        .find(is_held)
+        .unwrap_or(usual.max(2))
 }
 
 #[cfg(test)]
@@ -133,6 +159,23 @@ mod tests {
             parse_length_mm("1,500 mm", Millimetre),
             Err(QuantityError::Ambiguous { .. })
         ));
+    }
+
+    #[test]
+    fn a_given_length_reads_as_it_was_meant() {
+        for (text, unit, words) in [
+            ("1/4 in", Millimetre, "6.35\u{a0}mm"),
+            ("1/8 in", Millimetre, "3.175\u{a0}mm"),
+            ("3/16 in", Millimetre, "4.76\u{a0}mm"),
+            ("3", Millimetre, "3.0\u{a0}mm"),
+            ("4 in", Millimetre, "101.6\u{a0}mm"),
+            ("1/16", Inch, "0.0625\u{a0}in"),
+            ("3 mm", Inch, "0.118\u{a0}in"),
+            ("1/4", Inch, "0.250\u{a0}in"),
+        ] {
+            let given_mm = parse_length_mm(text, unit).unwrap();
+            assert_eq!(format_given_length(given_mm, unit), words, "{text}");
+        }
     }
 
     #[test]

@@ -11,15 +11,15 @@ mod temperature;
 
 pub use comma::{parse_number, read_with_decimal_comma, with_decimal_comma};
 pub use duration::{DurationUnit, format_duration_s, parse_duration_s};
-pub use length::{LengthUnit, format_length, parse_length_mm};
+pub use length::{LengthUnit, format_given_length, format_length, given_decimals, parse_length_mm};
 pub use number::{
     format_cooling_rate, format_factor, format_fixed, format_hrb, format_hrc, format_hv,
-    format_percent, format_rate_k_per_s, format_weight_percent,
+    format_percent, format_weight_percent,
 };
 pub use outside::{NumberOutside, format_kelvin, format_refused, outside_on_scale, told_apart};
 pub use temperature::{
     TemperatureScale, format_temperature, format_temperature_band, format_temperature_difference,
-    format_temperature_within, parse_temperature_c,
+    format_temperature_within, parse_cooling_rate_k_per_s, parse_temperature_c,
 };
 
 use recalesce_texts::units as texts;
@@ -34,6 +34,8 @@ pub enum Quantity {
     Length,
     /// A span of time.
     Duration,
+    /// A cooling rate.
+    CoolingRate,
 }
 
 impl Quantity {
@@ -42,6 +44,7 @@ impl Quantity {
             Self::Temperature => texts::TEMPERATURE,
             Self::Length => texts::LENGTH,
             Self::Duration => texts::TIME,
+            Self::CoolingRate => texts::COOLING_RATE,
         }
     }
 
@@ -50,6 +53,7 @@ impl Quantity {
             Self::Temperature => texts::WRITE_A_TEMPERATURE,
             Self::Length => texts::WRITE_A_LENGTH,
             Self::Duration => texts::WRITE_A_TIME,
+            Self::CoolingRate => texts::WRITE_A_RATE,
         }
     }
 }
@@ -177,10 +181,11 @@ fn numbers_with_units(quantity: Quantity, text: &str) -> Result<Vec<(f64, String
         let mut previous = ' ';
         let next_number_at = after
             .find(|c| {
-                // The full stop of an abbreviation belongs to its unit: `0.125 in.`
-                let abbreviates = c == '.' && previous.is_alphabetic();
+                // The full stop of an abbreviation belongs to its unit, and so does what divides: `0.125 in.`,
+                // `72 K/s`.
+                let of_unit = matches!(c, '.' | '/') && previous.is_alphabetic();
                 previous = c;
-                number::is_part_of_number_but_space(c) && !abbreviates
+                number::is_part_of_number_but_space(c) && !of_unit
             })
             .unwrap_or(after.len());
         let (unit_text, remaining) = after.split_at(next_number_at);

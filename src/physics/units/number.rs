@@ -180,24 +180,14 @@ pub fn format_hrb(hrb: f64) -> String {
     with_unit(&format_fixed(hrb, 0), "HRB")
 }
 
-/// A cooling rate, K/s, three significant digits.
-#[must_use]
-pub fn format_rate_k_per_s(rate_k_per_s: f64) -> String {
-    let decimals = decimals_for(rate_k_per_s, 3);
-    with_unit(&format_fixed(rate_k_per_s, decimals), "K/s")
-}
-
 /// A cooling rate on a temperature scale, three significant digits: K/s, or °F/s.
 #[must_use]
 pub fn format_cooling_rate(rate_k_per_s: f64, scale: TemperatureScale) -> String {
-    match scale {
-        TemperatureScale::Celsius => format_rate_k_per_s(rate_k_per_s),
-        other => {
-            let rate = rate_k_per_s / other.to_kelvin_difference(1.0);
-            let unit = format!("{}/s", other.symbol());
-            with_unit(&format_fixed(rate, decimals_for(rate, 3)), &unit)
-        }
-    }
+    let rate = scale.of_kelvin_difference(rate_k_per_s);
+    with_unit(
+        &format_fixed(rate, decimals_for(rate, 3)),
+        scale.rate_unit(),
+    )
 }
 
 /// A ratio such as a margin: `×1.6`, two significant digits.
@@ -263,18 +253,18 @@ mod tests {
         assert_eq!(format_weight_percent(0.678), "0.68\u{a0}%");
         assert_eq!(format_hrc(61.94), "61.9\u{a0}HRC");
         assert_eq!(format_hv(742.6), "743\u{a0}HV");
-        assert_eq!(format_rate_k_per_s(212.4), "212\u{a0}K/s");
         assert_eq!(
             format_cooling_rate(100.0, TemperatureScale::Fahrenheit),
             "180\u{a0}°F/s"
         );
-        assert_eq!(
-            format_cooling_rate(2.5, TemperatureScale::Celsius),
-            "2.50\u{a0}K/s"
-        );
-        assert_eq!(format_rate_k_per_s(21.24), "21.2\u{a0}K/s");
-        assert_eq!(format_rate_k_per_s(2.124), "2.12\u{a0}K/s");
-        assert_eq!(format_rate_k_per_s(0.0212), "0.021\u{a0}K/s");
+        for (rate, words) in [
+            (212.4, "212\u{a0}K/s"),
+            (21.24, "21.2\u{a0}K/s"),
+            (2.5, "2.50\u{a0}K/s"),
+            (0.0212, "0.021\u{a0}K/s"),
+        ] {
+            assert_eq!(format_cooling_rate(rate, TemperatureScale::Celsius), words);
+        }
         assert_eq!(format_factor(1.62), "×1.6");
         assert_eq!(format_factor(9.97), "×10");
         assert_eq!(format_factor(16.2), "×16");

@@ -51,23 +51,24 @@ impl NumberOutside {
     }
 }
 
-/// A number, the least and the most that it may be, and their unit. Temperatures in °C and differences in
-/// K are told on the scale; all else, and what is in °C or K there too, stays as it was given.
+/// A number, the least and the most that it may be, and their unit. Temperatures in °C, differences in K
+/// and rates in K/s are told on the scale; all else, and what is in °C or K there too, stays as it was
+/// given.
 #[must_use]
 pub fn outside_on_scale(
     numbers: [f64; 3],
     unit: &'static str,
     scale: TemperatureScale,
 ) -> ([String; 3], &'static str) {
-    let of_number: fn(TemperatureScale, f64) -> f64 = match (scale, unit) {
-        (TemperatureScale::Fahrenheit, "°C") => TemperatureScale::of_celsius,
-        (TemperatureScale::Fahrenheit, "K") => TemperatureScale::of_kelvin_difference,
+    type OfNumber = fn(TemperatureScale, f64) -> f64;
+    let of_difference: OfNumber = TemperatureScale::of_kelvin_difference;
+    let (of_number, unit): (OfNumber, _) = match (scale, unit) {
+        (TemperatureScale::Fahrenheit, "°C") => (TemperatureScale::of_celsius, scale.symbol()),
+        (TemperatureScale::Fahrenheit, "K") => (of_difference, scale.symbol()),
+        (TemperatureScale::Fahrenheit, "K/s") => (of_difference, scale.rate_unit()),
         _ => return (numbers.map(as_given), unit),
     };
-    (
-        told_apart(numbers.map(|x| of_number(scale, x))),
-        scale.symbol(),
-    )
+    (told_apart(numbers.map(|x| of_number(scale, x))), unit)
 }
 
 /// Degrees, the least and the most that they may be, with as few decimals as tell them from the limit that
@@ -147,6 +148,7 @@ mod tests {
         assert_eq!(told("°C", Fahrenheit), "572, \u{2212}4 to 482 °F");
         assert_eq!(told("K", Celsius), "300, \u{2212}20 to 250 K");
         assert_eq!(told("K", Fahrenheit), "540, \u{2212}36 to 450 °F");
+        assert_eq!(told("K/s", Fahrenheit), "540, \u{2212}36 to 450 °F/s");
         assert_eq!(told("W/m²K", Fahrenheit), told("W/m²K", Celsius));
         assert_eq!(format_kelvin(15.0, 0, Celsius), "15\u{a0}K");
         assert_eq!(format_kelvin(15.0, 0, Fahrenheit), "27\u{a0}°F");

@@ -29,6 +29,15 @@ impl TemperatureScale {
         }
     }
 
+    /// Symbol of the unit of cooling rates.
+    #[must_use]
+    pub const fn rate_unit(self) -> &'static str {
+        match self {
+            Self::Celsius => "K/s",
+            Self::Fahrenheit => "°F/s",
+        }
+    }
+
     /// A temperature in °C, on this scale.
     #[must_use]
     pub const fn of_celsius(self, temperature_c: f64) -> f64 {
@@ -95,6 +104,31 @@ pub fn parse_temperature_c(text: &str, scale: TemperatureScale) -> Result<f64, Q
     Ok(temperature_c)
 }
 
+/// Reads a cooling rate such as `72`, `72 °C/s` or `130 °F/s`; returns K/s.
+/// A number without a unit is on `scale`.
+///
+/// # Errors
+/// What is wrong with the text and what may be written.
+pub fn parse_cooling_rate_k_per_s(
+    text: &str,
+    scale: TemperatureScale,
+) -> Result<f64, QuantityError> {
+    let quantity = Quantity::CoolingRate;
+    let (value, unit) = number_with_unit(quantity, text)?;
+    let written_on = match unit.replace(char::is_whitespace, "").as_str() {
+        "" => scale,
+        "k/s" | "c/s" | "°c/s" | "ºc/s" | "℃/s" => TemperatureScale::Celsius,
+        "f/s" | "°f/s" | "ºf/s" | "℉/s" => TemperatureScale::Fahrenheit,
+        _ => {
+            return Err(QuantityError::Unit {
+                quantity,
+                unit: shortened(&unit),
+            });
+        }
+    };
+    Ok(written_on.to_kelvin_difference(value))
+}
+
 /// A temperature in whole degrees of the scale: `845 °C`, `−80 °C`.
 #[must_use]
 pub fn format_temperature(temperature_c: f64, scale: TemperatureScale) -> String {
@@ -129,6 +163,27 @@ pub fn format_temperature_difference(difference_k: f64, scale: TemperatureScale)
 mod tests {
     use super::TemperatureScale::{Celsius, Fahrenheit};
     use super::*;
+
+    #[test]
+    fn cooling_rates_as_data_sheets_have_them() {
+        for (text, scale, k_per_s) in [
+            ("72", Celsius, 72.0),
+            ("72,5 K/s", Fahrenheit, 72.5),
+            ("130 °C/s", Fahrenheit, 130.0),
+            ("180", Fahrenheit, 100.0),
+            ("180\u{a0}°F/s", Celsius, 100.0),
+        ] {
+            let read = parse_cooling_rate_k_per_s(text, scale);
+            assert!(
+                read.as_ref().is_ok_and(|r| (r - k_per_s).abs() < 1e-9),
+                "{text}: {read:?}"
+            );
+        }
+        assert!(matches!(
+            parse_cooling_rate_k_per_s("72 °C", Celsius),
+            Err(QuantityError::Unit { .. })
+        ));
+    }
 
     #[test]
     fn temperatures_as_people_write_them() {

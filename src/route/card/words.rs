@@ -5,15 +5,15 @@ use crate::hardness::Hardness;
 use crate::heat::{Family, MediumChoice, Section};
 use crate::route::Route;
 use crate::units::{
-    LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hrc,
-    format_hv, format_length, format_temperature, format_temperature_band,
+    LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_given_length, format_hrb,
+    format_hrc, format_hv, format_temperature, format_temperature_band,
 };
 use recalesce_texts::grammar::inside_a_sentence;
 use recalesce_texts::route as texts;
 
 /// The section at the head of a sentence.
 pub(super) fn section_words(section: &Section, unit: LengthUnit) -> String {
-    let length = |mm: f64| format_length(mm, unit);
+    let length = |mm: f64| format_given_length(mm, unit);
     match *section {
         Section::Plate { thickness_mm } => texts::card::flat(&length(thickness_mm)),
         Section::Round { diameter_mm } => texts::plan::round(&length(diameter_mm)),

@@ -11,14 +11,14 @@ pub const PLANNED_QUENCH: &str = "planned quench";
 pub const NOT_KNOWN: &str = "not known";
 
 #[inline]
-pub fn cooling(k_per_s: &str, hardness: &str) -> String {
-    format!("{k_per_s} K/s: {hardness}")
+pub fn cooling(rate: &str, hardness: &str) -> String {
+    format!("{rate}: {hardness}")
 }
 
 #[inline]
-pub fn summary(coolings: &[String]) -> String {
+pub fn summary(at: &str, coolings: &[String]) -> String {
     format!(
-        "What forms as it cools, by the rate at 700 °C, with the hardness at the end, HRC: {}.",
+        "What forms as it cools, by the rate at {at}, with the hardness at the end, HRC: {}.",
         coolings.join("; ")
     )
 }

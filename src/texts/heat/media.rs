@@ -21,8 +21,8 @@ pub fn with_nickel_ball(bath: &str, from_s: f64, to_s: f64) -> String {
 }
 
 #[inline]
-pub fn with_highest_rate(bath: &str, from_k_per_s: f64, to_k_per_s: f64) -> String {
-    format!("{bath}, probe at most {from_k_per_s:.0} to {to_k_per_s:.0} K/s")
+pub fn with_highest_rate(bath: &str, from: &str, to: &str, unit: &str) -> String {
+    format!("{bath}, probe at most {from} to {to} {unit}")
 }
 
 // Why a bath may be no colder and no hotter.

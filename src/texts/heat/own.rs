@@ -129,8 +129,10 @@ pub fn no_quench_lasts(from: &str, to: &str, taken: f64) -> String {
     )
 }
 
-pub const NO_ENTRY: &str =
-    "the probe is nowhere seen to enter the bath: it never cools by 10 K/s or more";
+#[inline]
+pub fn no_entry(rate: &str) -> String {
+    format!("the probe is nowhere seen to enter the bath: it never cools by {rate} or more")
+}
 
 #[inline]
 pub fn noisy(noise: &str, most: &str) -> String {

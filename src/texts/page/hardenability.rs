@@ -18,9 +18,9 @@ pub fn round_in(diameter: &str, quench: &str) -> String {
 }
 
 #[inline]
-pub fn slowest_cooling(told: &str) -> String {
+pub fn slowest_cooling(at: &str, told: &str) -> String {
     format!(
-        "Slowest cooling at which so much hardens, without ferrite, pearlite and bainite, by the rate at 700 °C: {told}; each within a factor of two. In Cr-Mo and Ni-Cr-Mo steels pearlite and bainite are not well told apart; carbide on grain boundaries is not in the diagram."
+        "Slowest cooling at which so much hardens, without ferrite, pearlite and bainite, by the rate at {at}: {told}; each within a factor of two. In Cr-Mo and Ni-Cr-Mo steels pearlite and bainite are not well told apart; carbide on grain boundaries is not in the diagram."
     )
 }
 
@@ -68,5 +68,10 @@ pub fn distance(unit: &str) -> String {
 pub const HARDNESS_HRC: &str = "hardness, HRC";
 pub const BAND_HRC: &str = "band, HRC";
 pub const BY_POLYNOMIALS: &str = "by the standard's polynomials, HRC";
-pub const AT_700: &str = "At 700 °C";
+
+#[inline]
+pub fn rate_at(temperature: &str) -> String {
+    format!("At {temperature}")
+}
+
 pub const HARDNESS: &str = "Hardness";

@@ -91,7 +91,6 @@ pub const SURFACE_HRC: &str = "surface, HRC";
 pub const TESTER_ERROR_HRC: &str = "error of the tester, HRC";
 pub const SHAPE_OF_COUPON: &str = "Shape of the coupon";
 pub const ITS_THICKNESS: &str = "its thickness";
-pub const WRITE_A_RATE: &str = "Write 72 K/s.";
 pub const WRITE_A_TIME: &str = "Write 12.5 s.";
 pub const TEMPERATURES: &str = "Temperatures";
 pub const FIT: &str = "Fit";

@@ -2,9 +2,11 @@
 
 use super::bath_outside;
 use super::curve_units::QUENCH_BETWEEN_C;
+use super::entry::BATH_RATE_K_PER_S;
 use super::probe_curve::{STANDARD_START_C, TEMPERATURE_RANGE_C};
 use crate::units::{
-    TemperatureScale, format_fixed, format_kelvin, format_refused, format_temperature, told_apart,
+    TemperatureScale, format_cooling_rate, format_fixed, format_kelvin, format_refused,
+    format_temperature, told_apart,
 };
 use recalesce_texts::heat::own as texts;
 use serde::{Serialize, Serializer};
@@ -177,7 +179,7 @@ impl CurveError {
                 let [from, to] = QUENCH_BETWEEN_C.map(degrees);
                 texts::no_quench_lasts(&from, &to, *taken)
             }
-            Self::NoEntry => texts::NO_ENTRY.to_owned(),
+            Self::NoEntry => texts::no_entry(&format_cooling_rate(BATH_RATE_K_PER_S, scale)),
             Self::Noisy { noise_k, most_k } => {
                 let [noise, most] = [*noise_k, *most_k].map(|k| format_kelvin(k, 0, scale));
                 texts::noisy(&noise, &most)

@@ -6,7 +6,7 @@
 use super::probe_curve::Reading;
 
 /// Cooling rate that only a bath gives, K/s, over so long a time, s.
-const BATH_RATE_K_PER_S: f64 = 10.0;
+pub(super) const BATH_RATE_K_PER_S: f64 = 10.0;
 const OVER_S: f64 = 1.0;
 /// The temperature before is that of so long a time, s; that at entry of so long before and after
 /// it, in which the centre is still.

@@ -102,7 +102,7 @@ mod tests {
     use crate::heat::{QuenchantFigures, fit_figures};
 
     #[test]
-    fn a_refusal_in_fahrenheit_keeps_times_and_rates() {
+    fn a_refusal_in_fahrenheit_keeps_times() {
         let refused = |figure: Figure, given: f64, bath_c: f64| {
             let figures = QuenchantFigures::default().with(figure, Some(given));
             let figures = match figure {
@@ -130,6 +130,15 @@ mod tests {
         let [celsius, fahrenheit] = refused(Figure::TimeTo200c, 40.0, 210.0);
         assert!(celsius.starts_with("a bath of 210\u{a0}°C is too warm"));
         assert!(fahrenheit.starts_with("a bath of 410\u{a0}°F is too warm"));
+        let [celsius, fahrenheit] = refused(Figure::MaxRate, 400.0, 50.0);
+        assert!(
+            celsius.contains("400\u{a0}K/s is outside 15 to 350\u{a0}K/s"),
+            "{celsius}"
+        );
+        assert!(
+            fahrenheit.contains("720\u{a0}°F/s is outside 27 to 630\u{a0}°F/s"),
+            "{fahrenheit}"
+        );
         let [celsius, fahrenheit] = refused(Figure::NickelBall, 90.0, 50.0);
         assert_eq!(celsius, fahrenheit);
     }

@@ -2,6 +2,7 @@
 
 use super::figure_error::{FigureError, Limit};
 use crate::heat::{HeatError, Medium, ProbeFigures, nickel_ball_s, probe};
+use crate::units::{TemperatureScale, format_fixed, format_temperature};
 use recalesce_texts::heat::own as texts;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -67,13 +68,26 @@ impl Figure {
         }
     }
 
-    /// Unit.
+    /// Unit in which it is held.
     #[must_use]
     pub const fn unit(self) -> &'static str {
         match self {
             Self::MaxRate | Self::RateAt300c => "K/s",
             Self::MaxRateAt => "°C",
             _ => "s",
+        }
+    }
+
+    /// A value as it is written, on a scale.
+    #[must_use]
+    pub fn format(self, value: f64, scale: TemperatureScale) -> String {
+        match self {
+            Self::MaxRateAt => format_temperature(value, scale),
+            Self::MaxRate | Self::RateAt300c => {
+                let rate = format_fixed(scale.of_kelvin_difference(value), 1);
+                format!("{rate}\u{a0}{}", scale.rate_unit())
+            }
+            _ => format!("{}\u{a0}{}", format_fixed(value, 1), self.unit()),
         }
     }
 
