@@ -428,7 +428,7 @@ fn steel_outside_law_and_tables_is_refused_by_name_and_limit() {
     let start = AsQuenched::fully_martensitic(&steel);
     let message = temper(&start, &steel, &[]).unwrap_err().to_string();
     assert!(
-        message.contains("Cr") && message.contains("8.5"),
+        message.contains("chromium") && message.contains("8.5"),
         "{message}"
     );
 }

@@ -87,7 +87,11 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
     let quenched = match &outcome.quench.transformed {
         super::Known::Given(quenched) => quenched,
         super::Known::Refused { refused } => {
-            return Sentence::new(Tone::Narrow).text_part(refused.words(scale));
+            let why = Sentence::new(Tone::Narrow).text_part(refused.words(scale));
+            return match refused {
+                super::Refusal::Model(_) => why.say(texts::outcome::QUENCH_BY_HANDBOOK, &[]),
+                _ => why,
+            };
         }
     };
     let margin = &quenched.margin;
@@ -303,6 +307,23 @@ mod tests {
     use crate::heat::{Grind, Leave, MediumChoice};
     use crate::route::{Cold, NextBath, overheating, quench_notes, run, soak_notes};
     use crate::units::LengthUnit;
+
+    /// Of the chromium of D2 a part is dissolved, and more of it than the model of the quench knows of.
+    #[test]
+    fn a_quench_that_no_model_knows_is_told_with_what_to_do() {
+        let mut route = Route::example();
+        route.take_grade(crate::steel::find("D2").unwrap());
+        let outcome = run(&route).unwrap();
+        let told = quench_sentence(&route, &outcome, TemperatureScale::Celsius).text();
+        assert!(
+            told.contains("chromium in solution from 0 to 2\u{a0}%; here it is"),
+            "{told}"
+        );
+        assert!(
+            told.ends_with("quench it as its maker or a handbook says."),
+            "{told}"
+        );
+    }
 
     /// No text has a place that nothing fills.
     #[test]

@@ -27,4 +27,5 @@ pub const TEMPERING: &str = "Tempering";
 pub const TEMPERING_RAMP: &str = "Tempering ramp";
 
 /// What is asked of the table of a grade, for one hold of the table's own time.
-pub const ALL_HOLDS_AS_ONE: &str = "the temper, all holds taken as one of its own time,";
+pub const ALL_HOLDS_AS_ONE: &str =
+    "the temper, all holds taken together as one of the table's own time,";

@@ -37,6 +37,11 @@ pub fn unknown_grade(asked: &str, close: &[String]) -> String {
 }
 
 #[inline]
+pub fn in_solution(element: &str) -> String {
+    format!("{element} in solution")
+}
+
+#[inline]
 pub fn beyond_the_model(
     model: &str,
     quantity: &str,

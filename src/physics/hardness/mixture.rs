@@ -72,7 +72,7 @@ impl Parts {
         let quenched_hv = as_quenched_martensite_hv(dissolved.c)?;
         let soft = constituents.ferrite + constituents.pearlite + constituents.bainite;
         if soft > HELD_SHARE {
-            soft::RANGE.check(dissolved)?;
+            soft::RANGE.check_dissolved(dissolved)?;
         }
         let product = |quantity, share: f64, formed: Option<FormedProduct>| {
             if share <= 0.0 {

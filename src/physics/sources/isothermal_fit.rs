@@ -257,7 +257,7 @@ pub const CARBIDE_LEAST_FACTOR: f64 = 0.5;
 
 /// Dissolved compositions and grains that the rows of the fit span, with a small margin.
 pub const RANGE: CompositionRange = CompositionRange {
-    model: "The isothermal fit of this project",
+    model: "The model of the quench",
     limits_wt: &[
         (Element::C, 0.15, 1.15),
         (Element::Mn, 0.0, 2.1),

@@ -5,6 +5,9 @@ use crate::units::{TemperatureScale, format_duration_s, format_fixed};
 use recalesce_texts::steel as texts;
 use std::fmt;
 
+/// In place of a unit: per cent of the austenite, which may be far below that of the steel.
+const IN_SOLUTION: &str = "dissolved";
+
 /// A refusal: a model was asked outside the range for which it is known to hold.
 #[derive(Debug, Clone, PartialEq)]
 pub struct OutOfRange {
@@ -57,12 +60,14 @@ impl OutOfRange {
                     [self.least, self.largest, self.value].map(|c| scale.of_celsius(c));
                 told([least, largest, value], 0, scale.symbol())
             }
+            IN_SOLUTION => told([self.least, self.largest, self.value], 2, "%"),
             unit => told([self.least, self.largest, self.value], 2, unit),
         };
-        let Self {
-            model, quantity, ..
-        } = self;
-        texts::beyond_the_model(model, quantity, &least, &largest, &value)
+        let mut quantity = self.quantity.to_owned();
+        if self.unit == IN_SOLUTION {
+            quantity = texts::in_solution(&quantity);
+        }
+        texts::beyond_the_model(self.model, &quantity, &least, &largest, &value)
     }
 }
 
@@ -117,11 +122,23 @@ pub struct CompositionRange {
 const ROUNDING_WT: f64 = 1e-9;
 
 impl CompositionRange {
-    /// Checks a composition against every limit.
+    /// Checks a steel against every limit.
     ///
     /// # Errors
     /// The first limit that is broken.
     pub fn check(&self, steel: &Composition) -> Result<(), OutOfRange> {
+        self.check_in(steel, "%")
+    }
+
+    /// Checks what of a steel is dissolved in its austenite against every limit.
+    ///
+    /// # Errors
+    /// The first limit that is broken.
+    pub fn check_dissolved(&self, dissolved: &Composition) -> Result<(), OutOfRange> {
+        self.check_in(dissolved, IN_SOLUTION)
+    }
+
+    fn check_in(&self, steel: &Composition, unit: &'static str) -> Result<(), OutOfRange> {
         for &(element, least, largest) in self.limits_wt {
             let given_wt = steel.get(element);
             let nearest_wt = given_wt.max(least).min(largest);
@@ -131,7 +148,7 @@ impl CompositionRange {
                 given_wt
             };
             let limits = (least, largest);
-            OutOfRange::check(self.model, element.symbol(), "wt %", counts_wt, limits)?;
+            OutOfRange::check(self.model, element.name(), unit, counts_wt, limits)?;
         }
         Ok(())
     }
@@ -157,8 +174,32 @@ mod tests {
             warm.words(Fahrenheit)
                 .contains("from 401 to 1004\u{a0}°F; here it is 362\u{a0}°F")
         );
-        let steel = refusal("wt %", 2.1004, (0.0, 1.1)).words(Celsius);
-        assert!(steel.contains("from 0 to 1.1\u{a0}wt %; here it is 2.1\u{a0}wt %"));
+        let steel = refusal("%", 2.1004, (0.0, 1.1)).words(Celsius);
+        assert!(steel.contains("from 0 to 1.1\u{a0}%; here it is 2.1\u{a0}%"));
+    }
+
+    /// D2 has 12 % chromium, of which 7 % is in solution: the refusal says which of them it speaks of.
+    #[test]
+    fn what_is_dissolved_is_told_as_such() {
+        let model = CompositionRange {
+            model: "The model",
+            limits_wt: &[(Element::Cr, 0.0, 2.0)],
+        };
+        let steel = Composition {
+            cr: 7.17,
+            ..Composition::default()
+        };
+        assert_eq!(
+            model.check_dissolved(&steel).unwrap_err().to_string(),
+            "The model holds for chromium in solution from 0 to 2\u{a0}%; here it is 7.17\u{a0}%. No number is given."
+        );
+        assert!(
+            model
+                .check(&steel)
+                .unwrap_err()
+                .to_string()
+                .contains("holds for chromium from 0 to 2\u{a0}%")
+        );
     }
 
     #[test]
@@ -169,7 +210,7 @@ mod tests {
                 .contains("here it is 99.97")
         );
         assert!(
-            refusal("wt %", 1.1004, (0.0, 1.1))
+            refusal("%", 1.1004, (0.0, 1.1))
                 .to_string()
                 .contains("here it is 1.1004")
         );

@@ -123,7 +123,7 @@ impl Kinetics {
             ms_off_k,
             (-LARGEST_MS_OFF_K, LARGEST_MS_OFF_K),
         )?;
-        fit::RANGE.check(&austenite.composition)?;
+        fit::RANGE.check_dissolved(&austenite.composition)?;
         martensite::check(austenite)?;
         let kinetic = counted(&austenite.composition);
         let ae1_c = grange_1961::ae1_c(&kinetic);

@@ -34,7 +34,7 @@ const USUAL_GRAIN_ASTM: f64 = 8.0;
 
 /// Checks the range of the martensite models.
 pub(super) fn check(a: &Austenite) -> Result<(), OutOfRange> {
-    RANGE.check(&a.composition)?;
+    RANGE.check_dissolved(&a.composition)?;
     OutOfRange::check(
         RANGE.model,
         texts::GRAIN,
@@ -282,7 +282,7 @@ mod tests {
         let mut stainless = bearing(0.5);
         stainless.composition.cr = 13.0;
         let error = martensite_start_c(&stainless).map_err(|e| (e.quantity, e.largest));
-        assert_eq!(error, Err(("Cr", 2.5)));
+        assert_eq!(error, Err(("chromium", 2.5)));
     }
 
     /// From memory: 10 % retained austenite of 1C-1.5Cr steel falls to 2.5-3 % at -80 °C at once

@@ -25,6 +25,10 @@ pub const MISSES: &str =
 pub const TO_SPARE_BEFORE_BAINITE: &str = "{verdict} {place} {margin} to spare on the way to the bath; held there at {bath}, {bainite} of it turns into bainite.";
 pub const MISSES_BEFORE_BAINITE: &str = "{verdict} {place} it misses by {margin} on the way to the bath; held there at {bath}, {bainite} of it turns into bainite.";
 
+/// Behind why no model knows how fast a steel must cool.
+pub const QUENCH_BY_HANDBOOK: &str =
+    "How fast this steel must cool is not known here: quench it as its maker or a handbook says.";
+
 pub const HARDENS_UP_TO: &str = "It hardens through from the cutting edge up to {part} of the height; above that it stays softer.";
 /// `{reservation}` ends the sentence.
 pub const SLOWEST_THAT_DOES: &str =

@@ -306,7 +306,7 @@ fn what_is_outside_the_range_is_refused_with_a_reason() {
     assert!(equilibrium(&steel, f64::NAN).is_err());
     let nickel = Composition { ni: 5.0, ..steel };
     let message = critical_points(&nickel).map_err(|e| e.to_string());
-    assert!(message.is_err_and(|m| m.contains("Ni") && m.contains('5')));
+    assert!(message.is_err_and(|m| m.contains("nickel") && m.contains('5')));
     assert!(crate::phases::phase_map(&nickel).is_err());
     assert!(para_equilibrium(&steel.with_carbon(f64::NAN), 800.0).is_err());
 }
