@@ -1,5 +1,6 @@
 //! What a route can be cautioned for, and in which words.
 
+use super::soak_notes::up_to_hundredths;
 use crate::heat::Hazard;
 use crate::units::{
     TemperatureScale, format_duration_s, format_fixed, format_percent, format_temperature,
@@ -115,7 +116,7 @@ pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
         Caution::NetworkLeft { fraction } => texts::network_left(&format_percent(*fraction)),
         Caution::NetworkFormed { film_um } => texts::network_formed(&format_fixed(*film_um, 1)),
         Caution::SkinThroughEdge { decarburised_mm } => {
-            texts::skin_through_edge(&format_fixed(*decarburised_mm, 2))
+            texts::skin_through_edge(&format_fixed(up_to_hundredths(*decarburised_mm), 2))
         }
         Caution::ColdTooShort { needs_min } => {
             texts::cold_too_short(&format_duration_s(60.0 * needs_min))

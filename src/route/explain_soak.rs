@@ -4,7 +4,7 @@ use super::explain::{Explanation, grain_error, refused, soak_words};
 use super::outcome::Outcome;
 use super::plan::Route;
 use super::prepared::overheating;
-use super::soak_notes::rough_duration;
+use super::soak_notes::{rough_duration, up_to_hundredths};
 use crate::heat::{AT_TEMPERATURE_K, EMISSIVITY, FURNACE_AIR_W_M2K};
 use crate::units::{
     TemperatureScale, format_factor, format_fixed, format_temperature,
@@ -84,12 +84,15 @@ pub(super) fn skin(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
     let depth = |depth: &crate::soak::Depth| {
         texts::depth_between(
             &format_fixed(depth.least_mm, 2),
-            &format_fixed(depth.most_mm, 2),
+            &format_fixed(up_to_hundredths(depth.most_mm), 2),
         )
     };
     Explanation {
         title: texts::SURFACE.to_owned(),
-        figure: format!("{}\u{a0}mm", format_fixed(skin.stock_per_side_mm, 2)),
+        figure: format!(
+            "{}\u{a0}mm",
+            format_fixed(up_to_hundredths(skin.stock_per_side_mm), 2)
+        ),
         band: texts::TO_LEAVE.to_owned(),
         equation: texts::surface_law(&depth(&skin.decarburised), &depth(&skin.scale)),
         rows: vec![

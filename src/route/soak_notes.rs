@@ -94,12 +94,18 @@ fn surface(outcome: &Outcome, length: LengthUnit) -> Option<Sentence> {
 /// How deep air takes carbon, and what to leave on each side to grind.
 pub(super) fn surface_words(skin: &Skin, length: LengthUnit) -> [String; 2] {
     [skin.decarburised.most_mm, skin.stock_per_side_mm]
-        .map(|mm| format_length((mm * 100.0).ceil() / 100.0, length))
+        .map(|mm| format_length(up_to_hundredths(mm), length))
+}
+
+/// A depth that air takes, mm, as it is told everywhere: never less than it is.
+pub(super) fn up_to_hundredths(depth_mm: f64) -> f64 {
+    (depth_mm * 100.0).ceil() / 100.0
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::route::caution_words::{Caution, caution_text};
     use crate::route::{overheating, run};
 
     fn notes(change: impl FnOnce(&mut Route)) -> Vec<(Tone, String)> {
@@ -135,6 +141,37 @@ mod tests {
         let hot = notes(|route| route.soak.temperature_c = 980.0);
         assert_eq!(hot[1].0, Tone::Misses);
         assert!(hot[1].1.ends_with(": coarse, and brittle."));
+    }
+
+    /// The sentence, the caution and what stands behind the number tell one depth.
+    #[test]
+    fn the_skin_is_as_deep_wherever_it_is_told() {
+        let mut route = Route::example();
+        route.section = crate::heat::Section::Blade {
+            edge_mm: 0.4,
+            spine_mm: 3.0,
+            height_mm: 30.0,
+            grind: crate::heat::Grind::Straight,
+        };
+        for time_min in 30..60 {
+            route.soak.temperature_c = 900.0;
+            route.soak.time_min = f64::from(time_min);
+            let outcome = run(&route).unwrap();
+            let skin = outcome.skin.given().unwrap();
+            let [depth, stock] = surface_words(skin, LengthUnit::Millimetre);
+            let mut cautions = outcome.cautions.iter();
+            let through = cautions.find(|c| matches!(c, Caution::SkinThroughEdge { .. }));
+            let scale = TemperatureScale::Celsius;
+            assert!(caution_text(through.unwrap(), scale).contains(&format!("lost to {depth}")));
+            let behind = crate::route::explain_soak::skin(&route, &outcome, scale);
+            let number = depth.replace("\u{a0}mm", "");
+            assert!(
+                behind.equation.contains(&number),
+                "{depth}: {}",
+                behind.equation
+            );
+            assert_eq!(behind.figure, stock);
+        }
     }
 
     #[test]

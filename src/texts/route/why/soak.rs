@@ -73,7 +73,8 @@ pub const CARBIDE_MASS: &str = "Carbide left, by mass";
 pub const CARBIDE_VOLUME: &str = "Carbide left undissolved";
 pub const VOLUME_OF_CARBIDE: &str = "volume of the carbide, in that of the steel's mass";
 pub const TIME_HOT: &str = "time hot, heating up with it";
-pub const UPPER_BOUND: &str = "an upper bound";
+pub const UPPER_BOUND: &str =
+    "an upper bound; in sentences rounded up to hundredths of a millimetre";
 pub const DECARBURISED_IN_FIRST_SECOND: &str = "depth in the first second, 2 √D";
 pub const DECARBURISED: &str = "Depth without carbon, at most";
 pub const DECARBURISED_HOW: &str = "Diffusion of carbon to a surface that loses all of it at once.";
