@@ -220,12 +220,7 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
 
 /// True of a quench that is harsh for this much carbon in solution, wt %.
 pub(crate) fn may_crack(medium: &Medium, carbon_wt: f64) -> bool {
-    is_harsh(medium.family) && carbon_wt > CRACKING_CARBON_WT
-}
-
-/// Baths that cool hard where martensite forms.
-pub(super) const fn is_harsh(family: Family) -> bool {
-    matches!(family, Family::Water | Family::Brine)
+    medium.is_harsh() && carbon_wt > CRACKING_CARBON_WT
 }
 
 /// The usual cautions for a cold bath of a temperature.

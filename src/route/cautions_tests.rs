@@ -76,6 +76,25 @@ fn cracks_are_told_where_something_hardens() {
     assert_eq!(cold.tone, Tone::Narrow);
 }
 
+/// One's own quenchant that cools as water does cracks as water does.
+#[test]
+fn cracks_are_told_of_an_own_quenchant_like_water() {
+    let told = |like: &str| {
+        let listed = crate::heat::medium(like).unwrap();
+        told(|r| {
+            r.take_grade(find("1095").unwrap());
+            r.section = Section::Plate { thickness_mm: 3.0 };
+            r.quench.medium = MediumChoice::Own(crate::heat::OwnMedium {
+                h_w_m2k: listed.h_w_m2k.points().collect(),
+                bath_c: listed.bath_c,
+                ..crate::heat::OwnMedium::default()
+            });
+        })
+    };
+    assert!(told("water20").contains(&Caution::MayCrack));
+    assert!(!told("oil_fast").contains(&Caution::MayCrack));
+}
+
 /// The oven brings the piece into the range; told is what it is asked for, and what to ask it for
 /// instead.
 #[test]

@@ -1,6 +1,5 @@
 //! The handbook's practice for a grade: a whole route to start from.
 
-use super::cautions::is_harsh;
 use super::hardening::Hardening;
 use super::other_quenches::{hardens_edge_in, hardens_in};
 use super::plan::{Route, Target, Temper};
@@ -107,13 +106,13 @@ impl Route {
                 .unwrap_or(true)
         };
         let through = offered.iter().find(|medium| hardens(medium)).copied();
-        if let Some(gentle) = through.filter(|medium| !is_harsh(medium.family)) {
+        if let Some(gentle) = through.filter(|medium| !medium.is_harsh()) {
             return Some((gentle, true));
         }
         let works = |medium: &Medium| {
             kinetics.is_some_and(|kinetics| hardens_edge_in(medium, self, kinetics))
         };
-        let mut gentle = offered.iter().filter(|medium| !is_harsh(medium.family));
+        let mut gentle = offered.iter().filter(|medium| !medium.is_harsh());
         if let Some(fastest) = gentle.next_back().filter(|medium| works(medium)) {
             return Some((fastest, true));
         }

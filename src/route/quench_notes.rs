@@ -2,7 +2,7 @@
 //! reasons, not a percentage.
 
 use super::baths::Baths;
-use super::cautions::{COARSE_GRAIN_ASTM, CRACKING_CARBON_WT, is_harsh};
+use super::cautions::{COARSE_GRAIN_ASTM, CRACKING_CARBON_WT};
 use super::margin::{Neighbour, Verdict};
 use super::outcome::{Outcome, QuenchTransformed};
 use super::plan::{Cold, Route};
@@ -41,7 +41,7 @@ pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
         reasons.push(Sentence::new(Tone::Holds).say(text, part.as_slice()));
     };
     let baths = Baths::of(&route.quench).ok()?;
-    if is_harsh(baths.at_ms(outcome).family) {
+    if baths.at_ms(outcome).is_harsh() {
         speaks(texts::HARSH_BATH, None);
     }
     if end.carbon_wt > CRACKING_CARBON_WT {

@@ -3,6 +3,8 @@
 use super::hazard::{Hazard, Said};
 use recalesce_texts::heat::cautions as texts;
 
+const WATER_BOILS_C: f64 = 100.0;
+
 /// What a medium is made of; decides its cautions.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Family {
@@ -81,10 +83,9 @@ impl Family {
         None
     }
 
-    /// The usual cautions, for display. They remind and do not replace local codes, the
+    /// The usual cautions with a bath, °C, for display. They remind and do not replace local codes, the
     /// supplier's safety data sheet and training.
-    #[must_use]
-    pub fn cautions(self) -> &'static [Hazard] {
+    pub(super) fn cautions(self, bath_c: f64) -> &'static [Hazard] {
         match self {
             Self::Brine => &[
                 Hazard(&[Said::Words(texts::BRINE_SPLASHES)]),
@@ -132,10 +133,15 @@ impl Family {
                 Hazard(&[Said::Words(texts::PRESSURE_VESSEL)]),
             ],
             Self::Air => &[Hazard(&[Said::Words(texts::BLACK_AND_HOT)])],
-            Self::Own => &[
-                Hazard(&[Said::Words(texts::SAFETY_SHEET)]),
+            // No bath so hot is of water, and none so cold of molten salt.
+            Self::Own if bath_c < WATER_BOILS_C => &[
+                Hazard(&[Said::Words(texts::KIND_NOT_TOLD)]),
                 Hazard(&[Said::Words(texts::IF_OIL)]),
                 Hazard(&[Said::Words(texts::IF_WATER)]),
+            ],
+            Self::Own => &[
+                Hazard(&[Said::Words(texts::KIND_NOT_TOLD)]),
+                Hazard(&[Said::Words(texts::IF_HOT_OIL)]),
                 Hazard(&[Said::Words(texts::IF_SALT)]),
             ],
         }

@@ -14,6 +14,10 @@ const ZERO_C_IN_K: f64 = 273.15;
 /// Fall of the logarithm of the heat transfer with the temperature of the surface, 1/K, above which wetting is
 /// taken to run as a front: water of 40 °C falls by 0.009 and of 60 °C by 0.016, oils by 0.005.
 const FRONT_PER_K: f64 = 0.007;
+/// Heat transfer above which a quenchant of the user's own is harsh where martensite forms, W/m²K, and the
+/// temperature of the surface, °C: water and brine of the list have 9000 and more there, all else below 2000.
+const HARSH_W_M2K: f64 = 4000.0;
+const HARSH_AT_C: f64 = 200.0;
 
 /// How well the curve of a medium is known.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -107,10 +111,21 @@ impl Medium {
         self.family == Family::Water || self.h_w_m2k.steepest_fall_per_k() > FRONT_PER_K
     }
 
+    /// Whether it cools hard where martensite forms: water and brine, and a quenchant of the user's own
+    /// that takes up heat there as they do.
+    #[must_use]
+    pub fn is_harsh(&self) -> bool {
+        match self.family {
+            Family::Water | Family::Brine => true,
+            Family::Own => self.h_w_m2k.at(HARSH_AT_C) > HARSH_W_M2K,
+            _ => false,
+        }
+    }
+
     /// The usual cautions.
     #[must_use]
     pub fn cautions(&self) -> &'static [Hazard] {
-        self.family.cautions()
+        self.family.cautions(self.bath_c)
     }
 
     /// The bath and the class figures in one line: `50 °C, nickel ball 11 to 14 s`.
@@ -171,6 +186,40 @@ mod tests {
                 (medium.flux(t + step, 1.4).0 - medium.flux(t - step, 1.4).0) / (2.0 * step);
             approx::assert_relative_eq!(medium.flux(t, 1.4).1, numeric, max_relative = 1e-6);
         }
+    }
+
+    /// What it is made of is not known, so it goes by its curve; what it may be goes by its bath.
+    #[test]
+    fn an_own_quenchant_is_as_harsh_as_its_curve_and_is_warned_of_as_what_it_may_be() {
+        for listed in crate::heat::media() {
+            let curve: Vec<[f64; 2]> = listed.h_w_m2k.points().collect();
+            let alike = own(&curve, listed.bath_c).unwrap();
+            assert_eq!(alike.is_harsh(), listed.is_harsh(), "{}", listed.name);
+        }
+        let told = |bath_c: f64| {
+            let own = own(&[[20.0, 300.0], [90.0, 9.0]], bath_c).unwrap();
+            own.cautions()
+                .iter()
+                .map(ToString::to_string)
+                .collect::<Vec<_>>()
+                .join(" ")
+        };
+        let [cold, hot] = [40.0, 180.0].map(told);
+        for told in [&cold, &hot] {
+            assert!(
+                told.contains("made of is not known") && told.contains("If it is oil"),
+                "{told}"
+            );
+        }
+        assert!(
+            cold.contains("water, brine") && !cold.contains("salt"),
+            "{cold}"
+        );
+        assert!(
+            hot.contains("molten salt") && hot.contains("made for hot baths"),
+            "{hot}"
+        );
+        assert!(!hot.contains("brine"), "{hot}");
     }
 
     #[test]

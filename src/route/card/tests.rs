@@ -351,6 +351,8 @@ fn high_alloy_steel_is_brought_up_in_stages_and_kept_from_air() {
     let (d2, air) = told("D2");
     assert!(d2.contains("even at 650 °C, then at 815 °C"), "{d2}");
     assert!(air.contains("foil") && air.contains("edges cut"), "{air}");
+    // Whatever one's own quenchant is made of.
+    assert!(air.contains("Before any liquid it comes off"), "{air}");
     let (a2, _) = told("A2");
     assert!(a2.contains("even at 650 °C first"), "{a2}");
     let (plain, air) = told("1084");

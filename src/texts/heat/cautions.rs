@@ -42,9 +42,9 @@ pub const PRESSURE_VESSEL: &str =
 
 pub const BLACK_AND_HOT: &str = "The piece stays hot enough to burn long after it is black.";
 
-pub const SAFETY_SHEET: &str = "Follow the supplier's safety data sheet for this quenchant.";
-pub const IF_OIL: &str =
-    "If it is oil, it burns: well below its flash point, lid and extinguisher at hand, no water.";
+pub const KIND_NOT_TOLD: &str = "What your own quenchant is made of is not known here: go by what it is, and by the supplier's safety data sheet.";
+pub const IF_OIL: &str = "If it is oil, it burns: well below its flash point, the whole piece under quickly, lid and extinguisher at hand, no water.";
+pub const IF_HOT_OIL: &str = "If it is oil: only oil made for hot baths, well below its flash point, lid and extinguisher at hand; any water flashes to steam and throws burning oil.";
 pub const IF_WATER: &str =
-    "If it is water or brine: steam burns, and steel of much carbon may crack.";
+    "If it is water, brine or polymer: steam burns, and steel of much carbon may crack.";
 pub const IF_SALT: &str = "If it is molten salt: dry and clean pieces only, water makes it erupt.";

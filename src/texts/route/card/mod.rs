@@ -62,4 +62,4 @@ pub fn up_slowly(first: &str) -> String {
 }
 
 /// What keeps the air off a soak, and how it can hurt.
-pub const KEEP_AIR_OFF: &str = "Keep the air off so hot or long a soak: stainless foil that is made for this heat, folded tight, protective gas or an anti-scale coat. Foil stays on between plates or in air, and slows the quench: choose the plates with foil. Before oil or water it comes off, which is time in air. Foil edges cut: gloves, and open it away from you. Gas takes the place of air: ventilate.";
+pub const KEEP_AIR_OFF: &str = "Keep the air off so hot or long a soak: stainless foil that is made for this heat, folded tight, protective gas or an anti-scale coat. Foil stays on between plates or in air, and slows the quench: choose the plates with foil. Before any liquid it comes off, which is time in air. Foil edges cut: gloves, and open it away from you. Gas takes the place of air: ventilate.";
