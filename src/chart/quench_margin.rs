@@ -1,12 +1,13 @@
 //! The margin of a quench, drawn as a dimension at the nose.
 
-use super::face::Weight;
+use super::face::{Weight, width_px};
 use super::frame;
 use super::ink::Ink;
 use super::labels::Labels;
 use super::numbers::duration;
 use super::plane::Plane;
 use super::scene::{Anchor, Label, Pen, Rank, Scene, Spot, px};
+use crate::numeric::order::{larger, smaller};
 use recalesce_texts::charts::quench as texts;
 
 /// How a quench turned out.
@@ -78,8 +79,29 @@ pub(super) fn dimension(scene: &mut Scene, margin: &Margin, labels: &Labels, pla
     let (left, right) = (arrival.min(nose), arrival.max(nose));
     let row = plane.y_px(margin.nose_c);
     let top = plane.rect.top;
-    let line = top + 20.0;
     let misses = margin.arrival_s >= margin.nose_s;
+    let gap_s = (margin.nose_s - margin.arrival_s).abs();
+    let nose = labels.temperature(margin.nose_c);
+    let [text, below] = if misses {
+        [
+            texts::misses_by(&duration(gap_s)),
+            texts::short_at_nose(&nose),
+        ]
+    } else {
+        [
+            texts::margin(&duration(gap_s)),
+            texts::to_spare_at_nose(&nose),
+        ]
+    };
+    let width = larger(
+        width_px(&text, 14.0, Weight::Name),
+        width_px(&below, 11.5, Weight::Text),
+    );
+    let outside = right - left < 30.0;
+    let reach = if outside { 21.0 } else { 6.0 };
+    // Left of it the piece is still hot: its curve runs close below.
+    let is_above = plane.rect.right - right < width + reach;
+    let line = top + if is_above { 40.0 } else { 20.0 };
     let verdict = if misses {
         Verdict::Misses
     } else {
@@ -89,14 +111,13 @@ pub(super) fn dimension(scene: &mut Scene, margin: &Margin, labels: &Labels, pla
     for column in [left, right] {
         scene.stroke(
             px(column, row - 3.0),
-            px(column, top + 15.0),
+            px(column, line - 5.0),
             Pen::new(Ink::Ink2, 0.9),
         );
     }
     let bar = Pen::new(verdict.ink(), 8.0);
     scene.stroke(px(left, row), px(right, row), bar);
     let pen = Pen::new(tip_ink, 1.0);
-    let outside = right - left < 30.0;
     if outside {
         scene.stroke(px(left - 16.0, line), px(left, line), pen);
         scene.stroke(px(right, line), px(right + 16.0, line), pen);
@@ -107,28 +128,20 @@ pub(super) fn dimension(scene: &mut Scene, margin: &Margin, labels: &Labels, pla
         frame::arrow_head(scene, [left, line], [-1.0, 0.0], tip_ink);
         frame::arrow_head(scene, [right, line], [1.0, 0.0], tip_ink);
     }
-    let gap_s = (margin.nose_s - margin.arrival_s).abs();
-    let text = if misses {
-        texts::misses_by(&duration(gap_s))
-    } else {
-        texts::margin(&duration(gap_s))
-    };
-    let paint = if misses { Ink::Misses } else { Ink::Ink };
-    let reach = if outside { 21.0 } else { 6.0 };
-    let nose = labels.temperature(margin.nose_c);
-    let spots = spots([left, right], line, reach, plane);
+    let mut spots = spots([left, right], line, reach, plane);
+    if is_above {
+        let [first, last] = [plane.rect.left + 4.0, plane.rect.right - 4.0 - width];
+        let start = smaller(larger(0.5 * (left + right - width), first), last);
+        let above = Spot {
+            at: px(start, top + 11.0),
+            offset_px: [0.0, 0.0],
+            anchor: Anchor::Start,
+        };
+        spots.insert(0, above);
+    }
     let mut label = Label::new(px(0.0, 0.0), Anchor::Start, text)
-        .styled(paint, 14.0, Weight::Name)
-        .then(
-            if misses {
-                texts::short_at_nose(&nose)
-            } else {
-                texts::to_spare_at_nose(&nose)
-            },
-            Ink::Ink2,
-            11.5,
-            Weight::Text,
-        )
+        .styled(tip_ink, 14.0, Weight::Name)
+        .then(below, Ink::Ink2, 11.5, Weight::Text)
         .halo(Ink::Sheet)
         .at_spots(spots, Rank::Margin);
     label.leading_px = 14.0;

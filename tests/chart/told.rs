@@ -52,6 +52,47 @@ fn the_margin_is_always_told() {
     }
 }
 
+/// How far the margin's number stands from its arrows, px: sideways and down.
+fn margin_off_px(scene: &Scene, arrival_s: f64, nose_s: f64) -> [f64; 2] {
+    let text = svg::document(scene, &Palette::LIGHT).unwrap();
+    let is_margin = |line: &&str| line.contains("margin ") || line.contains("misses by");
+    let line = text.lines().rev().find(is_margin).expect("a number");
+    let after = |name: &str| {
+        line.split_once(name)
+            .and_then(|(_, rest)| rest.split_once('"'))
+    };
+    let eighths = |name: &str| after(name).unwrap().0.parse::<f64>().unwrap() / 8.0;
+    let words = line.split_once('>').unwrap().1.trim_end_matches("</text>");
+    let left = eighths(" x=\"");
+    let right = left + face::width_px(words, 14.0, Weight::Name);
+    let plane = &scene.plane;
+    let [first, last] =
+        [arrival_s.min(nose_s), arrival_s.max(nose_s)].map(|s| plane.x_px(plane.x.hold(s)));
+    let aside = (left - last).max(first - right).max(0.0);
+    [aside, eighths(" y=\"") - (plane.rect.top + 18.0)]
+}
+
+/// On a phone as well the number stands at its arrows, however far apart they are.
+#[test]
+fn the_margin_stands_at_its_arrows() {
+    for [width, height] in [[300.0, 330.0], [362.0, 360.0], [660.0, 400.0]] {
+        for tau_s in [0.02, 0.4, 3.0, 30.0] {
+            for nose_s in [0.12, 3.35, 40.0, 900.0, 9000.0] {
+                let mut data = quench_data(tau_s);
+                let margin = data.margin.as_mut().unwrap();
+                margin.nose_s = nose_s;
+                let arrival_s = margin.arrival_s;
+                let scene = quench_chart(&data, &Labels::METRIC, [width, height]);
+                let [aside, down] = margin_off_px(&scene, arrival_s, nose_s);
+                assert!(
+                    aside <= 22.0 && (-10.0..=1.0).contains(&down),
+                    "{width} px, {tau_s} s, nose at {nose_s} s: {aside} aside, {down} down"
+                );
+            }
+        }
+    }
+}
+
 /// A handle dragged to a pixel means what is read there, and the pointer finds the main curve.
 #[test]
 fn pixels_lead_back_to_data() {
