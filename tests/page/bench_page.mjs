@@ -236,7 +236,7 @@ export class BenchPage {
 
   /** Opacity of each part that shows an earlier outcome. */
   staleOpacities() {
-    return this.page.locator(".out .stale, .stage.stale .notes, .stage.stale table").evaluateAll((all) => all.map((part) => getComputedStyle(part).opacity));
+    return this.page.locator(".out .stale, .route.stale canvas, .stage.stale .notes, .stage.stale table").evaluateAll((all) => all.map((part) => getComputedStyle(part).opacity));
   }
 
   /** The first number of a sentence: a key to what stands behind it. */
@@ -1084,7 +1084,7 @@ export class BenchPage {
     // A table of before is pale until that of now is there.
     const pale = this.page.locator('.quenches[aria-busy="true"]');
     await this.until(() => pale.count(), (count) => count === 0, "the table of quenchants is of now");
-    const { violations } = await this.page.evaluate((rules) => window.axe.run({ exclude: [".out .stale", ".dock.stale", ...["canvas", ".tag", "table", ".notes", ".hint", ".phone-only"].map((part) => `.stage.stale ${part}`)] }, rules), rules);
+    const { violations } = await this.page.evaluate((rules) => window.axe.run({ exclude: [".out .stale", ".route.stale canvas", ".dock.stale", ...["canvas", ".tag", "table", ".notes", ".hint", ".phone-only"].map((part) => `.stage.stale ${part}`)] }, rules), rules);
     return violations.flatMap(({ id, help, nodes }) => nodes.map(({ target }) => `${id}: ${help}: ${target}`));
   }
 

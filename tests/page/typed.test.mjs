@@ -422,13 +422,17 @@ for (const grade of ["D2", "440C"]) {
 
 test("below A1 nothing hardens: said so, with the last outcome kept pale", async () => {
   const bench = await BenchPage.ready(browser);
+  await bench.press("temper", "PageUp", "PageUp");
+  await bench.page.locator(".target-ways").waitFor();
   const sentences = await bench.sentences();
   await bench.press("soak", "Home");
   await bench.refusal.waitFor();
   assert.match(await bench.refusal.textContent(), /nothing hardens/);
   assert.deepEqual(await bench.sentences(), sentences);
+  // No temper of before is offered for the target of now.
+  assert.equal(await bench.page.locator(".target-ways").count(), 0);
   const opacities = await bench.staleOpacities();
-  assert.ok(opacities.length >= 3 && opacities.every((value) => value === "0.45"), `${opacities}`);
+  assert.ok(opacities.length >= 4 && opacities.every((value) => value === "0.45"), `${opacities}`);
   // What it says is of the route that it is of, whatever is changed meanwhile.
   await bench.openWord("Target");
   await bench.type("50", "Lowest hardness that will do");

@@ -111,9 +111,11 @@ pub(crate) fn blocks(bench: Bench, route: &Route, outcome: Option<&Outcome>) -> 
     };
     let mut soak = outcome.map_or_else(Vec::new, |o| o.heating.core.clone());
     let at_temperature_s = soak.last().map_or(0.0, |p| p[0]);
+    // Held as the curve before it was heated up: that may be of an earlier route.
+    let held_at = bench.shown().soak;
     soak.push([
-        at_temperature_s + 60.0 * route.soak.time_min,
-        route.soak.temperature_c,
+        at_temperature_s + 60.0 * held_at.time_min,
+        held_at.temperature_c,
     ]);
     let quench = outcome
         .and_then(|o| o.quench.deciding_curve())

@@ -219,7 +219,11 @@ pub(crate) fn Strip() -> impl IntoView {
         away.remove();
     });
     view! {
-        <div class="route" aria-label=texts::strip::ROUTE>
+        <div
+            class="route"
+            class:stale=move || bench.is_of_before()
+            aria-label=texts::strip::ROUTE
+        >
             <div node_ref=frame>
                 <Plot class="strip" file="route" scene=move |_, _| strip.get().map(|s| s.scene) />
             </div>

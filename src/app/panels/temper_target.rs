@@ -78,6 +78,10 @@ impl Way {
 pub(super) fn TemperTarget() -> impl IntoView {
     let bench = bench();
     move || {
+        // An outcome of before knows nothing of the target and the tempers of now.
+        if bench.is_of_before() {
+            return None;
+        }
         let outcome: Arc<Outcome> = bench.outcome()?;
         let route = bench.route.get();
         let scale = bench.scale.get();
