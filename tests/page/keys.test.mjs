@@ -35,7 +35,7 @@ for (const [mode, options] of [
     const bench = await BenchPage.ready(browser, options);
     await bench.keep();
     // What can be undone is noted once the hand rests.
-    await bench.button("Undo the last change").and(bench.page.locator(":enabled")).waitFor();
+    await bench.button("Undo the last change of bench or shelf").and(bench.page.locator(":enabled")).waitFor();
     const faults = [];
     for (const place of PLACES) {
       await at(bench, place);

@@ -93,8 +93,8 @@ test("a note is written letter by letter, and the field keeps the focus", async 
 test("changes of a run are undone and done again, field by field", async () => {
   const bench = await BenchPage.ready(browser);
   await bench.logRun();
-  const undo = bench.button("Undo a change of this run");
-  const redo = bench.button("Redo a change of this run");
+  const undo = bench.button("Undo in this run");
+  const redo = bench.button("Redo in this run");
   const coupon = () => bench.logField("Coupon quenched beside it: hardness, look of its fracture");
   assert.equal(await undo.isDisabled(), true);
   await bench.write("Grain by fracture, ASTM number", "9");
@@ -114,10 +114,17 @@ test("changes of a run are undone and done again, field by field", async () => {
 
 test("what was done to the logbook is undone and done again, by button and by key", async () => {
   const bench = await withSaved();
-  const undo = bench.button("Undo a change of the logbook");
-  const redo = bench.button("Redo a change of the logbook");
+  const undo = bench.button("Undo in the logbook");
+  const redo = bench.button("Redo in the logbook");
   const piece = async () => (await bench.page.locator(".runs tbody tr").allInnerTexts()).join("|");
   const imported = await piece();
+  // That of bench and shelf is for where they are seen.
+  const ofBench = bench.button("Undo the last change of bench or shelf");
+  await bench.go("Bench");
+  await bench.press("temper", "PageUp");
+  await ofBench.and(bench.page.locator(":enabled")).waitFor();
+  await bench.go("Logbook");
+  assert.equal(await ofBench.isDisabled(), true);
   // Logged, then edited: two changes.
   await bench.logRun();
   await bench.write("Notes", "a little soft at the tang");

@@ -146,6 +146,8 @@ pub(crate) fn Header() -> impl IntoView {
             </button>
         }
     });
+    // The logbook has an undo of its own, and nothing of bench and shelf is seen there.
+    let is_seen = move || bench.place.get() != Place::Logbook;
     view! {
         <header class="head">
             <h1 class="name">
@@ -161,7 +163,7 @@ pub(crate) fn Header() -> impl IntoView {
                         type="button"
                         title=texts::header::UNDO_KEYS
                         aria-label=texts::header::UNDO_LAST
-                        disabled=move || !bench.undo.can.get().0
+                        disabled=move || !(bench.undo.can.get().0 && is_seen())
                         on:click=move |_| bench.undo.undo()
                         inner_html=TURN
                     ></button>
@@ -169,7 +171,7 @@ pub(crate) fn Header() -> impl IntoView {
                         type="button"
                         title=texts::header::REDO_KEYS
                         aria-label=texts::header::REDO_UNDONE
-                        disabled=move || !bench.undo.can.get().1
+                        disabled=move || !(bench.undo.can.get().1 && is_seen())
                         on:click=move |_| bench.undo.redo()
                     >
                         <span class="mirrored" inner_html=TURN></span>

@@ -117,7 +117,6 @@ pub(crate) fn LogbookPlace() -> impl IntoView {
 /// Goes back or forward by one change of the book.
 fn turn_book(
     words: &'static str,
-    read_out: &'static str,
     log: Log,
     is_there: fn((bool, bool)) -> bool,
     go: fn(Log),
@@ -126,7 +125,6 @@ fn turn_book(
         <button
             type="button"
             class="press"
-            aria-label=read_out
             disabled=move || !is_there(log.can_book.get())
             on:click=move |_| go(log)
         >
@@ -177,8 +175,8 @@ fn Runs(log: Log) -> impl IntoView {
                 {texts::logbook::EXPORT_LIST}
             </button>
             <FilePicker log=log />
-            {turn_book(texts::general::UNDO, texts::logbook::UNDO_OF_LOGBOOK, log, |can| can.0, Log::back)}
-            {turn_book(texts::general::REDO, texts::logbook::REDO_OF_LOGBOOK, log, |can| can.1, Log::forward)}
+            {turn_book(texts::logbook::UNDO_OF_LOGBOOK, log, |can| can.0, Log::back)}
+            {turn_book(texts::logbook::REDO_OF_LOGBOOK, log, |can| can.1, Log::forward)}
         </div>
         <Import log=log />
         {content}

@@ -142,18 +142,11 @@ pub(super) fn button(words: &'static str, press: impl Fn() + 'static) -> AnyView
 }
 
 /// Goes back or forward by one change of the open run.
-fn turn(
-    words: &'static str,
-    read_out: &'static str,
-    log: Log,
-    is_there: fn((bool, bool)) -> bool,
-    go: fn(Log),
-) -> AnyView {
+fn turn(words: &'static str, log: Log, is_there: fn((bool, bool)) -> bool, go: fn(Log)) -> AnyView {
     view! {
         <button
             type="button"
             class="press"
-            aria-label=read_out
             disabled=move || !is_there(log.can.get())
             on:click=move |_| go(log)
         >
@@ -300,8 +293,8 @@ pub(super) fn OpenRun(log: Log) -> impl IntoView {
         <div class="actions">
             {button(texts::logbook::ALL_RUNS, move || log.close())}
             {button(texts::logbook::PUT_ROUTE_ON_BENCH, load)}
-            {turn(texts::general::UNDO, texts::logbook::UNDO_OF_RUN, log, |can| can.0, Log::undo)}
-            {turn(texts::general::REDO, texts::logbook::REDO_OF_RUN, log, |can| can.1, Log::redo)}
+            {turn(texts::logbook::UNDO_OF_RUN, log, |can| can.0, Log::undo)}
+            {turn(texts::logbook::REDO_OF_RUN, log, |can| can.1, Log::redo)}
             {button(texts::logbook::DELETE, remove)}
         </div>
         <p>{planned}</p>

@@ -108,7 +108,6 @@ pub const SOAK: &str = "Soak";
 pub const QUENCH: &str = "Quench";
 pub const TEMPER: &str = "Temper";
 pub const STAGE: &str = "Stage";
-pub const REDO: &str = "Redo";
 pub const DUPLICATE: &str = "Duplicate";
 pub const LOADING: &str = "Loading.";
 

@@ -1,10 +1,10 @@
 //! Words of the page's head.
 
 pub const UNDO_AND_REDO: &str = "Undo and redo";
-pub const UNDO_KEYS: &str = "Undo (Ctrl+Z)";
-pub const UNDO_LAST: &str = "Undo the last change";
-pub const REDO_KEYS: &str = "Redo (Ctrl+Shift+Z)";
-pub const REDO_UNDONE: &str = "Redo what was undone";
+pub const UNDO_KEYS: &str = "Undo on bench and shelf (Ctrl+Z)";
+pub const UNDO_LAST: &str = "Undo the last change of bench or shelf";
+pub const REDO_KEYS: &str = "Redo on bench and shelf (Ctrl+Shift+Z)";
+pub const REDO_UNDONE: &str = "Redo what was undone of bench or shelf";
 pub const PRINT_CARD: &str = "Print the card";
 pub const KEEP_ON_SHELF: &str = "Keep on the shelf";
 pub const LOG_A_RUN: &str = "Log a run";

@@ -3,8 +3,8 @@
 use std::fmt::Display;
 
 pub const EXPORT_NOW: &str = "Export now";
-pub const UNDO_OF_LOGBOOK: &str = "Undo a change of the logbook";
-pub const REDO_OF_LOGBOOK: &str = "Redo a change of the logbook";
+pub const UNDO_OF_LOGBOOK: &str = "Undo in the logbook";
+pub const REDO_OF_LOGBOOK: &str = "Redo in the logbook";
 pub const NOTHING_LOGGED: &str = "Nothing is logged yet. Put a route on the bench, harden the piece, log the run, and write down what the tester and the cutting edge say. After a few runs you see how far your furnace and your oil are from the model.";
 pub const OPENING: &str = "Opening the logbook.";
 pub const ABOUT: &str = "What you really did, what you measured, and what was predicted that day. It stays in this browser; export it to carry it elsewhere.";
@@ -29,8 +29,8 @@ pub const CHANGED_SINCE: &str =
     "It has been changed since, here or in another window, and stays as it is.";
 pub const PHOTO_GONE: &str = "The photo is gone.";
 pub const LOGBOOK: &str = "Logbook";
-pub const UNDO_OF_RUN: &str = "Undo a change of this run";
-pub const REDO_OF_RUN: &str = "Redo a change of this run";
+pub const UNDO_OF_RUN: &str = "Undo in this run";
+pub const REDO_OF_RUN: &str = "Redo in this run";
 pub const HARDNESS: &str = "Hardness";
 pub const SCALE: &str = "Scale";
 pub const PLACE: &str = "Place";
