@@ -83,13 +83,27 @@ const NETWORK_CARBON_WT: f64 = 0.1;
 
 /// The cautions of an outcome, in the order of the route.
 pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<Caution> {
+    let mut told = of_soak(route, outcome);
+    told.extend(of_network(route, outcome));
+    told.extend(of_hardening(route, baths, outcome));
+    for text in hazards(route, baths) {
+        let caution = Caution::Hazard { text };
+        if !told.contains(&caution) {
+            told.push(caution);
+        }
+    }
+    told.extend(of_tempers(route));
+    told
+}
+
+/// Of the soak: its temperature, what it left, and what the air took.
+fn of_soak(route: &Route, outcome: &Outcome) -> Vec<Caution> {
     let mut told = Vec::new();
-    let soak_c = route.soak.temperature_c;
     let handbook = route
         .listed_grade()
         .and_then(|grade| grade.austenitise_c.span);
     if let Some((from_c, to_c)) = handbook
-        && !(from_c..=to_c).contains(&soak_c)
+        && !(from_c..=to_c).contains(&route.soak.temperature_c)
     {
         told.push(Caution::OutsideHandbook {
             range_c: [from_c, to_c],
@@ -125,21 +139,33 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
             decarburised_mm: skin.decarburised.most_mm,
         });
     }
-    let films = outcome.quench.transformed.given();
-    let films = films.map_or_else(BoundaryCarbide::default, |q| q.boundary_carbide);
+    told
+}
+
+/// Of a network that the quench lets form, or a slower cooling would.
+fn of_network(route: &Route, outcome: &Outcome) -> Option<Caution> {
+    let quenched = outcome.quench.transformed.given();
+    let films = quenched.map_or_else(BoundaryCarbide::default, |q| q.boundary_carbide);
     if films.network() == Network::Continuous {
-        told.push(Caution::NetworkFormed {
+        return Some(Caution::NetworkFormed {
             film_um: 2.0 * films.half_thickness_um,
         });
-    } else if let UpperLimit::Acm { temperature_c } = outcome.critical.upper
-        && end.carbide_volume_fraction < NO_CARBIDE
-        && route.soak.temperature_c > temperature_c
-        && route.composition.c > outcome.critical.eutectoid_carbon_wt + NETWORK_CARBON_WT
-    {
-        told.push(Caution::Network {
-            acm_c: temperature_c,
-        });
     }
+    let UpperLimit::Acm { temperature_c } = outcome.critical.upper else {
+        return None;
+    };
+    let would_form = outcome.soak.end.carbide_volume_fraction < NO_CARBIDE
+        && route.soak.temperature_c > temperature_c
+        && route.composition.c > outcome.critical.eutectoid_carbon_wt + NETWORK_CARBON_WT;
+    would_form.then_some(Caution::Network {
+        acm_c: temperature_c,
+    })
+}
+
+/// Of what forms in the quench and the cold, and of what is left.
+fn of_hardening(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<Caution> {
+    let mut told = Vec::new();
+    let end = &outcome.soak.end;
     let quenched = outcome
         .stages
         .iter()
@@ -179,43 +205,42 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
         });
     }
     // A piece cracks where martensite is; of what the models do not reach it is taken to be there.
-    let hardens_somewhere = hardened.is_none_or(|quenched| {
+    let hardens_somewhere = outcome.quench.transformed.given().is_none_or(|quenched| {
         let mut places = quenched.places.iter();
         places.any(|place| place.fractions.martensite > CRACKING_MARTENSITE)
     });
     if hardens_somewhere && may_crack(baths.at_ms(outcome), end.carbon_wt) {
         told.push(Caution::MayCrack);
     }
+    told
+}
+
+/// What its steps, its baths and its cold bring that can hurt, in their order.
+fn hazards(route: &Route, baths: &Baths) -> Vec<Hazard> {
     let media: Vec<&Medium> = baths.media().collect();
     let of_baths = (0..media.len()).flat_map(|place| bath_hazards(&media, place));
     let cold = route.cold.as_ref();
     let of_cold = cold.map_or(&[][..], |cold| cold_hazards(cold.temperature_c));
     let of_steps = route.prior.iter().flat_map(prior_hazards);
-    for text in of_steps.chain(of_baths).chain(of_cold.iter().copied()) {
-        let caution = Caution::Hazard { text };
-        if !told.contains(&caution) {
-            told.push(caution);
-        }
-    }
+    let all = of_steps.chain(of_baths).chain(of_cold.iter().copied());
+    all.collect()
+}
+
+/// Of the tempers, as the oven is asked: what it is off is in the pieces alone.
+fn of_tempers(route: &Route) -> Option<Caution> {
     if route.tempers.is_empty() {
-        told.push(Caution::NotTempered);
+        return Some(Caution::NotTempered);
     }
     let range_c = embrittling_range_c(&route.composition);
-    if let Some((index, temper)) = route
-        .tempers
-        .iter()
-        .enumerate()
-        .find(|(_, t)| (range_c[0]..=range_c[1]).contains(&t.temperature_c))
-    {
-        // As the oven is asked: what it is off is in the pieces alone.
-        let hotter_k = route.moved_tempers_k();
-        told.push(Caution::Embrittling {
-            temper: index,
-            temperature_c: temper.temperature_c - hotter_k,
-            range_c: range_c.map(|c| c - hotter_k),
-        });
-    }
-    told
+    let hotter_k = route.moved_tempers_k();
+    let mut tempers = route.tempers.iter().enumerate();
+    let (index, temper) =
+        tempers.find(|(_, t)| (range_c[0]..=range_c[1]).contains(&t.temperature_c))?;
+    Some(Caution::Embrittling {
+        temper: index,
+        temperature_c: temper.temperature_c - hotter_k,
+        range_c: range_c.map(|c| c - hotter_k),
+    })
 }
 
 /// True of a quench that is harsh for this much carbon in solution, wt %.

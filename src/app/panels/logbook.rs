@@ -2,7 +2,7 @@
 
 use super::logbook_import::{FilePicker, Import};
 use super::logbook_list::{List, with_list};
-use super::logbook_run::OpenRun;
+use super::logbook_run::{OpenRun, turn};
 use crate::browser::files;
 use crate::controls::live;
 use crate::logbook::{Log, Reading};
@@ -114,26 +114,6 @@ pub(crate) fn LogbookPlace() -> impl IntoView {
     .into_any()
 }
 
-/// Goes back or forward by one change of the book.
-fn turn_book(
-    words: &'static str,
-    log: Log,
-    is_there: fn((bool, bool)) -> bool,
-    go: fn(Log),
-) -> AnyView {
-    view! {
-        <button
-            type="button"
-            class="press"
-            disabled=move || !is_there(log.can_book.get())
-            on:click=move |_| go(log)
-        >
-            {words}
-        </button>
-    }
-    .into_any()
-}
-
 #[component]
 fn Runs(log: Log) -> impl IntoView {
     let bench = bench();
@@ -175,8 +155,8 @@ fn Runs(log: Log) -> impl IntoView {
                 {texts::logbook::EXPORT_LIST}
             </button>
             <FilePicker log=log />
-            {turn_book(texts::logbook::UNDO_OF_LOGBOOK, log, |can| can.0, Log::back)}
-            {turn_book(texts::logbook::REDO_OF_LOGBOOK, log, |can| can.1, Log::forward)}
+            {turn(texts::logbook::UNDO_OF_LOGBOOK, move || log.can_book.get().0, move || log.back())}
+            {turn(texts::logbook::REDO_OF_LOGBOOK, move || log.can_book.get().1, move || log.forward())}
         </div>
         <Import log=log />
         {content}

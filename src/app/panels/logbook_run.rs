@@ -141,15 +141,15 @@ pub(super) fn button(words: &'static str, press: impl Fn() + 'static) -> AnyView
     .into_any()
 }
 
-/// Goes back or forward by one change of the open run.
-fn turn(words: &'static str, log: Log, is_there: fn((bool, bool)) -> bool, go: fn(Log)) -> AnyView {
+/// Goes back or forward by one change, where there is one.
+pub(super) fn turn(
+    words: &'static str,
+    can: impl Fn() -> bool + Send + Sync + 'static,
+    go: impl Fn() + 'static,
+) -> AnyView {
+    let can = Signal::derive(can);
     view! {
-        <button
-            type="button"
-            class="press"
-            disabled=move || !is_there(log.can.get())
-            on:click=move |_| go(log)
-        >
+        <button type="button" class="press" disabled=move || !can.get() on:click=move |_| go()>
             {words}
         </button>
     }
@@ -293,8 +293,8 @@ pub(super) fn OpenRun(log: Log) -> impl IntoView {
         <div class="actions">
             {button(texts::logbook::ALL_RUNS, move || log.close())}
             {button(texts::logbook::PUT_ROUTE_ON_BENCH, load)}
-            {turn(texts::logbook::UNDO_OF_RUN, log, |can| can.0, Log::undo)}
-            {turn(texts::logbook::REDO_OF_RUN, log, |can| can.1, Log::redo)}
+            {turn(texts::logbook::UNDO_OF_RUN, move || log.can.get().0, move || log.undo())}
+            {turn(texts::logbook::REDO_OF_RUN, move || log.can.get().1, move || log.redo())}
             {button(texts::logbook::DELETE, remove)}
         </div>
         <p>{planned}</p>
