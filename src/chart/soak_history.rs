@@ -79,7 +79,7 @@ pub fn soak_history(soak: &SoakHistoryData, labels: &Labels, size_px: [f64; 2]) 
             pen: Pen::new(carbide, 2.0),
             text: with_unit(
                 100.0 * now.carbide_volume_fraction,
-                usize::from(now.carbide_volume_fraction < 0.0095),
+                carbide_decimals(now),
                 "%",
             ),
         },
@@ -159,10 +159,15 @@ pub fn soak_history(soak: &SoakHistoryData, labels: &Labels, size_px: [f64; 2]) 
         &minutes(now.time_s),
         &labels.temperature(soak.soak_c),
         &fixed(now.carbon_wt, 2),
-        &fixed(100.0 * now.carbide_volume_fraction, 0),
+        &fixed(100.0 * now.carbide_volume_fraction, carbide_decimals(now)),
         &fixed(now.grain_astm, 0),
     );
     scene
+}
+
+/// Decimals of a carbide content in per cent: as sentences tell it.
+fn carbide_decimals(now: &HistoryPoint) -> usize {
+    usize::from(now.carbide_volume_fraction < 0.0995)
 }
 
 fn minutes(time_s: f64) -> String {

@@ -38,7 +38,7 @@ pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
     let end = &outcome.soak.end;
     let mut reasons: Vec<Sentence> = Vec::new();
     let mut speaks = |text: &str, part: Option<(&str, Part)>| {
-        reasons.push(Sentence::new(Tone::Holds).say(text, part.as_slice()));
+        reasons.push(Sentence::new(Tone::Plain).say(text, part.as_slice()));
     };
     let baths = Baths::of(&route.quench).ok()?;
     if baths.at_ms(outcome).is_harsh() {
@@ -74,7 +74,7 @@ pub fn quench_notes(route: &Route, outcome: &Outcome, scale: TemperatureScale) -
     }
     let count = reasons.len();
     let is_much = count >= MANY;
-    let mut sentence = Sentence::new(if is_much { Tone::Narrow } else { Tone::Holds });
+    let mut sentence = Sentence::new(if is_much { Tone::Narrow } else { Tone::Plain });
     if let Some(next) = faster_than_needed(&baths, quenched) {
         let factor = format_factor(quenched.margin.factor);
         let mut parts = vec![("factor", Part::Number(factor, NumberKey::Margin))];
@@ -169,7 +169,7 @@ mod tests {
             oil.starts_with("What may crack or warp it: 0.71 % carbon in solution"),
             "{oil}"
         );
-        assert_eq!(mild, Tone::Holds);
+        assert_eq!(mild, Tone::Plain);
         let (harsh, water) = told("water20", thick).unwrap();
         assert_eq!(harsh, Tone::Narrow);
         assert!(

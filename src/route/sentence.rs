@@ -5,6 +5,8 @@ use super::why::Quantity;
 /// How a sentence is marked: by shape and colour, never colour alone.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Tone {
+    /// A fact, neither good nor bad.
+    Plain,
     /// As it should be.
     Holds,
     /// At the edge: look closer.

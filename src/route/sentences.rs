@@ -1,5 +1,6 @@
 //! The outcome in plain sentences: one per question.
 
+use super::caution_words::Caution;
 use super::cold_words::cold_sentence;
 use super::margin::Verdict;
 use super::outcome::{Outcome, Step};
@@ -7,6 +8,7 @@ use super::plan::{Route, Target};
 use super::sentence::{NumberKey, Part, Sentence, Tone};
 use super::why::Quantity;
 use crate::heat::{Place, Section};
+use crate::numeric::quantile::{NINE_IN_TEN, normal_below};
 use crate::steel::Element;
 use crate::units::{
     TemperatureScale, format_duration_s, format_fixed, format_hrb, format_hrc, format_hv,
@@ -96,7 +98,10 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
     };
     let margin = &quenched.margin;
     let is_in_time = margin.seconds >= 0.0;
+    let cracks = outcome.cautions.contains(&Caution::MayCrack);
     let (tone, verdict) = match margin.verdict {
+        // Fast enough is not yet good.
+        Verdict::Holds if cracks => (Tone::Narrow, texts::outcome::VERDICT_FAST_BUT_CRACKS),
         Verdict::Holds => (Tone::Holds, texts::outcome::VERDICT_FAST),
         Verdict::Narrow if is_in_time => (Tone::Narrow, texts::outcome::VERDICT_ONLY_JUST),
         Verdict::Narrow => (Tone::Narrow, texts::outcome::VERDICT_A_LITTLE_SLOW),
@@ -285,19 +290,23 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             ],
         );
     }
-    sentence.say(verdict, &[])
+    sentence.say(&verdict, &[])
 }
 
 /// How a hardness with its band stands to a target.
-fn against(target: &Target, hrc: f64, band_hrc: f64) -> (Tone, &'static str) {
-    if hrc - band_hrc >= target.least_hrc && hrc + band_hrc <= target.most_hrc {
-        (Tone::Holds, texts::outcome::ON_TARGET)
-    } else if hrc > target.most_hrc {
-        (Tone::Narrow, texts::outcome::ABOVE_TARGET)
+fn against(target: &Target, hrc: f64, band_hrc: f64) -> (Tone, String) {
+    if hrc > target.most_hrc {
+        (Tone::Narrow, texts::outcome::ABOVE_TARGET.to_owned())
     } else if hrc < target.least_hrc {
-        (Tone::Misses, texts::outcome::BELOW_TARGET)
+        (Tone::Misses, texts::outcome::BELOW_TARGET.to_owned())
+    } else if hrc - band_hrc >= target.least_hrc && hrc + band_hrc <= target.most_hrc {
+        (Tone::Holds, texts::outcome::ON_TARGET.to_owned())
     } else {
-        (Tone::Holds, texts::outcome::ON_TARGET_BAND_WIDER)
+        let sd_hrc = band_hrc / NINE_IN_TEN;
+        let below = |limit_hrc: f64| normal_below((limit_hrc - hrc) / sd_hrc);
+        let part = below(target.most_hrc) - below(target.least_hrc);
+        let in_ten = format_fixed((10.0 * part).clamp(1.0, 9.0), 0);
+        (Tone::Holds, texts::outcome::on_target_in_part(&in_ten))
     }
 }
 

@@ -31,9 +31,15 @@ pub fn soak_notes(
 ) -> Vec<Sentence> {
     let mut all = vec![heating_up(route, outcome)];
     all.extend(overheated.map(|grains| too_hot(grains, scale)));
-    all.extend(surface(outcome, length));
     let air = keep_air_off(route.soak.temperature_c, route.soak.time_min);
-    all.extend(air.map(|air| Sentence::new(Tone::Holds).text_part(air.words(scale))));
+    // What air does is a fact, until it is worth keeping off.
+    let tone = if air.is_some() {
+        Tone::Narrow
+    } else {
+        Tone::Plain
+    };
+    all.extend(surface(outcome, length, tone));
+    all.extend(air.map(|air| Sentence::new(tone).text_part(air.words(scale))));
     all
 }
 
@@ -41,7 +47,7 @@ fn heating_up(route: &Route, outcome: &Outcome) -> Sentence {
     let heating_s = outcome.heating.core_at_temperature_s;
     let time = |time_s| Part::Number(rough_duration(time_s), NumberKey::HeatingUp);
     let all_s = heating_s + 60.0 * route.soak.time_min;
-    Sentence::new(Tone::Holds).say(
+    Sentence::new(Tone::Plain).say(
         texts::HEATING_UP,
         &[("time", time(heating_s)), ("all", time(all_s))],
     )
@@ -82,10 +88,10 @@ fn too_hot(grains: &[GrainAt; 3], scale: TemperatureScale) -> Sentence {
     )
 }
 
-fn surface(outcome: &Outcome, length: LengthUnit) -> Option<Sentence> {
+fn surface(outcome: &Outcome, length: LengthUnit, tone: Tone) -> Option<Sentence> {
     let [decarburised, stock] = surface_words(outcome.skin.given()?, length)
         .map(|depth| Part::Number(depth, NumberKey::Skin));
-    Some(Sentence::new(Tone::Holds).say(
+    Some(Sentence::new(tone).say(
         texts::SURFACE_IN_AIR,
         &[("decarburised", decarburised), ("stock", stock)],
     ))

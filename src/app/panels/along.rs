@@ -23,6 +23,9 @@ pub(super) const POSITIONS: f64 = 400.0;
 /// Time at the first position after the start, s: where the chart's axis begins. From there on the
 /// logarithm of time runs evenly, as on the chart.
 const FIRST_S: f64 = 0.1;
+/// A place that cools by less is not told to cool: a centre that nothing has reached yet, or one that is as
+/// cold as its bath, K/s.
+const STANDS_STILL_K_PER_S: f64 = 0.05;
 /// Where the place stands at first.
 const FIRST_POSITION: f64 = 0.45 * POSITIONS;
 /// How near to the curve it is pointed at, px: by mouse or pen, by finger.
@@ -71,6 +74,10 @@ fn falls(then: &Stopped, scale: TemperatureScale) -> String {
     if then.time_s <= 0.0 {
         let start = format_temperature(then.temperature_c, scale);
         return texts::quench::leaving_furnace(&start);
+    }
+    if then.rate_k_per_s.abs() < STANDS_STILL_K_PER_S {
+        let still = format_temperature(then.temperature_c, scale);
+        return texts::quench::hardly_cooling(&still);
     }
     let rate = format_cooling_rate(then.rate_k_per_s.abs(), scale);
     let way = if then.rate_k_per_s < 0.0 {

@@ -14,29 +14,39 @@ use recalesce::route::{
 use recalesce::transform::Fractions;
 use recalesce::units::{format_fixed, format_percent};
 use recalesce_texts::page as texts;
+use std::sync::Arc;
 
-/// Disc with a tick, triangle, or cross: the verdict by shape.
+/// Disc with a tick, triangle, or cross: the verdict by shape; a dot where there is none.
 #[component]
 pub(crate) fn Mark(tone: Tone) -> impl IntoView {
     match tone {
+        Tone::Plain => view! {
+            <svg width="16" height="16" viewBox="0 0 16 16" aria-hidden="true">
+                <circle cx="8" cy="8" r="2.5" fill="currentColor"></circle>
+            </svg>
+        }
+        .into_any(),
         Tone::Holds => view! {
             <svg width="16" height="16" viewBox="0 0 16 16" role="img" aria-label=texts::outcome::HOLDS>
                 <circle class="mark-holds" cx="8" cy="8" r="6.5"></circle>
                 <path class="mark-cut" d="M4.8 8.2l2.3 2.3 4.2-4.8"></path>
             </svg>
-        },
+        }
+        .into_any(),
         Tone::Narrow => view! {
             <svg width="16" height="16" viewBox="0 0 16 16" role="img" aria-label=texts::outcome::LOOK_CLOSER>
                 <path class="mark-narrow" d="M8 1.2L15 14.4H1Z"></path>
                 <path class="mark-cut" d="M8 5.6v4.2M8 11.2v1.7"></path>
             </svg>
-        },
+        }
+        .into_any(),
         Tone::Misses => view! {
             <svg width="16" height="16" viewBox="0 0 16 16" role="img" aria-label=texts::outcome::MISSES>
                 <rect class="mark-misses" x="1.5" y="1.5" width="13" height="13"></rect>
                 <path class="mark-cut" d="M4.9 4.9l6.2 6.2M11.1 4.9l-6.2 6.2"></path>
             </svg>
-        },
+        }
+        .into_any(),
     }
 }
 
@@ -60,6 +70,7 @@ pub(super) fn number(text: String, key: NumberKey) -> AnyView {
 #[component]
 pub(crate) fn Say(sentence: Sentence) -> impl IntoView {
     let class = match sentence.tone {
+        Tone::Plain => "say",
         Tone::Holds => "say holds",
         Tone::Narrow => "say narrow",
         Tone::Misses => "say misses",
@@ -190,6 +201,14 @@ fn Ladder() -> impl IntoView {
             &format_fixed(target.most_hrc, 0),
         )
     };
+    let nothing = move || {
+        let is_known = |o: Arc<Outcome>| o.stages.iter().any(|stage| stage.hardness.is_some());
+        if bench.outcome().is_some_and(is_known) {
+            texts::outcome::OFF_THE_SCALE.to_owned()
+        } else {
+            texts::outcome::NO_HARDNESS.to_owned()
+        }
+    };
     let height = move || {
         let steps = bench.outcome().map_or(0, |o| o.stages.len());
         format!("{}px", ladder_height_px(steps.max(FEWEST_STEPS)))
@@ -201,7 +220,7 @@ fn Ladder() -> impl IntoView {
                 <Plot
                     class="ladder" file="hardness-by-step"
                     scene=move |w, _| charts::ladder_scene(bench, w)
-                    nothing=Signal::stored(texts::outcome::NO_HARDNESS.to_owned())
+                    nothing=Signal::derive(nothing)
                 />
             </div>
         </section>

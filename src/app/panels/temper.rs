@@ -208,8 +208,13 @@ pub(crate) fn received() -> impl Fn() -> String {
                 // A chart out of the table of a grade begins with its first temper.
                 let mut stages = outcome.stages.iter();
                 stages.find(|stage| stage.step == Step::Quench)?.hardness?;
-                let start_hrc = outcome.temper.given()?.start_hrc;
-                Some(texts::temper::quenched_to(&format_hrc(start_hrc)))
+                let start = format_hrc(outcome.temper.given()?.start_hrc);
+                let is_chilled = outcome.stages.iter().any(|stage| stage.step == Step::Cold);
+                Some(if is_chilled {
+                    texts::temper::chilled_to(&start)
+                } else {
+                    texts::temper::quenched_to(&start)
+                })
             })
             .unwrap_or_default()
     }

@@ -116,10 +116,12 @@ pub(super) fn depth(route: &Route, outcome: &Outcome, units: Units) -> Depth {
                     &texts::expected::part_hardens(&format_percent(quenched.hardened_fraction));
             }
             if let Some(thickest_mm) = quenched.thickest_mm {
-                words += &texts::expected::thicker_takes_faster(&format_length(
-                    thickest_mm,
-                    units.length,
-                ));
+                let thickest = format_length(thickest_mm, units.length);
+                words += &if margin.seconds < 0.0 {
+                    texts::expected::would_harden_up_to(&thickest)
+                } else {
+                    texts::expected::thicker_takes_faster(&thickest)
+                };
             }
             if margin.seconds < 0.0
                 && let Some(slowest) = &quenched.slowest_medium

@@ -5,11 +5,13 @@ use super::ramp::ramp_words;
 use super::rows_before::MAGNET_LETS_GO_C;
 use super::words::{bath_words, furnace_set, furnace_words, hold_words};
 use super::{CardRow, StepColour, Units};
-use crate::heat::{Family, Leave, MediumChoice, Section};
+use crate::heat::{Family, Leave, MediumChoice, Place, Section};
 use crate::route::outcome::{Outcome, Step};
 use crate::route::plan::{Cold, Quench, Route, Temper};
 use crate::route::prior::WorkedBy;
+use crate::route::sentences::place_name;
 use crate::route::soak_notes::rough_duration;
+use crate::route::verdict::HARDENED;
 use crate::units::{format_duration_s, format_length, format_temperature};
 use recalesce_texts::route::card::rows as texts;
 
@@ -152,11 +154,15 @@ fn end_words(quench: &Quench, units: Units) -> String {
 
 fn test(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
     let hardness = stage(outcome, Step::Quench).and_then(|stage| stage.hardness);
-    let look_for = match hardness.map(WorkedBy::of) {
+    let words = match hardness.map(WorkedBy::of) {
         None => texts::NO_NUMBER.to_owned(),
         Some(WorkedBy::Grinder) => skating_words(route, outcome, units),
         Some(WorkedBy::FileHardly) => texts::SLIDES.to_owned(),
         Some(_) => texts::BITES.to_owned(),
+    };
+    let look_for = match softest_inside(outcome) {
+        Some(place) => texts::harder_outside(place_name(place)),
+        None => words,
     };
     CardRow {
         title: texts::TEST.to_owned(),
@@ -167,6 +173,15 @@ fn test(route: &Route, outcome: &Outcome, units: Units) -> CardRow {
         after: None,
         cautions: Vec::new(),
     }
+}
+
+/// The deciding place, where that stays soft and another, which a file meets, hardens.
+fn softest_inside(outcome: &Outcome) -> Option<Place> {
+    let quenched = outcome.quench.transformed.given()?;
+    let mut places = quenched.places.iter();
+    let hardens_elsewhere = places.any(|place| place.hardened_fraction >= HARDENED);
+    let deciding = outcome.quench.deciding_curve()?.place;
+    (quenched.hardened_fraction < HARDENED && hardens_elsewhere).then_some(deciding)
 }
 
 /// How far a file skates: as far as it is hard.

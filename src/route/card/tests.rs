@@ -286,6 +286,18 @@ fn a_quench_that_is_too_slow_is_told_with_what_would_do() {
     );
     assert!(card.rows[2].look_for.contains("A file will bite"));
     assert!(card.rows[1].look_for.contains("Narrow side first"));
+    // A file meets the surface, which water hardens; nor does more of it harden than the card says.
+    route.take_grade(crate::steel::find("1045").unwrap());
+    route.section = Section::Round { diameter_mm: 80.0 };
+    route.quench.medium = MediumChoice::Named("water20".to_owned());
+    let card = card_of(&route);
+    let test = &card.rows[2].look_for;
+    assert!(test.contains("says nothing of the centre"), "{test}");
+    let depth = &card.depth.words;
+    assert!(
+        depth.contains("Up to ") && !depth.contains("takes a faster quench"),
+        "{depth}"
+    );
 }
 
 #[test]

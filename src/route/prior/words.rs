@@ -92,9 +92,9 @@ pub fn prior_sentences(
     let say = |tone, text: String| Sentence::new(tone).text_part(text);
     let mut all = Vec::new();
     match &outcome.heated {
-        Some(heat) => all.push(say(Tone::Holds, heated_words(heat))),
+        Some(heat) => all.push(say(Tone::Plain, heated_words(heat))),
         None if outcome.state.given().is_some() => all.push(say(
-            Tone::Holds,
+            Tone::Plain,
             texts::below_a1(&format_temperature(a1_c, scale)),
         )),
         None => {}
@@ -108,7 +108,7 @@ pub fn prior_sentences(
     }
     if let Some(skin) = outcome.skin.given() {
         let [decarburised, stock] = surface_words(skin, length);
-        all.push(say(Tone::Holds, texts::skin(&decarburised, &stock)));
+        all.push(say(Tone::Plain, texts::skin(&decarburised, &stock)));
     }
     all.extend(
         warnings(step, outcome, window, scale)
@@ -161,7 +161,7 @@ fn state_sentences(state: &PieceState) -> Vec<Sentence> {
                 .collect();
             texts::cold_mixed(&told.join(", "))
         };
-        all.push(Sentence::new(Tone::Holds).text_part(with_tools(&cold, state)));
+        all.push(Sentence::new(Tone::Plain).text_part(with_tools(&cold, state)));
     } else if state.hardness.is_none() {
         all.push(Sentence::new(Tone::Narrow).text_part(texts::NOTHING_KNOWN));
     } else {
@@ -171,7 +171,7 @@ fn state_sentences(state: &PieceState) -> Vec<Sentence> {
     match state.network {
         Network::None => {}
         Network::Broken => {
-            all.push(Sentence::new(Tone::Holds).text_part(texts::NETWORK_BROKEN));
+            all.push(Sentence::new(Tone::Plain).text_part(texts::NETWORK_BROKEN));
         }
         Network::Continuous => {
             all.push(Sentence::new(Tone::Narrow).text_part(texts::NETWORK));

@@ -16,6 +16,7 @@ pub fn target_range(least: &str, most: &str) -> String {
 
 pub const HARDNESS_HRC: &str = "Hardness, HRC";
 pub const NO_HARDNESS: &str = "No hardness is known.";
+pub const OFF_THE_SCALE: &str = "Too soft for the C scale.";
 pub const HOW_SURE_BY_PIECES: &str = "How sure, by pieces drawn";
 pub const IN_USE: &str = "What it means in use";
 pub const HOLDS: &str = "holds";

@@ -92,6 +92,11 @@ pub const RISING: &str = "rising";
 pub const FALLING: &str = "falling";
 
 #[inline]
+pub fn hardly_cooling(temperature: &str) -> String {
+    format!("{temperature}, hardly cooling yet or any more")
+}
+
+#[inline]
 pub fn at_a_rate(temperature: &str, way: &str, rate: &str) -> String {
     format!("{temperature}, {way} by {rate}")
 }

@@ -20,6 +20,11 @@ pub fn quenched_to(hardness: &str) -> String {
     format!("quenched to {hardness}")
 }
 
+#[inline]
+pub fn chilled_to(hardness: &str) -> String {
+    format!("quenched and chilled to {hardness}")
+}
+
 pub const WHAT_MOVES_HARDNESS: &str = "What moves the final hardness";
 pub const WHERE_IT_EMBRITTLES: &str = ", where it embrittles";
 

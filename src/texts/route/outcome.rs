@@ -9,6 +9,7 @@ pub const FERRITE_LEFT: &str = "{ferrite} ferrite is left and stays soft: soak h
 
 // Verdicts on the quench, for `{verdict}`.
 pub const VERDICT_FAST: &str = "Fast enough, with room to spare.";
+pub const VERDICT_FAST_BUT_CRACKS: &str = "Fast enough, but it may crack.";
 pub const VERDICT_ONLY_JUST: &str = "Only just fast enough.";
 pub const VERDICT_A_LITTLE_SLOW: &str = "A little too slow, within the error.";
 pub const VERDICT_SLOW: &str = "Too slow.";
@@ -67,7 +68,12 @@ pub const FINAL_HARDNESS: &str =
 pub const TOO_SOFT: &str = "{after}: {hardness}, too soft for the C scale.";
 pub const EDGE_HARDNESS: &str = "That is where it hardens least. The cutting edge has {hardness}, nine times in ten between {least} and {most}.";
 pub const ON_TARGET: &str = "On target.";
-pub const ON_TARGET_BAND_WIDER: &str = "On target; the band is wider than the target.";
+
+#[inline]
+pub fn on_target_in_part(in_ten: &str) -> String {
+    format!("On target; of such pieces about {in_ten} in 10 are inside it.")
+}
+
 pub const ABOVE_TARGET: &str = "Above the target: a hotter temper brings it down.";
 pub const BELOW_TARGET: &str = "Below the target.";
 

@@ -32,6 +32,11 @@ pub fn thicker_takes_faster(thickest: &str) -> String {
 }
 
 #[inline]
+pub fn would_harden_up_to(thickest: &str) -> String {
+    format!(" Up to {thickest} it would harden through.")
+}
+
+#[inline]
 pub fn would_harden(medium: &str) -> String {
     format!(" {medium} would harden it.")
 }

@@ -75,6 +75,13 @@ pub fn skates_up_to(height: &str) -> String {
 
 pub const SLIDES: &str = "A file should slide more than it bites.";
 pub const BITES: &str = "A file will bite: at this hardness it does.";
+#[inline]
+pub fn harder_outside(place: &str) -> String {
+    format!(
+        "A file skates where it hardens, and says nothing of the {place}: that is softer, by the hardness told here."
+    )
+}
+
 pub const SNAP_TEMPER: &str = "Snap temper";
 pub const SNAP_AT_ONCE: &str =
     "At once, as soon as it is hand warm; no hotter than set. Cool in air to room temperature.";
