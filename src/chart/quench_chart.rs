@@ -249,7 +249,10 @@ fn spots_beside_nose(curves: &ProductCurves, plane: &Plane) -> Vec<Spot> {
         .iter()
         .map(|p| p[1] - nose_c)
         .fold(0.0, f64::max);
-    let places = [0.1, -0.1, 0.25, -0.3, 0.45, -0.6, 0.65, -0.9, -1.2].map(|part| {
+    let places = [
+        0.1, -0.1, 0.25, -0.3, 0.45, -0.45, -0.6, 0.65, -0.75, -0.9, -1.05, -1.2,
+    ]
+    .map(|part| {
         let level = nose_c + part * reach_k.min(100.0);
         let first = curves
             .start
@@ -267,7 +270,7 @@ fn spots_beside_nose(curves: &ProductCurves, plane: &Plane) -> Vec<Spot> {
         anchor,
     };
     let inside = places.iter().flat_map(|&(column, level)| {
-        [9.0, 18.0, 32.0, 50.0, 80.0]
+        [9.0, 18.0, 32.0, 50.0, 65.0, 80.0, 95.0]
             .map(|gap| spot((column + gap, level), [0.0, 4.0], Anchor::Start))
     });
     let outside = [8.0, 30.0].into_iter().flat_map(|gap| {

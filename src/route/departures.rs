@@ -52,11 +52,24 @@ impl Departure {
             _ => format_temperature(value, scale),
         };
         match self.handbook {
-            Handbook::Class(class) => texts::handbook(class),
+            Handbook::Class(class) => texts::handbook(&class_words(class, scale)),
             Handbook::Between(least, most) if least >= most => texts::handbook(&shown(least)),
             Handbook::Between(least, most) => texts::handbook_range(&shown(least), &shown(most)),
         }
     }
+}
+
+/// A class of quenchants as handbooks write it, with a temperature that one gives on a scale.
+fn class_words(class: &str, scale: TemperatureScale) -> String {
+    let told = || {
+        let (before, rest) = class.split_once("<=")?;
+        let (number, after) = rest.split_once(" C")?;
+        // Read as a whole number: reading of decimals weighs more than all of this.
+        let most_c: u16 = number.parse().ok()?;
+        let most = format_temperature(f64::from(most_c), scale);
+        Some(texts::up_to(before, &most, after))
+    };
+    told().unwrap_or_else(|| class.to_owned())
 }
 
 /// Where a route departs from the handbook's practice for its grade, in the order of the route.
@@ -179,8 +192,10 @@ mod tests {
         assert_eq!(
             lines.replace('\u{a0}', " "),
             "Temper 2 departs from the handbook: 150 °C to 230 °C. \
-             Quench departs from the handbook: oil (<=150 C bath: martensite)."
+             Quench departs from the handbook: oil (up to 150 °C bath: martensite)."
         );
+        let quench = departure_lines(&route, TemperatureScale::Fahrenheit).pop();
+        assert!(quench.unwrap().contains("up to 302\u{a0}°F bath"));
         route.grade = None;
         assert_eq!(departures(&route), []);
     }

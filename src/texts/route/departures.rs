@@ -1,6 +1,11 @@
 //! Where a route departs from the handbook.
 
 #[inline]
+pub fn up_to(before: &str, most: &str, after: &str) -> String {
+    format!("{before}up to {most}{after}")
+}
+
+#[inline]
 pub fn handbook(what: &str) -> String {
     format!("handbook: {what}")
 }
