@@ -41,7 +41,7 @@ test("keys move the place, and each place says where it is", async () => {
   const [end] = await ringOf(bench);
   assert.ok(end > before);
   assert.notEqual(await line(bench), was);
-  assert.match(plain(await slider(bench).getAttribute("aria-valuetext")), /: \d+ °C, falling by [\d.]+ K\/s$/);
+  assert.match(plain(await slider(bench).getAttribute("aria-valuetext")), /: \d+ °C, hardly cooling$/);
   bench.assertNoTrouble();
   await bench.close();
 });

@@ -28,7 +28,7 @@ const PARTS: [Part; 16] = [
         begins: "",
         endings: &["wasm"],
         is_later: false,
-        limit: 546_540,
+        limit: 548_500,
     },
     Part {
         name: "typeface",
@@ -221,7 +221,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(limit_at_first(), 595_250);
+        assert_eq!(limit_at_first(), 597_210);
     }
 
     #[test]

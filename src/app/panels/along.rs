@@ -25,7 +25,7 @@ pub(super) const POSITIONS: f64 = 400.0;
 const FIRST_S: f64 = 0.1;
 /// A place that cools by less is not told to cool: a centre that nothing has reached yet, or one that is as
 /// cold as its bath, K/s.
-const STANDS_STILL_K_PER_S: f64 = 0.05;
+const STANDS_STILL_K_PER_S: f64 = 0.02;
 /// Where the place stands at first.
 const FIRST_POSITION: f64 = 0.45 * POSITIONS;
 /// How near to the curve it is pointed at, px: by mouse or pen, by finger.

@@ -93,7 +93,7 @@ pub const FALLING: &str = "falling";
 
 #[inline]
 pub fn hardly_cooling(temperature: &str) -> String {
-    format!("{temperature}, hardly cooling yet or any more")
+    format!("{temperature}, hardly cooling")
 }
 
 #[inline]
