@@ -30,7 +30,7 @@ pub const NONE_HARDENS_THROUGH: &str = "No quenchant of the list hardens it thro
 
 #[inline]
 pub fn slowest_still(medium: &str, how: &str) -> String {
-    format!("Slowest quenchant that still hardens it, not stirred: {medium}{how}")
+    format!("Slowest quenchant of the list that still hardens it, as listed: {medium}{how}")
 }
 
 pub const SQUARE_BAR: &str = "square bar";
