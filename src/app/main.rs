@@ -202,31 +202,6 @@ fn Tabs() -> impl IntoView {
     .into_any()
 }
 
-/// Four figures at the foot of the phone.
-#[component]
-fn Dock() -> impl IntoView {
-    let state = bench();
-    let figures = move || {
-        charts::figures(state)
-            .into_iter()
-            .map(|(term, figure, unit)| {
-                view! {
-                    <div>
-                        <dt>{term}</dt>
-                        <dd>{figure} " " <small>{unit}</small></dd>
-                    </div>
-                }
-            })
-            .collect_view()
-    };
-    view! {
-        <div class="dock" class:stale=move || state.is_of_before() aria-hidden="true">
-            <dl>{figures}</dl>
-        </div>
-    }
-    .into_any()
-}
-
 /// The bench.
 #[component]
 fn BenchPlace() -> impl IntoView {
@@ -270,7 +245,7 @@ fn BenchPlace() -> impl IntoView {
             {panel(Panel::Own)}
             {panel(Panel::QuenchTable)}
         </main>
-        <Dock />
+        {panel(Panel::Dock)}
     }
     .into_any()
 }

@@ -819,9 +819,26 @@ export class BenchPage {
     );
   }
 
-  /** Figures at the foot of the phone. */
+  /** The figures at the foot of the window. */
+  get dock() {
+    return this.page.locator(".dock");
+  }
+
   get figures() {
     return this.page.locator(".dock dd");
+  }
+
+  /** How the dock judges its margin and its hardness, and how the sentences do: sign and colour of each. */
+  verdicts() {
+    return this.page.evaluate(() => {
+      const name = (sign) => sign.getAttribute("aria-label");
+      const docked = [...document.querySelectorAll(".dock dt svg")];
+      const said = [...document.querySelectorAll(".sentences .say > svg")];
+      return {
+        docked: docked.map((sign) => [name(sign), getComputedStyle(sign.closest("div").querySelector("dd")).color]),
+        said: [said[1], said.at(-1)].map((sign) => [name(sign), getComputedStyle(sign.querySelector("[class]")).fill]),
+      };
+    });
   }
 
   /** How far the page is wider than the window, CSS pixels. */
@@ -1084,7 +1101,7 @@ export class BenchPage {
     // A table of before is pale until that of now is there.
     const pale = this.page.locator('.quenches[aria-busy="true"]');
     await this.until(() => pale.count(), (count) => count === 0, "the table of quenchants is of now");
-    const { violations } = await this.page.evaluate((rules) => window.axe.run({ exclude: [".out .stale", ".route.stale canvas", ".dock.stale", ...["canvas", ".tag", "table", ".notes", ".hint", ".phone-only"].map((part) => `.stage.stale ${part}`)] }, rules), rules);
+    const { violations } = await this.page.evaluate((rules) => window.axe.run({ exclude: [".out .stale", ".route.stale canvas", ...["canvas", ".tag", "table", ".notes", ".hint", ".phone-only"].map((part) => `.stage.stale ${part}`)] }, rules), rules);
     return violations.flatMap(({ id, help, nodes }) => nodes.map(({ target }) => `${id}: ${help}: ${target}`));
   }
 

@@ -18,7 +18,7 @@ pub(crate) use quench::{quench_scene, section_scene};
 pub(crate) use replay::replay_scene;
 pub(crate) use soak::{soak_history_scene, soak_map_scene};
 pub(crate) use strip::{blocks, strip};
-pub(crate) use words::{answer, figures, no_map, no_temper, still_does};
+pub(crate) use words::{answer, no_map, no_temper, still_does};
 
 use super::state::Bench;
 use leptos::prelude::*;

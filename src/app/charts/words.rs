@@ -1,11 +1,11 @@
-//! Figures and sentences beside the charts.
+//! Sentences beside the charts.
 
 use crate::errand;
 use crate::state::{Bench, Stage};
 use leptos::prelude::*;
 use recalesce::heat::Section;
 use recalesce::route;
-use recalesce::units::{format_fixed, format_length, format_percent, format_temperature};
+use recalesce::units::{format_length, format_temperature};
 use recalesce_texts::page as texts;
 
 /// What else would still harden this piece, in words.
@@ -83,45 +83,4 @@ pub(crate) fn answer(bench: Bench, stage: Stage) -> String {
             )
         }),
     }
-}
-
-/// Four figures for the phone's dock: term, figure, unit.
-pub(crate) fn figures(bench: Bench) -> Vec<(&'static str, String, String)> {
-    let Some(outcome) = bench.outcome() else {
-        return Vec::new();
-    };
-    let none = || ("–".to_owned(), String::new());
-    let margin = outcome.quench.transformed.given().map_or_else(none, |t| {
-        let words = route::margin_words(t.margin.seconds);
-        let sign = if t.margin.seconds < 0.0 {
-            "\u{2212}"
-        } else {
-            ""
-        };
-        let (figure, unit) = words.split_once('\u{a0}').unwrap_or((&words, ""));
-        (format!("{sign}{figure}"), unit.to_owned())
-    });
-    let last = outcome.stages.last();
-    let austenite = last
-        .and_then(|stage| stage.fractions)
-        .map_or_else(none, |f| {
-            let words = format_percent(f.austenite);
-            let (figure, unit) = words.split_once('\u{a0}').unwrap_or((&words, ""));
-            (figure.to_owned(), unit.to_owned())
-        });
-    let hardness = last
-        .and_then(|stage| Some((stage.hardness?.hrc()?, stage.band_hrc)))
-        .map_or_else(none, |(hrc, band)| {
-            (format_fixed(hrc, 1), format!("±{}", format_fixed(band, 1)))
-        });
-    vec![
-        (
-            texts::charts::DISSOLVED,
-            format_fixed(outcome.soak.end.carbon_wt, 2),
-            "%\u{a0}C".to_owned(),
-        ),
-        (texts::charts::MARGIN, margin.0, margin.1),
-        (texts::charts::AUSTENITE, austenite.0, austenite.1),
-        (texts::charts::HARDNESS, hardness.0, hardness.1),
-    ]
 }

@@ -19,6 +19,7 @@ mod decide_shop_owned;
 mod decide_sure;
 mod decide_sweep;
 mod decide_trade_off;
+pub(crate) mod dock;
 pub(crate) mod drawn;
 pub(crate) mod embed;
 pub(crate) mod furnace;

@@ -66,15 +66,20 @@ pub(super) fn number(text: String, key: NumberKey) -> AnyView {
     .into_any()
 }
 
+/// The class of what is judged, for its ink.
+pub(crate) const fn tone_class(tone: Tone) -> &'static str {
+    match tone {
+        Tone::Plain => "",
+        Tone::Holds => "holds",
+        Tone::Narrow => "narrow",
+        Tone::Misses => "misses",
+    }
+}
+
 /// One sentence with its numbers as keys.
 #[component]
 pub(crate) fn Say(sentence: Sentence) -> impl IntoView {
-    let class = match sentence.tone {
-        Tone::Plain => "say",
-        Tone::Holds => "say holds",
-        Tone::Narrow => "say narrow",
-        Tone::Misses => "say misses",
-    };
+    let class = format!("say {}", tone_class(sentence.tone));
     let mut rest = sentence.parts.into_iter().peekable();
     let mut parts = Vec::new();
     while let Some(part) = rest.next() {
@@ -259,24 +264,30 @@ pub(crate) fn say_each(all: Memo<Option<Vec<Sentence>>>) -> impl IntoView {
 }
 
 /// Why the route has no outcome of its own, if it has none.
-pub(crate) fn refusal(bench: Bench) -> AnyView {
-    let words = Memo::new(move |_| {
+pub(crate) fn refusal_words(bench: Bench) -> Memo<Option<String>> {
+    Memo::new(move |_| {
         let scale = bench.scale.get();
         bench
             .computed
             .with(|c| c.error.as_ref().map(|error| error.words(scale)))
-    });
-    let line = move || {
-        words.get().map(|text| {
-            view! {
-                <p class="say misses">
-                    <Mark tone=Tone::Misses />
-                    {text}
-                </p>
-            }
-        })
-    };
-    line.into_any()
+    })
+}
+
+/// A refusal as a line.
+pub(crate) fn say_refusal(words: String) -> AnyView {
+    view! {
+        <p class="say misses">
+            <Mark tone=Tone::Misses />
+            {words}
+        </p>
+    }
+    .into_any()
+}
+
+/// The line of why the route has no outcome of its own, if it has none.
+pub(crate) fn refusal(bench: Bench) -> AnyView {
+    let words = refusal_words(bench);
+    (move || words.get().map(say_refusal)).into_any()
 }
 
 /// The outcome.

@@ -3,6 +3,7 @@
 use crate::browser::{decimals, storage};
 use crate::panels::acting::Acting;
 use crate::panels::along::Along;
+use crate::panels::dock::Dock;
 use crate::panels::drawn::Drawn;
 use crate::panels::furnace::FurnacePanel;
 use crate::panels::hardenability::{ContinuousInside, EndQuenchInside};
@@ -89,6 +90,8 @@ pub(crate) enum Panel {
     Acting,
     /// How sure it is by pieces that are drawn.
     Drawn,
+    /// The figures at the foot of the window.
+    Dock,
     /// What stands behind a number.
     Opened(NumberKey),
     /// The user's own quenchant.
@@ -204,6 +207,7 @@ fn show(panel: Panel) -> AnyView {
         Panel::InUse => view! { <InUseInside /> }.into_any(),
         Panel::Acting => view! { <Acting /> }.into_any(),
         Panel::Drawn => view! { <Drawn /> }.into_any(),
+        Panel::Dock => view! { <Dock /> }.into_any(),
         Panel::Opened(key) => view! { <Explained key=key /> }.into_any(),
         Panel::Own => view! { <OwnPanel /> }.into_any(),
         Panel::QuenchTable => view! { <QuenchTablePanel /> }.into_any(),
