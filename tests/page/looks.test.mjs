@@ -190,6 +190,20 @@ test("the dock judges as the sentences do, by ink and sign, and says in a line w
   await bench.close();
 });
 
+test("the list of grades opens at the one in use, and the page stays where it is", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.openWord("The steel");
+  const inView = () =>
+    bench.option("52100").evaluate((row) => {
+      const [one, list] = [row, row.closest(".grade-list")].map((part) => part.getBoundingClientRect());
+      return one.top >= list.top && one.bottom <= list.bottom;
+    });
+  await bench.until(inView, (is) => is, "the chosen grade is in view");
+  assert.equal(await bench.page.evaluate(() => scrollY), 0);
+  assert.equal(await bench.gradeSearch.evaluate((field) => field === document.activeElement), true);
+  await bench.close();
+});
+
 test("on a phone what is pressed often is at least 24 px each way", async () => {
   const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
   const small = await bench.mainControls.evaluateAll((all) =>

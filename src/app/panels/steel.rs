@@ -2,6 +2,7 @@
 
 use crate::controls::{Choice, Entry, Typed, quantities};
 use crate::state::bench;
+use leptos::html::Div;
 use leptos::prelude::*;
 use recalesce::route::Route;
 use recalesce::steel::{Element, Grade, find, search};
@@ -51,6 +52,20 @@ pub(crate) fn SteelPanel() -> impl IntoView {
             .collect::<Vec<_>>()
     });
     let chosen = Signal::derive(move || bench.route.with(|r| r.grade.clone().unwrap_or_default()));
+    // The grade in use is in view when its list opens: the list is scrolled, not the page.
+    let list = NodeRef::<Div>::new();
+    list.on_load(|list| {
+        request_animation_frame(move || {
+            if let Ok(Some(row)) = list.query_selector("[aria-selected=true]") {
+                let (seen, row) = (
+                    list.get_bounding_client_rect(),
+                    row.get_bounding_client_rect(),
+                );
+                let to_middle = row.top() - seen.top() - 0.5 * (seen.height() - row.height());
+                list.set_scroll_top(list.scroll_top() + to_middle as i32);
+            }
+        });
+    });
     // The route as it was before the practice of the grade picked last.
     let own = RwSignal::new(None::<Route>);
     let pick = move |name: String| {
@@ -120,7 +135,7 @@ pub(crate) fn SteelPanel() -> impl IntoView {
             />
         </div>
         <div role="status">{taken}</div>
-        <div class="grade-list">
+        <div class="grade-list" node_ref=list>
             <Choice name=texts::steel::GRADES entries=entries chosen=chosen pick=pick />
             {move || {
                 entries
