@@ -190,6 +190,24 @@ test("the dock judges as the sentences do, by ink and sign, and says in a line w
   await bench.close();
 });
 
+test("on a phone a panel has a button at hand that closes it and gives the focus back", async () => {
+  const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
+  for (const name of ["The steel", "Quenchant"]) {
+    await bench.openWord(name);
+    const done = bench.panel.getByRole("button", { name: "Done", exact: true });
+    const { y, height } = await done.boundingBox();
+    assert.ok(height >= 44 && y + height <= PHONE.height, `${name}: ${height} px high, to ${y + height}`);
+    await done.tap();
+    await bench.panel.waitFor({ state: "detached" });
+    assert.equal(await bench.word(name).evaluate((word) => word === document.activeElement), true, name);
+  }
+  await bench.page.setViewportSize({ width: 1440, height: 900 });
+  await bench.openWord("The steel");
+  assert.equal(await bench.panel.getByRole("button", { name: "Done", exact: true }).count(), 0, "wide");
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
 test("the list of grades opens at the one in use, and the page stays where it is", async () => {
   const bench = await BenchPage.ready(browser);
   await bench.openWord("The steel");

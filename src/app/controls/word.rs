@@ -4,6 +4,7 @@ use crate::state::bench;
 use leptos::ev;
 use leptos::html::Span;
 use leptos::prelude::*;
+use recalesce_texts::page::general::DONE;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement, Node};
 
@@ -34,7 +35,8 @@ fn side_of(word: &Element) -> Option<Side> {
 }
 
 /// A pressable word with a panel below its sentence, where it covers no other word of it. Escape,
-/// a press outside, the word itself, or the focus that goes elsewhere closes the panel.
+/// a press outside, the word itself, or the focus that goes elsewhere closes the panel; on a phone, where
+/// it covers most of the page, a button as well.
 #[component]
 pub(crate) fn Word(
     /// The word as it stands in the sentence.
@@ -107,17 +109,20 @@ pub(crate) fn Word(
         }
         open.update(|is_open| *is_open = !*is_open);
     };
+    let close = move || {
+        open.set(false);
+        let button = root
+            .get_untracked()
+            .and_then(|span| span.query_selector("button").ok().flatten())
+            .and_then(|element| element.dyn_into::<HtmlElement>().ok());
+        if let Some(button) = button {
+            let _ = button.focus();
+        }
+    };
     let close_on_escape = move |key: ev::KeyboardEvent| {
         if key.key() == "Escape" && open.get_untracked() {
             key.stop_propagation();
-            open.set(false);
-            let button = root
-                .get_untracked()
-                .and_then(|span| span.query_selector("button").ok().flatten())
-                .and_then(|element| element.dyn_into::<HtmlElement>().ok());
-            if let Some(button) = button {
-                let _ = button.focus();
-            }
+            close();
         }
     };
     let panel = move || {
@@ -134,6 +139,9 @@ pub(crate) fn Word(
                     }
                 >
                     {children()}
+                    <button type="button" class="press done" on:click=move |_| close()>
+                        {DONE}
+                    </button>
                 </span>
             }
         })

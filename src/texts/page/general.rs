@@ -63,6 +63,7 @@ pub const PART_NOT_LOADED: &str = "This part of the page could not be loaded.";
 pub const PART_NOT_LOADED_TRY_AGAIN: &str =
     "This part of the page could not be loaded. Check the connection and try again.";
 pub const TRY_AGAIN: &str = "Try again";
+pub const DONE: &str = "Done";
 
 #[inline]
 pub fn between(least: &str, most: &str) -> String {
