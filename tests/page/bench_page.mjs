@@ -841,6 +841,11 @@ export class BenchPage {
     });
   }
 
+  /** What stands below the name of each route on the shelf. */
+  async keptLines() {
+    return (await this.page.locator(".kept p").allInnerTexts()).map(plain);
+  }
+
   /** How far the page is wider than the window, CSS pixels. */
   overflow() {
     return this.page.evaluate(() => document.scrollingElement.scrollWidth - innerWidth);

@@ -28,7 +28,7 @@ for (const chart of CHARTS) {
       await bench.embedded.waitFor();
       await bench.embedded.locator(chart === "phases" ? "table" : "canvas[role=img]").first().waitFor();
       assert.equal(await bench.page.locator(".handle, header, nav").count(), 0);
-      assert.match(await bench.embedded.innerText(), /marking knife of 52100; soak 83\d/);
+      assert.match(await bench.embedded.innerText(), /marking knife of 52100; 4\.0\smm at the spine; 5 steps before hardening; soak 83\d/);
       assert.match(await bench.embedded.getByRole("link").getAttribute("href"), /#route=[\w.-]+$/);
       assert.deepEqual(await bench.accessibilityFaults(), []);
       const wide = await bench.page.evaluate(() => document.documentElement.scrollWidth - innerWidth);

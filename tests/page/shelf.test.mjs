@@ -58,6 +58,13 @@ test("a route is kept from the bench, twice under two names, and is there after 
   await bench.started();
   await bench.go("Shelf");
   await sameNames(bench, [NAME, `${NAME} (2)`]);
+  // Below a name stands what the route does, and not the name again.
+  const [first, second] = await bench.keptLines();
+  assert.equal(
+    first,
+    "4.0 mm at the spine; 5 steps before hardening; soak 830 °C for 12 min; medium oil; cold bath −75 °C for 1 h; temper 190 °C for 1 h, 190 °C for 1 h; for 61 to 63 HRC",
+  );
+  assert.notEqual(second, first);
   bench.assertNoTrouble();
   await bench.close();
 });

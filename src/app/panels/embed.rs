@@ -32,11 +32,7 @@ pub(crate) fn Embedded() -> impl IntoView {
             bench.stage.set(Stage::Prior(usize::MAX));
             bench.route.set(route);
             let opens = address::with_route(link).unwrap_or_default();
-            let says = move || {
-                bench
-                    .route
-                    .with(|route| shelf::summary(route, bench.scale.get()))
-            };
+            let says = move || bench.route.with(|route| shelf::summary(route, bench));
             view! {
                 <main class="embed">
                     <h1>

@@ -262,10 +262,9 @@ pub(super) fn OpenRun(log: Log) -> impl IntoView {
         })
     };
     let planned = move || {
-        let scale = bench.scale.get();
         run.with(|run| {
             let run = run.as_ref()?;
-            Some(super::shelf::summary(&run.route, scale))
+            Some(super::shelf::summary(&run.route, bench))
         })
     };
     let load = move || {

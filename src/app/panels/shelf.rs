@@ -1,5 +1,6 @@
 //! The shelf: saved routes, and files in and out.
 
+use super::piece::{bath_words, size_words};
 use crate::browser::files;
 use crate::controls::FileButton;
 use crate::link;
@@ -8,7 +9,7 @@ use leptos::html::Button;
 use leptos::prelude::*;
 use recalesce::route::Route;
 use recalesce::save::{ItemId, Shelf, ShelfError, ShownChart, frame_text};
-use recalesce::units::{TemperatureScale, format_duration_s, format_fixed, format_temperature};
+use recalesce::units::{format_duration_s, format_fixed, format_temperature};
 use recalesce_texts::page as texts;
 use std::sync::Arc;
 use wasm_bindgen::JsCast;
@@ -113,38 +114,54 @@ pub(crate) fn focus_on_undo() {
     }
 }
 
-/// A route in a line; what its piece is called stays as it was written.
-pub(super) fn summary(route: &Route, scale: TemperatureScale) -> AnyView {
-    let tempers = route
+/// What a route does in a line: all that tells it from others of its piece and steel.
+fn steps(route: &Route, bench: Bench) -> String {
+    let (scale, length) = (bench.scale.get(), bench.length.get());
+    let held = |temperature_c: f64, time_min: f64| {
+        texts::shelf::held(
+            &format_temperature(temperature_c, scale),
+            &format_duration_s(60.0 * time_min),
+        )
+    };
+    let (size, of) = size_words(&route.section, length);
+    let [least, most] =
+        [route.target.least_hrc, route.target.most_hrc].map(|hrc| format_fixed(hrc, 0));
+    let tempers: Vec<String> = route
         .tempers
         .iter()
-        .map(|t| format_temperature(t.temperature_c, scale))
-        .collect::<Vec<_>>()
-        .join(", ");
-    let rest = texts::shelf::summary(
-        route.grade.as_deref().unwrap_or(texts::piece::OWN_STEEL),
-        [
-            &format_temperature(route.soak.temperature_c, scale),
-            &format_duration_s(60.0 * route.soak.time_min),
-        ],
-        [
-            &super::piece::bath_words(&route.quench, scale),
-            if tempers.is_empty() {
-                texts::shelf::NO_TEMPER
-            } else {
-                &tempers
-            },
-        ],
-        [route.target.least_hrc, route.target.most_hrc]
-            .map(|hrc| format_fixed(hrc, 0))
-            .each_ref()
-            .map(String::as_str),
-    );
+        .map(|temper| held(temper.temperature_c, temper.time_min))
+        .collect();
+    texts::shelf::steps(
+        &(size + of),
+        route.prior.len(),
+        &held(route.soak.temperature_c, route.soak.time_min),
+        &bath_words(&route.quench, scale),
+        &route.cold.as_ref().map_or_else(String::new, |cold| {
+            texts::shelf::cold(&held(cold.temperature_c, cold.time_min))
+        }),
+        &tempers.join(", "),
+        [&least, &most],
+    )
+}
+
+/// A route in a line with what it is of; what its piece is called stays as it was written.
+pub(super) fn summary(route: &Route, bench: Bench) -> AnyView {
+    let grade = route.grade.as_deref().unwrap_or(texts::piece::OWN_STEEL);
     view! {
         <span translate="no">{route.piece.clone()}</span>
-        {rest}
+        {texts::shelf::of_steel(grade)}
+        {steps(route, bench)}
     }
     .into_any()
+}
+
+/// What stands below the name of a kept route; what that tells already is not told again.
+fn below_name(name: &str, route: &Route, bench: Bench) -> AnyView {
+    if name.starts_with(&route.name()) {
+        steps(route, bench).into_any()
+    } else {
+        summary(route, bench)
+    }
 }
 
 /// Gives the focus back to a button whose row has moved in the document, or to the other one where
@@ -174,10 +191,10 @@ fn Kept(id: ItemId) -> impl IntoView {
             .unwrap_or_default()
     };
     let line = move || {
-        let scale = bench.scale.get();
-        bench
-            .shelf
-            .with(|s| s.get(id).map(|item| summary(&item.route, scale)))
+        bench.shelf.with(|s| {
+            s.get(id)
+                .map(|item| below_name(&item.name, &item.route, bench))
+        })
     };
     let is_first = move || {
         bench

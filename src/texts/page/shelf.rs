@@ -28,14 +28,41 @@ pub fn imported_but(count: usize, left_out: &str) -> String {
 }
 
 #[inline]
-pub fn summary(
-    grade: &str,
-    [soak, time]: [&str; 2],
-    [bath, temper]: [&str; 2],
+pub fn of_steel(grade: &str) -> String {
+    format!(" of {grade}; ")
+}
+
+#[inline]
+pub fn held(temperature: &str, time: &str) -> String {
+    format!("{temperature} for {time}")
+}
+
+#[inline]
+pub fn cold(held: &str) -> String {
+    format!("cold bath {held}; ")
+}
+
+/// What a route does, with the number of its steps before hardening; a cold bath and tempers may be none.
+pub fn steps(
+    size: &str,
+    before: usize,
+    soak: &str,
+    bath: &str,
+    cold: &str,
+    tempers: &str,
     [least, most]: [&str; 2],
 ) -> String {
+    let before = match before {
+        0 => String::new(),
+        1 => "1 step before hardening; ".to_owned(),
+        _ => format!("{before} steps before hardening; "),
+    };
+    let (temper, tempers) = match tempers {
+        "" => ("no temper", ""),
+        _ => ("temper ", tempers),
+    };
     format!(
-        " of {grade}; soak {soak} for {time}; {bath}; temper {temper}; for {least} to {most}\u{a0}HRC"
+        "{size}; {before}soak {soak}; {bath}; {cold}{temper}{tempers}; for {least} to {most}\u{a0}HRC"
     )
 }
 
@@ -77,7 +104,6 @@ pub fn imported(count: usize) -> String {
     format!("{count} imported.")
 }
 
-pub const NO_TEMPER: &str = "none";
 pub const NAME: &str = "Name";
 pub const UP: &str = "Up";
 pub const DOWN: &str = "Down";
