@@ -213,7 +213,11 @@ fn glow_columns(scene: &mut Scene, step: &RouteStep, plane: &Plane) {
     }));
 }
 
-/// A round time whose bar is easy to read: the longest that takes no more than a third of the block.
+/// A letter of a scale bar's time at the most, px.
+const LETTER_PX: f64 = 5.2;
+
+/// A round time whose bar is easy to read: the longest that takes no more than a third of the block. None
+/// where it has no room beside its words.
 fn scale_bar(scene: &mut Scene, plane: &Plane) {
     const ROUND: [(f64, &str); 16] = [
         (0.1, "0.1 s"),
@@ -241,6 +245,9 @@ fn scale_bar(scene: &mut Scene, plane: &Plane) {
     };
     let (right, row) = (rect.right - 6.0, rect.top + 9.0);
     let left = right - time_s * px_per_s;
+    if left - 4.0 - LETTER_PX * text.len() as f64 <= rect.left {
+        return;
+    }
     let pen = Pen::new(Ink::ShopInk2, 1.0);
     scene.stroke(px(left, row), px(right, row), pen);
     for column in [left, right] {
@@ -295,4 +302,59 @@ fn summary(route: &RouteData, labels: &Labels) -> String {
         return texts::NO_STEPS.to_owned();
     }
     texts::summary(count, &labels.temperature(hottest))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::face;
+    use super::*;
+
+    /// Words of the scale bars of a strip of some steps, with where each begins and its block does, px.
+    fn scale_bars(steps: usize, end_s: f64) -> Vec<[f64; 2]> {
+        let step = RouteStep {
+            points: vec![[0.0, 20.0], [end_s, 850.0]],
+            weight: 1.0,
+            selected: false,
+            note: None,
+        };
+        let route = RouteData {
+            steps: vec![step; steps],
+            a1_c: 730.0,
+        };
+        let strip = route_strip(&route, &Labels::METRIC, [732.0, 116.0]);
+        let marks = strip
+            .scene
+            .panels
+            .iter()
+            .flat_map(|panel| panel.marks.iter().map(move |mark| (panel, mark)));
+        marks
+            .filter_map(|(panel, mark)| {
+                let Mark::Label(label) = mark else {
+                    return None;
+                };
+                let words = &label.lines.first()?.text;
+                let Coord::Px(right) = label.spots.first()?.at.x else {
+                    return None;
+                };
+                let is_time = words.ends_with(['s', 'n', 'h']);
+                let width = face::width_px(words, 11.0, Weight::Text);
+                is_time.then_some([right - width, panel.plane.rect.left])
+            })
+            .collect()
+    }
+
+    #[test]
+    fn no_scale_bar_reaches_into_the_block_before() {
+        assert_eq!(scale_bars(4, 900.0).len(), 4);
+        assert_eq!(scale_bars(15, 4000.0).len(), 0);
+        for steps in 1..20 {
+            for end_s in [0.9, 40.0, 900.0, 4000.0, 40_000.0] {
+                let bars = scale_bars(steps, end_s);
+                assert!(
+                    bars.iter().all(|[left, block]| left > block),
+                    "{steps} steps of {end_s} s: {bars:?}"
+                );
+            }
+        }
+    }
 }

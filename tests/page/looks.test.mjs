@@ -222,6 +222,15 @@ test("the list of grades opens at the one in use, and the page stays where it is
   await bench.close();
 });
 
+test("in the middle there is room beside the last step for what adds a temper", async () => {
+  const bench = await BenchPage.ready(browser, { viewport: { width: 820, height: 900 } });
+  const [last, add] = await bench.page.evaluate(() =>
+    [".blocks button:has(+ .last)", ".blocks .last"].map((part) => document.querySelector(part).getBoundingClientRect()).map(({ left, right }) => [left, right]),
+  );
+  assert.ok(last[1] <= add[0] && add[1] - add[0] >= 24, `${last} beside ${add}`);
+  await bench.close();
+});
+
 test("on a phone what is pressed often is at least 24 px each way", async () => {
   const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
   const small = await bench.mainControls.evaluateAll((all) =>
