@@ -846,6 +846,18 @@ export class BenchPage {
     return (await this.page.locator(".kept p").allInnerTexts()).map(plain);
   }
 
+  /** What saves a table stands right below it, where the table begins. */
+  async saveStandsBelow(table) {
+    const button = this.page.getByRole("button", { name: `Save the table as CSV: ${table}`, exact: true });
+    const [across, down] = await button.evaluate((element) => {
+      const before = element.parentElement.previousElementSibling;
+      const shown = (before.querySelector("table") ?? before).getBoundingClientRect();
+      const { left, top } = element.getBoundingClientRect();
+      return [left - shown.left, top - shown.bottom];
+    });
+    assert.ok(Math.abs(across) < 10 && down >= 0 && down < 10, `${table}: ${across} px beside, ${down} px below`);
+  }
+
   /** How far the page is wider than the window, CSS pixels. */
   overflow() {
     return this.page.evaluate(() => document.scrollingElement.scrollWidth - innerWidth);

@@ -183,6 +183,7 @@ test("how sure the route is, and what matters most, on the phone", async () => {
   const figures = (await row.locator("td").allTextContents()).map((text) => Number.parseFloat(text));
   assert.deepEqual(figures, figures.toSorted((a, b) => a - b));
   assert.equal(figures.length, 5);
+  await bench.saveStandsBelow("how sure");
   assert.match(await bench.page.locator(".matters p").first().textContent(), /spread in hardness/);
   await bench.page.getByText("What was drawn, and from where").tap();
   await bench.page.getByText("drawn evenly with seed 1,", { exact: false }).waitFor();

@@ -215,6 +215,7 @@ test("the card and what goes into a number come as tables", async () => {
   assert.equal(card[0].join("|"), "Piece|Step|Set|Also set|Look for|Hardness after it|Cautions");
   assert.deepEqual(card.slice(1).map(([, step]) => plain(step)), await bench.cardSteps());
   await checkShown(bench, "what to expect");
+  for (const table of ["card", "what to expect"]) await bench.saveStandsBelow(table);
   assert.deepEqual(await bench.accessibilityFaults(), []);
   bench.assertNoTrouble();
   await bench.close();
