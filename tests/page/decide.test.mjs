@@ -183,6 +183,8 @@ test("how sure the route is, and what matters most, on the phone", async () => {
   const figures = (await row.locator("td").allTextContents()).map((text) => Number.parseFloat(text));
   assert.deepEqual(figures, figures.toSorted((a, b) => a - b));
   assert.equal(figures.length, 5);
+  const heads = await bench.page.locator("thead th").allTextContents();
+  assert.deepEqual(heads.slice(0, 5), ["1 in 20 is lower", "1 in 4 is lower", "the middle one", "1 in 4 is higher", "1 in 20 is higher"]);
   await bench.saveStandsBelow("how sure");
   assert.match(await bench.page.locator(".matters p").first().textContent(), /spread in hardness/);
   await bench.page.getByText("What was drawn, and from where").tap();

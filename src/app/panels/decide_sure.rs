@@ -130,7 +130,7 @@ fn results(bench: Bench, sure: &Sure, seed: u32) -> AnyView {
                         <td></td>
                         <th scope="col">{texts::decide::ONE_IN_20_BELOW}</th>
                         <th scope="col">{texts::decide::QUARTER_BELOW}</th>
-                        <th scope="col">{texts::decide::HALF_BELOW}</th>
+                        <th scope="col">{texts::decide::MIDDLE}</th>
                         <th scope="col">{texts::decide::QUARTER_ABOVE}</th>
                         <th scope="col">{texts::decide::ONE_IN_20_ABOVE}</th>
                     </tr>

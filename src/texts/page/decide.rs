@@ -94,11 +94,11 @@ pub fn cases_refused(refused: usize, cases: usize) -> String {
 }
 
 pub const HOW_SURE_EACH: &str = "How sure each number is";
-pub const ONE_IN_20_BELOW: &str = "1 in 20 below";
-pub const QUARTER_BELOW: &str = "a quarter below";
-pub const HALF_BELOW: &str = "half below";
-pub const QUARTER_ABOVE: &str = "a quarter above";
-pub const ONE_IN_20_ABOVE: &str = "1 in 20 above";
+pub const ONE_IN_20_BELOW: &str = "1 in 20 is lower";
+pub const QUARTER_BELOW: &str = "1 in 4 is lower";
+pub const MIDDLE: &str = "the middle one";
+pub const QUARTER_ABOVE: &str = "1 in 4 is higher";
+pub const ONE_IN_20_ABOVE: &str = "1 in 20 is higher";
 pub const WHAT_MATTERS: &str = "What matters most";
 pub const BEING_WORKED_OUT: &str = "Being worked out.";
 pub const WHAT_WAS_DRAWN: &str = "What was drawn, and from where";
