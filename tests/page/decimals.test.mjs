@@ -197,11 +197,15 @@ test("what the user has named keeps its point", async () => {
   const changed = () =>
     bench.page.evaluate(() => {
       const texts = [...document.querySelectorAll("*")].flatMap((element) =>
-        ["aria-label", "title", "placeholder"].map((word) => element.getAttribute(word) ?? "").concat(element.children.length ? [] : element.textContent),
+        ["aria-label", "title", "placeholder"].map((word) => element.getAttribute(word) ?? "").concat(element.value ?? [], element.children.length ? [] : element.textContent),
       );
-      return texts.filter((text) => text.includes("2,5 mm knife"));
+      return texts.filter((text) => `${text}`.includes("2,5 mm knife"));
     });
-  const shown = () => bench.page.evaluate(() => document.querySelector("#app").innerText.includes("2.5 mm knife"));
+  /** In a text or, on the shelf, in the field that renames. */
+  const shown = () =>
+    bench.page.evaluate(() =>
+      [document.querySelector("#app").innerText, ...[...document.querySelectorAll("input")].map((field) => field.value)].some((text) => text.includes("2.5 mm knife")),
+    );
   await bench.keep();
   await bench.logRun();
   await bench.button("All runs").click();
