@@ -28,7 +28,7 @@ const PARTS: [Part; 16] = [
         begins: "",
         endings: &["wasm"],
         is_later: false,
-        limit: 548_500,
+        limit: 547_000,
     },
     Part {
         name: "typeface",
@@ -42,7 +42,7 @@ const PARTS: [Part; 16] = [
         begins: "",
         endings: &["js"],
         is_later: false,
-        limit: 16_440,
+        limit: 16_500,
     },
     Part {
         name: "style sheet",
@@ -99,7 +99,7 @@ const PARTS: [Part; 16] = [
         begins: "assets/parts/split_panels",
         endings: &["wasm"],
         is_later: true,
-        limit: 277_500,
+        limit: 278_000,
     },
     Part {
         name: "places",
@@ -221,7 +221,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(limit_at_first(), 597_210);
+        assert_eq!(limit_at_first(), 595_770);
     }
 
     #[test]
