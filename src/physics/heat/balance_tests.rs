@@ -1,10 +1,10 @@
 //! The heat that a piece loses is the heat that goes through its faces: for every shape, over the
 //! nodes and faces of its own mesh.
 
-use super::blade::BLADE_BAND;
+use super::blade::Asked;
 use super::conduct::Conduction;
 use super::cut::{Cut, Kind, View};
-use super::element::{RADIAL_BAND, SQUARE_BAND};
+use super::element::{NARROW_BAND, SQUARE_BAND};
 use super::trace::hermite;
 use super::until::{Reached, Until};
 use super::{Grind, Material, Medium, Section, medium};
@@ -23,11 +23,10 @@ const LOOKS: [(f64, f64); 5] = [
 fn imbalance(section: Section, medium: &Medium, martensite_start_c: Option<f64>) -> f64 {
     let material =
         martensite_start_c.map_or_else(Material::austenite, Material::austenite_to_martensite);
-    let cut = Cut::of(&section, View::Named, medium.wets_in_a_front());
+    let cut = Cut::of(&section, View::Named, Asked::by_bath(medium, 1.0));
     match cut.kind {
-        Kind::Radial => of_mesh::<RADIAL_BAND>(&cut, medium, &material),
+        Kind::Narrow => of_mesh::<NARROW_BAND>(&cut, medium, &material),
         Kind::Square => of_mesh::<SQUARE_BAND>(&cut, medium, &material),
-        Kind::Blade => of_mesh::<BLADE_BAND>(&cut, medium, &material),
     }
 }
 

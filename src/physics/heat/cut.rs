@@ -1,7 +1,7 @@
 //! A section cut into nodes, and the places in it that are looked at.
 
 use super::Section;
-use super::blade::{LAYERS, SHARE, blade};
+use super::blade::{Asked, Blade};
 use super::curve::Place;
 use super::element::{
     Element, GLANCE_NODES, PLATE_NODES, ROUND_NODES, SQUARE_NODES, number_in_square,
@@ -19,6 +19,8 @@ const SQUARE_TOLERANCE_K: f64 = 0.1;
 const BLADE_TOLERANCE_K: f64 = 1.0;
 /// Largest error of a node in one step where a glance at the core will do, K.
 const GLANCE_TOLERANCE_K: f64 = 0.4;
+/// A node that turns by itself.
+const ALONE: [f64; 1] = [1.0];
 /// Places across the section, from one end to the other.
 const ACROSS: usize = 13;
 
@@ -55,9 +57,9 @@ impl View {
 /// Which equations go with a mesh.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Kind {
-    Radial,
+    /// A plate, a round or a blade.
+    Narrow,
     Square,
-    Blade,
 }
 
 /// A section ready to be computed.
@@ -67,11 +69,14 @@ pub(super) struct Cut {
     pub(super) watches: Vec<Watch>,
     /// Largest error of a node in one step, K.
     pub(super) tolerance_k: f64,
+    /// Shares of the nodes that turn together: through the thickness of a blade, which differs by a few
+    /// kelvins there; elsewhere each node turns by itself.
+    pub(super) turn_together: &'static [f64],
 }
 
 impl Cut {
-    /// Finer in a blade where wetting may run over it as a front.
-    pub(super) fn of(section: &Section, view: View, has_front: bool) -> Self {
+    /// A blade as its baths ask.
+    pub(super) fn of(section: &Section, view: View, asked: Asked) -> Self {
         match *section {
             Section::Plate { thickness_mm } => {
                 let element = Element::plate(0.5e-3 * thickness_mm, view.nodes(PLATE_NODES));
@@ -90,6 +95,7 @@ impl Cut {
                     mesh: element.square(),
                     watches: square_watches(&element, view),
                     tolerance_k: view.tolerance_k(SQUARE_TOLERANCE_K),
+                    turn_together: &ALONE,
                 }
             }
             Section::Blade {
@@ -100,32 +106,25 @@ impl Cut {
             } => {
                 let sizes_m = [edge_mm, spine_mm, height_mm].map(|mm| 1e-3 * mm);
                 let core_m = section.spine_core_mm().map_or(0.0, |mm| 1e-3 * mm);
-                let (mesh, heights) = blade(sizes_m, grind, has_front);
+                let blade = Blade::new(sizes_m, grind, asked);
                 Self {
-                    kind: Kind::Blade,
-                    watches: blade_watches(&heights, core_m, 1e-3 * height_mm, view),
-                    mesh,
+                    kind: Kind::Narrow,
+                    watches: blade_watches(&blade, core_m, 1e-3 * height_mm, view),
                     tolerance_k: BLADE_TOLERANCE_K,
+                    turn_together: blade.shares(),
+                    mesh: blade.mesh,
                 }
             }
         }
     }
 
-    /// Shares of the nodes that turn together: through the thickness of a blade, which differs by a few
-    /// kelvins there; elsewhere each node turns by itself.
-    pub(super) const fn turn_together(&self) -> &'static [f64] {
-        match self.kind {
-            Kind::Blade => &SHARE,
-            Kind::Radial | Kind::Square => &[1.0],
-        }
-    }
-
     fn radial(mesh: Mesh, watches: Vec<Watch>, view: View) -> Self {
         Self {
-            kind: Kind::Radial,
+            kind: Kind::Narrow,
             mesh,
             watches,
             tolerance_k: view.tolerance_k(RADIAL_TOLERANCE_K),
+            turn_together: &ALONE,
         }
     }
 }
@@ -174,11 +173,14 @@ fn within(element: &Element, number: impl Fn(usize) -> usize) -> Vec<Watch> {
         .collect()
 }
 
-fn blade_watches(heights: &[f64], core_m: f64, height_m: f64, view: View) -> Vec<Watch> {
+fn blade_watches(blade: &Blade, core_m: f64, height_m: f64, view: View) -> Vec<Watch> {
     // Nodes are nearer to the truth than the parabola of an element between them: the cubic through four
     // columns is, too.
+    let layers = blade.layers();
     let in_layer = |place, height, layer| {
-        Watch::between(place, height, heights, |column| column * LAYERS + layer)
+        Watch::between(place, height, &blade.heights_m, |column| {
+            column * layers + layer
+        })
     };
     let middle = |place, height| in_layer(place, height, 0);
     match view {
@@ -191,7 +193,7 @@ fn blade_watches(heights: &[f64], core_m: f64, height_m: f64, view: View) -> Vec
             middle(Place::Middle, 0.5 * height_m),
             middle(Place::ThreeQuarter, 0.75 * height_m),
             middle(Place::Spine, core_m),
-            in_layer(Place::SpineSurface, core_m, LAYERS - 1),
+            in_layer(Place::SpineSurface, core_m, layers - 1),
         ],
     }
 }

@@ -19,8 +19,8 @@ pub(super) const ROUND_NODES: usize = 10;
 pub(super) const SQUARE_NODES: usize = 6;
 /// Nodes of each coordinate where a glance at the core will do; see [`super::cool_core`].
 pub(super) const GLANCE_NODES: usize = 5;
-/// Width of the equations of a plate or a round: each node is linked to each.
-pub(super) const RADIAL_BAND: usize = 2 * ROUND_NODES - 1;
+/// Width of the equations of a plate or a round: each node is linked to each. Those of a blade are narrower.
+pub(super) const NARROW_BAND: usize = 2 * ROUND_NODES - 1;
 /// Width of the equations of a square bar: the nodes of an eighth of it.
 pub(super) const SQUARE_BAND: usize = SQUARE_NODES * (SQUARE_NODES + 1) - 1;
 // A link beyond the width would fall outside of the equations.

@@ -126,6 +126,11 @@ impl HeatTransfer {
         self.knots.iter().map(|k| [k.temperature_c, k.ln_h.exp()])
     }
 
+    /// Largest coefficient, W/m²K.
+    pub(super) fn most_w_m2k(&self) -> f64 {
+        self.points().fold(0.0, |most, [_, h]| larger(most, h))
+    }
+
     /// Largest fall of the logarithm with temperature, 1/K; zero where it falls nowhere.
     pub(super) fn steepest_fall_per_k(&self) -> f64 {
         self.knots

@@ -1,7 +1,7 @@
 //! Heating up in the furnace: time at temperature begins when the core is there.
 
 use super::conduct::Conduction;
-use super::element::{Element, PLATE_NODES, RADIAL_BAND, ROUND_NODES};
+use super::element::{Element, NARROW_BAND, PLATE_NODES, ROUND_NODES};
 use super::until::{Reached, Until};
 use super::{HeatError, Material, Medium, Section};
 use crate::units::NumberOutside;
@@ -67,7 +67,7 @@ pub fn heat_up(section: Section, furnace_c: f64) -> Result<Heating, HeatError> {
     };
     let furnace = Medium::furnace(furnace_c, FURNACE_AIR_W_M2K);
     let material = Material::heated();
-    let mut piece = Conduction::<RADIAL_BAND>::new(&mesh, material, ROOM_C, TOLERANCE_K);
+    let mut piece = Conduction::<NARROW_BAND>::new(&mesh, material, ROOM_C, TOLERANCE_K);
     let until = Until {
         reached: Reached::Heated(furnace_c - AT_TEMPERATURE_K),
         time_s: LONGEST_S,

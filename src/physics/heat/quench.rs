@@ -1,17 +1,16 @@
 //! The quench of a piece: air on the way, the bath, and still air after it.
 
-use super::blade::BLADE_BAND;
+use super::blade::Asked;
 use super::conduct::Conduction;
 use super::curve::{CoolingCurve, Place};
 use super::cut::{Cut, Kind, View};
-use super::element::{RADIAL_BAND, SQUARE_BAND};
+use super::element::{NARROW_BAND, SQUARE_BAND};
 use super::quenching::{HeatError, LEAVES_BATH_K, LONGEST_S, Quenching};
 use super::trace::Trace;
 use super::turning::{Turned, Turning};
 use super::until::{Reached, Until};
-use super::{Leave, Material, Medium, media};
+use super::{Leave, Material, media};
 use serde::Serialize;
-use std::iter;
 
 /// The piece is left in the bath, or in air, until its hottest place is so near to it, K.
 const NEAR_K: f64 = 1.0;
@@ -127,8 +126,7 @@ impl Quenching<'_> {
         let turning_c = self.martensite_start_c;
         let to_martensite = turning_c.map(Material::austenite_to_martensite);
         let material = to_martensite.as_ref().unwrap_or(Material::of_austenite());
-        let mut media = iter::once(self.medium).chain(self.then.iter().map(|later| &later.medium));
-        let cut = Cut::of(&self.section, view, media.any(Medium::wets_in_a_front));
+        let cut = Cut::of(&self.section, view, Asked::by(self));
         let cooled = self.cooled(material, turning, cut);
         let finite = |curve: &CoolingCurve| {
             [&curve.time_s, &curve.temperature_c, &curve.rate_k_per_s]
@@ -144,9 +142,8 @@ impl Quenching<'_> {
 
     fn cooled(&self, material: &Material, turning: Option<&mut dyn Turning>, cut: Cut) -> Cooled {
         match cut.kind {
-            Kind::Radial => self.run::<RADIAL_BAND>(material, turning, cut),
+            Kind::Narrow => self.run::<NARROW_BAND>(material, turning, cut),
             Kind::Square => self.run::<SQUARE_BAND>(material, turning, cut),
-            Kind::Blade => self.run::<BLADE_BAND>(material, turning, cut),
         }
     }
 
@@ -157,17 +154,17 @@ impl Quenching<'_> {
         turning: Option<&mut dyn Turning>,
         cut: Cut,
     ) -> Cooled {
-        let together = cut.turn_together();
         let Cut {
             mesh,
             watches,
             tolerance_k,
+            turn_together,
             ..
         } = cut;
         let mut trace = Trace::new(watches);
         let mut piece = Conduction::<W>::new(&mesh, material, self.start_c, tolerance_k);
         if let Some(turning) = turning {
-            let turned = Turned::new(turning, material, mesh.len(), together, self.start_c);
+            let turned = Turned::new(turning, material, mesh.len(), turn_together, self.start_c);
             piece = piece.turning(turned);
         }
         let air = media::medium("air_still");
@@ -284,7 +281,7 @@ mod tests {
                 then: &[],
                 martensite_start_c: None,
             };
-            let cut = Cut::of(&quenching.section, View::Named, false);
+            let cut = Cut::of(&quenching.section, View::Named, Asked::by(&quenching));
             let square = quenching.cooled(&material, None, cut);
             let plate = Piece {
                 intervals: 60,
