@@ -144,26 +144,37 @@ const PAST_K: f64 = 5.0;
 /// A quench is followed at least so far, °C: the heat room ends none hotter than 600 °C.
 const HOTTEST_END_C: f64 = 590.0;
 
-/// Time from leaving the furnace at which the slowest place of a section passes a temperature, s;
-/// none when it stays above.
-///
-/// # Errors
-/// When the quench cannot be computed.
-pub(super) fn passing_s(
+/// A quench that is followed until a temperature is passed.
+pub(super) fn until_past<'m>(
     route: &Route,
-    baths: &Baths,
+    baths: &'m Baths,
     section: Section,
     agitation: f64,
     temperature_c: f64,
-) -> Result<Option<f64>, HeatError> {
-    let cooled = cool(&Quenching {
+) -> Quenching<'m> {
+    Quenching {
         section,
         agitation,
         end_c: (temperature_c - PAST_K)
             .min(HOTTEST_END_C)
             .max(route.quench.end_c),
         ..baths.quenching(route)
-    })?;
+    }
+}
+
+/// Time from leaving the furnace at which the slowest place of a section passes a temperature, s;
+/// none when it stays above.
+///
+/// # Errors
+/// When the quench cannot be computed.
+fn passing_s(
+    route: &Route,
+    baths: &Baths,
+    section: Section,
+    agitation: f64,
+    temperature_c: f64,
+) -> Result<Option<f64>, HeatError> {
+    let cooled = cool(&until_past(route, baths, section, agitation, temperature_c))?;
     Ok(cooled
         .slowest()
         .and_then(|curve| curve.time_to_c(temperature_c)))

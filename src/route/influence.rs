@@ -1,6 +1,6 @@
 //! What moves the final hardness: one thing changed at a time, everything else as planned.
 
-use super::agitation::passing_s;
+use super::agitation::until_past;
 use super::baths::Baths;
 use super::hardening::{Hardened, Hardening};
 use super::outcome::{Influence, InfluenceKind, Outcome};
@@ -10,7 +10,7 @@ use super::run::FurnaceEnd;
 use super::settled::settled_c;
 use super::taught::hottest_temper_c;
 use super::tempering::Tempering;
-use crate::heat::{Cooled, CoolingCurve, Quenching, Section, cool_turning};
+use crate::heat::{Cooled, CoolingCurve, Quenching, Section, cool_core, cool_turning};
 use crate::soak::Hold;
 
 /// The changes that are tried.
@@ -123,7 +123,7 @@ impl Thicker<'_> {
     }
 
     /// The planned curve of a blade, slower as the plate of its spine becomes by one step of
-    /// thickness: a plate is ten times quicker to compute.
+    /// thickness: a plate is ten times quicker to compute, and a glance tells how much slower it becomes.
     fn curve_of_thicker_spine(&self, spine_mm: f64) -> Option<CoolingCurve> {
         // A fixed stay in the first of several baths does not stretch with the piece.
         if !self.baths.later.is_empty() {
@@ -132,8 +132,9 @@ impl Thicker<'_> {
         let in_bath_s = |thickness_mm: f64| {
             let section = Section::Plate { thickness_mm };
             let agitation = self.route.quench.agitation;
-            let passing = passing_s(self.route, self.baths, section, agitation, NOSE_C);
-            Some(passing.ok()?? - self.cooled.bath_entry_s)
+            let quench = until_past(self.route, self.baths, section, agitation, NOSE_C);
+            let core = cool_core(&quench).ok()??;
+            Some(core.time_to_c(NOSE_C)? - self.cooled.bath_entry_s)
         };
         let slower = in_bath_s(spine_mm + THICKNESS_STEP_MM)? / in_bath_s(spine_mm)?;
         let mut curve = self.cooled.slowest()?.clone();

@@ -174,10 +174,16 @@ impl Quencher<'_> {
         judge(self.kinetics, &curve, medium.h_band_factor, &self.spread).ok()
     }
 
-    /// A quenchant of the list, still, for this section.
+    /// A quenchant of the list, still, for this section. The plate of a blade's spine tells it to a few per
+    /// cent at best: a glance will do.
     fn neighbour(&self, medium: &Medium) -> Option<Neighbour> {
         let end_c = self.route.quench.end_c;
-        let curve = self.deciding(medium, 1.0, compared_section(self.route.section), end_c)?;
+        let section = compared_section(self.route.section);
+        let curve = if section == self.route.section {
+            self.deciding(medium, 1.0, section, end_c)?
+        } else {
+            cool_core(&alone(self.route, medium, 1.0, section, end_c)).ok()??
+        };
         let margin = judge(self.kinetics, &curve, medium.h_band_factor, &self.spread).ok()?;
         Some(Neighbour {
             name: medium.name.clone(),
