@@ -180,3 +180,45 @@ fn what_was_learnt_moves_and_narrows_a_sample() {
     let [before, after] = [&plain, &taught].map(|s| s.quenched_hrc.unwrap());
     approx::assert_abs_diff_eq!(after.mean, before.mean + 0.4, epsilon = 0.1);
 }
+
+/// The band that an outcome tells of itself is about that of a sample, also where a place hardens in part. It is
+/// the wider where nearly all is pearlite, as it goes by a heat that is lean or rich in all that hardens.
+#[test]
+fn the_band_of_an_outcome_is_about_that_of_a_sample() {
+    let of = |grade: &str, section, medium: &str| {
+        let mut route = Route::example();
+        route.take_grade(find(grade).unwrap());
+        route.section = section;
+        route.quench.medium = MediumChoice::Named(medium.to_owned());
+        route
+    };
+    for (grade, section, medium) in [
+        ("4140", Section::Round { diameter_mm: 60.0 }, "oil_fast"),
+        ("4140", Section::Round { diameter_mm: 40.0 }, "oil_fast"),
+        ("1045", Section::Round { diameter_mm: 20.0 }, "oil_fast"),
+        ("1045", Section::Round { diameter_mm: 12.0 }, "water20"),
+        ("1095", Section::Plate { thickness_mm: 3.0 }, "oil_fast"),
+        ("1095", Section::Plate { thickness_mm: 2.0 }, "oil_fast"),
+        ("1095", Section::Plate { thickness_mm: 1.0 }, "oil_fast"),
+        ("52100", Section::Plate { thickness_mm: 8.0 }, "oil_medium"),
+        ("52100", Section::Plate { thickness_mm: 12.0 }, "oil_medium"),
+        ("O1", Section::Plate { thickness_mm: 40.0 }, "oil_medium"),
+        ("O1", Section::Plate { thickness_mm: 6.0 }, "air_still"),
+    ] {
+        let route = of(grade, section, medium);
+        let outcome = crate::route::run(&route).unwrap();
+        let sampled = spread(&route, &Tolerances::default(), 256, 1).unwrap();
+        for (stage, sampled) in [
+            (&outcome.stages[1], sampled.quenched_hrc),
+            (outcome.stages.last().unwrap(), sampled.final_hrc),
+        ] {
+            let sampled = sampled.unwrap();
+            let half_hrc = 0.5 * (sampled.p95 - sampled.p05);
+            let ratio = stage.band_hrc / half_hrc;
+            assert!(
+                (0.7..1.8).contains(&ratio),
+                "{grade} {section:?} {medium}: {stage:?}, sampled {sampled:?}"
+            );
+        }
+    }
+}

@@ -47,6 +47,14 @@ impl KineticsOff {
         }
     }
 
+    /// The same with transformations that begin later by a factor.
+    pub(super) fn later_by(self, factor: f64) -> Self {
+        Self {
+            ln_later: self.ln_later + factor.ln(),
+            ..self
+        }
+    }
+
     /// As an end-quench test of the heat shows; nothing where there is none.
     pub(super) fn of_heat(steel: &Composition, end_quench: &[BarPoint]) -> Self {
         if end_quench.is_empty() {
@@ -339,6 +347,7 @@ impl Hardened {
                 .snapped
                 .map_or(AS_QUENCHED_BAND_HRC, |snapped| snapped.stage.band_hrc)
                 .hypot(self.open_hrc()),
+            quench_swing_hrc: 0.0,
         }
     }
 }

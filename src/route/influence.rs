@@ -2,11 +2,11 @@
 
 use super::agitation::until_past;
 use super::baths::Baths;
+use super::furnace_ends::FurnaceEnd;
 use super::hardening::{Hardened, Hardening};
 use super::outcome::{Influence, InfluenceKind, Outcome};
 use super::plan::{Route, Temper};
 use super::quenched::QuenchedPiece;
-use super::run::FurnaceEnd;
 use super::settled::settled_c;
 use super::taught::hottest_temper_c;
 use super::tempering::Tempering;

@@ -17,6 +17,7 @@ mod explain;
 mod explain_prior;
 mod explain_soak;
 mod furnace;
+mod furnace_ends;
 mod handbook;
 mod hardening;
 mod in_lines;
@@ -31,6 +32,7 @@ mod plan;
 mod prepared;
 mod prior;
 mod quench_class;
+mod quench_ends;
 mod quench_notes;
 mod quenched;
 mod replay;
@@ -59,7 +61,7 @@ mod why;
 /// number by a tenth: what was learnt is the error of one version, and says nothing of the next. Words,
 /// charts, files and what moves numbers by less, such as a finer mesh, change without it. Before it was
 /// counted by itself runs had the version of the program, `0.1.0`, and what was learnt none.
-pub const MODELS: &str = "4";
+pub const MODELS: &str = "5";
 
 pub use agitation::{AGITATION_RANGE, bath_to_pass};
 pub use allowed::RouteFieldError;

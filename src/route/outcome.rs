@@ -251,6 +251,8 @@ pub struct Stage {
     pub hardness: Option<Hardness>,
     /// Half width of the band that covers nine in ten, HRC.
     pub band_hrc: f64,
+    /// The part of it by which what is open about the quench moves a place that may harden only in part, HRC.
+    pub quench_swing_hrc: f64,
 }
 
 impl Stage {
@@ -276,6 +278,7 @@ impl Stage {
             }),
             hardness: None,
             band_hrc: 0.0,
+            quench_swing_hrc: 0.0,
         }
     }
 }

@@ -5,14 +5,16 @@ use super::baths::{Baths, until_arrival};
 use super::cautions::cautions;
 use super::cold::Chilled;
 use super::error::RouteError;
+use super::furnace_ends::{FurnaceEnd, furnace_band};
 use super::hardening::{Hardened, Hardening};
 use super::influence::{Planned, Tried};
 use super::known::Known;
 use super::other_quenches::Quencher;
-use super::outcome::{FurnaceBand, Outcome, QuenchOutcome, QuenchTransformed, Stage};
+use super::outcome::{Outcome, QuenchOutcome, QuenchTransformed, Stage};
 use super::places::Places;
 use super::plan::Route;
 use super::prepared::{Prepared, anew};
+use super::quench_ends::{QuenchEnds, widen, widen_chart};
 use super::quenched::{Finished, Judged, QuenchedPiece};
 use super::replay::{Stopped, stopped_at};
 use super::spread::Spread;
@@ -21,7 +23,7 @@ use super::validate::validate;
 use super::verdict::HARDENED;
 use crate::heat::{Cooled, CoolingCurve, Heating, Place, Section, heat_up};
 use crate::numeric::order;
-use crate::soak::{Hold, LONGEST_S, SoakEnd, SoakError, SoakOutcome, Stock, skin};
+use crate::soak::{Hold, LONGEST_S, SoakError, SoakOutcome, skin};
 use crate::steel::OutOfRange;
 use crate::transform::{Kinetics, martensite_temperature_c};
 use recalesce_texts::route::error as texts;
@@ -38,6 +40,7 @@ pub struct HardenedRoute {
     baths: Baths,
     piece: QuenchedPiece,
     ends: [Option<FurnaceEnd>; 2],
+    quench_ends: Option<QuenchEnds>,
     tried: Tried,
     /// The outcome as far as the quench.
     begun: Outcome,
@@ -82,6 +85,9 @@ impl HardenedRoute {
                 refused: texts::NO_COOLING_CURVE.into(),
             },
         };
+        let quench_ends = transformed.given().zip(piece.cooled.slowest());
+        let quench_ends = quench_ends
+            .map(|(transformed, curve)| QuenchEnds::of(route, &soaked, curve, &transformed.margin));
         Ok(Self {
             begun: Outcome {
                 critical: prepared.critical,
@@ -114,6 +120,7 @@ impl HardenedRoute {
             baths,
             piece,
             ends,
+            quench_ends,
         })
     }
 
@@ -171,14 +178,16 @@ impl HardenedRoute {
         if let Some(chilled) = &chilled {
             outcome.cold = Known::from(chilled.as_ref().map(|chilled| chilled.outcome));
         }
-        let taught = route.taught();
         let open_hrc = ready.as_ref().map_or(0.0, Hardened::open_hrc);
-        for stage in &mut stages {
-            taught.enter(stage, open_hrc);
-        }
+        let ends = self.quench_ends.as_ref().map(|ends| ends.finished(route));
+        enter_open(&mut stages, route, open_hrc, ends.as_ref());
         outcome.stages.extend(stages);
         outcome.cutting_edge = self.cutting_edge(route);
-        outcome.temper = Known::from(tempering.and_then(|t| t.chart(route)));
+        let mut chart = tempering.and_then(|tempering| tempering.chart(route));
+        if let (Ok(chart), Some(ends)) = (&mut chart, &ends) {
+            widen_chart(chart, route, ends);
+        }
+        outcome.temper = Known::from(chart);
         if let Some((hardening, quenched)) = hardened {
             let planned = Planned {
                 route,
@@ -217,13 +226,34 @@ impl HardenedRoute {
             .cold
             .and_then(|cold| hardening.cold(steel, &quenched, &cold).ok());
         let finished = Finished::of(steel, Some(&quenched), chilled.as_ref(), &route.tempers);
-        let taught = route.taught();
+        let at_edge = deciding.and_then(|quenched| {
+            let mut places = quenched.places.iter();
+            places.find(|place| place.place == Place::Edge)
+        });
+        let ends = at_edge
+            .map(|at| QuenchEnds::of(route, &self.begun.soak, edge, &at.margin).finished(route));
         let open_hrc = chilled.unwrap_or(quenched).open_hrc();
         let mut stages = finished.stages;
-        for stage in &mut stages {
-            taught.enter(stage, open_hrc);
-        }
+        enter_open(&mut stages, route, open_hrc, ends.as_ref());
         stages
+    }
+}
+
+/// Puts into stages as modelled what runs have taught, and what is open about the quench by the place at its
+/// ends.
+fn enter_open(
+    stages: &mut [Stage],
+    route: &Route,
+    open_hrc: f64,
+    ends: Option<&[Option<Finished>; 2]>,
+) {
+    let as_modelled = stages.to_vec();
+    let taught = route.taught();
+    for stage in &mut *stages {
+        taught.enter(stage, open_hrc);
+    }
+    if let Some(ends) = ends {
+        widen(stages, &as_modelled, ends);
     }
 }
 
@@ -358,57 +388,4 @@ fn hardened_depth_mm(
         before = Some((depth_mm, hardened));
     }
     before.map(|_| whole_mm)
-}
-
-/// The soak at one end of the furnace's band, and the piece as quenched after it.
-pub(super) struct FurnaceEnd {
-    soaked: SoakEnd,
-    pub(super) hardened: Option<(Hardening, Hardened)>,
-}
-
-impl FurnaceEnd {
-    fn at(route: &Route, stock: &Stock, soak_c: f64, cooled: &Cooled) -> Option<Self> {
-        let soaked = stock
-            .at(soak_c)
-            .ok()?
-            .end(60.0 * route.soak.time_min)
-            .ok()?;
-        let hardening = Hardening::of_route(route, &soaked.point, &soaked.dissolved);
-        let hardened = hardening.ok().and_then(|hardening| {
-            let piece = hardening.quench(cooled.slowest()?).ok()?;
-            Some((hardening, piece))
-        });
-        Some(Self { soaked, hardened })
-    }
-
-    fn kinetics(&self) -> Option<&Kinetics> {
-        Some(self.hardened.as_ref()?.0.kinetics())
-    }
-
-    fn hrc(&self) -> Option<f64> {
-        Some(self.hardened.as_ref()?.1.hardness.hrc_carried())
-    }
-
-    /// With bainite, which is wanted in a hot bath.
-    fn hardened_part(&self) -> Option<f64> {
-        let fractions = &self.hardened.as_ref()?.1.fractions;
-        Some(fractions.hardened() + fractions.bainite_of_matrix())
-    }
-}
-
-fn furnace_band(route: &Route, ends: &[Option<FurnaceEnd>; 2]) -> FurnaceBand {
-    let [cold, hot] = ends.each_ref().map(Option::as_ref);
-    let hrc = |end: &FurnaceEnd| Some(end.hrc()? + route.taught().off.quenched_hrc);
-    FurnaceBand {
-        set_point_c: route.set_point_c(),
-        coldest_c: route.soak.temperature_c - route.soak_band_k(),
-        hottest_c: route.soak.temperature_c + route.soak_band_k(),
-        carbon_at_coldest_wt: cold.map(|end| end.soaked.point.carbon_wt),
-        carbon_at_hottest_wt: hot.map(|end| end.soaked.point.carbon_wt),
-        hardened_at_coldest: cold.and_then(FurnaceEnd::hardened_part).unwrap_or_default(),
-        hrc_at_coldest: cold.and_then(hrc),
-        hrc_at_hottest: hot.and_then(hrc),
-        austenite_at_hottest: hot
-            .and_then(|end| Some(end.hardened.as_ref()?.1.fractions.austenite)),
-    }
 }

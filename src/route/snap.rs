@@ -77,6 +77,7 @@ impl Snapped {
                 fractions: Some(between),
                 hardness: Some(tempered.hardness),
                 band_hrc: tempered.band_hrc.max(AS_QUENCHED_BAND_HRC),
+                quench_swing_hrc: 0.0,
             },
             fractions,
             hardness,

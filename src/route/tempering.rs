@@ -56,14 +56,13 @@ impl Tempering {
             fractions: (!self.is_table).then(|| after_temper(&self.start.constituents, tempered)),
             hardness: Some(tempered.hardness),
             band_hrc: tempered.band_hrc.hypot(self.open_hrc),
+            quench_swing_hrc: 0.0,
         })
     }
 
-    /// The temper chart: as many tempers as planned, all of the first one's time.
-    pub(super) fn chart(&self, route: &Route) -> Result<TemperOutcome, OutOfRange> {
-        let steel = &route.composition;
-        let time_s = route.tempers.first().map_or(3600.0, |t| 60.0 * t.time_min);
-        let count = u32::try_from(route.tempers.len().max(1)).unwrap_or(1);
+    /// Points of the temper chart: as many tempers as planned, all of the first one's time.
+    pub(super) fn curve(&self, route: &Route) -> Result<Vec<TemperPoint>, OutOfRange> {
+        let (time_s, count) = alike(route);
         let (from_c, to_c) = CHART_C;
         // The chart is over temperatures as they are asked.
         let taught = route.taught();
@@ -71,18 +70,31 @@ impl Tempering {
         let temperatures_c: Vec<f64> = (0..CHART_POINTS)
             .map(|i| from_c + (to_c - from_c) * i as f64 / (CHART_POINTS - 1) as f64 + hotter_k)
             .collect();
-        let curve: Vec<TemperPoint> =
-            temper_curve(&self.start, steel, &temperatures_c, time_s, count)?
-                .into_iter()
-                .map(|point| {
-                    let taught = taught.as_made_at(point.temperature_c);
-                    TemperPoint {
-                        temperature_c: point.temperature_c - hotter_k,
-                        hrc: point.hrc + taught.off.tempered_hrc,
-                        band_hrc: (taught.left.tempered * point.band_hrc).hypot(self.open_hrc),
-                    }
-                })
-                .collect();
+        let curve = temper_curve(
+            &self.start,
+            &route.composition,
+            &temperatures_c,
+            time_s,
+            count,
+        )?;
+        let points = curve.into_iter().map(|point| {
+            let taught = taught.as_made_at(point.temperature_c);
+            TemperPoint {
+                temperature_c: point.temperature_c - hotter_k,
+                hrc: point.hrc + taught.off.tempered_hrc,
+                band_hrc: (taught.left.tempered * point.band_hrc).hypot(self.open_hrc),
+            }
+        });
+        Ok(points.collect())
+    }
+
+    /// The temper chart.
+    pub(super) fn chart(&self, route: &Route) -> Result<TemperOutcome, OutOfRange> {
+        let steel = &route.composition;
+        let (time_s, count) = alike(route);
+        let taught = route.taught();
+        let hotter_k = route.moved_tempers_k();
+        let curve = self.curve(route)?;
         let middle_hrc = 0.5 * (route.target.least_hrc + route.target.most_hrc);
         let wanted_hrc = |temper_c| middle_hrc - taught.as_made_at(temper_c).off.tempered_hrc;
         let meets_target_c = temperatures_for_each(&self.start, steel, time_s, count, wanted_hrc)?
@@ -108,6 +120,15 @@ impl Tempering {
             meets_target_s,
         })
     }
+}
+
+/// Time, s, and number of the tempers of a chart.
+fn alike(route: &Route) -> (f64, u32) {
+    let time_s = route.tempers.first().map_or(3600.0, |t| 60.0 * t.time_min);
+    (
+        time_s,
+        u32::try_from(route.tempers.len().max(1)).unwrap_or(1),
+    )
 }
 
 /// What a piece consists of after tempering: austenite that has decomposed counts as tempered

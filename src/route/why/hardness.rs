@@ -350,11 +350,12 @@ fn final_band(w: &Workings<'_>) -> Option<Derivation> {
                     given("b_m", texts::ERROR_OF_MODELS, model_hrc, "HRC"),
                     given("b_o", texts::SNAP_LEAVES_OPEN, open_hrc, "HRC"),
                     given("b_f", texts::FURNACE_MOVES, swing_hrc, "HRC"),
+                    given("b_q", texts::QUENCH_MOVES, last.quench_swing_hrc, "HRC"),
                 ],
                 |x| {
                     use crate::numeric::formula::Number;
                     let square = |name: &str| x.get(name).powi(2);
-                    (square("b_m") + square("b_o") + square("b_f")).sqrt()
+                    (square("b_m") + square("b_o") + square("b_f") + square("b_q")).sqrt()
                 },
             )
             .how(texts::FINAL_BAND_HOW),
