@@ -28,7 +28,7 @@ const PARTS: [Part; 16] = [
         begins: "",
         endings: &["wasm"],
         is_later: false,
-        limit: 547_000,
+        limit: 548_200,
     },
     Part {
         name: "typeface",
@@ -99,7 +99,7 @@ const PARTS: [Part; 16] = [
         begins: "assets/parts/split_panels",
         endings: &["wasm"],
         is_later: true,
-        limit: 278_000,
+        limit: 278_500,
     },
     Part {
         name: "places",
@@ -221,7 +221,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(limit_at_first(), 595_770);
+        assert_eq!(limit_at_first(), 596_970);
     }
 
     #[test]
