@@ -423,7 +423,7 @@ fn without_carbon_there_is_no_answer() {
         end_quench(&iron.composition, 8.0).err(),
     ];
     for refusal in refusals {
-        assert_eq!(refusal.map(|r| r.quantity), Some("carbon"));
+        assert_eq!(refusal.map(|r| r.number.field), Some("carbon"));
     }
     // What is left out is small: at the least carbon martensite begins near that of iron cooled fast, about
     // 540 °C (from memory).

@@ -50,6 +50,16 @@ pub struct Outcome {
 }
 
 impl Outcome {
+    /// The cutting edge after the last step of which the hardness is known, where the target is laid against it:
+    /// it is what is sharpened of a blade that does not harden through.
+    #[must_use]
+    pub fn judged_edge(&self) -> Option<&Stage> {
+        let mut last = self.stages.iter().rev();
+        let last = last.find(|stage| stage.hardness.is_some())?;
+        let edge = self.cutting_edge.last()?;
+        (edge.step == last.step && edge.hrc().is_some()).then_some(edge)
+    }
+
     /// Widens the band of each hardness by what the furnace's band does to the quenched hardness:
     /// the two are independent, so they add in quadrature.
     pub(super) fn widen_by_furnace(&mut self) {
@@ -256,6 +266,12 @@ pub struct Stage {
 }
 
 impl Stage {
+    /// Its hardness, HRC; none where it is unknown or below the scale.
+    #[must_use]
+    pub fn hrc(&self) -> Option<f64> {
+        self.hardness?.hrc()
+    }
+
     /// Between which hardness it is nine times in ten, HRC: from 0, where the scale carried on below 20 begins,
     /// to 68, where it ends.
     #[must_use]

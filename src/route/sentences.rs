@@ -271,16 +271,13 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
         end_of_band("most", most),
     ];
     let target = &route.target;
-    let edge = outcome.cutting_edge.last().and_then(|edge| {
-        let hrc = edge.hardness.filter(|_| edge.step == stage.step)?.hrc()?;
-        Some((hrc, edge.band_hrc, edge.hrc_range()?))
-    });
-    // What is sharpened is what the target is meant for.
-    let (judged_hrc, band_hrc, [least, most]) =
-        edge.unwrap_or((hrc, stage.band_hrc, [least, most]));
-    let (tone, verdict) = against(target, judged_hrc, band_hrc);
+    let edge = outcome.judged_edge();
+    let judged = edge.unwrap_or(stage);
+    let judged_hrc = judged.hrc().unwrap_or(hrc);
+    let (tone, verdict) = against(target, judged_hrc, judged.band_hrc);
     let mut sentence = Sentence::new(tone).say(texts::outcome::FINAL_HARDNESS, &parts);
     if edge.is_some() {
+        let [least, most] = judged.hrc_range().unwrap_or([judged_hrc; 2]);
         sentence = sentence.say(
             texts::outcome::EDGE_HARDNESS,
             &[

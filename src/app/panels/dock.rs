@@ -38,9 +38,15 @@ fn figures(bench: Bench) -> Vec<Figure> {
     let austenite = last
         .and_then(|stage| stage.fractions)
         .map(|f| parted(format_percent(f.austenite)));
-    let hardness = last
-        .and_then(|stage| Some((stage.hardness?.hrc()?, stage.band_hrc)))
+    let edge = outcome.judged_edge();
+    let hardness = edge
+        .or(last)
+        .and_then(|stage| Some((stage.hrc()?, stage.band_hrc)))
         .map(|(hrc, band)| (format_fixed(hrc, 1), format!("±{}", format_fixed(band, 1))));
+    let of_hardness = match edge {
+        Some(_) => texts::charts::EDGE_HARDNESS,
+        None => texts::charts::HARDNESS,
+    };
     let sentences = route::sentences(&bench.shown_as_real(), &outcome, bench.scale.get());
     let judged = |sentence: Option<&Sentence>| sentence.map(|sentence| sentence.tone);
     let figure = |term, parts: Option<(String, String)>, tone: Option<Tone>| {
@@ -62,7 +68,7 @@ fn figures(bench: Bench) -> Vec<Figure> {
         ),
         figure(texts::charts::MARGIN, margin, judged(sentences.get(1))),
         figure(texts::charts::AUSTENITE, austenite, None),
-        figure(texts::charts::HARDNESS, hardness, judged(sentences.last())),
+        figure(of_hardness, hardness, judged(sentences.last())),
     ]
 }
 

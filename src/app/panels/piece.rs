@@ -7,7 +7,7 @@ use crate::controls::{Choice, Entry, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::state::bench;
 use leptos::prelude::*;
-use recalesce::heat::{MediumChoice, OwnMedium, Section};
+use recalesce::heat::{Medium, MediumChoice, OwnMedium, Section};
 use recalesce::route::{Quench, Route, inside_a_sentence};
 use recalesce::units::{
     LengthUnit, TemperatureScale, format_fixed, format_given_length, format_temperature_band,
@@ -77,6 +77,12 @@ pub(crate) fn bath_words(quench: &Quench, scale: TemperatureScale) -> String {
     })
 }
 
+/// A quenchant of the list; the one in use as it is used, as its bath may not be the listed one.
+pub(super) fn as_used<'m>(listed: &'m Medium, used: Option<&'m Medium>) -> &'m Medium {
+    used.filter(|used| used.name == listed.name)
+        .unwrap_or(listed)
+}
+
 /// What stands in the list of quenchants for one of the user's own, by its place among these.
 fn of_own(place: usize) -> String {
     format!("{OWN}-{place}")
@@ -100,13 +106,9 @@ pub(crate) fn MediumList() -> impl IntoView {
     });
     let entries = Signal::derive(move || {
         let scale = bench.scale.get();
-        // The one in use as it is used: its bath may not be the listed one.
         let used = bench.route.with(|r| r.quench.medium.resolve().ok());
         let listed = recalesce::heat::media().iter().map(|listed| {
-            let medium = used
-                .as_ref()
-                .filter(|used| used.name == listed.name)
-                .unwrap_or(listed);
+            let medium = as_used(listed, used.as_ref());
             Entry {
                 value: medium.name.clone(),
                 title: medium.title.words(scale),

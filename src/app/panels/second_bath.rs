@@ -2,6 +2,7 @@
 
 use super::bath::BathField;
 use super::opening::Opening;
+use super::piece::as_used;
 use crate::controls::{Choice, Entry, Segment, Typed, Word, quantities};
 use crate::parts::panels::{Panel, panel};
 use crate::state::{Bench, bench};
@@ -117,7 +118,6 @@ fn fields(bench: Bench, way: Way) -> Option<AnyView> {
         let scale = bench.scale.get();
         // The mildest first: most pieces go on in air.
         let before = bench.route.with(|route| route.quench.medium.resolve().ok());
-        // The one in use as it is used: its bath may not be the listed one.
         let used = bench.route.with(|route| {
             let next = route.quench.then.first()?;
             next.medium.resolve().ok()
@@ -132,10 +132,7 @@ fn fields(bench: Bench, way: Way) -> Option<AnyView> {
                     .is_none_or(|before| medium.family.may_follow(before.family))
             })
             .map(|listed| {
-                let medium = used
-                    .as_ref()
-                    .filter(|used| used.name == listed.name)
-                    .unwrap_or(listed);
+                let medium = as_used(listed, used.as_ref());
                 Entry {
                     value: medium.name.clone(),
                     title: medium.title.words(scale),

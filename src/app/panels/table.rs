@@ -337,6 +337,7 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
             Some((table.sizes_mm.clone(), choices.collect()))
         })
     });
+    let is_refused = Memo::new(move |_| brought.with(|b| b.is_some()) && !is_there.get());
     let without = move || match brought.get().map(|brought| brought.and_then(|found| found)) {
         Some(Ok(_)) => None,
         Some(Err(why)) => Some(why),
@@ -354,20 +355,22 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
             aria-busy=move || is_of_before.get().to_string()
         >
             <h2>{texts::media::WHICH_STILL_DOES}</h2>
-            <p>
+            <p hidden=is_refused>
                 {move || texts::media::about_table(what())} " " {of_blade} {taught}
             </p>
             <div class="scrolled" role="region" aria-label=texts::media::MEDIA_AND_SIZES tabindex="0">
                 {shown}
                 {move || without().map(|why| view! { <p class="hint">{why}</p> })}
             </div>
-            <SaveTable
-                file="quenchants"
-                rows=move || {
-                    let found = untrack(newest)?;
-                    Some(sheet(bench, &found))
-                }
-            />
+            <div hidden=is_refused>
+                <SaveTable
+                    file="quenchants"
+                    rows=move || {
+                        let found = untrack(newest)?;
+                        Some(sheet(bench, &found))
+                    }
+                />
+            </div>
         </section>
     }
     .into_any()

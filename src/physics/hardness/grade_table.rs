@@ -4,6 +4,7 @@ use crate::numeric::formula::Number;
 use crate::numeric::interpolate::pchip;
 use crate::sources::tool_steel_tempering::{GradeTable, HOLLOMON_JAFFE_HOURS, TABLES};
 use crate::steel::{Composition, OutOfRange};
+use crate::units::NumberOutside;
 use recalesce_texts::hardness as texts;
 
 /// The tempering table that holds for this composition, if there is one.
@@ -63,11 +64,13 @@ impl Parameter {
         };
         pchip(table.points, held).map(Some).ok_or(OutOfRange {
             model: table.range.model,
-            quantity: texts::ALL_HOLDS_AS_ONE,
-            value: temperature_c,
-            least,
-            largest,
-            unit: "°C",
+            number: NumberOutside {
+                field: texts::ALL_HOLDS_AS_ONE,
+                value: temperature_c,
+                least,
+                most: largest,
+                unit: "°C",
+            },
         })
     }
 }

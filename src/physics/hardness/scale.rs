@@ -3,6 +3,7 @@
 use crate::numeric::interpolate::{pchip, pchip_inverse};
 use crate::sources::astm_e140::{BELOW_SCALE_HRC_HV, HRB_HV, HRC_HBW, HRC_HV};
 use crate::steel::OutOfRange;
+use crate::units::NumberOutside;
 use recalesce_texts::hardness as texts;
 use serde::{Deserialize, Serialize};
 
@@ -54,19 +55,21 @@ const MODEL: &str = texts::CONVERSION;
 /// # Errors
 /// A value outside the table on either scale, or not a number.
 pub fn convert(from: Scale, value: f64, to: Scale) -> Result<f64, OutOfRange> {
-    let refuse = |scale: Scale, value: f64| OutOfRange {
+    let outside = |(least, most): (f64, f64)| OutOfRange {
         model: MODEL,
-        quantity: texts::HARDNESS,
-        value,
-        least: scale.limits().0,
-        largest: scale.limits().1,
-        unit: scale.symbol(),
+        number: NumberOutside {
+            field: texts::HARDNESS,
+            value,
+            least,
+            most,
+            unit: from.symbol(),
+        },
     };
     let (least, largest) = from.limits();
     match (from, to) {
         (Scale::Hrb, Scale::Hrb) if (least..=largest).contains(&value) => return Ok(value),
         (Scale::Hrb, _) => {
-            let hv = pchip(&HRB_HV, value).ok_or_else(|| refuse(from, value))?;
+            let hv = pchip(&HRB_HV, value).ok_or_else(|| outside(from.limits()))?;
             return if to == Scale::Hv {
                 Ok(hv)
             } else {
@@ -74,35 +77,30 @@ pub fn convert(from: Scale, value: f64, to: Scale) -> Result<f64, OutOfRange> {
             };
         }
         (Scale::Hv, Scale::Hrb) => {
-            let (least, largest) = (HRB_HV[0][1], HRB_HV[HRB_HV.len() - 1][1]);
-            return pchip_inverse(&HRB_HV, value).ok_or_else(|| OutOfRange {
-                least,
-                largest,
-                ..refuse(from, value)
-            });
+            let of_hrb = (HRB_HV[0][1], HRB_HV[HRB_HV.len() - 1][1]);
+            return pchip_inverse(&HRB_HV, value).ok_or_else(|| outside(of_hrb));
         }
         (_, Scale::Hrb) => return convert(Scale::Hv, convert(from, value, Scale::Hv)?, to),
         _ => {}
     }
     if !(least..=largest).contains(&value) {
-        return Err(refuse(from, value));
+        return Err(outside(from.limits()));
     }
     let hrc = match from {
         Scale::Hrc | Scale::Hrb => Some(value),
         Scale::Hv => pchip_inverse(&HRC_HV, value),
         Scale::Hbw => pchip_inverse(&HRC_HBW, value),
     }
-    .ok_or_else(|| refuse(from, value))?;
+    .ok_or_else(|| outside(from.limits()))?;
     match to {
         Scale::Hrc | Scale::Hrb => Some(hrc),
         Scale::Hv => pchip(&HRC_HV, hrc),
         Scale::Hbw => pchip(&HRC_HBW, hrc),
     }
-    .ok_or_else(|| OutOfRange {
+    .ok_or_else(|| {
         // Of the targets only Brinell ends early, at 65 HRC.
-        least: from.limits().0,
-        largest: convert(to, to.limits().1, from).unwrap_or(from.limits().1),
-        ..refuse(from, value)
+        let most = convert(to, to.limits().1, from).unwrap_or(largest);
+        outside((least, most))
     })
 }
 
@@ -188,7 +186,7 @@ mod tests {
             epsilon = 1e-9
         );
         let refusal = convert(Scale::Hv, 300.0, Scale::Hrb).unwrap_err();
-        assert_eq!((refusal.least, refusal.largest), (100.0, 240.0));
+        assert_eq!((refusal.number.least, refusal.number.most), (100.0, 240.0));
         // Softer than the C scale has numbers for, and harder than the B scale.
         assert!(convert(Scale::Hrb, 90.0, Scale::Hrc).is_err());
         assert!(convert(Scale::Hrc, 30.0, Scale::Hrb).is_err());
@@ -203,7 +201,7 @@ mod tests {
     #[test]
     fn brinell_ends_at_65_hrc() {
         let refusal = convert(Scale::Hrc, 66.0, Scale::Hbw).unwrap_err();
-        assert_relative_eq!(refusal.largest, 65.0, epsilon = 1e-9);
+        assert_relative_eq!(refusal.number.most, 65.0, epsilon = 1e-9);
         assert_eq!(convert(Scale::Hrc, 65.0, Scale::Hbw), Ok(739.0));
     }
 
@@ -217,7 +215,8 @@ mod tests {
             (Scale::Hv, f64::NAN),
         ] {
             let refusal = convert(scale, value, Scale::Hrc).unwrap_err();
-            assert_eq!((refusal.least, refusal.largest), scale.limits());
+            let number = refusal.number;
+            assert_eq!((number.least, number.most), scale.limits());
         }
     }
 

@@ -1,7 +1,7 @@
 //! Where a model may be used: ranges of composition and of other inputs, and the refusal outside.
 
 use super::{Composition, Element};
-use crate::units::{TemperatureScale, format_duration_s, format_fixed};
+use crate::units::{NumberOutside, TemperatureScale, format_duration_s, format_fixed};
 use recalesce_texts::steel as texts;
 use std::fmt;
 
@@ -13,20 +13,12 @@ const IN_SOLUTION: &str = "dissolved";
 pub struct OutOfRange {
     /// The model that refuses, as the page names it.
     pub model: &'static str,
-    /// The quantity out of range, as the page names it.
-    pub quantity: &'static str,
-    /// Its value.
-    pub value: f64,
-    /// Smallest value allowed.
-    pub least: f64,
-    /// Largest value allowed.
-    pub largest: f64,
-    /// Unit of the three numbers.
-    pub unit: &'static str,
+    /// What is out of range, as the page names it.
+    pub number: NumberOutside,
 }
 
 impl OutOfRange {
-    /// Checks that `value` lies in `least..=largest`.
+    /// Checks that `value` lies within its limits.
     ///
     /// # Errors
     /// The refusal itself when it does not, or is not a number.
@@ -35,36 +27,24 @@ impl OutOfRange {
         quantity: &'static str,
         unit: &'static str,
         value: f64,
-        (least, largest): (f64, f64),
+        limits: (f64, f64),
     ) -> Result<(), Self> {
-        if (least..=largest).contains(&value) {
-            return Ok(());
-        }
-        Err(Self {
-            model,
-            quantity,
-            value,
-            least,
-            largest,
-            unit,
-        })
+        NumberOutside::check(quantity, value, limits, unit).map_err(|number| Self { model, number })
     }
 
     /// The refusal in a sentence, with temperatures on a scale.
     #[must_use]
     pub fn words(&self, scale: TemperatureScale) -> String {
-        let [least, largest, value] = match self.unit {
-            "s" => [self.least, self.largest, self.value].map(format_duration_s),
-            "°C" => {
-                let [least, largest, value] =
-                    [self.least, self.largest, self.value].map(|c| scale.of_celsius(c));
-                told([least, largest, value], 0, scale.symbol())
-            }
-            IN_SOLUTION => told([self.least, self.largest, self.value], 2, "%"),
-            unit => told([self.least, self.largest, self.value], 2, unit),
+        let number = &self.number;
+        let numbers = [number.least, number.most, number.value];
+        let [least, largest, value] = match number.unit {
+            "s" => numbers.map(format_duration_s),
+            "°C" => told(numbers.map(|c| scale.of_celsius(c)), 0, scale.symbol()),
+            IN_SOLUTION => told(numbers, 2, "%"),
+            unit => told(numbers, 2, unit),
         };
-        let mut quantity = self.quantity.to_owned();
-        if self.unit == IN_SOLUTION {
+        let mut quantity = number.field.to_owned();
+        if number.unit == IN_SOLUTION {
             quantity = texts::in_solution(&quantity);
         }
         texts::beyond_the_model(self.model, &quantity, &least, &largest, &value)

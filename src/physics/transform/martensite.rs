@@ -281,7 +281,7 @@ mod tests {
     fn high_chromium_is_refused() {
         let mut stainless = bearing(0.5);
         stainless.composition.cr = 13.0;
-        let error = martensite_start_c(&stainless).map_err(|e| (e.quantity, e.largest));
+        let error = martensite_start_c(&stainless).map_err(|e| (e.number.field, e.number.most));
         assert_eq!(error, Err(("chromium", 2.5)));
     }
 

@@ -86,6 +86,7 @@ pub const NONE: &str = "none";
 pub const DISSOLVED: &str = "dissolved";
 pub const MARGIN: &str = "margin";
 pub const HARDNESS: &str = "hardness";
+pub const EDGE_HARDNESS: &str = "edge hardness";
 pub const COMPUTED: &str = "computed";
 
 #[inline]

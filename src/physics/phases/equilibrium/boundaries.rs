@@ -5,6 +5,7 @@ use super::state::{MODEL, RANGE};
 use super::{EquilibriumError, PhaseName};
 use crate::numeric::order;
 use crate::steel::{Composition, OutOfRange};
+use crate::units::NumberOutside;
 use recalesce_texts::phases as texts;
 
 /// Temperatures searched, °C: nickel and manganese can hold A1 below the range of single points.
@@ -62,11 +63,13 @@ pub fn critical_points(steel: &Composition) -> Result<CriticalPoints, Equilibriu
         .reduce(f64::min)
         .ok_or(OutOfRange {
             model: MODEL,
-            quantity: texts::START_OF_AUSTENITE,
-            value: f64::NAN,
-            least: LOWEST_C,
-            largest: HIGHEST_C,
-            unit: "°C",
+            number: NumberOutside {
+                field: texts::START_OF_AUSTENITE,
+                value: f64::NAN,
+                least: LOWEST_C,
+                most: HIGHEST_C,
+                unit: "°C",
+            },
         })?;
     // the last of several phases, if all of them go
     let last = |names: &[PhaseName]| {
