@@ -1,9 +1,23 @@
 //! What can be done to the steps of a route: added, moved, duplicated, removed.
 
-use super::plan::{Cold, Route, Temper};
+use super::plan::{Cold, Quench, Route, Temper};
 use super::prior::{PriorStep, SlowCooling, Work};
 use super::validate::MOST_TEMPERS;
 use super::validate_prior::MOST_PRIOR_STEPS;
+use crate::heat::MediumChoice;
+
+impl Quench {
+    /// Takes another quenchant first. The stir stays where it can be stirred, and is dropped where not.
+    pub fn take_quenchant(&mut self, medium: MediumChoice) {
+        if medium
+            .resolve()
+            .is_ok_and(|medium| !medium.family.is_bath())
+        {
+            self.agitation = 1.0;
+        }
+        self.medium = medium;
+    }
+}
 
 /// A step of a route.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -195,6 +209,17 @@ mod tests {
         let mut route = Route::example();
         route.take_handbook(find("5160").unwrap());
         route
+    }
+
+    #[test]
+    fn air_is_not_stirred() {
+        let mut quench = Route::example().quench;
+        let stir = quench.agitation;
+        assert!(stir > 1.0);
+        quench.take_quenchant(MediumChoice::Named("oil_fast".to_owned()));
+        assert_eq!(quench.agitation, stir);
+        quench.take_quenchant(MediumChoice::Named("air_still".to_owned()));
+        assert_eq!(quench.agitation, 1.0);
     }
 
     #[test]

@@ -148,7 +148,7 @@ pub(crate) fn MediumList() -> impl IntoView {
             found.get(place).cloned()
         });
         let medium = own.map_or(MediumChoice::Named(name), MediumChoice::Own);
-        bench.change(|r| r.quench.medium = medium);
+        bench.change(|r| r.quench.take_quenchant(medium));
     };
     let used = Memo::new(move |_| bench.route.with(|r| Some(r.quench.medium.clone())));
     view! {

@@ -12,7 +12,7 @@ use crate::state::bench;
 use leptos::ev::PointerEvent;
 use leptos::prelude::*;
 use recalesce::chart::Moves;
-use recalesce::route::{AGITATION_RANGE, Cold, SNAP_C, SNAP_MIN};
+use recalesce::route::{AGITATION_RANGE, Cold, Quench, SNAP_C, SNAP_MIN};
 use recalesce::units::{
     format_duration_s, format_factor, format_temperature, format_weight_percent,
 };
@@ -21,11 +21,15 @@ use recalesce_texts::page as texts;
 /// Steel at the handle no longer glows, °C.
 const COLD_C: f64 = 400.0;
 
-/// Words for an agitation factor, by the ratios of severities in still and stirred oil.
-pub(crate) fn agitation_words(factor: f64) -> &'static str {
-    match factor {
+/// Words for the agitation factor of a quench, of a bath by the ratios of severities in still and stirred oil.
+pub(crate) fn agitation_words(quench: &Quench) -> &'static str {
+    let medium = quench.medium.resolve();
+    let is_bath = medium.is_ok_and(|medium| medium.family.is_bath());
+    match quench.agitation {
         f if f < 0.93 => texts::quench::SLOWER_THAN_CURVE,
-        f if f < 1.1 => texts::quench::STILL,
+        f if f < 1.1 && is_bath => texts::quench::STILL,
+        f if f < 1.1 => texts::quench::AS_ITS_CURVE,
+        _ if !is_bath => texts::quench::FASTER_THAN_CURVE,
         f if f < 1.28 => texts::quench::GENTLE_STIR,
         f if f < 1.48 => texts::quench::MODERATE_STIR,
         f if f < 1.9 => texts::quench::GOOD_STIR,
@@ -263,7 +267,7 @@ fn QuenchWords() -> impl IntoView {
                 {panel(Panel::Media)}
             </Word> {bath} " "
             <Word
-                text=Signal::derive(move || agitation_words(quench.get().agitation).to_owned())
+                text=Signal::derive(move || quench.with(agitation_words).to_owned())
                 name=texts::quench::AGITATION
                 mark=","
             >
@@ -327,11 +331,11 @@ pub(crate) fn QuenchStage() -> impl IntoView {
         let at = handle_at(shown);
         let text = Signal::derive(move || {
             let scale = bench.scale.get();
-            let (medium, agitation) = bench
-                .route
-                .with(|r| (medium_words(&r.quench.medium, scale), r.quench.agitation));
-            let words = agitation_words(agitation);
-            format!("{medium} {}, {words}", format_factor(agitation))
+            bench.route.with(|r| {
+                let medium = medium_words(&r.quench.medium, scale);
+                let factor = format_factor(r.quench.agitation);
+                format!("{medium} {factor}, {}", agitation_words(&r.quench))
+            })
         });
         // By which quenchant and stir the curve passes a column sooner by a factor: once the part that
         // tells it is there.

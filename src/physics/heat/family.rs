@@ -60,6 +60,12 @@ impl Family {
         matches!(self, Self::Oil | Self::VegetableOil | Self::HotOil)
     }
 
+    /// Whether it can be stirred, or the piece moved about in it.
+    #[must_use]
+    pub const fn is_bath(self) -> bool {
+        !matches!(self, Self::Plates | Self::Gas | Self::Air)
+    }
+
     /// Whether a piece may go into this bath straight from another. Common practice, no source:
     /// water or oil carried into molten salt makes it erupt.
     #[must_use]

@@ -107,6 +107,9 @@ pub fn bath_range(least: &str, most: &str, why: &str) -> String {
 }
 
 pub const STILL: &str = "still";
+/// Of air, gas and plates, which are not stirred.
+pub const AS_ITS_CURVE: &str = "as its curve";
+pub const FASTER_THAN_CURVE: &str = "faster than its curve";
 pub const NO_CHILL: &str = "none";
 pub const FREEZER: &str = "freezer";
 pub const NITROGEN: &str = "nitrogen";
