@@ -4,7 +4,7 @@
 
 use recalesce::heat::{Leave, MediumChoice, Section};
 use recalesce::route::{NextBath, Outcome, Route, Verdict, run, sentences, validate};
-use recalesce::units::TemperatureScale;
+use recalesce::units::{LengthUnit, TemperatureScale};
 
 fn next(leave: Leave, name: &str) -> NextBath {
     NextBath {
@@ -139,7 +139,13 @@ fn what_one_bath_carries_into_the_next_is_told() {
         let outcome = run(&route).unwrap();
         let words = outcome.cautions.iter();
         words
-            .map(|caution| recalesce::route::caution_text(caution, TemperatureScale::Celsius))
+            .map(|caution| {
+                recalesce::route::caution_text(
+                    caution,
+                    TemperatureScale::Celsius,
+                    LengthUnit::Millimetre,
+                )
+            })
             .collect::<Vec<_>>()
             .join("\n")
     };

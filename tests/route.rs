@@ -9,7 +9,7 @@ use recalesce::route::{
 };
 use recalesce::soak::StartingStructure;
 use recalesce::steel::{Element, grades};
-use recalesce::units::TemperatureScale;
+use recalesce::units::{LengthUnit, TemperatureScale};
 use serde_json::Value;
 use std::ops::Range;
 
@@ -265,11 +265,9 @@ fn fault(route: &Route, outcome: &Outcome) -> Option<String> {
     {
         return Some("a sentence without words".to_owned());
     }
-    if outcome
-        .cautions
-        .iter()
-        .any(|caution| caution_text(caution, TemperatureScale::Celsius).is_empty())
-    {
+    if outcome.cautions.iter().any(|caution| {
+        caution_text(caution, TemperatureScale::Celsius, LengthUnit::Millimetre).is_empty()
+    }) {
         return Some("a caution without words".to_owned());
     }
     None

@@ -3,8 +3,8 @@
 use super::soak_notes::up_to_hundredths;
 use crate::heat::Hazard;
 use crate::units::{
-    TemperatureScale, format_duration_s, format_fixed, format_percent, format_temperature,
-    format_weight_percent,
+    LengthUnit, TemperatureScale, format_duration_s, format_fixed, format_length, format_percent,
+    format_temperature, format_weight_percent,
 };
 use recalesce_texts::route::cautions as texts;
 use serde::Serialize;
@@ -103,7 +103,7 @@ pub enum Caution {
 
 /// A caution as one line.
 #[must_use]
-pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
+pub fn caution_text(caution: &Caution, scale: TemperatureScale, length: LengthUnit) -> String {
     let degrees = |c: f64| format_temperature(c, scale);
     match caution {
         Caution::FurnaceHot {
@@ -116,7 +116,7 @@ pub fn caution_text(caution: &Caution, scale: TemperatureScale) -> String {
         Caution::NetworkLeft { fraction } => texts::network_left(&format_percent(*fraction)),
         Caution::NetworkFormed { film_um } => texts::network_formed(&format_fixed(*film_um, 1)),
         Caution::SkinThroughEdge { decarburised_mm } => {
-            texts::skin_through_edge(&format_fixed(up_to_hundredths(*decarburised_mm), 2))
+            texts::skin_through_edge(&format_length(up_to_hundredths(*decarburised_mm), length))
         }
         Caution::ColdTooShort { needs_min } => {
             texts::cold_too_short(&format_duration_s(60.0 * needs_min))

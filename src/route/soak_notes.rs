@@ -164,11 +164,16 @@ mod tests {
             route.soak.time_min = f64::from(time_min);
             let outcome = run(&route).unwrap();
             let skin = outcome.skin.given().unwrap();
-            let [depth, stock] = surface_words(skin, LengthUnit::Millimetre);
+            let mm = LengthUnit::Millimetre;
+            let [depth, stock] = surface_words(skin, mm);
             let mut cautions = outcome.cautions.iter();
             let through = cautions.find(|c| matches!(c, Caution::SkinThroughEdge { .. }));
             let scale = TemperatureScale::Celsius;
-            assert!(caution_text(through.unwrap(), scale).contains(&format!("lost to {depth}")));
+            let through = through.unwrap();
+            assert!(caution_text(through, scale, mm).contains(&format!("lost to {depth}")));
+            let [depth_in, _] = surface_words(skin, LengthUnit::Inch);
+            let told = caution_text(through, scale, LengthUnit::Inch);
+            assert!(told.contains(&format!("lost to {depth_in} deep")) && !told.contains("mm"));
             let behind = crate::route::explain_soak::skin(&route, &outcome, scale);
             let number = depth.replace("\u{a0}mm", "");
             assert!(

@@ -308,7 +308,9 @@ pub(crate) fn OutcomePanel() -> impl IntoView {
         } else {
             departure_lines(&route, scale)
         };
-        let later = outcome.cautions.iter().map(|c| caution_text(c, scale));
+        let length = bench.length.get();
+        let cautions = outcome.cautions.iter();
+        let later = cautions.map(|caution| caution_text(caution, scale, length));
         let told = of_steps.into_iter().chain(later).chain(departs);
         told.collect::<Vec<_>>()
     });

@@ -110,7 +110,7 @@ fn rows(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRow> {
     let before = rows_before::rows(route, outcome, units).into_iter();
     before
         .chain(rows::rows(route, outcome, units))
-        .zip(safety::by_row(route, outcome, units.scale))
+        .zip(safety::by_row(route, outcome, units.scale, units.length))
         .map(|(row, cautions)| CardRow { cautions, ..row })
         .collect()
 }

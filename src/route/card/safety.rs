@@ -8,7 +8,7 @@ use crate::route::cautions::{bath_hazards, cold_hazards, prior_hazards};
 use crate::route::outcome::Outcome;
 use crate::route::plan::Route;
 use crate::route::prior::{Work, cautions_by_step};
-use crate::units::TemperatureScale;
+use crate::units::{LengthUnit, TemperatureScale};
 
 /// A row of the card after the steps before hardening.
 #[derive(Clone, Copy, PartialEq)]
@@ -49,6 +49,7 @@ pub(super) fn by_row(
     route: &Route,
     outcome: &Outcome,
     scale: TemperatureScale,
+    length: LengthUnit,
 ) -> Vec<Vec<String>> {
     let mut told: Vec<Hazard> = Vec::new();
     let mut new = |hazards: Vec<Hazard>| {
@@ -89,7 +90,7 @@ pub(super) fn by_row(
         });
         let cautions = outcome.cautions.iter();
         let of_row = cautions.filter(|caution| row_of(caution) == Some(row));
-        lines.extend(of_row.map(|caution| caution_text(caution, scale)));
+        lines.extend(of_row.map(|caution| caution_text(caution, scale, length)));
         all.push(lines);
     }
     all

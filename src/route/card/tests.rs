@@ -229,7 +229,11 @@ fn no_caution_is_left_out() {
         let outcome = run(&route).unwrap();
         let card = card_of(&route);
         for caution in &outcome.cautions {
-            let text = crate::route::caution_text(caution, TemperatureScale::Celsius);
+            let text = crate::route::caution_text(
+                caution,
+                TemperatureScale::Celsius,
+                LengthUnit::Millimetre,
+            );
             assert!(!bringing(&card, &text).is_empty(), "{text}");
         }
     }

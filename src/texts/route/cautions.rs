@@ -39,9 +39,9 @@ pub fn network_formed(film_um: &str) -> String {
 }
 
 #[inline]
-pub fn skin_through_edge(deep_mm: &str) -> String {
+pub fn skin_through_edge(depth: &str) -> String {
     format!(
-        "In open air carbon may be lost to {deep_mm}\u{a0}mm deep from each side: the whole cutting edge may go soft. Keep the air off, or leave it thicker and grind that much off."
+        "In open air carbon may be lost to {depth} deep from each side: the whole cutting edge may go soft. Keep the air off, or leave it thicker and grind that much off."
     )
 }
 
