@@ -41,7 +41,7 @@ pub fn end_quench_chart(shown: &EndQuenchData, labels: &Labels, size_px: [f64; 2
     let plane = Plane::new(
         Axis::linear(0.0, LENGTH_MM),
         Axis::linear(RANGE_HRC[0], RANGE_HRC[1]),
-        Rect::new(34.0, 8.0, width - 12.0, height - 32.0),
+        Rect::new(34.0, 20.0, width - 12.0, height - 32.0),
     );
     let mut scene = Scene::new(size_px, plane);
     for tick in plane.y.ticks(5, Shown::SAME) {
@@ -49,6 +49,8 @@ pub fn end_quench_chart(shown: &EndQuenchData, labels: &Labels, size_px: [f64; 2
         let at = px(plane.rect.left - 5.0, plane.y_px(tick.value));
         scene.label(frame::tick_label(at, Anchor::End, tick.label));
     }
+    let unit = px(plane.rect.left - 5.0, 6.0);
+    scene.label(frame::tick_label(unit, Anchor::End, "HRC".to_owned()));
     frame::bottom_axis(&mut scene, plane.x.ticks(5, labels.shown_length()), true);
     frame::base_line(&mut scene);
     frame::axis_title(&mut scene, &texts::distance(labels.length_unit));

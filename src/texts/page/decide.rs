@@ -112,7 +112,7 @@ pub fn how_drawn(cases: usize, seed: u32) -> String {
 
 pub const ANOTHER_SEED: &str = "Take another seed";
 pub const HOW_SURE: &str = "How sure is the route on the bench?";
-pub const ABOUT_SURE: &str = "Furnace, thermocouple, chemistry, thickness, quenchant, oven and the models' own errors are drawn again and again. The bands on the bench are the errors of the models, with what the furnace's band does: they leave out the rest of this, so the two need not agree.";
+pub const ABOUT_SURE: &str = "Furnace, thermocouple, chemistry, thickness, quenchant, oven and the models' own errors are drawn again and again. The bands on the bench are the errors of the models, with what the furnace's band does and, where a piece may harden only in part, what is open about its quench: they leave out the rest of this, so the two need not agree.";
 pub const WORK_IT_OUT: &str = "Work it out";
 pub const CHANGED_SINCE: &str = "The route, or what the logbook has taught, has changed since.";
 

@@ -40,7 +40,7 @@ pub fn nine_in_ten(count: usize) -> String {
     format!("Nine in ten of {count} pieces.")
 }
 
-pub const ABOUT_DRAWN: &str = "The bands elsewhere on the bench are the errors of the models, with what the furnace's band does. Here pieces are drawn with all that is open at once: furnace, thermocouple, heat of the steel, thickness, quenchant, tempers and models. The two need not agree.";
+pub const ABOUT_DRAWN: &str = "The bands elsewhere on the bench are the errors of the models, with what the furnace's band does and, where a piece may harden only in part, what is open about its quench. Here pieces are drawn with all that is open at once: furnace, thermocouple, heat of the steel, thickness, quenchant, tempers and models. The two need not agree.";
 pub const SHOP_COUNTS_ONCE: &str =
     " What you own is counted once you have filled in your shop under Decide.";
 
