@@ -95,14 +95,14 @@ proptest! {
     fn tempers(points in curve(), n in prop::array::uniform6(number()), some in any::<bool>(), size in size()) {
         let [low, high, from_c, to_c, temper_c, hrc] = n;
         let temper = TemperData {
-            curve: points.iter().map(|[temperature_c, hrc]| TemperPoint { temperature_c: *temperature_c, hrc: *hrc, band_hrc: low }).collect(),
+            curve: points.iter().map(|[temperature_c, hrc]| TemperPoint { temperature_c: *temperature_c, hrc: *hrc, range_hrc: [hrc - low, hrc + low] }).collect(),
             target_hrc: some.then_some([low, high]),
             embrittling_c: some.then_some([from_c, to_c]),
             temper_c,
             hrc,
         };
         drawn(&temper_chart(&temper, &Labels::METRIC, size))?;
-        let rows: Vec<LadderRow> = points.iter().map(|[hrc, band_hrc]| LadderRow { label: "after".into(), hrc: *hrc, band_hrc: *band_hrc }).collect();
+        let rows: Vec<LadderRow> = points.iter().map(|[hrc, band_hrc]| LadderRow { label: "after".into(), hrc: *hrc, range_hrc: [hrc - band_hrc, hrc + band_hrc], band: "±1.0".into() }).collect();
         drawn(&hardness_ladder(&rows, some.then_some([low, high]), size[0]))?;
         let parts: Vec<_> = Constituent::ALL.into_iter().zip(n).collect();
         drawn(&phase_bar(&parts, size))?;

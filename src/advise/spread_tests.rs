@@ -182,7 +182,8 @@ fn what_was_learnt_moves_and_narrows_a_sample() {
 }
 
 /// The band that an outcome tells of itself is about that of a sample, also where a place hardens in part. It is
-/// the wider where nearly all is pearlite, as it goes by a heat that is lean or rich in all that hardens.
+/// the wider where nearly all is pearlite, as it goes by a heat that is lean or rich in all that hardens; the
+/// narrower where a thickness or a soak that is also open lets a place just fall off.
 #[test]
 fn the_band_of_an_outcome_is_about_that_of_a_sample() {
     let of = |grade: &str, section, medium: &str| {
@@ -215,8 +216,9 @@ fn the_band_of_an_outcome_is_about_that_of_a_sample() {
             let sampled = sampled.unwrap();
             let half_hrc = 0.5 * (sampled.p95 - sampled.p05);
             let ratio = stage.band_hrc / half_hrc;
+            let most = stage.hrc_range().unwrap()[1];
             assert!(
-                (0.7..1.8).contains(&ratio),
+                (0.6..1.8).contains(&ratio) && most > sampled.p95 - 3.0,
                 "{grade} {section:?} {medium}: {stage:?}, sampled {sampled:?}"
             );
         }

@@ -17,8 +17,10 @@ pub struct LadderRow {
     pub label: String,
     /// Hardness, HRC.
     pub hrc: f64,
-    /// Half width of the band, HRC.
-    pub band_hrc: f64,
+    /// Between which it is nine times in ten, HRC.
+    pub range_hrc: [f64; 2],
+    /// The same in short, such as `±3.0`.
+    pub band: String,
 }
 
 /// Height of a row, px.
@@ -72,8 +74,7 @@ pub fn hardness_ladder(rows: &[LadderRow], target_hrc: Option<[f64; 2]>, width_p
         scene.stroke(px(x0, y1), px(x1, y1), pen);
     }
     for (i, (row, [x, y])) in rows.iter().zip(&places).enumerate() {
-        let band =
-            [row.hrc - row.band_hrc, row.hrc + row.band_hrc].map(|v| plane.x_px(plane.x.hold(v)));
+        let band = row.range_hrc.map(|v| plane.x_px(plane.x.hold(v)));
         let bar = Rect::new(band[0], y - 3.5, band[1], y + 3.5).corners();
         scene.shape(
             bar.map(|[x, y]| px(x, y)).to_vec(),
@@ -86,7 +87,7 @@ pub fn hardness_ladder(rows: &[LadderRow], target_hrc: Option<[f64; 2]>, width_p
             rim: None,
         });
         scene.label(Label::new(px(0.0, *y), Anchor::Start, row.label.clone()));
-        let text = format!("{}{NBSP}±{}", fixed(row.hrc, 1), fixed(row.band_hrc, 1));
+        let text = format!("{}{NBSP}{}", fixed(row.hrc, 1), row.band);
         let weight = if i + 1 == rows.len() {
             Weight::Name
         } else {
@@ -104,7 +105,7 @@ pub fn hardness_ladder(rows: &[LadderRow], target_hrc: Option<[f64; 2]>, width_p
 fn ladder_axis(rows: &[LadderRow], target: Option<[f64; 2]>) -> Axis {
     let (low, high) = rows
         .iter()
-        .flat_map(|row| [row.hrc - row.band_hrc, row.hrc + row.band_hrc])
+        .flat_map(|row| row.range_hrc)
         .chain(target.into_iter().flatten())
         .filter(|v| v.is_finite())
         .fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), v| {

@@ -20,8 +20,8 @@ pub struct TemperPoint {
     pub temperature_c: f64,
     /// Hardness after all tempers, HRC.
     pub hrc: f64,
-    /// Half width of the band, HRC.
-    pub band_hrc: f64,
+    /// Between which it is nine times in ten, HRC.
+    pub range_hrc: [f64; 2],
 }
 
 /// What the chart shows.
@@ -72,8 +72,8 @@ fn hardness_axis(temper: &TemperData) -> Axis {
     let (low, high) = temper
         .curve
         .iter()
-        .filter(|p| p.hrc.is_finite() && p.band_hrc.is_finite())
-        .map(|p| (p.hrc - p.band_hrc, p.hrc + p.band_hrc))
+        .filter(|p| p.range_hrc.iter().all(|hrc| hrc.is_finite()))
+        .map(|p| p.range_hrc.into())
         .chain(temper.target_hrc.map(|[low, high]| (low - 1.0, high + 1.0)))
         .fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), (a, b)| {
             (l.min(a), h.max(b))
@@ -220,12 +220,12 @@ fn curve(scene: &mut Scene, temper: &TemperData) {
     let upper = temper
         .curve
         .iter()
-        .map(|p| [p.temperature_c, p.hrc + p.band_hrc]);
+        .map(|p| [p.temperature_c, p.range_hrc[1]]);
     let lower = temper
         .curve
         .iter()
         .rev()
-        .map(|p| [p.temperature_c, p.hrc - p.band_hrc]);
+        .map(|p| [p.temperature_c, p.range_hrc[0]]);
     scene.area(upper.chain(lower).collect(), Fill::thin(Ink::Ink, 0.13));
     scene.curve(
         temper

@@ -347,7 +347,8 @@ impl Hardened {
                 .snapped
                 .map_or(AS_QUENCHED_BAND_HRC, |snapped| snapped.stage.band_hrc)
                 .hypot(self.open_hrc()),
-            quench_swing_hrc: 0.0,
+            band_off_hrc: 0.0,
+            quench_swing_hrc: [0.0; 2],
         }
     }
 }

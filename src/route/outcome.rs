@@ -11,7 +11,11 @@ use crate::numeric::order::larger;
 use crate::phases::CriticalTemperatures;
 use crate::soak::{BoundaryCarbide, Skin, SoakOutcome};
 use crate::transform::{Fractions, Isothermal};
+use crate::units::format_fixed;
 use serde::{Deserialize, Serialize};
+
+/// Where the sides of a band differ by twice so much, HRC, it is told by its ends.
+const UNEVEN_HRC: f64 = 0.25;
 
 /// The whole outcome of a route.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -261,8 +265,11 @@ pub struct Stage {
     pub hardness: Option<Hardness>,
     /// Half width of the band that covers nine in ten, HRC.
     pub band_hrc: f64,
-    /// The part of it by which what is open about the quench moves a place that may harden only in part, HRC.
-    pub quench_swing_hrc: f64,
+    /// How far the middle of the band lies above the hardness, HRC: a place that may harden only in part has
+    /// farther to fall than to rise.
+    pub band_off_hrc: f64,
+    /// How much softer and how much harder what is open about the quench may leave such a place, HRC.
+    pub quench_swing_hrc: [f64; 2],
 }
 
 impl Stage {
@@ -278,7 +285,40 @@ impl Stage {
     pub fn hrc_range(&self) -> Option<[f64; 2]> {
         let hrc = self.hardness?.hrc_carried();
         let held = |hrc: f64| Hardness::from_hrc_carried(hrc).hrc_carried();
-        Some([held(hrc - self.band_hrc), held(hrc + self.band_hrc)])
+        let [below_hrc, above_hrc] = self.sides_hrc();
+        Some([held(hrc - below_hrc), held(hrc + above_hrc)])
+    }
+
+    /// How far the band reaches below and above the hardness, HRC.
+    #[must_use]
+    pub fn sides_hrc(&self) -> [f64; 2] {
+        [
+            self.band_hrc - self.band_off_hrc,
+            self.band_hrc + self.band_off_hrc,
+        ]
+    }
+
+    /// The band in short: a half width where both sides are alike, else from where to where.
+    #[must_use]
+    pub fn band_words(&self) -> String {
+        match self.hrc_range() {
+            Some([least, most]) if self.band_off_hrc.abs() >= UNEVEN_HRC => {
+                format!(
+                    "{}\u{2013}{}",
+                    format_fixed(least, 0),
+                    format_fixed(most, 0)
+                )
+            }
+            _ => format!("±{}", format_fixed(self.band_hrc, 1)),
+        }
+    }
+
+    /// Widens the band by how much softer and harder the place may be, HRC, independently of the rest.
+    pub(super) fn widen_by_quench(&mut self, swing_hrc: [f64; 2]) {
+        let [below, above] = swing_hrc.map(|swing| self.band_hrc.hypot(swing));
+        self.band_hrc = 0.5 * (below + above);
+        self.band_off_hrc = 0.5 * (above - below);
+        self.quench_swing_hrc = swing_hrc;
     }
 
     /// The piece after the soak: austenite with what it stands beside.
@@ -294,7 +334,8 @@ impl Stage {
             }),
             hardness: None,
             band_hrc: 0.0,
-            quench_swing_hrc: 0.0,
+            band_off_hrc: 0.0,
+            quench_swing_hrc: [0.0; 2],
         }
     }
 }
@@ -304,6 +345,16 @@ impl QuenchOutcome {
     #[must_use]
     pub fn deciding_curve(&self) -> Option<&CoolingCurve> {
         self.curves.get(self.deciding)
+    }
+}
+
+impl TemperPoint {
+    /// Between which hardness it is nine times in ten, HRC, as [`Stage::hrc_range`].
+    #[must_use]
+    pub fn hrc_range(&self) -> [f64; 2] {
+        let middle = self.hrc + self.band_off_hrc;
+        [middle - self.band_hrc, middle + self.band_hrc]
+            .map(|hrc| Hardness::from_hrc_carried(hrc).hrc_carried())
     }
 }
 
@@ -365,4 +416,6 @@ pub struct TemperPoint {
     pub hrc: f64,
     /// Half width of the band, HRC.
     pub band_hrc: f64,
+    /// How far the middle of the band lies above the hardness, HRC.
+    pub band_off_hrc: f64,
 }

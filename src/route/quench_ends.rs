@@ -3,10 +3,11 @@
 
 use super::hardening::{Hardened, Hardening, KineticsOff};
 use super::margin::{Margin, MarginSources, Verdict};
-use super::outcome::{Stage, TemperOutcome, TemperPoint};
+use super::outcome::{Stage, TemperOutcome};
 use super::plan::Route;
 use super::quenched::Finished;
 use crate::heat::CoolingCurve;
+use crate::numeric::order::larger;
 use crate::soak::SoakOutcome;
 
 /// A place at the ends of what is open about its quench: where transformation begins so much sooner for its
@@ -57,47 +58,42 @@ impl QuenchEnds {
     }
 }
 
-/// Widens the bands of some steps by how far both ends are from them as they are modelled.
-pub(super) fn widen(stages: &mut [Stage], as_modelled: &[Stage], ends: &[Option<Finished>; 2]) {
-    for (stage, as_modelled) in stages.iter_mut().zip(as_modelled) {
-        let apart_hrc = |end: &Option<Finished>| {
+/// How much softer and harder than as modelled each step is at the ends, HRC.
+pub(super) fn swings_hrc(stages: &[Stage], ends: &[Option<Finished>; 2]) -> Vec<[f64; 2]> {
+    let of_stage = |stage: &Stage| {
+        softer_and_harder(ends.each_ref().map(|end| {
             let mut stages = end.as_ref()?.stages.iter();
             let there = stages.find(|there| there.step == stage.step)?.hardness?;
-            Some(there.hrc_carried() - as_modelled.hardness?.hrc_carried())
-        };
-        stage.quench_swing_hrc = root_mean_square(ends.each_ref().map(apart_hrc));
-        stage.band_hrc = stage.band_hrc.hypot(stage.quench_swing_hrc);
-    }
+            Some(there.hrc_carried() - stage.hardness?.hrc_carried())
+        }))
+    };
+    stages.iter().map(of_stage).collect()
 }
 
-/// The same for the chart of the tempers of a route.
+/// Widens the chart of the tempers of a route by the same.
 pub(super) fn widen_chart(chart: &mut TemperOutcome, route: &Route, ends: &[Option<Finished>; 2]) {
     let ends = ends.each_ref().map(|end| {
         let tempering = end.as_ref()?.tempering.as_ref().ok()?;
         tempering.curve(route).ok()
     });
     for (number, point) in chart.curve.iter_mut().enumerate() {
-        let apart_hrc = |end: &Option<Vec<TemperPoint>>| {
+        let swing_hrc = softer_and_harder(ends.each_ref().map(|end| {
             let there = end.as_ref()?.get(number)?;
             Some(there.hrc - point.hrc)
-        };
-        let swing_hrc = root_mean_square(ends.each_ref().map(apart_hrc));
-        point.band_hrc = point.band_hrc.hypot(swing_hrc);
+        }));
+        let [below, above] = swing_hrc.map(|swing| point.band_hrc.hypot(swing));
+        point.band_hrc = 0.5 * (below + above);
+        point.band_off_hrc = 0.5 * (above - below);
     }
 }
 
-/// Of the sides that are known; zero where neither is. Where hardness falls off to one side only, a band as wide
-/// as that to both would hold more than nine in ten.
-fn root_mean_square(sides: [Option<f64>; 2]) -> f64 {
-    let known = sides.iter().flatten();
-    let (count, squares) = known.fold((0.0, 0.0), |(count, squares), side| {
-        (count + 1.0, squares + side * side)
-    });
-    if count > 0.0 {
-        f64::sqrt(squares / count)
-    } else {
-        0.0
-    }
+/// How far the farther of both ends falls and rises, of those that are known.
+fn softer_and_harder(apart_hrc: [Option<f64>; 2]) -> [f64; 2] {
+    let known = || apart_hrc.iter().flatten();
+    [
+        known().fold(0.0, |most, apart| larger(most, -apart)),
+        known().fold(0.0, |most, apart| larger(most, *apart)),
+    ]
 }
 
 #[cfg(test)]
@@ -115,7 +111,7 @@ mod tests {
         route
     }
 
-    fn swing_hrc(outcome: &Outcome, step: Step) -> f64 {
+    fn swing_hrc(outcome: &Outcome, step: Step) -> [f64; 2] {
         let mut stages = outcome.stages.iter();
         stages.find(|s| s.step == step).unwrap().quench_swing_hrc
     }
@@ -126,8 +122,24 @@ mod tests {
             let outcome = run(&plate(thickness_mm)).unwrap();
             swing_hrc(&outcome, Step::Quench)
         });
-        assert_eq!(swings[0], 0.0);
-        assert!(swings.is_sorted() && swings[2] > 5.0, "{swings:?}");
+        assert_eq!(swings[0], [0.0; 2]);
+        let softer = swings.map(|[softer, _]| softer);
+        assert!(softer.is_sorted() && softer[2] > 5.0, "{swings:?}");
+    }
+
+    /// What hardens least may fall far and rise little: it is never harder than hardened through.
+    #[test]
+    fn a_band_does_not_reach_beyond_what_is_hardened_through() {
+        let top_hrc = |thickness_mm| {
+            let outcome = run(&plate(thickness_mm)).unwrap();
+            let last = outcome.stages.last().unwrap();
+            let [least, most] = last.hrc_range().unwrap();
+            approx::assert_abs_diff_eq!(most - least, 2.0 * last.band_hrc, epsilon = 1e-9);
+            (most, last.band_off_hrc)
+        };
+        let [(through, even), (partly, off)] = [1.0, 3.0].map(top_hrc);
+        assert_eq!(even, 0.0);
+        assert!(off < -1.0 && partly < through + 0.5, "{partly} {through}");
     }
 
     /// A hot temper takes more from martensite than from pearlite, and brings both ends nearer to each other.
@@ -149,7 +161,7 @@ mod tests {
                 charted.band_hrc > 0.9 * last.band_hrc,
                 "{charted:?} {last:?}"
             );
-            last.quench_swing_hrc
+            last.quench_swing_hrc[0]
         });
         assert!(cool > 5.0 && hot < 0.5 * cool, "{cool} {hot}");
     }
@@ -157,14 +169,14 @@ mod tests {
     #[test]
     fn what_was_learnt_of_quench_and_nose_leaves_less_of_it() {
         let mut route = plate(3.0);
-        let open = swing_hrc(&run(&route).unwrap(), Step::Quench);
+        let [open, _] = swing_hrc(&run(&route).unwrap(), Step::Quench);
         let left = Left {
             nose: 0.3,
             heat_transfer: 0.3,
             ..Left::default()
         };
         route.taught = Some(Taught::new(Deviation::default(), left));
-        let learnt = swing_hrc(&run(&route).unwrap(), Step::Quench);
+        let [learnt, _] = swing_hrc(&run(&route).unwrap(), Step::Quench);
         assert!(learnt < 0.8 * open, "{learnt} of {open}");
     }
 
@@ -180,13 +192,13 @@ mod tests {
         };
         route.quench.medium = MediumChoice::Named("oil_medium".to_owned());
         let outcome = run(&route).unwrap();
-        assert!(swing_hrc(&outcome, Step::Quench) > 5.0);
+        assert!(swing_hrc(&outcome, Step::Quench)[0] > 5.0);
         assert!(!outcome.cutting_edge.is_empty());
         assert!(
             outcome
                 .cutting_edge
                 .iter()
-                .all(|s| s.quench_swing_hrc == 0.0)
+                .all(|s| s.quench_swing_hrc == [0.0; 2])
         );
     }
 }

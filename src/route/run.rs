@@ -14,7 +14,7 @@ use super::outcome::{Outcome, QuenchOutcome, QuenchTransformed, Stage};
 use super::places::Places;
 use super::plan::Route;
 use super::prepared::{Prepared, anew};
-use super::quench_ends::{QuenchEnds, widen, widen_chart};
+use super::quench_ends::{QuenchEnds, swings_hrc, widen_chart};
 use super::quenched::{Finished, Judged, QuenchedPiece};
 use super::replay::{Stopped, stopped_at};
 use super::spread::Spread;
@@ -180,9 +180,11 @@ impl HardenedRoute {
         }
         let open_hrc = ready.as_ref().map_or(0.0, Hardened::open_hrc);
         let ends = self.quench_ends.as_ref().map(|ends| ends.finished(route));
-        enter_open(&mut stages, route, open_hrc, ends.as_ref());
+        let swings_hrc = ends.as_ref().map(|ends| swings_hrc(&stages, ends));
+        enter_taught(&mut stages, route, open_hrc);
         outcome.stages.extend(stages);
-        outcome.cutting_edge = self.cutting_edge(route);
+        let (edge, edge_swings_hrc) = self.cutting_edge(route);
+        outcome.cutting_edge = edge;
         let mut chart = tempering.and_then(|tempering| tempering.chart(route));
         if let (Ok(chart), Some(ends)) = (&mut chart, &ends) {
             widen_chart(chart, route, ends);
@@ -200,60 +202,55 @@ impl HardenedRoute {
             outcome.influences = planned.influences(&outcome);
         }
         outcome.widen_by_furnace();
+        // The soak has no hardness, and no swing.
+        let after_soak = outcome.stages.iter_mut().skip(1);
+        let swings = swings_hrc.into_iter().flatten();
+        let at_edge = outcome.cutting_edge.iter_mut().zip(edge_swings_hrc);
+        for (stage, swing_hrc) in after_soak.zip(swings).chain(at_edge) {
+            stage.widen_by_quench(swing_hrc);
+        }
         outcome.cautions = cautions(route, &self.baths, &outcome);
         outcome
     }
 }
 
 impl HardenedRoute {
-    /// The stages of the cutting edge of a blade of which the place that decides does not harden.
-    fn cutting_edge(&self, route: &Route) -> Vec<Stage> {
-        let deciding = self.begun.quench.transformed.given();
+    /// The stages of the cutting edge of a blade of which the place that decides does not harden, and how much
+    /// softer and harder what is open about its quench may leave each, HRC.
+    fn cutting_edge(&self, route: &Route) -> (Vec<Stage>, Vec<[f64; 2]>) {
+        let transformed = self.begun.quench.transformed.given();
+        let soft = transformed.filter(|deciding| deciding.hardened_fraction < HARDENED);
         let hardening = self.piece.hardening.as_ref().ok();
         let edge = self.piece.cooled.at(Place::Edge);
-        let (Some(hardening), Some(edge), true) = (
-            hardening,
-            edge,
-            deciding.is_some_and(|deciding| deciding.hardened_fraction < HARDENED),
-        ) else {
-            return Vec::new();
+        let (Some(transformed), Some(hardening), Some(edge)) = (soft, hardening, edge) else {
+            return Default::default();
         };
         let steel = &route.composition;
         let Ok(quenched) = hardening.quench(edge) else {
-            return Vec::new();
+            return Default::default();
         };
         let chilled = route
             .cold
             .and_then(|cold| hardening.cold(steel, &quenched, &cold).ok());
         let finished = Finished::of(steel, Some(&quenched), chilled.as_ref(), &route.tempers);
-        let at_edge = deciding.and_then(|quenched| {
-            let mut places = quenched.places.iter();
-            places.find(|place| place.place == Place::Edge)
+        let mut places = transformed.places.iter();
+        let at_edge = places.find(|place| place.place == Place::Edge);
+        let swings_hrc = at_edge.map(|at| {
+            let ends = QuenchEnds::of(route, &self.begun.soak, edge, &at.margin);
+            swings_hrc(&finished.stages, &ends.finished(route))
         });
-        let ends = at_edge
-            .map(|at| QuenchEnds::of(route, &self.begun.soak, edge, &at.margin).finished(route));
         let open_hrc = chilled.unwrap_or(quenched).open_hrc();
         let mut stages = finished.stages;
-        enter_open(&mut stages, route, open_hrc, ends.as_ref());
-        stages
+        enter_taught(&mut stages, route, open_hrc);
+        (stages, swings_hrc.unwrap_or_default())
     }
 }
 
-/// Puts into stages as modelled what runs have taught, and what is open about the quench by the place at its
-/// ends.
-fn enter_open(
-    stages: &mut [Stage],
-    route: &Route,
-    open_hrc: f64,
-    ends: Option<&[Option<Finished>; 2]>,
-) {
-    let as_modelled = stages.to_vec();
+/// Puts into stages what runs have taught.
+fn enter_taught(stages: &mut [Stage], route: &Route, open_hrc: f64) {
     let taught = route.taught();
-    for stage in &mut *stages {
+    for stage in stages {
         taught.enter(stage, open_hrc);
-    }
-    if let Some(ends) = ends {
-        widen(stages, &as_modelled, ends);
     }
 }
 

@@ -274,7 +274,7 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
     let edge = outcome.judged_edge();
     let judged = edge.unwrap_or(stage);
     let judged_hrc = judged.hrc().unwrap_or(hrc);
-    let (tone, verdict) = against(target, judged_hrc, judged.band_hrc);
+    let (tone, verdict) = against(target, judged_hrc, judged.sides_hrc());
     let mut sentence = Sentence::new(tone).say(texts::outcome::FINAL_HARDNESS, &parts);
     if edge.is_some() {
         let [least, most] = judged.hrc_range().unwrap_or([judged_hrc; 2]);
@@ -291,17 +291,19 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
 }
 
 /// How a hardness with its band stands to a target.
-fn against(target: &Target, hrc: f64, band_hrc: f64) -> (Tone, String) {
+fn against(target: &Target, hrc: f64, [below_hrc, above_hrc]: [f64; 2]) -> (Tone, String) {
     if hrc > target.most_hrc {
         (Tone::Narrow, texts::outcome::ABOVE_TARGET.to_owned())
     } else if hrc < target.least_hrc {
         (Tone::Misses, texts::outcome::BELOW_TARGET.to_owned())
-    } else if hrc - band_hrc >= target.least_hrc && hrc + band_hrc <= target.most_hrc {
+    } else if hrc - below_hrc >= target.least_hrc && hrc + above_hrc <= target.most_hrc {
         (Tone::Holds, texts::outcome::ON_TARGET.to_owned())
     } else {
-        let sd_hrc = band_hrc / NINE_IN_TEN;
-        let below = |limit_hrc: f64| normal_below((limit_hrc - hrc) / sd_hrc);
-        let part = below(target.most_hrc) - below(target.least_hrc);
+        // Half of the pieces lie on either side.
+        let below = |limit_hrc: f64, side_hrc: f64| {
+            normal_below(NINE_IN_TEN * (limit_hrc - hrc) / side_hrc)
+        };
+        let part = below(target.most_hrc, above_hrc) - below(target.least_hrc, below_hrc);
         let in_ten = format_fixed((10.0 * part).clamp(1.0, 9.0), 0);
         (Tone::Holds, texts::outcome::on_target_in_part(&in_ten))
     }

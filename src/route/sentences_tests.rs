@@ -30,13 +30,19 @@ fn a_target_narrower_than_the_band_tells_how_many_are_inside() {
         least_hrc: 61.0,
         most_hrc: 63.0,
     };
-    let (tone, words) = against(&target, 62.7, 3.0);
+    let (tone, words) = against(&target, 62.7, [3.0; 2]);
     assert_eq!(tone, Tone::Holds);
     assert!(words.contains("about 4 in 10"), "{words}");
-    assert!(against(&target, 62.0, 1.2).1.contains("about 8 in 10"));
-    assert_eq!(against(&target, 62.0, 0.9).1, texts::outcome::ON_TARGET);
-    assert_eq!(against(&target, 63.1, 3.0).0, Tone::Narrow);
-    assert_eq!(against(&target, 60.9, 3.0).0, Tone::Misses);
+    assert!(against(&target, 62.0, [1.2; 2]).1.contains("about 8 in 10"));
+    assert_eq!(
+        against(&target, 62.0, [0.9; 2]).1,
+        texts::outcome::ON_TARGET
+    );
+    // One that reaches farther down has as many above the target as before.
+    let (_, words) = against(&target, 62.7, [9.0, 3.0]);
+    assert!(words.contains("about 2 in 10"), "{words}");
+    assert_eq!(against(&target, 63.1, [3.0; 2]).0, Tone::Narrow);
+    assert_eq!(against(&target, 60.9, [3.0; 2]).0, Tone::Misses);
 }
 
 #[test]

@@ -56,7 +56,8 @@ impl Tempering {
             fractions: (!self.is_table).then(|| after_temper(&self.start.constituents, tempered)),
             hardness: Some(tempered.hardness),
             band_hrc: tempered.band_hrc.hypot(self.open_hrc),
-            quench_swing_hrc: 0.0,
+            band_off_hrc: 0.0,
+            quench_swing_hrc: [0.0; 2],
         })
     }
 
@@ -83,6 +84,7 @@ impl Tempering {
                 temperature_c: point.temperature_c - hotter_k,
                 hrc: point.hrc + taught.off.tempered_hrc,
                 band_hrc: (taught.left.tempered * point.band_hrc).hypot(self.open_hrc),
+                band_off_hrc: 0.0,
             }
         });
         Ok(points.collect())

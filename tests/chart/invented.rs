@@ -157,10 +157,11 @@ pub(super) fn temper_data() -> TemperData {
         curve: (0..=60)
             .map(|i| {
                 let temperature_c = 100.0 + 5.0 * f64::from(i);
+                let (hrc, half_hrc) = (hrc(temperature_c), 0.8 + 0.003 * (temperature_c - 100.0));
                 TemperPoint {
                     temperature_c,
-                    hrc: hrc(temperature_c),
-                    band_hrc: 0.8 + 0.003 * (temperature_c - 100.0),
+                    hrc,
+                    range_hrc: [hrc - half_hrc, hrc + half_hrc],
                 }
             })
             .collect(),

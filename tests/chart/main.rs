@@ -110,7 +110,8 @@ fn scenes() -> Vec<(String, Scene)> {
     .map(|(step, hrc, band_hrc)| LadderRow {
         label: format!("after {step}"),
         hrc,
-        band_hrc,
+        range_hrc: [hrc - band_hrc, hrc + band_hrc],
+        band: format!("±{band_hrc}"),
     });
     add("ladder", hardness_ladder(&rows, Some([61.0, 63.0]), 292.0));
     use Constituent::{Austenite, Bainite, Carbide, Ferrite, Martensite, Pearlite};

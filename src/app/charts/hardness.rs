@@ -34,7 +34,7 @@ pub(crate) fn temper_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
                 .map(|p| TemperPoint {
                     temperature_c: p.temperature_c,
                     hrc: p.hrc,
-                    band_hrc: p.band_hrc,
+                    range_hrc: p.hrc_range(),
                 })
                 .collect(),
             target_hrc: Some([target.least_hrc, target.most_hrc]),
@@ -94,7 +94,8 @@ pub(crate) fn ladder_scene(bench: Bench, width: f64) -> Option<Scene> {
                     Step::Temper(n) => texts::charts::after_temper(n),
                 },
                 hrc: stage.hardness?.hrc()?,
-                band_hrc: stage.band_hrc,
+                range_hrc: stage.hrc_range()?,
+                band: stage.band_words(),
             })
         })
         .collect();

@@ -41,8 +41,7 @@ fn figures(bench: Bench) -> Vec<Figure> {
     let edge = outcome.judged_edge();
     let hardness = edge
         .or(last)
-        .and_then(|stage| Some((stage.hrc()?, stage.band_hrc)))
-        .map(|(hrc, band)| (format_fixed(hrc, 1), format!("±{}", format_fixed(band, 1))));
+        .and_then(|stage| Some((format_fixed(stage.hrc()?, 1), stage.band_words())));
     let of_hardness = match edge {
         Some(_) => texts::charts::EDGE_HARDNESS,
         None => texts::charts::HARDNESS,

@@ -32,7 +32,7 @@ pub(super) fn stage_words(stage: &Stage) -> Option<(String, String)> {
         }
         // The band is in HRC, whose numbers are carried on below their scale.
         None => {
-            let harder = Hardness::from_hrc_carried(hardness.hrc_carried() + stage.band_hrc);
+            let harder = Hardness::from_hrc_carried(hardness.hrc_carried() + stage.sides_hrc()[1]);
             between_words(hardness, harder.hv - hardness.hv)
         }
     };

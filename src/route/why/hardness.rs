@@ -342,6 +342,7 @@ fn final_band(w: &Workings<'_>) -> Option<Derivation> {
     let last = stages.find(|stage| stage.hardness.is_some())?;
     let [model_hrc, open_hrc] = w.model_band_hrc(last.step)?;
     let quenched = w.hardness(Step::Quench);
+    let [softer_hrc, harder_hrc] = last.quench_swing_hrc;
     let swing_hrc = quenched.map_or(0.0, |quenched| w.outcome.furnace.swing_hrc(quenched));
     Some(
         Derivation::new(texts::FINAL_BAND, "b", last.band_hrc, "HRC")
@@ -350,12 +351,15 @@ fn final_band(w: &Workings<'_>) -> Option<Derivation> {
                     given("b_m", texts::ERROR_OF_MODELS, model_hrc, "HRC"),
                     given("b_o", texts::SNAP_LEAVES_OPEN, open_hrc, "HRC"),
                     given("b_f", texts::FURNACE_MOVES, swing_hrc, "HRC"),
-                    given("b_q", texts::QUENCH_MOVES, last.quench_swing_hrc, "HRC"),
+                    given("b_s", texts::QUENCH_SOFTENS, softer_hrc, "HRC"),
+                    given("b_h", texts::QUENCH_HARDENS, harder_hrc, "HRC"),
                 ],
                 |x| {
                     use crate::numeric::formula::Number;
                     let square = |name: &str| x.get(name).powi(2);
-                    (square("b_m") + square("b_o") + square("b_f") + square("b_q")).sqrt()
+                    let even = || square("b_m") + square("b_o") + square("b_f");
+                    let side = |name: &str| (even() + square(name)).sqrt();
+                    (side("b_s") + side("b_h")) / Formula::Constant(2.0)
                 },
             )
             .how(texts::FINAL_BAND_HOW),

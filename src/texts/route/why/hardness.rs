@@ -44,6 +44,6 @@ pub const FINAL_BAND: &str = "Half width of the band at the end";
 pub const ERROR_OF_MODELS: &str = "error of the models, nine times in ten";
 pub const SNAP_LEAVES_OPEN: &str = "what a snap temper leaves open";
 pub const FURNACE_MOVES: &str = "what the furnace's band moves as quenched";
-pub const QUENCH_MOVES: &str =
-    "what is open about the quench moves it, where the piece may harden only in part";
-pub const FINAL_BAND_HOW: &str = "Independent of each other, so they add in quadrature.";
+pub const QUENCH_SOFTENS: &str = "what is open about the quench may leave it softer";
+pub const QUENCH_HARDENS: &str = "what is open about the quench may leave it harder";
+pub const FINAL_BAND_HOW: &str = "Independent of each other, so they add in quadrature, on the softer and the harder side by themselves; half of both together.";
