@@ -10,7 +10,7 @@ the cooling of sections in quenchants of the list. The same is computed by the m
 evenly spaced cells, by backward differentiation with a tolerance of 1e-7, and the times at which
 the centre passes some temperatures are printed with their differences; of a blade those of the
 core of the spine and of the edge, by finite elements in the true shape on two meshes, carried on to
-the limit of ever finer ones, where the program takes three layers that follow the flanks. Properties: undercooled austenite, linear between the nodes that `recalesce::sources::simsir_gur_2008` cites.
+the limit of ever finer ones, where the program takes two or three layers that follow the flanks. Properties: undercooled austenite, linear between the nodes that `recalesce::sources::simsir_gur_2008` cites.
 """
 
 import csv

@@ -2,8 +2,8 @@
 
 use super::*;
 use crate::advise::inputs::{Distribution, Input};
-use crate::heat::{MediumChoice, Section};
-use crate::route::Deviation;
+use crate::heat::{Grind, Leave, MediumChoice, Section};
+use crate::route::{Deviation, NextBath};
 use crate::steel::find;
 
 fn plate() -> Route {
@@ -193,7 +193,25 @@ fn the_band_of_an_outcome_is_about_that_of_a_sample() {
         route.quench.medium = MediumChoice::Named(medium.to_owned());
         route
     };
-    for (grade, section, medium) in [
+    // Held for bainite, and taken out before it has all formed.
+    let mut held = of(
+        "O1",
+        Section::Plate { thickness_mm: 3.0 },
+        "salt200_agit_wet",
+    );
+    held.quench.medium = held.quench.medium.with_bath(300.0);
+    held.quench.then = vec![NextBath {
+        leave: Leave::AfterS(150.0),
+        medium: MediumChoice::Named("air_still".to_owned()),
+        agitation: 1.0,
+    }];
+    let blade = Section::Blade {
+        edge_mm: 0.5,
+        spine_mm: 4.0,
+        height_mm: 30.0,
+        grind: Grind::Straight,
+    };
+    let routes = [
         ("4140", Section::Round { diameter_mm: 60.0 }, "oil_fast"),
         ("4140", Section::Round { diameter_mm: 40.0 }, "oil_fast"),
         ("1045", Section::Round { diameter_mm: 20.0 }, "oil_fast"),
@@ -205,8 +223,10 @@ fn the_band_of_an_outcome_is_about_that_of_a_sample() {
         ("52100", Section::Plate { thickness_mm: 12.0 }, "oil_medium"),
         ("O1", Section::Plate { thickness_mm: 40.0 }, "oil_medium"),
         ("O1", Section::Plate { thickness_mm: 6.0 }, "air_still"),
-    ] {
-        let route = of(grade, section, medium);
+        ("1095", blade, "oil_medium"),
+    ];
+    let routes = routes.map(|(grade, section, medium)| of(grade, section, medium));
+    for route in routes.into_iter().chain([held]) {
         let outcome = crate::route::run(&route).unwrap();
         let sampled = spread(&route, &Tolerances::default(), 256, 1).unwrap();
         for (stage, sampled) in [
@@ -219,7 +239,9 @@ fn the_band_of_an_outcome_is_about_that_of_a_sample() {
             let most = stage.hrc_range().unwrap()[1];
             assert!(
                 (0.6..1.8).contains(&ratio) && most > sampled.p95 - 3.0,
-                "{grade} {section:?} {medium}: {stage:?}, sampled {sampled:?}"
+                "{:?} {:?}: {stage:?}, sampled {sampled:?}",
+                route.grade,
+                route.quench
             );
         }
     }

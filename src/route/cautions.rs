@@ -2,7 +2,7 @@
 
 use super::baths::Baths;
 use super::caution_words::Caution;
-use super::outcome::{Outcome, Step};
+use super::outcome::{Outcome, Stage, Step};
 use super::plan::Route;
 use super::prior::{PriorStep, SlowCooling, WHOLE_NETWORK, Work};
 use super::verdict::HARDENED;
@@ -35,6 +35,9 @@ pub(super) const CRACKING_CARBON_WT: f64 = 0.55;
 
 /// Martensite of a place without which nothing cracks, volume fraction (expert value).
 const CRACKING_MARTENSITE: f64 = 0.1;
+
+/// Martensite without which nothing has to be tempered, volume fraction (expert value).
+const UNTEMPERED: f64 = 0.1;
 
 /// What a forge brings.
 const FORGE: &[Hazard] = &[
@@ -92,7 +95,7 @@ pub(super) fn cautions(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<C
             told.push(caution);
         }
     }
-    told.extend(of_tempers(route));
+    told.extend(of_tempers(route, outcome));
     told
 }
 
@@ -226,10 +229,20 @@ fn hazards(route: &Route, baths: &Baths) -> Vec<Hazard> {
     all.collect()
 }
 
+/// Whether martensite is left untempered at the place that decides or at a cutting edge, or that is unknown.
+fn may_be_brittle(outcome: &Outcome) -> bool {
+    let ends = [outcome.stages.last(), outcome.cutting_edge.last()];
+    let holds = |stage: &Stage| {
+        let parts = stage.fractions;
+        parts.is_none_or(|parts| parts.martensite >= UNTEMPERED)
+    };
+    ends.into_iter().flatten().any(holds)
+}
+
 /// Of the tempers, as the oven is asked: what it is off is in the pieces alone.
-fn of_tempers(route: &Route) -> Option<Caution> {
+fn of_tempers(route: &Route, outcome: &Outcome) -> Option<Caution> {
     if route.tempers.is_empty() {
-        return Some(Caution::NotTempered);
+        return may_be_brittle(outcome).then_some(Caution::NotTempered);
     }
     let range_c = embrittling_range_c(&route.composition);
     let hotter_k = route.moved_tempers_k();

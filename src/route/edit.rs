@@ -1,22 +1,34 @@
 //! What can be done to the steps of a route: added, moved, duplicated, removed.
 
-use super::plan::{Cold, Quench, Route, Temper};
+use super::plan::{Cold, NextBath, Quench, Route, Temper};
 use super::prior::{PriorStep, SlowCooling, Work};
 use super::validate::MOST_TEMPERS;
 use super::validate_prior::MOST_PRIOR_STEPS;
 use crate::heat::MediumChoice;
 
 impl Quench {
-    /// Takes another quenchant first. The stir stays where it can be stirred, and is dropped where not.
+    /// Takes another quenchant first. The stir stays where its curve is that of a still bath, and is dropped
+    /// where not.
     pub fn take_quenchant(&mut self, medium: MediumChoice) {
-        if medium
-            .resolve()
-            .is_ok_and(|medium| !medium.family.is_bath())
-        {
-            self.agitation = 1.0;
-        }
+        self.agitation = stir_in(&medium, self.agitation);
         self.medium = medium;
     }
+}
+
+impl NextBath {
+    /// The same of a later bath.
+    pub fn take_quenchant(&mut self, medium: MediumChoice) {
+        self.agitation = stir_in(&medium, self.agitation);
+        self.medium = medium;
+    }
+}
+
+fn stir_in(medium: &MediumChoice, stir: f64) -> f64 {
+    let medium = medium.resolve();
+    if medium.is_ok_and(|medium| !medium.family.is_listed_still()) {
+        return 1.0;
+    }
+    stir
 }
 
 /// A step of a route.

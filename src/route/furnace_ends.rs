@@ -3,7 +3,8 @@
 use super::hardening::{Hardened, Hardening};
 use super::outcome::FurnaceBand;
 use super::plan::Route;
-use crate::heat::Cooled;
+use crate::heat::{Cooled, CoolingCurve};
+use crate::numeric::order::larger;
 use crate::soak::{SoakEnd, Stock};
 use crate::transform::Kinetics;
 
@@ -36,6 +37,12 @@ impl FurnaceEnd {
         Some(self.hardened.as_ref()?.1.hardness.hrc_carried())
     }
 
+    /// As quenched along the cooling curve of another place, HRC, carried on below 20.
+    pub(super) fn hrc_along(&self, curve: &CoolingCurve) -> Option<f64> {
+        let (hardening, _) = self.hardened.as_ref()?;
+        Some(hardening.quench(curve).ok()?.hardness.hrc_carried())
+    }
+
     /// With bainite, which is wanted in a hot bath.
     fn hardened_part(&self) -> Option<f64> {
         let fractions = &self.hardened.as_ref()?.1.fractions;
@@ -59,4 +66,13 @@ pub(super) fn furnace_band(route: &Route, ends: &[Option<FurnaceEnd>; 2]) -> Fur
         austenite_at_hottest: hot
             .and_then(|end| Some(end.hardened.as_ref()?.1.fractions.austenite)),
     }
+}
+
+/// How far the coldest or the hottest soak, whichever moves it more, moves a hardness as quenched, HRC. After a
+/// coldest soak in which nothing dissolves the piece is as soft as the scale can tell.
+pub(super) fn swing_hrc([coldest_hrc, hottest_hrc]: [Option<f64>; 2], planned_hrc: f64) -> f64 {
+    let ends = [Some(coldest_hrc.unwrap_or_default()), hottest_hrc];
+    let apart = ends.into_iter().flatten();
+    let apart = apart.map(|hrc| (hrc - planned_hrc).abs());
+    apart.fold(0.0, larger)
 }

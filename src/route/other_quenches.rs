@@ -202,7 +202,7 @@ impl Quencher<'_> {
     }
 
     /// The slowest quenchant of the list, still, that hardens this section: of those that do not crack
-    /// it, where there is one. The search begins where the factor by which this quench could be slower
+    /// it, where there is one; none where this quench hardens it and is slower. The search begins where the factor by which this quench could be slower
     /// leads.
     pub(super) fn slowest_medium(&self, slower: f64) -> Option<Neighbour> {
         let carbon_wt = self.kinetics.austenite().composition.c;
@@ -214,7 +214,9 @@ impl Quencher<'_> {
         let slowest = self
             .slowest_of(gentle, likely_s)
             .or_else(|| self.slowest_of(harsh, likely_s))?;
-        self.neighbour(slowest)
+        // A blade that just hardens may do so where the plate of its spine does not.
+        let is_needless = slower >= 1.0 && quasi_steady_s(slowest, section) < here_s;
+        (!is_needless).then(|| self.neighbour(slowest)).flatten()
     }
 
     /// The slowest of some that hardens this section. Sorted from fast to slow the search goes from one
@@ -261,8 +263,9 @@ impl Quencher<'_> {
     }
 
     /// The thickest section of this shape that this quench hardens, mm, from 0.3 to 120; none when even the
-    /// thinnest of them fails, or the thickest still hardens.
-    pub(super) fn thickest_mm(&self) -> Option<f64> {
+    /// thinnest of them fails, or the thickest still hardens. `slower` is the factor by which the quench may be
+    /// slower.
+    pub(super) fn thickest_mm(&self, slower: f64) -> Option<f64> {
         let of_size = |size_mm: f64| match self.route.section {
             Section::Round { .. } => Section::Round {
                 diameter_mm: size_mm,
@@ -288,6 +291,8 @@ impl Quencher<'_> {
         }) = self.route.section;
         let range = (THINNEST_MM.ln(), THICKEST_MM.ln());
         match falling_root(spare, size_mm.ln(), range, SIZE_SLOPE, LN_SIZE_TOLERANCE)? {
+            // As above, of a blade.
+            Crossing::At(ln_size) if slower >= 1.0 && ln_size < size_mm.ln() => None,
             Crossing::At(ln_size) => Some(ln_size.exp()),
             Crossing::Before | Crossing::Beyond => None,
         }

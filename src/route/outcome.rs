@@ -1,13 +1,13 @@
 //! What a route comes to: every number that the page, the terminal and the card show.
 
 use super::caution_words::Caution;
+use super::furnace_ends::swing_hrc;
 use super::known::Known;
 use super::margin::{Margin, Neighbour};
 use super::places::PlaceOutcome;
 use super::prior::{PieceState, PriorOutcome};
 use crate::hardness::Hardness;
 use crate::heat::{CoolingCurve, Heating, MediumTitle};
-use crate::numeric::order::larger;
 use crate::phases::CriticalTemperatures;
 use crate::soak::{BoundaryCarbide, Skin, SoakOutcome};
 use crate::transform::{Fractions, Isothermal};
@@ -55,27 +55,33 @@ pub struct Outcome {
 
 impl Outcome {
     /// The cutting edge after the last step of which the hardness is known, where the target is laid against it:
-    /// it is what is sharpened of a blade that does not harden through.
+    /// it is what is sharpened of a blade that does not harden through. None where either is too soft for the C
+    /// scale.
     #[must_use]
     pub fn judged_edge(&self) -> Option<&Stage> {
         let mut last = self.stages.iter().rev();
         let last = last.find(|stage| stage.hardness.is_some())?;
         let edge = self.cutting_edge.last()?;
-        (edge.step == last.step && edge.hrc().is_some()).then_some(edge)
+        let are_on_scale = last.hrc().is_some() && edge.hrc().is_some();
+        (edge.step == last.step && are_on_scale).then_some(edge)
     }
 
     /// Widens the band of each hardness by what the furnace's band does to the quenched hardness:
     /// the two are independent, so they add in quadrature.
-    pub(super) fn widen_by_furnace(&mut self) {
+    pub(super) fn widen_by_furnace(&mut self, edge_swing_hrc: f64) {
         let mut stages = self.stages.iter();
         let quenched = stages.find(|stage| stage.step == Step::Quench);
         let Some(quenched) = quenched.and_then(|stage| stage.hardness) else {
             return;
         };
         let swing_hrc = self.furnace.swing_hrc(quenched);
-        let stages = self.stages.iter_mut().chain(&mut self.cutting_edge);
-        for stage in stages.filter(|stage| stage.hardness.is_some()) {
-            stage.band_hrc = stage.band_hrc.hypot(swing_hrc);
+        for (stages, swing_hrc) in [
+            (&mut self.stages, swing_hrc),
+            (&mut self.cutting_edge, edge_swing_hrc),
+        ] {
+            for stage in stages.iter_mut().filter(|stage| stage.hardness.is_some()) {
+                stage.band_hrc = stage.band_hrc.hypot(swing_hrc);
+            }
         }
     }
 }
@@ -145,14 +151,10 @@ pub struct FurnaceBand {
 }
 
 impl FurnaceBand {
-    /// How far either end of the furnace's band moves a hardness as quenched, HRC. After a soak in which
-    /// nothing dissolves the piece is as soft as the scale can tell.
+    /// How far either end of the furnace's band moves a hardness as quenched, HRC.
     pub(super) fn swing_hrc(&self, quenched: Hardness) -> f64 {
-        let coldest = self.hrc_at_coldest.unwrap_or_default();
-        let ends = [Some(coldest), self.hrc_at_hottest].into_iter().flatten();
-        ends.fold(0.0, |most, hrc| {
-            larger(most, (hrc - quenched.hrc_carried()).abs())
-        })
+        let ends = [self.hrc_at_coldest, self.hrc_at_hottest];
+        swing_hrc(ends, quenched.hrc_carried())
     }
 }
 

@@ -17,20 +17,25 @@ pub(super) struct QuenchEnds([Option<(Hardening, Hardened)>; 2]);
 
 impl QuenchEnds {
     /// None for a place that is sure to harden: what may form there moves its hardness by less than the models
-    /// tell.
+    /// tell. One that is held for bainite is never sure of how much; a quenchant that is slower does not hold it
+    /// longer, if it arrives in time.
     pub(super) fn of(
         route: &Route,
         soaked: &SoakOutcome,
         curve: &CoolingCurve,
         margin: &Margin,
+        is_held: bool,
     ) -> Self {
-        if margin.verdict == Verdict::Holds {
-            return Self([None, None]);
-        }
-        let open = MarginSources {
+        let mut open = MarginSources {
             soak: None,
             ..margin.sources
         };
+        if margin.verdict == Verdict::Holds {
+            if !is_held {
+                return Self([None, None]);
+            }
+            open.heat_transfer = [1.0; 2];
+        }
         // A quench that is slower by a factor is one past reactions that are faster by it.
         Self(open.together().map(|factor| {
             let off = KineticsOff::of(route).later_by(factor);
@@ -178,6 +183,29 @@ mod tests {
         route.taught = Some(Taught::new(Deviation::default(), left));
         let [learnt, _] = swing_hrc(&run(&route).unwrap(), Step::Quench);
         assert!(learnt < 0.8 * open, "{learnt} of {open}");
+    }
+
+    /// The ends are those of the piece as it is taught to be, and what was learnt is no swing.
+    #[test]
+    fn the_ends_lie_on_both_sides_of_what_was_learnt() {
+        let mut route = plate(3.0);
+        let [softer, harder] = swing_hrc(&run(&route).unwrap(), Step::Quench);
+        let off = Deviation {
+            quenched_hrc: 3.0,
+            ..Deviation::default()
+        };
+        route.taught = Some(Taught::new(off, Left::default()));
+        let learnt = swing_hrc(&run(&route).unwrap(), Step::Quench);
+        approx::assert_abs_diff_eq!(learnt[0], softer, epsilon = 1e-9);
+        approx::assert_abs_diff_eq!(learnt[1], harder, epsilon = 1e-9);
+        // It hardens nearly, and so does it at the softer end.
+        let later = Deviation {
+            nose_time_factor: 2.0,
+            ..Deviation::default()
+        };
+        route.taught = Some(Taught::new(later, Left::default()));
+        let [nearly, _] = swing_hrc(&run(&route).unwrap(), Step::Quench);
+        assert!(nearly > 0.0 && nearly < 0.5 * softer, "{nearly} {softer}");
     }
 
     /// Of a blade soft at the spine the edge is judged by itself.

@@ -5,7 +5,7 @@ use super::baths::{Baths, until_arrival};
 use super::cautions::cautions;
 use super::cold::Chilled;
 use super::error::RouteError;
-use super::furnace_ends::{FurnaceEnd, furnace_band};
+use super::furnace_ends::{FurnaceEnd, furnace_band, swing_hrc};
 use super::hardening::{Hardened, Hardening};
 use super::influence::{Planned, Tried};
 use super::known::Known;
@@ -86,8 +86,10 @@ impl HardenedRoute {
             },
         };
         let quench_ends = transformed.given().zip(piece.cooled.slowest());
-        let quench_ends = quench_ends
-            .map(|(transformed, curve)| QuenchEnds::of(route, &soaked, curve, &transformed.margin));
+        let quench_ends = quench_ends.map(|(transformed, curve)| {
+            let is_held = transformed.held_c.is_some();
+            QuenchEnds::of(route, &soaked, curve, &transformed.margin, is_held)
+        });
         Ok(Self {
             begun: Outcome {
                 critical: prepared.critical,
@@ -183,8 +185,8 @@ impl HardenedRoute {
         let swings_hrc = ends.as_ref().map(|ends| swings_hrc(&stages, ends));
         enter_taught(&mut stages, route, open_hrc);
         outcome.stages.extend(stages);
-        let (edge, edge_swings_hrc) = self.cutting_edge(route);
-        outcome.cutting_edge = edge;
+        let edge = self.cutting_edge(route).unwrap_or_default();
+        outcome.cutting_edge = edge.stages;
         let mut chart = tempering.and_then(|tempering| tempering.chart(route));
         if let (Ok(chart), Some(ends)) = (&mut chart, &ends) {
             widen_chart(chart, route, ends);
@@ -201,11 +203,11 @@ impl HardenedRoute {
             };
             outcome.influences = planned.influences(&outcome);
         }
-        outcome.widen_by_furnace();
+        outcome.widen_by_furnace(edge.furnace_swing_hrc);
         // The soak has no hardness, and no swing.
         let after_soak = outcome.stages.iter_mut().skip(1);
         let swings = swings_hrc.into_iter().flatten();
-        let at_edge = outcome.cutting_edge.iter_mut().zip(edge_swings_hrc);
+        let at_edge = outcome.cutting_edge.iter_mut().zip(edge.quench_swings_hrc);
         for (stage, swing_hrc) in after_soak.zip(swings).chain(at_edge) {
             stage.widen_by_quench(swing_hrc);
         }
@@ -215,35 +217,46 @@ impl HardenedRoute {
 }
 
 impl HardenedRoute {
-    /// The stages of the cutting edge of a blade of which the place that decides does not harden, and how much
-    /// softer and harder what is open about its quench may leave each, HRC.
-    fn cutting_edge(&self, route: &Route) -> (Vec<Stage>, Vec<[f64; 2]>) {
+    /// The cutting edge of a blade of which the place that decides does not harden.
+    fn cutting_edge(&self, route: &Route) -> Option<CuttingEdge> {
         let transformed = self.begun.quench.transformed.given();
-        let soft = transformed.filter(|deciding| deciding.hardened_fraction < HARDENED);
-        let hardening = self.piece.hardening.as_ref().ok();
-        let edge = self.piece.cooled.at(Place::Edge);
-        let (Some(transformed), Some(hardening), Some(edge)) = (soft, hardening, edge) else {
-            return Default::default();
-        };
+        let transformed = transformed.filter(|deciding| deciding.hardened_fraction < HARDENED)?;
+        let hardening = self.piece.hardening.as_ref().ok()?;
+        let edge = self.piece.cooled.at(Place::Edge)?;
         let steel = &route.composition;
-        let Ok(quenched) = hardening.quench(edge) else {
-            return Default::default();
-        };
+        let quenched = hardening.quench(edge).ok()?;
         let chilled = route
             .cold
             .and_then(|cold| hardening.cold(steel, &quenched, &cold).ok());
         let finished = Finished::of(steel, Some(&quenched), chilled.as_ref(), &route.tempers);
         let mut places = transformed.places.iter();
         let at_edge = places.find(|place| place.place == Place::Edge);
-        let swings_hrc = at_edge.map(|at| {
-            let ends = QuenchEnds::of(route, &self.begun.soak, edge, &at.margin);
+        let quench_swings_hrc = at_edge.map(|at| {
+            let is_held = transformed.held_c.is_some();
+            let ends = QuenchEnds::of(route, &self.begun.soak, edge, &at.margin, is_held);
             swings_hrc(&finished.stages, &ends.finished(route))
         });
+        let at_ends = self.ends.each_ref();
+        let at_ends = at_ends.map(|end| end.as_ref()?.hrc_along(edge));
         let open_hrc = chilled.unwrap_or(quenched).open_hrc();
         let mut stages = finished.stages;
         enter_taught(&mut stages, route, open_hrc);
-        (stages, swings_hrc.unwrap_or_default())
+        Some(CuttingEdge {
+            stages,
+            furnace_swing_hrc: swing_hrc(at_ends, quenched.hardness.hrc_carried()),
+            quench_swings_hrc: quench_swings_hrc.unwrap_or_default(),
+        })
     }
+}
+
+/// The cutting edge of a blade after each step from the quench on.
+#[derive(Default)]
+struct CuttingEdge {
+    stages: Vec<Stage>,
+    /// How far either end of the furnace's band moves it as quenched, HRC.
+    furnace_swing_hrc: f64,
+    /// How much softer and harder what is open about its quench may leave each step, HRC.
+    quench_swings_hrc: Vec<[f64; 2]>,
 }
 
 /// Puts into stages what runs have taught.
@@ -325,7 +338,7 @@ fn transformed(
         margin: deciding.margin,
         next_slower: quencher.next_slower(),
         slowest_medium,
-        thickest_mm: quencher.thickest_mm(),
+        thickest_mm: quencher.thickest_mm(deciding.margin.factor),
         hardened_depth_mm: hardened_depth_mm(route, kinetics, cooled, held_c),
         places,
         boundary_carbide: quenched.films,

@@ -6,6 +6,7 @@ use super::margin::Verdict;
 use super::outcome::{Outcome, Step};
 use super::plan::{Route, Target};
 use super::sentence::{NumberKey, Part, Sentence, Tone};
+use super::verdict::HARDENED;
 use super::why::Quantity;
 use crate::heat::{Place, Section};
 use crate::numeric::quantile::{NINE_IN_TEN, normal_below};
@@ -252,6 +253,15 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
         (Step::Temper(n), _) => texts::outcome::after_tempers(n),
         _ => texts::outcome::AS_QUENCHED.to_owned(),
     };
+    // Where places differ the one that is told has its name.
+    let transformed = outcome.quench.transformed.given();
+    let is_soft = transformed.is_some_and(|quenched| quenched.hardened_fraction < HARDENED);
+    let after = match outcome.quench.deciding_curve().filter(|_| is_soft) {
+        Some(curve) => {
+            texts::outcome::at_place(&after, inside_a_sentence(place_words(curve.place)))
+        }
+        None => after,
+    };
     let after = ("after", Part::Text(after));
     let Some(hrc) = hardness.hrc() else {
         let soft = hardness
@@ -274,7 +284,10 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
     let edge = outcome.judged_edge();
     let judged = edge.unwrap_or(stage);
     let judged_hrc = judged.hrc().unwrap_or(hrc);
-    let (tone, verdict) = against(target, judged_hrc, judged.sides_hrc());
+    let (tone, mut verdict) = against(target, judged_hrc, judged.sides_hrc());
+    if judged_hrc > target.most_hrc && route.tempers.is_empty() {
+        texts::outcome::ABOVE_TARGET_UNTEMPERED.clone_into(&mut verdict);
+    }
     let mut sentence = Sentence::new(tone).say(texts::outcome::FINAL_HARDNESS, &parts);
     if edge.is_some() {
         let [least, most] = judged.hrc_range().unwrap_or([judged_hrc; 2]);

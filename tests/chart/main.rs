@@ -71,6 +71,7 @@ fn scenes() -> Vec<(String, Scene)> {
         hardened_mm,
         is_certain: true,
         core: Constituent::Pearlite,
+        is_core_mixed: false,
         note: "core may hold 2 % pearlite, bainite".into(),
     };
     let blade = Outline::Blade {

@@ -13,7 +13,14 @@ pub(crate) fn still_does(bench: Bench) -> Option<String> {
     let outcome = bench.outcome()?;
     let transformed = outcome.quench.transformed.given()?;
     let medium = transformed.slowest_medium.as_ref().map_or_else(
-        || texts::charts::NONE_HARDENS_THROUGH.to_owned(),
+        || {
+            let none = if transformed.margin.factor >= 1.0 {
+                texts::charts::NO_SLOWER_HARDENS
+            } else {
+                texts::charts::NONE_HARDENS_THROUGH
+            };
+            none.to_owned()
+        },
         |slowest| {
             texts::charts::slowest_still(
                 &route::inside_a_sentence(&slowest.title.words(bench.scale.get())),

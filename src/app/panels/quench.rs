@@ -24,12 +24,12 @@ const COLD_C: f64 = 400.0;
 /// Words for the agitation factor of a quench, of a bath by the ratios of severities in still and stirred oil.
 pub(crate) fn agitation_words(quench: &Quench) -> &'static str {
     let medium = quench.medium.resolve();
-    let is_bath = medium.is_ok_and(|medium| medium.family.is_bath());
+    let is_listed_still = medium.is_ok_and(|medium| medium.family.is_listed_still());
     match quench.agitation {
         f if f < 0.93 => texts::quench::SLOWER_THAN_CURVE,
-        f if f < 1.1 && is_bath => texts::quench::STILL,
+        f if f < 1.1 && is_listed_still => texts::quench::STILL,
         f if f < 1.1 => texts::quench::AS_ITS_CURVE,
-        _ if !is_bath => texts::quench::FASTER_THAN_CURVE,
+        _ if !is_listed_still => texts::quench::FASTER_THAN_CURVE,
         f if f < 1.28 => texts::quench::GENTLE_STIR,
         f if f < 1.48 => texts::quench::MODERATE_STIR,
         f if f < 1.9 => texts::quench::GOOD_STIR,
@@ -197,9 +197,15 @@ pub(crate) fn ColdPanel() -> impl IntoView {
 #[component]
 pub(crate) fn AgitationPanel() -> impl IntoView {
     let bench = bench();
+    let medium = bench.route.with_untracked(|r| r.quench.medium.resolve());
+    let (label, hint) = if medium.is_ok_and(|medium| medium.family.is_listed_still()) {
+        (texts::quench::BESIDE_STILL_BATH, texts::quench::HOW_STIRRED)
+    } else {
+        (texts::quench::BESIDE_ITS_CURVE, texts::quench::HOW_FAST)
+    };
     view! {
         <Typed
-            label=texts::quench::BESIDE_STILL_BATH
+            label=label
             quantity=Signal::stored(
                 quantities::plain(
                     "",
@@ -213,7 +219,7 @@ pub(crate) fn AgitationPanel() -> impl IntoView {
             set=move |factor| bench.change(|r| r.quench.agitation = factor)
         />
         <p class="hint">
-            {texts::quench::HOW_STIRRED}
+            {hint}
         </p>
     }
 }

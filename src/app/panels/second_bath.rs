@@ -165,7 +165,7 @@ fn fields(bench: Bench, way: Way) -> Option<AnyView> {
             entries=entries
             chosen=chosen
             pick=move |name: String| {
-                change(bench, |next| next.medium = MediumChoice::Named(name));
+                change(bench, |next| next.take_quenchant(MediumChoice::Named(name)));
             }
         />
     };

@@ -56,6 +56,8 @@ pub struct SectionData {
     pub is_certain: bool,
     /// What the rest may hold.
     pub core: Constituent,
+    /// Whether the rest hardens in part.
+    pub is_core_mixed: bool,
     /// A remark on the rest; none when it is empty.
     pub note: String,
 }
@@ -178,7 +180,8 @@ fn plate(scene: &mut Scene, section: &SectionData, labels: &Labels, thickness: f
     let [width, height] = scene.size_px;
     let (left, right) = (12.0, (width - 150.0).max(100.0));
     let middle = 0.5 * height;
-    let half = 30.0;
+    // Below it is room for a remark.
+    let half = f64::min(30.0, middle - 26.0);
     let body = Rect::new(left, middle - half, right, middle + half).corners();
     fill(scene, &body, Constituent::Martensite);
     let depth = section.hardened_mm.max(0.0).min(0.5 * thickness);

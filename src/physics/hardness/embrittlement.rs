@@ -2,7 +2,7 @@
 
 use crate::sources::temper_embrittlement::{
     EASING_MOLYBDENUM_WT, REVERSIBLE_ALLOY_WT, REVERSIBLE_C, SILICON_TROUGH_C, SILICON_WT,
-    STAINLESS_C, STAINLESS_CHROMIUM_WT, TROUGH_C,
+    STAINLESS_BELOW_CARBON_WT, STAINLESS_C, STAINLESS_CHROMIUM_WT, TROUGH_C,
 };
 use crate::steel::Composition;
 
@@ -10,7 +10,7 @@ use crate::steel::Composition;
 /// 450 with 1.5 % silicon, 425 to 565 in hardenable stainless steel.
 #[must_use]
 pub fn embrittling_range_c(steel: &Composition) -> [f64; 2] {
-    if steel.cr >= STAINLESS_CHROMIUM_WT {
+    if steel.cr >= STAINLESS_CHROMIUM_WT && steel.c < STAINLESS_BELOW_CARBON_WT {
         return STAINLESS_C;
     }
     let (begin, complete) = SILICON_WT;
@@ -52,6 +52,18 @@ mod tests {
         assert_eq!(embrittling_range_c(&steel(2.0)), [350.0, 450.0]);
         let [low, high] = embrittling_range_c(&steel(1.0));
         assert!(low > 260.0 && low < 350.0 && high > 370.0 && high < 450.0);
+    }
+
+    /// D2 is tempered near 520 °C as a matter of course (common practice, no source).
+    #[test]
+    fn a_tool_steel_of_much_chromium_is_not_stainless() {
+        let chromium = |c, cr| Composition {
+            c,
+            cr,
+            ..Composition::default()
+        };
+        assert_eq!(embrittling_range_c(&chromium(1.0, 17.0)), STAINLESS_C);
+        assert_eq!(embrittling_range_c(&chromium(1.5, 12.0)), TROUGH_C);
     }
 
     #[test]

@@ -60,10 +60,11 @@ impl Family {
         matches!(self, Self::Oil | Self::VegetableOil | Self::HotOil)
     }
 
-    /// Whether it can be stirred, or the piece moved about in it.
+    /// Whether its curve is that of a still bath, which can be stirred. Salt of the list is still or stirred by
+    /// its name.
     #[must_use]
-    pub const fn is_bath(self) -> bool {
-        !matches!(self, Self::Plates | Self::Gas | Self::Air)
+    pub const fn is_listed_still(self) -> bool {
+        !matches!(self, Self::Salt | Self::Plates | Self::Gas | Self::Air)
     }
 
     /// Whether a piece may go into this bath straight from another. Common practice, no source:

@@ -15,7 +15,7 @@
 //! Properties are those of undercooled austenite; [`cool_turning`] adds those of what forms, and
 //! its heat. Biot numbers
 //! from lumped to 20 and more are computed, to 0.1 % of the range of temperature for constant
-//! properties and 0.2 % of the times with boiling curves, a blade to 0.6 %. The heat transfer itself is known to
+//! properties and 0.2 % of the times with boiling curves, a blade to 1 %. The heat transfer itself is known to
 //! 30 % at best: [`Medium::h_band_factor`].
 
 #[cfg(test)]

@@ -35,6 +35,10 @@ pub const STAINLESS_C: [f64; 2] = [425.0, 565.0];
 /// Chromium from which the stainless range holds, wt %.
 pub const STAINLESS_CHROMIUM_WT: f64 = 10.5;
 
+/// Carbon from which it does not, wt %: so much of the chromium is then in carbide that the steel is none that
+/// does not rust. 440C has 1.2 at most, D2 1.4 at least. Own judgement.
+pub const STAINLESS_BELOW_CARBON_WT: f64 = 1.3;
+
 /// Range of reversible embrittlement, °C.
 pub const REVERSIBLE_C: [f64; 2] = [375.0, 575.0];
 

@@ -29,6 +29,11 @@ pub fn from_surface_in(constituent: &str) -> String {
     format!("{constituent} from the surface in")
 }
 
+#[inline]
+pub fn partly_from_surface_in(constituent: &str) -> String {
+    format!("partly {constituent} from the surface in")
+}
+
 /// Under a length: what it is of.
 pub const SPINE: &str = "spine";
 pub const THICK: &str = "thick";

@@ -26,6 +26,7 @@ pub fn into_bath(bath: &str) -> String {
     format!("into {bath}")
 }
 
+pub const NO_SLOWER_HARDENS: &str = "No slower quenchant of the list hardens it through.";
 pub const NONE_HARDENS_THROUGH: &str = "No quenchant of the list hardens it through.";
 
 #[inline]

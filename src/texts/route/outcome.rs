@@ -1,6 +1,8 @@
 //! The outcome in sentences, by the four questions. A name in braces is a place that takes a number to be
 //! opened, or words: a translation may have its places in another order.
 
+use std::fmt::Display;
+
 pub const CARBON_DISSOLVED: &str = "{dissolved} of the {content} carbon is in solution.";
 pub const CARBIDE_HOLDS_GRAIN: &str =
     "The rest stays in {carbide} carbide and keeps the grain at {grain}.";
@@ -63,6 +65,11 @@ pub fn after_tempers(count: usize) -> String {
     format!("After {count} tempers")
 }
 
+#[inline]
+pub fn at_place(after: &str, place: impl Display) -> String {
+    format!("{after}, {place}")
+}
+
 pub const FINAL_HARDNESS: &str =
     "{after}: {hardness}, nine times in ten between {least} and {most}.";
 pub const TOO_SOFT: &str = "{after}: {hardness}, too soft for the C scale.";
@@ -75,6 +82,7 @@ pub fn on_target_in_part(in_ten: &str) -> String {
 }
 
 pub const ABOVE_TARGET: &str = "Above the target: a hotter temper brings it down.";
+pub const ABOVE_TARGET_UNTEMPERED: &str = "Above the target: a temper brings it down.";
 pub const BELOW_TARGET: &str = "Below the target.";
 
 #[inline]

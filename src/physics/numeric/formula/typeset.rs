@@ -286,9 +286,9 @@ impl Formula {
                 inside.put_held(out, letters, Grip::Product);
             }
             Of::Root => {
-                out.push_str("<msqrt>");
-                inside.put(out, letters);
-                out.push_str("</msqrt>");
+                // A drawn root is missing where no typeface for formulas is installed.
+                out.push_str("<mo form=\"prefix\">√</mo>");
+                inside.put_held(out, letters, Grip::Whole);
             }
             Of::Power(exponent) => {
                 out.push_str("<msup><mrow>");
