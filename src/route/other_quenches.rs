@@ -329,6 +329,8 @@ mod tests {
                 let mut route = Route::example();
                 route.take_grade(crate::steel::find(grade).unwrap());
                 route.section = section;
+                // As the list has it, still.
+                route.quench.agitation = 1.0;
                 let quench = crate::route::run(&route).unwrap().quench;
                 let found = quench.transformed.given().unwrap().slowest_medium.clone();
                 let table = crate::route::Prepared::of(&route).unwrap();
@@ -375,5 +377,33 @@ mod tests {
         let example = crate::route::run(&Route::example()).unwrap().quench;
         let slowest = example.transformed.given().unwrap().slowest_medium.clone();
         assert!(!slowest.unwrap().may_crack);
+    }
+
+    /// A blade that just hardens in water is not sent to brine by the plate of its spine.
+    #[test]
+    fn a_quench_that_does_is_not_answered_with_a_faster_one() {
+        let mut told = 0;
+        for spine_mm in [4.0, 4.5, 5.0, 5.5] {
+            let mut route = Route::example();
+            route.take_grade(crate::steel::find("W2").unwrap());
+            route.section = Section::Blade {
+                edge_mm: 0.5,
+                spine_mm,
+                height_mm: 30.0,
+                grind: crate::heat::Grind::Straight,
+            };
+            route.quench.medium = crate::heat::MediumChoice::Named("water20".to_owned());
+            route.quench.agitation = 1.0;
+            let quench = crate::route::run(&route).unwrap().quench;
+            let quenched = quench.transformed.given().unwrap();
+            if quenched.margin.factor < 1.0 {
+                continue;
+            }
+            told += 1;
+            let slowest = quenched.slowest_medium.as_ref();
+            assert!(slowest.is_none_or(|slowest| slowest.name != "brine10"));
+            assert!(quenched.thickest_mm.is_none_or(|mm| mm >= spine_mm));
+        }
+        assert!(told > 0);
     }
 }

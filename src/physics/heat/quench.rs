@@ -63,7 +63,7 @@ impl Cooled {
 /// Holds for plates, rounds and square bars up to a few hundred millimetres, away from their ends, and for
 /// blades. Heat of transformation is left out, but for martensite where its start is given;
 /// [`cool_turning`] has it all. Against far more nodes and shorter steps the core passes 700 to 300 °C
-/// within 0.2 %, a blade's within 1 %, in warm water, where wetting runs up a blade as a front, within 8 % at
+/// within 0.2 %, a blade's within 1 %, at 700 °C 2 %, in warm water, where wetting runs up a blade as a front, within 8 % at
 /// worst; the surface of a thick piece in water or brine may be off by some
 /// hundredths of a second at first. Profiles are polynomials: where a surface is chilled all at once, as by
 /// no quenchant of the list, places overshoot by up to 0.4 % of the fall, a square bar's by 2 %, a
