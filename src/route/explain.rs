@@ -4,7 +4,7 @@ use super::cold_words::cold_treatment;
 use super::explain_prior;
 use super::known::Known;
 use super::margin::Margin;
-use super::outcome::{Outcome, QuenchTransformed};
+use super::outcome::{Outcome, QuenchTransformed, Step};
 use super::plan::Route;
 use super::sentence::NumberKey;
 use super::why::why;
@@ -286,14 +286,17 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             )
         })
         .collect();
+    let mut quenched = outcome.stages.iter();
+    let is_quench_known = quenched.any(|s| s.step == Step::Quench && s.hardness.is_some());
     Explanation {
         title: texts::FINAL_HARDNESS.to_owned(),
         figure: format_hrc(hrc),
         band: texts::give_or_take(&format_hrc(stage.band_hrc)),
-        equation: outcome.temper.given().map_or_else(
-            || texts::MIXTURE_LAW.to_owned(),
-            |temper| texts::less_tempering(&format_hrc(temper.start_hrc)),
-        ),
+        equation: match (outcome.temper.given(), is_quench_known) {
+            (Some(temper), true) => texts::less_tempering(&format_hrc(temper.start_hrc)),
+            (Some(_), false) => texts::READ_IN_TABLE.to_owned(),
+            (None, _) => texts::MIXTURE_LAW.to_owned(),
+        },
         rows: [
             (
                 TAKES_IN,

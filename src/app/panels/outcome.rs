@@ -8,8 +8,8 @@ use crate::state::{Bench, bench};
 use leptos::prelude::*;
 use recalesce::chart::{Constituent, ladder_height_px, phase_bar, swatch};
 use recalesce::route::{
-    NumberKey, Outcome, Part, Sentence, Step, Tone, caution_text, departure_lines, sentences,
-    step_cautions,
+    HARDENED, NumberKey, Outcome, Part, Sentence, Step, Tone, caution_text, departure_lines,
+    place_name, sentences, step_cautions,
 };
 use recalesce::transform::Fractions;
 use recalesce::units::{format_fixed, format_percent};
@@ -206,6 +206,18 @@ fn Ladder() -> impl IntoView {
             &format_fixed(target.most_hrc, 0),
         )
     };
+    // Where places differ the one that is told has its name.
+    let title = move || {
+        let place = bench.outcome().and_then(|outcome| {
+            let transformed = outcome.quench.transformed.given()?;
+            let curve = outcome.quench.deciding_curve()?;
+            (transformed.hardened_fraction < HARDENED).then(|| place_name(curve.place))
+        });
+        place.map_or_else(
+            || texts::outcome::HARDNESS_HRC.to_owned(),
+            texts::outcome::hardness_at,
+        )
+    };
     let nothing = move || {
         let is_known = |o: Arc<Outcome>| o.stages.iter().any(|stage| stage.hardness.is_some());
         if bench.outcome().is_some_and(is_known) {
@@ -220,7 +232,7 @@ fn Ladder() -> impl IntoView {
     };
     view! {
         <section>
-            <h3>{texts::outcome::HARDNESS_HRC} <i>{target}</i></h3>
+            <h3>{title} <i>{target}</i></h3>
             <div style:height=height>
                 <Plot
                     class="ladder" file="hardness-by-step"

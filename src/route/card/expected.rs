@@ -51,7 +51,24 @@ pub(super) fn expected(route: &Route, outcome: &Outcome) -> Vec<Expected> {
             nine_in_ten,
         }
     };
-    let one = |name: String, step: Step| row(name, stage(outcome, step).and_then(stage_words));
+    let transformed = outcome.quench.transformed.given();
+    let is_soft = transformed.is_some_and(|quenched| quenched.hardened_fraction < HARDENED);
+    // Where places differ the one that is told has its name.
+    let place = outcome.quench.deciding_curve().filter(|_| is_soft);
+    let place = place.map(|curve| place_name(curve.place));
+    let one = |name: String, step: Step| {
+        let name = place.map_or_else(|| name.clone(), |place| texts::expected::at(&name, place));
+        row(name, stage(outcome, step).and_then(stage_words))
+    };
+    let edge = outcome.judged_edge().map(|edge| {
+        let name = match edge.step {
+            Step::Temper(n) => plan_texts::temper(n),
+            Step::Cold => texts::expected::COLD.to_owned(),
+            Step::Soak | Step::Quench | Step::Snap => texts::expected::QUENCH.to_owned(),
+        };
+        let name = texts::expected::at(&name, place_name(Place::Edge));
+        row(name, stage_words(edge))
+    });
     let snap = route
         .cold
         .and_then(|cold| cold.snap)
@@ -65,6 +82,7 @@ pub(super) fn expected(route: &Route, outcome: &Outcome) -> Vec<Expected> {
         .chain(snap)
         .chain(cold)
         .chain(tempers)
+        .chain(edge)
         .collect()
 }
 

@@ -15,6 +15,12 @@ pub fn target_range(least: &str, most: &str) -> String {
 }
 
 pub const HARDNESS_HRC: &str = "Hardness, HRC";
+
+#[inline]
+pub fn hardness_at(place: &str) -> String {
+    format!("Hardness, {place}, HRC")
+}
+
 pub const NO_HARDNESS: &str = "No hardness is known.";
 pub const OFF_THE_SCALE: &str = "Too soft for the C scale.";
 pub const HOW_SURE_BY_PIECES: &str = "How sure, by pieces drawn";

@@ -148,6 +148,7 @@ pub fn give_or_take(band: &str) -> String {
     format!("give or take {band}, nine times in ten")
 }
 
+pub const READ_IN_TABLE: &str = "read in the table of the grade";
 pub const MIXTURE_LAW: &str = "martensite and what is soft beside it, by the harmonic mean";
 
 #[inline]

@@ -2,6 +2,12 @@
 
 pub const QUENCH: &str = "quench";
 pub const SNAP_TEMPER: &str = "snap temper";
+
+#[inline]
+pub fn at(step: &str, place: &str) -> String {
+    format!("{step}, {place}")
+}
+
 pub const COLD: &str = "cold";
 pub const HARDENED_HEIGHT: &str = "Hardened height";
 pub const HARDENED_DEPTH: &str = "Hardened depth";
