@@ -362,15 +362,17 @@ pub(crate) fn QuenchTablePanel() -> impl IntoView {
                 {shown}
                 {move || without().map(|why| view! { <p class="hint">{why}</p> })}
             </div>
-            <div hidden=is_refused>
-                <SaveTable
-                    file="quenchants"
-                    rows=move || {
-                        let found = untrack(newest)?;
-                        Some(sheet(bench, &found))
-                    }
-                />
-            </div>
+            {move || {
+                (!is_refused.get()).then(|| view! {
+                    <SaveTable
+                        file="quenchants"
+                        rows=move || {
+                            let found = untrack(newest)?;
+                            Some(sheet(bench, &found))
+                        }
+                    />
+                })
+            }}
         </section>
     }
     .into_any()
