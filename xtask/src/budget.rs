@@ -28,7 +28,7 @@ const PARTS: [Part; 16] = [
         begins: "",
         endings: &["wasm"],
         is_later: false,
-        limit: 550_000,
+        limit: 550_500,
     },
     Part {
         name: "typeface",
@@ -99,7 +99,7 @@ const PARTS: [Part; 16] = [
         begins: "assets/parts/split_panels",
         endings: &["wasm"],
         is_later: true,
-        limit: 279_000,
+        limit: 281_000,
     },
     Part {
         name: "places",
@@ -221,7 +221,7 @@ mod tests {
 
     #[test]
     fn the_limits_together_do_not_grow_unseen() {
-        assert_eq!(limit_at_first(), 598_770);
+        assert_eq!(limit_at_first(), 599_270);
     }
 
     #[test]
