@@ -6,8 +6,9 @@ use super::known::Known;
 use super::margin::{Margin, Neighbour};
 use super::places::PlaceOutcome;
 use super::prior::{PieceState, PriorOutcome};
+use super::verdict::HARDENED;
 use crate::hardness::Hardness;
-use crate::heat::{CoolingCurve, Heating, MediumTitle};
+use crate::heat::{CoolingCurve, Heating, MediumTitle, Place};
 use crate::phases::CriticalTemperatures;
 use crate::soak::{BoundaryCarbide, Skin, SoakOutcome};
 use crate::transform::{Fractions, Isothermal};
@@ -343,6 +344,14 @@ impl Stage {
 }
 
 impl QuenchOutcome {
+    /// The place that is told, where places differ in hardness: the one that decides, if it does not harden.
+    #[must_use]
+    pub fn named_place(&self) -> Option<Place> {
+        let transformed = self.transformed.given()?;
+        let is_soft = transformed.hardened_fraction < HARDENED;
+        Some(self.deciding_curve().filter(|_| is_soft)?.place)
+    }
+
     /// The curve of the place that decides.
     #[must_use]
     pub fn deciding_curve(&self) -> Option<&CoolingCurve> {

@@ -6,7 +6,6 @@ use super::margin::Verdict;
 use super::outcome::{Outcome, Step};
 use super::plan::{Route, Target};
 use super::sentence::{NumberKey, Part, Sentence, Tone};
-use super::verdict::HARDENED;
 use super::why::Quantity;
 use crate::heat::{Place, Section};
 use crate::numeric::quantile::{NINE_IN_TEN, normal_below};
@@ -253,13 +252,8 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
         (Step::Temper(n), _) => texts::outcome::after_tempers(n),
         _ => texts::outcome::AS_QUENCHED.to_owned(),
     };
-    // Where places differ the one that is told has its name.
-    let transformed = outcome.quench.transformed.given();
-    let is_soft = transformed.is_some_and(|quenched| quenched.hardened_fraction < HARDENED);
-    let after = match outcome.quench.deciding_curve().filter(|_| is_soft) {
-        Some(curve) => {
-            texts::outcome::at_place(&after, inside_a_sentence(place_words(curve.place)))
-        }
+    let after = match outcome.quench.named_place() {
+        Some(place) => texts::outcome::at_place(&after, inside_a_sentence(place_words(place))),
         None => after,
     };
     let after = ("after", Part::Text(after));

@@ -8,8 +8,8 @@ use crate::state::{Bench, bench};
 use leptos::prelude::*;
 use recalesce::chart::{Constituent, ladder_height_px, phase_bar, swatch};
 use recalesce::route::{
-    HARDENED, NumberKey, Outcome, Part, Sentence, Step, Tone, caution_text, departure_lines,
-    place_name, sentences, step_cautions,
+    NumberKey, Outcome, Part, Sentence, Step, Tone, caution_text, departure_lines, place_name,
+    sentences, step_cautions,
 };
 use recalesce::transform::Fractions;
 use recalesce::units::{format_fixed, format_percent};
@@ -206,16 +206,11 @@ fn Ladder() -> impl IntoView {
             &format_fixed(target.most_hrc, 0),
         )
     };
-    // Where places differ the one that is told has its name.
     let title = move || {
-        let place = bench.outcome().and_then(|outcome| {
-            let transformed = outcome.quench.transformed.given()?;
-            let curve = outcome.quench.deciding_curve()?;
-            (transformed.hardened_fraction < HARDENED).then(|| place_name(curve.place))
-        });
+        let place = bench.outcome().and_then(|o| o.quench.named_place());
         place.map_or_else(
             || texts::outcome::HARDNESS_HRC.to_owned(),
-            texts::outcome::hardness_at,
+            |place| texts::outcome::hardness_at(place_name(place)),
         )
     };
     let nothing = move || {

@@ -51,11 +51,7 @@ pub(super) fn expected(route: &Route, outcome: &Outcome) -> Vec<Expected> {
             nine_in_ten,
         }
     };
-    let transformed = outcome.quench.transformed.given();
-    let is_soft = transformed.is_some_and(|quenched| quenched.hardened_fraction < HARDENED);
-    // Where places differ the one that is told has its name.
-    let place = outcome.quench.deciding_curve().filter(|_| is_soft);
-    let place = place.map(|curve| place_name(curve.place));
+    let place = outcome.quench.named_place().map(place_name);
     let one = |name: String, step: Step| {
         let name = place.map_or_else(|| name.clone(), |place| texts::expected::at(&name, place));
         row(name, stage(outcome, step).and_then(stage_words))
