@@ -3,6 +3,7 @@
 use super::baths::Baths;
 use super::caution_words::Caution;
 use super::outcome::{Outcome, Stage, Step};
+use super::outside::Outside;
 use super::plan::Route;
 use super::prior::{PriorStep, SlowCooling, WHOLE_NETWORK, Work};
 use super::verdict::HARDENED;
@@ -170,7 +171,7 @@ fn of_hardening(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<Caution>
     let mut told = Vec::new();
     let end = &outcome.soak.end;
     let quenched = outcome
-        .stages
+        .judged_stages()
         .iter()
         .rfind(|stage| matches!(stage.step, Step::Quench | Step::Cold))
         .and_then(|stage| stage.fractions)
@@ -229,9 +230,10 @@ fn hazards(route: &Route, baths: &Baths) -> Vec<Hazard> {
     all.collect()
 }
 
-/// Whether martensite is left untempered at the place that decides or at a cutting edge, or that is unknown.
+/// Whether martensite is left untempered at the place that decides or outside, or that is unknown.
 fn may_be_brittle(outcome: &Outcome) -> bool {
-    let ends = [outcome.stages.last(), outcome.cutting_edge.last()];
+    let outside = outcome.outside.as_ref().and_then(Outside::last);
+    let ends = [outcome.stages.last(), outside];
     let holds = |stage: &Stage| {
         let parts = stage.fractions;
         parts.is_none_or(|parts| parts.martensite >= UNTEMPERED)

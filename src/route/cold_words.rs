@@ -4,6 +4,7 @@ use super::explain::{Explanation, refused};
 use super::known::Known;
 use super::outcome::{Outcome, SnapOutcome};
 use super::sentence::{NumberKey, Part, Sentence, Tone};
+use super::sentences::place_words;
 use super::verdict::HARDENED;
 use crate::units::{
     TemperatureScale, format_duration_s, format_hrc, format_percent, format_temperature,
@@ -17,7 +18,8 @@ const NONE_LEFT: f64 = 5e-4;
 /// What the cold bath does to the piece, and whether it is worth it; what a snap temper before it
 /// costs.
 pub(super) fn cold_sentence(outcome: &Outcome) -> Option<Sentence> {
-    let cold = outcome.cold.given()?;
+    let edge = outcome.judged_edge();
+    let cold = edge.map_or(outcome.cold.given(), |edge| edge.cold.as_ref())?;
     if cold.austenite_before < NONE_LEFT {
         // None is left either where all has turned into something soft.
         let quenched = outcome.quench.transformed.given();
@@ -25,7 +27,12 @@ pub(super) fn cold_sentence(outcome: &Outcome) -> Option<Sentence> {
         let tone = if is_hard { Tone::Holds } else { Tone::Narrow };
         return Some(Sentence::new(tone).say(texts::NO_AUSTENITE, &[]));
     }
-    let number = |name, text| (name, Part::Number(text, NumberKey::ColdTreatment));
+    // What stands behind a number is told of the place that decides.
+    let number_of = |key, text| match edge {
+        Some(_) => Part::Text(text),
+        None => Part::Number(text, key),
+    };
+    let number = |name, text| (name, number_of(NumberKey::ColdTreatment, text));
     let after = number("after", format_percent(cold.austenite_after));
     let gain = number("gain", format_hrc(cold.gain_hrc.max(0.0)));
     let lost = format_percent(10.0 * cold.austenite_lost_per_min);
@@ -41,10 +48,16 @@ pub(super) fn cold_sentence(outcome: &Outcome) -> Option<Sentence> {
         (false, false) => (Tone::Holds, texts::NOT_WORTH_IT, vec![gain]),
     };
     let before = format_percent(cold.austenite_before);
-    let before = Part::Number(before, NumberKey::RetainedAustenite);
-    let told = Sentence::new(tone)
-        .say(texts::AUSTENITE_LEFT, &[("before", before)])
-        .say(text, &parts);
+    let before = ("before", number_of(NumberKey::RetainedAustenite, before));
+    let sentence = Sentence::new(tone);
+    let left = match edge {
+        Some(edge) => {
+            let place = ("place", Part::Text(place_words(edge.place).to_owned()));
+            sentence.say(texts::AUSTENITE_LEFT_AT, &[place, before])
+        }
+        None => sentence.say(texts::AUSTENITE_LEFT, &[before]),
+    };
+    let told = left.say(text, &parts);
     Some(match &cold.snap {
         Some(snap) => {
             let left = number("left", format_percent(snap.austenite_without));

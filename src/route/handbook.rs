@@ -77,10 +77,7 @@ impl Route {
             self.quench.medium = MediumChoice::Named(medium.name.clone());
             if hardens {
                 let outcome = prepared.as_ref().and_then(|steel| steel.run(self).ok());
-                let last = outcome.and_then(|outcome| {
-                    let edge = outcome.cutting_edge.last();
-                    edge.or(outcome.stages.last())?.hardness
-                });
+                let last = outcome.and_then(|outcome| outcome.judged_stages().last()?.hardness);
                 end_hrc = last.map(Hardness::hrc_carried);
             }
         }
@@ -308,7 +305,7 @@ mod tests {
             assert!(quenched.margin.factor >= 1.0 || sharpened, "{name}");
             assert_eq!(
                 quenched.margin.factor < 1.0,
-                !outcome.cutting_edge.is_empty(),
+                outcome.judged_edge().is_some(),
                 "{name}"
             );
         }
@@ -367,10 +364,10 @@ mod tests {
                 "{quench}"
             );
             assert!(
-                end.contains("The cutting edge has") && end.contains("On target"),
+                end.contains("At the cutting edge it has") && end.contains("On target"),
                 "{name}: {end}"
             );
-            let [spine, edge] = [&outcome.stages, &outcome.cutting_edge].map(|stages| {
+            let [spine, edge] = [&outcome.stages[..], outcome.judged_stages()].map(|stages| {
                 let last = stages.last().unwrap();
                 last.hardness.unwrap().hrc_carried()
             });

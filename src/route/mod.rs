@@ -27,6 +27,7 @@ mod known;
 mod margin;
 mod other_quenches;
 mod outcome;
+mod outside;
 mod places;
 mod plan;
 mod prepared;
@@ -85,10 +86,12 @@ pub use in_use::{Direction, InUse, Property, Reason, in_use};
 pub use known::{Known, Refusal};
 pub use margin::{Margin, MarginSources, Neighbour, Verdict};
 pub(crate) use other_quenches::compared_section;
+pub(crate) use outcome::UNEVEN_HRC;
 pub use outcome::{
     ColdOutcome, FurnaceBand, Influence, InfluenceKind, Outcome, QuenchOutcome, QuenchTransformed,
     SnapOutcome, Stage, Step, TemperOutcome, TemperPoint,
 };
+pub use outside::Outside;
 pub use places::PlaceOutcome;
 pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};
 pub use prepared::{Prepared, overheating, run};
@@ -102,7 +105,7 @@ pub use recalesce_texts::grammar::inside_a_sentence;
 pub use replay::{PlaceThen, Replay, Stopped};
 pub use run::HardenedRoute;
 pub use sentence::{NumberKey, Part, Sentence, Tone};
-pub use sentences::{margin_words, place_name, sentences};
+pub use sentences::{margin_words, place_name, place_words, sentences};
 pub use shop_media::{of_its_kind, shop_media};
 pub use soak_notes::{rough_duration, soak_notes};
 pub use table::{QuenchTable, TableCell, TableRow, quench_table, quench_table_as_taught};

@@ -4,6 +4,7 @@ use super::caution_words::Caution;
 use super::furnace_ends::swing_hrc;
 use super::known::Known;
 use super::margin::{Margin, Neighbour};
+use super::outside::Outside;
 use super::places::PlaceOutcome;
 use super::prior::{PieceState, PriorOutcome};
 use super::verdict::HARDENED;
@@ -16,7 +17,7 @@ use crate::units::format_fixed;
 use serde::{Deserialize, Serialize};
 
 /// Where the sides of a band differ by twice so much, HRC, it is told by its ends.
-const UNEVEN_HRC: f64 = 0.25;
+pub(crate) const UNEVEN_HRC: f64 = 0.25;
 
 /// The whole outcome of a route.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -43,9 +44,9 @@ pub struct Outcome {
     pub cold: Known<ColdOutcome>,
     /// Constituents and hardness after each step, in order.
     pub stages: Vec<Stage>,
-    /// The same of the cutting edge of a blade that does not harden through, where the models reach.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub cutting_edge: Vec<Stage>,
+    /// The same of what is reached from outside, of a piece that does not harden through.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub outside: Option<Outside>,
     /// Hardness against tempering temperature for the planned time and number of tempers.
     pub temper: Known<TemperOutcome>,
     /// What moves the final hardness, one thing at a time.
@@ -55,34 +56,33 @@ pub struct Outcome {
 }
 
 impl Outcome {
-    /// The cutting edge after the last step of which the hardness is known, where the target is laid against it:
-    /// it is what is sharpened of a blade that does not harden through. None where either is too soft for the C
-    /// scale.
+    /// The cutting edge of a blade that does not harden through, where it is hard enough for the C scale: the
+    /// target is laid against it, as it is what is sharpened.
     #[must_use]
-    pub fn judged_edge(&self) -> Option<&Stage> {
-        let mut last = self.stages.iter().rev();
-        let last = last.find(|stage| stage.hardness.is_some())?;
-        let edge = self.cutting_edge.last()?;
-        let are_on_scale = last.hrc().is_some() && edge.hrc().is_some();
-        (edge.step == last.step && are_on_scale).then_some(edge)
+    pub fn judged_edge(&self) -> Option<&Outside> {
+        let edge = self.outside.as_ref().filter(|outside| outside.is_edge());
+        edge.filter(|edge| edge.last().and_then(Stage::hrc).is_some())
     }
 
-    /// Widens the band of each hardness by what the furnace's band does to the quenched hardness:
-    /// the two are independent, so they add in quadrature.
-    pub(super) fn widen_by_furnace(&mut self, edge_swing_hrc: f64) {
+    /// What the piece is after each step, where the target is laid against it.
+    #[must_use]
+    pub fn judged_stages(&self) -> &[Stage] {
+        match self.judged_edge() {
+            Some(edge) => &edge.stages,
+            None => &self.stages,
+        }
+    }
+
+    /// Widens the band of each hardness by what the furnace's band does to the quenched hardness.
+    pub(super) fn widen_by_furnace(&mut self) {
         let mut stages = self.stages.iter();
         let quenched = stages.find(|stage| stage.step == Step::Quench);
         let Some(quenched) = quenched.and_then(|stage| stage.hardness) else {
             return;
         };
         let swing_hrc = self.furnace.swing_hrc(quenched);
-        for (stages, swing_hrc) in [
-            (&mut self.stages, swing_hrc),
-            (&mut self.cutting_edge, edge_swing_hrc),
-        ] {
-            for stage in stages.iter_mut().filter(|stage| stage.hardness.is_some()) {
-                stage.band_hrc = stage.band_hrc.hypot(swing_hrc);
-            }
+        for stage in &mut self.stages {
+            stage.widen_by_furnace(swing_hrc);
         }
     }
 }
@@ -313,6 +313,14 @@ impl Stage {
                 )
             }
             _ => format!("±{}", format_fixed(self.band_hrc, 1)),
+        }
+    }
+
+    /// Widens the band of a hardness by what the furnace's band does to it as quenched: the two are independent,
+    /// so they add in quadrature.
+    pub(super) fn widen_by_furnace(&mut self, swing_hrc: f64) {
+        if self.hardness.is_some() {
+            self.band_hrc = self.band_hrc.hypot(swing_hrc);
         }
     }
 

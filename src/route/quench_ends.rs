@@ -221,12 +221,7 @@ mod tests {
         route.quench.medium = MediumChoice::Named("oil_medium".to_owned());
         let outcome = run(&route).unwrap();
         assert!(swing_hrc(&outcome, Step::Quench)[0] > 5.0);
-        assert!(!outcome.cutting_edge.is_empty());
-        assert!(
-            outcome
-                .cutting_edge
-                .iter()
-                .all(|s| s.quench_swing_hrc == [0.0; 2])
-        );
+        let edge = &outcome.judged_edge().unwrap().stages;
+        assert!(edge.iter().all(|s| s.quench_swing_hrc == [0.0; 2]));
     }
 }

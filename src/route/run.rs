@@ -5,12 +5,13 @@ use super::baths::{Baths, until_arrival};
 use super::cautions::cautions;
 use super::cold::Chilled;
 use super::error::RouteError;
-use super::furnace_ends::{FurnaceEnd, furnace_band, swing_hrc};
+use super::furnace_ends::{FurnaceEnd, furnace_band};
 use super::hardening::{Hardened, Hardening};
 use super::influence::{Planned, Tried};
 use super::known::Known;
 use super::other_quenches::Quencher;
 use super::outcome::{Outcome, QuenchOutcome, QuenchTransformed, Stage};
+use super::outside::{Outside, QuenchedWhole};
 use super::places::Places;
 use super::plan::Route;
 use super::prepared::{Prepared, anew};
@@ -107,7 +108,7 @@ impl HardenedRoute {
                     changes_s: piece.cooled.changes_s.clone(),
                     transformed,
                 },
-                cutting_edge: Vec::new(),
+                outside: None,
                 cold: Known::Refused {
                     refused: texts::AUSTENITE_UNKNOWN.into(),
                 },
@@ -185,8 +186,7 @@ impl HardenedRoute {
         let swings_hrc = ends.as_ref().map(|ends| swings_hrc(&stages, ends));
         enter_taught(&mut stages, route, open_hrc);
         outcome.stages.extend(stages);
-        let edge = self.cutting_edge(route).unwrap_or_default();
-        outcome.cutting_edge = edge.stages;
+        outcome.outside = self.outside(route);
         let mut chart = tempering.and_then(|tempering| tempering.chart(route));
         if let (Ok(chart), Some(ends)) = (&mut chart, &ends) {
             widen_chart(chart, route, ends);
@@ -203,12 +203,11 @@ impl HardenedRoute {
             };
             outcome.influences = planned.influences(&outcome);
         }
-        outcome.widen_by_furnace(edge.furnace_swing_hrc);
+        outcome.widen_by_furnace();
         // The soak has no hardness, and no swing.
         let after_soak = outcome.stages.iter_mut().skip(1);
         let swings = swings_hrc.into_iter().flatten();
-        let at_edge = outcome.cutting_edge.iter_mut().zip(edge.quench_swings_hrc);
-        for (stage, swing_hrc) in after_soak.zip(swings).chain(at_edge) {
+        for (stage, swing_hrc) in after_soak.zip(swings) {
             stage.widen_by_quench(swing_hrc);
         }
         outcome.cautions = cautions(route, &self.baths, &outcome);
@@ -217,46 +216,18 @@ impl HardenedRoute {
 }
 
 impl HardenedRoute {
-    /// The cutting edge of a blade of which the place that decides does not harden.
-    fn cutting_edge(&self, route: &Route) -> Option<CuttingEdge> {
-        let transformed = self.begun.quench.transformed.given();
-        let transformed = transformed.filter(|deciding| deciding.hardened_fraction < HARDENED)?;
-        let hardening = self.piece.hardening.as_ref().ok()?;
-        let edge = self.piece.cooled.at(Place::Edge)?;
-        let steel = &route.composition;
-        let quenched = hardening.quench(edge).ok()?;
-        let chilled = route
-            .cold
-            .and_then(|cold| hardening.cold(steel, &quenched, &cold).ok());
-        let finished = Finished::of(steel, Some(&quenched), chilled.as_ref(), &route.tempers);
-        let mut places = transformed.places.iter();
-        let at_edge = places.find(|place| place.place == Place::Edge);
-        let quench_swings_hrc = at_edge.map(|at| {
-            let is_held = transformed.held_c.is_some();
-            let ends = QuenchEnds::of(route, &self.begun.soak, edge, &at.margin, is_held);
-            swings_hrc(&finished.stages, &ends.finished(route))
-        });
-        let at_ends = self.ends.each_ref();
-        let at_ends = at_ends.map(|end| end.as_ref()?.hrc_along(edge));
-        let open_hrc = chilled.unwrap_or(quenched).open_hrc();
-        let mut stages = finished.stages;
-        enter_taught(&mut stages, route, open_hrc);
-        Some(CuttingEdge {
-            stages,
-            furnace_swing_hrc: swing_hrc(at_ends, quenched.hardness.hrc_carried()),
-            quench_swings_hrc: quench_swings_hrc.unwrap_or_default(),
-        })
+    /// What is reached from outside of a piece that does not harden through.
+    fn outside(&self, route: &Route) -> Option<Outside> {
+        let whole = QuenchedWhole {
+            soaked: &self.begun.soak,
+            hardening: self.piece.hardening.as_ref().ok()?,
+            cooled: &self.piece.cooled,
+            deciding: self.piece.quenched.as_ref().ok()?.as_ref()?,
+            transformed: self.begun.quench.transformed.given()?,
+            furnace_ends: &self.ends,
+        };
+        whole.outside(route)
     }
-}
-
-/// The cutting edge of a blade after each step from the quench on.
-#[derive(Default)]
-struct CuttingEdge {
-    stages: Vec<Stage>,
-    /// How far either end of the furnace's band moves it as quenched, HRC.
-    furnace_swing_hrc: f64,
-    /// How much softer and harder what is open about its quench may leave each step, HRC.
-    quench_swings_hrc: Vec<[f64; 2]>,
 }
 
 /// Puts into stages what runs have taught.

@@ -4,6 +4,7 @@ use super::caution_words::Caution;
 use super::cold_words::cold_sentence;
 use super::margin::Verdict;
 use super::outcome::{Outcome, Step};
+use super::outside::Outside;
 use super::plan::{Route, Target};
 use super::sentence::{NumberKey, Part, Sentence, Tone};
 use super::why::Quantity;
@@ -190,7 +191,8 @@ fn quench_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) ->
 }
 
 /// A place of the piece at the head of a sentence.
-const fn place_words(place: Place) -> &'static str {
+#[must_use]
+pub const fn place_words(place: Place) -> &'static str {
     match place {
         Place::Centre => texts::places::at::CENTRE,
         Place::Edge => texts::places::at::EDGE,
@@ -257,44 +259,66 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
         None => after,
     };
     let after = ("after", Part::Text(after));
-    let Some(hrc) = hardness.hrc() else {
-        let soft = hardness
-            .hrb()
-            .map_or_else(|| format_hv(hardness.hv), format_hrb);
-        return Sentence::new(Tone::Misses).say(texts::outcome::TOO_SOFT, &[after, shown(soft)]);
-    };
     let end_of_band = |name, hrc: f64| {
         let key = NumberKey::Behind(Quantity::FinalBand);
         (name, Part::Number(format_fixed(hrc, 1), key))
     };
-    let [least, most] = stage.hrc_range().unwrap_or([hrc; 2]);
-    let parts = [
-        after,
-        shown(format_hrc(hrc)),
-        end_of_band("least", least),
-        end_of_band("most", most),
-    ];
-    let target = &route.target;
+    let told = |sentence: Sentence| match (hardness.hrc(), stage.hrc_range()) {
+        (Some(hrc), Some([least, most])) => {
+            let [least, most] = [end_of_band("least", least), end_of_band("most", most)];
+            let parts = [after, shown(format_hrc(hrc)), least, most];
+            sentence.say(texts::outcome::FINAL_HARDNESS, &parts)
+        }
+        _ => {
+            let soft = hardness
+                .hrb()
+                .map_or_else(|| format_hv(hardness.hv), format_hrb);
+            sentence.say(texts::outcome::TOO_SOFT, &[after, shown(soft)])
+        }
+    };
     let edge = outcome.judged_edge();
-    let judged = edge.unwrap_or(stage);
-    let judged_hrc = judged.hrc().unwrap_or(hrc);
-    let (tone, mut verdict) = against(target, judged_hrc, judged.sides_hrc());
-    if judged_hrc > target.most_hrc && route.tempers.is_empty() {
-        texts::outcome::ABOVE_TARGET_UNTEMPERED.clone_into(&mut verdict);
+    let judged = edge.and_then(Outside::last).unwrap_or(stage);
+    let outside = outcome.outside.as_ref();
+    let (tone, verdict) = match judged.hrc() {
+        Some(hrc) if hrc > route.target.most_hrc && route.tempers.is_empty() => {
+            let untempered = texts::outcome::ABOVE_TARGET_UNTEMPERED.to_owned();
+            (Tone::Narrow, Some(untempered))
+        }
+        Some(hrc) => {
+            let (tone, verdict) = against(&route.target, hrc, judged.sides_hrc());
+            (tone, Some(verdict))
+        }
+        None => (Tone::Misses, None),
+    };
+    // What is not judged is told behind the verdict.
+    let verdict = |sentence: Sentence| match &verdict {
+        Some(verdict) => sentence.say(verdict, &[]),
+        None => sentence,
+    };
+    let sentence = told(Sentence::new(tone));
+    match outside {
+        Some(edge) if edge.is_edge() => verdict(with_outside(sentence, edge)),
+        Some(surface) => with_outside(verdict(sentence), surface),
+        None => verdict(sentence),
     }
-    let mut sentence = Sentence::new(tone).say(texts::outcome::FINAL_HARDNESS, &parts);
-    if edge.is_some() {
-        let [least, most] = judged.hrc_range().unwrap_or([judged_hrc; 2]);
-        sentence = sentence.say(
-            texts::outcome::EDGE_HARDNESS,
-            &[
-                ("hardness", Part::Text(format_hrc(judged_hrc))),
-                ("least", Part::Text(format_fixed(least, 1))),
-                ("most", Part::Text(format_fixed(most, 1))),
-            ],
-        );
-    }
-    sentence.say(&verdict, &[])
+}
+
+/// Adds the hardness of what is reached from outside, where the C scale has it.
+fn with_outside(sentence: Sentence, outside: &Outside) -> Sentence {
+    let last = outside.last();
+    let Some((hrc, [least, most])) = last.and_then(|last| last.hrc().zip(last.hrc_range())) else {
+        return sentence;
+    };
+    let place = place_words(outside.place).to_owned();
+    sentence.say(
+        texts::outcome::OUTSIDE_HARDNESS,
+        &[
+            ("place", Part::Text(place)),
+            ("hardness", Part::Text(format_hrc(hrc))),
+            ("least", Part::Text(format_fixed(least, 1))),
+            ("most", Part::Text(format_fixed(most, 1))),
+        ],
+    )
 }
 
 /// How a hardness with its band stands to a target.

@@ -1,7 +1,7 @@
 //! The reference routes, and the key numbers of their outcomes.
 #![allow(unreachable_pub, reason = "a module of two test programs")]
 
-use recalesce::route::{Margin, Neighbour, Outcome, PriorOutcome, Route, run};
+use recalesce::route::{Margin, Neighbour, Outcome, PriorOutcome, Route, Stage, run};
 use serde_json::{Value, json};
 
 /// Routes of all shapes, media and grades, refusals among them.
@@ -51,18 +51,15 @@ fn key_numbers(route: &Route, outcome: &Outcome) -> Value {
         }),
         None => json!({ "refused": outcome.quench.transformed.refusal() }),
     };
-    let stages: Vec<Value> = outcome
-        .stages
-        .iter()
-        .map(|stage| {
-            json!({
-                "step": stage.step,
-                "fractions": stage.fractions,
-                "hv": stage.hardness.map(|hardness| hardness.hv),
-                "band_hrc": stage.band_hrc,
-            })
+    let stage = |stage: &Stage| {
+        json!({
+            "step": stage.step,
+            "fractions": stage.fractions,
+            "hv": stage.hardness.map(|hardness| hardness.hv),
+            "band_hrc": stage.band_hrc,
         })
-        .collect();
+    };
+    let stages: Vec<Value> = outcome.stages.iter().map(stage).collect();
     let mut numbers = json!({
         "piece": route.piece,
         "carbon_wt": soak.end.carbon_wt,
@@ -86,6 +83,13 @@ fn key_numbers(route: &Route, outcome: &Outcome) -> Value {
     });
     if !outcome.prior.is_empty() {
         numbers["prior"] = outcome.prior.iter().map(prior).collect();
+    }
+    if let Some(outside) = &outcome.outside {
+        numbers["outside"] = json!({
+            "place": outside.place,
+            "stages": outside.stages.iter().map(stage).collect::<Vec<_>>(),
+            "cold": outside.cold,
+        });
     }
     numbers
 }

@@ -34,15 +34,12 @@ fn figures(bench: Bench) -> Vec<Figure> {
         };
         parted(sign.to_owned() + &route::margin_words(t.margin.seconds))
     });
-    let last = outcome.stages.last();
+    let last = outcome.judged_stages().last();
     let austenite = last
         .and_then(|stage| stage.fractions)
         .map(|f| parted(format_percent(f.austenite)));
-    let edge = outcome.judged_edge();
-    let hardness = edge
-        .or(last)
-        .and_then(|stage| Some((format_fixed(stage.hrc()?, 1), stage.band_words())));
-    let of_hardness = match edge {
+    let hardness = last.and_then(|stage| Some((format_fixed(stage.hrc()?, 1), stage.band_words())));
+    let of_hardness = match outcome.judged_edge() {
         Some(_) => texts::charts::EDGE_HARDNESS,
         None => texts::charts::HARDNESS,
     };

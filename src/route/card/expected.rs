@@ -56,14 +56,15 @@ pub(super) fn expected(route: &Route, outcome: &Outcome) -> Vec<Expected> {
         let name = place.map_or_else(|| name.clone(), |place| texts::expected::at(&name, place));
         row(name, stage(outcome, step).and_then(stage_words))
     };
-    let edge = outcome.judged_edge().map(|edge| {
-        let name = match edge.step {
+    let outside = outcome.outside.as_ref().and_then(|outside| {
+        let last = outside.last()?;
+        let name = match last.step {
             Step::Temper(n) => plan_texts::temper(n),
             Step::Cold => texts::expected::COLD.to_owned(),
             Step::Soak | Step::Quench | Step::Snap => texts::expected::QUENCH.to_owned(),
         };
-        let name = texts::expected::at(&name, place_name(Place::Edge));
-        row(name, stage_words(edge))
+        let name = texts::expected::at(&name, place_name(outside.place));
+        Some(row(name, stage_words(last)))
     });
     let snap = route
         .cold
@@ -78,7 +79,7 @@ pub(super) fn expected(route: &Route, outcome: &Outcome) -> Vec<Expected> {
         .chain(snap)
         .chain(cold)
         .chain(tempers)
-        .chain(edge)
+        .chain(outside)
         .collect()
 }
 

@@ -2,6 +2,7 @@
 
 pub const NO_AUSTENITE: &str = "No austenite is left that a cold bath could turn.";
 pub const AUSTENITE_LEFT: &str = "{before} austenite is left.";
+pub const AUSTENITE_LEFT_AT: &str = "{place} {before} austenite is left.";
 pub const WORTH_DOING: &str = "The cold bath brings it to {after} and adds {gain}: worth doing.";
 pub const WORTH_DOING_SOON: &str = "The cold bath brings it to {after} and adds {gain}: worth doing; every further ten minutes before the bath leaves {lost} more austenite.";
 pub const ADDS_LITTLE: &str = "The cold bath brings it to {after} and adds only {gain}.";

@@ -1,0 +1,212 @@
+//! What is reached from outside of a piece that does not harden through: the cutting edge of a blade, the
+//! surface of another section.
+
+use super::cold::Chilled;
+use super::furnace_ends::{FurnaceEnd, swing_hrc};
+use super::hardening::{Hardened, Hardening};
+use super::outcome::{ColdOutcome, QuenchTransformed, Stage};
+use super::plan::Route;
+use super::quench_ends::{QuenchEnds, swings_hrc};
+use super::quenched::Finished;
+use super::sentences::TELLABLE_HRC;
+use super::verdict::HARDENED;
+use crate::heat::{Cooled, Place};
+use crate::soak::SoakOutcome;
+use serde::Serialize;
+
+/// The place that is reached from outside, where the one that decides does not harden.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Outside {
+    /// The cutting edge of a blade, the surface of another section.
+    pub place: Place,
+    /// Its constituents and hardness after each step from the quench on.
+    pub stages: Vec<Stage>,
+    /// What the cold treatment does to it, as planned or as it would be at −75 °C.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cold: Option<ColdOutcome>,
+}
+
+impl Outside {
+    /// It as it is after the last step that is known.
+    #[must_use]
+    pub fn last(&self) -> Option<&Stage> {
+        self.stages.last()
+    }
+
+    /// Whether the target is laid against it: the edge is what is sharpened.
+    pub(super) fn is_edge(&self) -> bool {
+        self.place == Place::Edge
+    }
+}
+
+/// A piece as quenched.
+pub(super) struct QuenchedWhole<'a> {
+    pub(super) soaked: &'a SoakOutcome,
+    pub(super) hardening: &'a Hardening,
+    pub(super) cooled: &'a Cooled,
+    /// The place that decides.
+    pub(super) deciding: &'a Hardened,
+    pub(super) transformed: &'a QuenchTransformed,
+    pub(super) furnace_ends: &'a [Option<FurnaceEnd>; 2],
+}
+
+impl QuenchedWhole<'_> {
+    /// None of a piece that hardens where it hardens least, nor of a surface that a tester cannot tell from
+    /// there.
+    pub(super) fn outside(&self, route: &Route) -> Option<Outside> {
+        if self.transformed.hardened_fraction >= HARDENED {
+            return None;
+        }
+        let places = [Place::Edge, Place::Surface];
+        let curve = places.into_iter().find_map(|place| self.cooled.at(place))?;
+        let quenched = self.hardening.quench(curve).ok()?;
+        let quenched_hrc = quenched.hardness.hrc_carried();
+        let apart_hrc = quenched_hrc - self.deciding.hardness.hrc_carried();
+        if curve.place == Place::Surface && apart_hrc < TELLABLE_HRC {
+            return None;
+        }
+        let chilled = Chilled::of(route, self.hardening, &quenched).ok();
+        let cold_piece = chilled.as_ref().map(|chilled| &chilled.piece);
+        let cold_piece = route.cold.and(cold_piece);
+        let steel = &route.composition;
+        let finished = Finished::of(steel, Some(&quenched), cold_piece, &route.tempers);
+        let mut places = self.transformed.places.iter();
+        let there = places.find(|there| there.place == curve.place);
+        let swings_hrc = there.map(|there| {
+            let is_held = self.transformed.held_c.is_some();
+            let ends = QuenchEnds::of(route, self.soaked, curve, &there.margin, is_held);
+            swings_hrc(&finished.stages, &ends.finished(route))
+        });
+        let at_ends = self.furnace_ends.each_ref();
+        let at_ends = at_ends.map(|end| end.as_ref()?.hrc_along(curve));
+        let furnace_swing_hrc = swing_hrc(at_ends, quenched_hrc);
+        let open_hrc = cold_piece.unwrap_or(&quenched).open_hrc();
+        let mut stages = finished.stages;
+        for stage in &mut stages {
+            route.taught().enter(stage, open_hrc);
+            stage.widen_by_furnace(furnace_swing_hrc);
+        }
+        for (stage, swing_hrc) in stages.iter_mut().zip(swings_hrc.unwrap_or_default()) {
+            stage.widen_by_quench(swing_hrc);
+        }
+        Some(Outside {
+            place: curve.place,
+            stages,
+            cold: chilled.map(|chilled| chilled.outcome),
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::heat::{Grind, MediumChoice, Section};
+    use crate::route::{Caution, Outcome, Sentence, Step, run, sentences};
+    use crate::steel::find;
+    use crate::units::TemperatureScale;
+
+    fn of(designation: &str, section: Section, medium: &str) -> (Route, Outcome) {
+        let mut route = Route::example();
+        route.take_grade(find(designation).unwrap());
+        route.section = section;
+        route.quench.medium = MediumChoice::Named(medium.to_owned());
+        let outcome = run(&route).unwrap();
+        (route, outcome)
+    }
+
+    fn round(designation: &str, diameter_mm: f64, medium: &str) -> (Route, Outcome) {
+        of(designation, Section::Round { diameter_mm }, medium)
+    }
+
+    fn blade() -> (Route, Outcome) {
+        let section = Section::Blade {
+            edge_mm: 0.5,
+            spine_mm: 4.0,
+            height_mm: 30.0,
+            grind: Grind::Straight,
+        };
+        of("1095", section, "oil_medium")
+    }
+
+    fn told((route, outcome): &(Route, Outcome)) -> Vec<String> {
+        let all = sentences(route, outcome, TemperatureScale::Celsius);
+        all.iter().map(Sentence::text).collect()
+    }
+
+    #[test]
+    fn a_bar_soft_inside_has_a_harder_surface_and_is_judged_inside() {
+        let bar = round("4140", 60.0, "oil_medium");
+        let outside = bar.1.outside.as_ref().unwrap();
+        assert_eq!(outside.place, Place::Surface);
+        let [surface, inside] = [&outside.stages, &bar.1.stages].map(|stages| {
+            let last = stages.last().unwrap();
+            (last.step, last.hrc().unwrap())
+        });
+        assert_eq!(surface.0, inside.0);
+        assert!(surface.1 > inside.1 + 1.0, "{surface:?} {inside:?}");
+        assert_eq!(bar.1.judged_stages(), bar.1.stages);
+        let said = told(&bar);
+        let said = said.last().unwrap();
+        let place = said.find("At the surface it has").unwrap();
+        let verdict = said.find("target").unwrap();
+        assert!(verdict < place, "{said}");
+    }
+
+    /// The surface is harder by no more than it hardens before the inside: of a thin bar by nothing.
+    #[test]
+    fn a_surface_like_the_inside_is_not_told() {
+        let through = round("4140", 12.0, "oil_medium");
+        assert_eq!(through.1.outside, None);
+        let soft = round("1045", 12.0, "air_still");
+        let quenched = soft.1.quench.transformed.given().unwrap();
+        assert!(quenched.hardened_fraction < HARDENED);
+        assert_eq!(soft.1.outside, None);
+    }
+
+    /// Its stages are those of a thin plate that cools as the edge does: hard through.
+    #[test]
+    fn an_edge_is_as_hard_as_a_piece_that_hardens_through() {
+        let (_, outcome) = blade();
+        let edge = outcome.judged_edge().unwrap();
+        let thin = of("1095", Section::Plate { thickness_mm: 0.5 }, "oil_medium").1;
+        let hrc = |stages: &[Stage], step| {
+            let stage = stages.iter().find(|stage| stage.step == step);
+            stage.unwrap().hrc().unwrap()
+        };
+        for step in [Step::Quench, Step::Temper(2)] {
+            let [edge, thin] = [&edge.stages, &thin.stages].map(|stages| hrc(stages, step));
+            assert!((edge - thin).abs() < 0.5, "{step:?}: {edge} {thin}");
+        }
+    }
+
+    /// What the cold does is told of what is sharpened, with the austenite that is left there.
+    #[test]
+    fn the_cold_bath_of_a_blade_soft_above_is_that_of_its_edge() {
+        let blade = blade();
+        let edge = blade.1.judged_edge().unwrap();
+        let [edge, above] = [edge.cold.as_ref(), blade.1.cold.given()];
+        let [edge, above] = [edge, above].map(|cold| cold.unwrap().austenite_before);
+        assert!(edge > 0.05 && edge > above + 0.01, "{edge} {above}");
+        let said = told(&blade);
+        let cold = said.iter().find(|said| said.contains("cold bath")).unwrap();
+        assert!(cold.starts_with("At the cutting edge"), "{cold}");
+        let mut route = blade.0;
+        route.cold = None;
+        let cautions = run(&route).unwrap().cautions;
+        let much = Caution::MuchAustenite { fraction: edge };
+        assert!(cautions.contains(&much), "{cautions:?} {edge}");
+    }
+
+    /// Of a bar soft inside the surface is martensite, which breaks untempered.
+    #[test]
+    fn a_hard_surface_without_a_temper_is_told() {
+        let (mut route, _) = round("1045", 40.0, "water20");
+        route.tempers.clear();
+        let outcome = run(&route).unwrap();
+        let inside = outcome.stages.last().unwrap().fractions.unwrap();
+        let surface = outcome.outside.as_ref().and_then(Outside::last).unwrap();
+        let surface = surface.fractions.unwrap();
+        assert!(inside.martensite < 0.1 && surface.martensite > 0.5);
+        assert!(outcome.cautions.contains(&Caution::NotTempered));
+    }
+}
