@@ -29,6 +29,9 @@ fn thousand() -> Logbook {
         run.predicted = Some(Predicted {
             hrc: 60.0,
             band_hrc: 2.0,
+            band_off_hrc: 0.0,
+            place: None,
+            outside: None,
             model: "0.1.0".to_owned(),
             is_taught: false,
         });

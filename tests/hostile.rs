@@ -12,7 +12,7 @@ use recalesce::teach::{read_experiment, read_experiment_link, read_handed, read_
 use recalesce::terminal::answer;
 use serde_json::{Value, json};
 
-const FILES: [&str; 10] = [
+const FILES: [&str; 13] = [
     include_str!("saved/v1_shelf.json"),
     include_str!("saved/v3_baths.json"),
     include_str!("saved/v5_logbook.json"),
@@ -23,13 +23,17 @@ const FILES: [&str; 10] = [
     include_str!("saved/v8_bench.json"),
     include_str!("saved/v8_logbook.json"),
     include_str!("saved/v8_preferences.json"),
+    include_str!("saved/v9_bench.json"),
+    include_str!("saved/v9_logbook.json"),
+    include_str!("saved/v9_shop.json"),
 ];
 const EXPERIMENT: &str = include_str!("../src/texts/experiments/09_refining_the_grain.json");
-const LINKS: [&str; 5] = [
+const LINKS: [&str; 6] = [
     include_str!("saved/v5_links.txt"),
     include_str!("saved/v6_link.txt"),
     include_str!("saved/v7_link.txt"),
     include_str!("saved/v8_link.txt"),
+    include_str!("saved/v9_link.txt"),
     include_str!("saved/experiment_link_v1.txt"),
 ];
 const LINES: [&str; 6] = [

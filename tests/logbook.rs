@@ -39,6 +39,9 @@ fn measured(name: &str, piece: &str, grade: &str, on: &str, hrc: f64) -> Run {
     run.predicted = Some(Predicted {
         hrc: 60.0,
         band_hrc: 2.0,
+        band_off_hrc: 0.0,
+        place: None,
+        outside: None,
         model: "0.1.0".to_owned(),
         is_taught: false,
     });
@@ -114,11 +117,9 @@ fn a_logbook_of_version_8_tells_whether_a_prediction_was_taught() {
     // A table and two runs side by side tell it as well.
     let table = write_csv(&list(&now.book, &Filter::default(), Order::Day));
     let column = table.lines().next().expect("a head").split(',').count();
-    assert!(table.starts_with("id,day,") && column == 40);
-    assert_eq!(
-        table.lines().filter(|line| line.ends_with(",true")).count(),
-        1
-    );
+    assert!(table.starts_with("id,day,") && column == 42);
+    let taught = table.lines().filter(|line| line.ends_with(",true,0,"));
+    assert_eq!(taught.count(), 1);
     let taught = now.book.get(&id("knife-1")).expect("the knife");
     let other = now.book.runs().find(|run| run.id != taught.id);
     let rows = beside(
@@ -249,7 +250,7 @@ fn runs_are_told_against_their_predictions() {
 fn runs_are_drawn_about_the_line_of_agreement() {
     let logged = |predicted_hrc, measured_hrc| LoggedHardness {
         predicted_hrc,
-        band_hrc: 2.0,
+        range_hrc: [predicted_hrc - 2.0, predicted_hrc + 2.0],
         measured_hrc,
     };
     let size = [362.0, 300.0];

@@ -27,8 +27,8 @@ pub use inputs::{Content, Distribution, Input, OpenInput, Tolerances};
 pub use law::Law;
 pub use learn::{
     Band, Compared, Corrected, Correction, Entangled, LearnRun, Learned, Learnt, LoggedReading,
-    LoggedRun, Measurement, NextMeasurement, NotUsed, Owner, Prediction, SetPoint, UnknownKind,
-    Unusable, Unused, learn,
+    LoggedRun, Measurement, NextMeasurement, NotUsed, Owner, Prediction, ReadAt, SetPoint,
+    UnknownKind, Unusable, Unused, learn,
 };
 pub use sensitivity::{
     Divided, Index, Quantity, Sensitivity, SensitivityRun, Share, USUAL_ROWS, sensitivity,

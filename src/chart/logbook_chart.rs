@@ -16,8 +16,8 @@ use recalesce_texts::charts::logbook as texts;
 pub struct LoggedHardness {
     /// As predicted.
     pub predicted_hrc: f64,
-    /// Half width of the band of the prediction.
-    pub band_hrc: f64,
+    /// Between which it is nine times in ten.
+    pub range_hrc: [f64; 2],
     /// As measured.
     pub measured_hrc: f64,
 }
@@ -25,7 +25,8 @@ pub struct LoggedHardness {
 impl LoggedHardness {
     /// Whether the band of its prediction reaches what was measured.
     fn is_inside(&self) -> bool {
-        (self.measured_hrc - self.predicted_hrc).abs() <= self.band_hrc
+        let [least, most] = self.range_hrc;
+        (least..=most).contains(&self.measured_hrc)
     }
 }
 
@@ -37,16 +38,8 @@ const LEAST_SPAN_HRC: f64 = 8.0;
 /// The chart at a size in css px; none without a run.
 pub fn logbook_chart(runs: &[LoggedHardness], size_px: [f64; 2]) -> Option<Scene> {
     let ends = runs.iter().flat_map(|run| {
-        let LoggedHardness {
-            predicted_hrc,
-            band_hrc,
-            measured_hrc,
-        } = run;
-        [
-            predicted_hrc - band_hrc,
-            predicted_hrc + band_hrc,
-            *measured_hrc,
-        ]
+        let [least, most] = run.range_hrc;
+        [least, most, run.measured_hrc]
     });
     let (least, most) = ends.fold((f64::INFINITY, f64::NEG_INFINITY), |(least, most), hrc| {
         (least.min(hrc), most.max(hrc))
@@ -73,12 +66,8 @@ pub fn logbook_chart(runs: &[LoggedHardness], size_px: [f64; 2]) -> Option<Scene
     scene.curve(vec![[low, low], [high, high]], Pen::new(Ink::Ink2, 1.25));
     if runs.len() <= MOST_BARS {
         for run in runs {
-            let ends = [
-                run.predicted_hrc - run.band_hrc,
-                run.predicted_hrc + run.band_hrc,
-            ];
             scene.guide(
-                ends.map(|x| [x, run.measured_hrc]).to_vec(),
+                run.range_hrc.map(|x| [x, run.measured_hrc]).to_vec(),
                 Pen::new(Ink::Ink3, 1.0),
             );
         }
@@ -110,7 +99,11 @@ pub fn logbook_chart(runs: &[LoggedHardness], size_px: [f64; 2]) -> Option<Scene
 
 /// Median of the half widths of the bands, HRC: the band about the line.
 fn usual_band_hrc(runs: &[LoggedHardness]) -> Option<f64> {
-    let mut bands: Vec<f64> = runs.iter().map(|run| run.band_hrc).collect();
+    let half = |run: &LoggedHardness| {
+        let [least, most] = run.range_hrc;
+        0.5 * (most - least)
+    };
+    let mut bands: Vec<f64> = runs.iter().map(half).collect();
     sort_by(&mut bands, f64::total_cmp);
     bands.get(bands.len() / 2).copied()
 }

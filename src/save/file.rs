@@ -2,7 +2,7 @@
 
 use super::shelf::{Shelf, ShelfItem};
 use super::told::{shortened, told};
-use super::v8;
+use super::v9;
 use crate::route::{Route, RouteFieldError, validate};
 use recalesce_texts::save::file as texts;
 use serde::Serialize;
@@ -13,7 +13,7 @@ use std::fmt;
 pub(super) const FORMAT: &str = "recalesce";
 
 /// The version written; older ones are read as well.
-pub const VERSION: u64 = 8;
+pub const VERSION: u64 = 9;
 
 /// Largest file that is read or written, bytes.
 pub const LARGEST_FILE_BYTES: usize = 5_000_000;
@@ -274,7 +274,7 @@ pub fn read(text: &str) -> Result<Loaded, ReadError> {
     // Each version has its own reader; one that is no longer the newest turns what it reads into
     // the newest types.
     match version {
-        1..=8 => v8::read(fields),
+        1..=9 => v9::read(fields),
         newer => Err(ReadError::Newer { found: newer }),
     }
 }

@@ -18,7 +18,7 @@ mod shelf;
 mod shop;
 mod table;
 mod told;
-mod v8;
+mod v9;
 
 pub use embed::{EmbedError, ShownChart, asks_for_chart, frame_text, read_shown, write_shown};
 pub use file::{

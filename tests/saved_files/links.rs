@@ -1,11 +1,12 @@
 //! Links: those of every version, damaged ones, and any route there and back.
 
 use super::any_route::any_route;
-use super::{V5_BENCH, V6_BENCH, V7_BENCH, V8_BENCH};
+use super::{V5_BENCH, V6_BENCH, V7_BENCH, V8_BENCH, V9_BENCH};
 use proptest::prelude::*;
 use recalesce::route::Route;
 use recalesce::save::{WriteError, read_bench, read_link, write_link};
 
+const V9_LINK: &str = include_str!("../saved/v9_link.txt");
 const V8_LINK: &str = include_str!("../saved/v8_link.txt");
 const V7_LINK: &str = include_str!("../saved/v7_link.txt");
 const V6_LINK: &str = include_str!("../saved/v6_link.txt");
@@ -20,8 +21,14 @@ fn links_of_version_7_are_read() {
 #[test]
 fn links_of_version_8_are_read() {
     let bench = read_bench(V8_BENCH).expect("the bench of version 8").route;
-    assert_eq!(read_link(V8_LINK.trim_end()), Ok(bench.clone()));
-    assert_eq!(write_link(&bench), Ok(V8_LINK.trim_end().to_owned()));
+    assert_eq!(read_link(V8_LINK.trim_end()), Ok(bench));
+}
+
+#[test]
+fn links_of_version_9_are_read() {
+    let bench = read_bench(V9_BENCH).expect("the bench of version 9").route;
+    assert_eq!(read_link(V9_LINK.trim_end()), Ok(bench.clone()));
+    assert_eq!(write_link(&bench), Ok(V9_LINK.trim_end().to_owned()));
 }
 
 #[test]

@@ -16,6 +16,7 @@ const V5_BENCH: &str = include_str!("../saved/v5_bench.json");
 const V6_BENCH: &str = include_str!("../saved/v6_bench.json");
 const V7_BENCH: &str = include_str!("../saved/v7_bench.json");
 const V8_BENCH: &str = include_str!("../saved/v8_bench.json");
+const V9_BENCH: &str = include_str!("../saved/v9_bench.json");
 
 fn shelf() -> Shelf {
     read(V1_SHELF).expect("the shelf of version 1").shelf

@@ -1,10 +1,10 @@
 //! Files of every version so far: what each adds, and that the older ones mean what they meant.
 
-use super::{V1_SHELF, V5_BENCH, V6_BENCH, V7_BENCH, V8_BENCH, names, shelf};
+use super::{V1_SHELF, V5_BENCH, V6_BENCH, V7_BENCH, V8_BENCH, V9_BENCH, names, shelf};
 use recalesce::heat::{Grind, Leave, MediumChoice, Section};
 use recalesce::route::{MODELS, SlowCooling, Thermocouple};
 use recalesce::save::{
-    Kind, Preferences, ReadError, Theme, read, read_bench, read_preferences, read_shop,
+    Kind, Preferences, ReadError, Theme, VERSION, read, read_bench, read_preferences, read_shop,
     write_bench, write_preferences, write_shelf, write_shop,
 };
 use recalesce::soak::StartingStructure;
@@ -23,6 +23,7 @@ const V5_SHELF: &str = include_str!("../saved/v5_shelf.json");
 const V6_SHELF: &str = include_str!("../saved/v6_shelf.json");
 const V7_SHELF: &str = include_str!("../saved/v7_shelf.json");
 const V8_SHELF: &str = include_str!("../saved/v8_shelf.json");
+const V9_SHELF: &str = include_str!("../saved/v9_shelf.json");
 
 const V1_PREFERENCES: &str = include_str!("../saved/v1_preferences.json");
 const V2_PREFERENCES: &str = include_str!("../saved/v2_preferences.json");
@@ -32,9 +33,11 @@ const V5_PREFERENCES: &str = include_str!("../saved/v5_preferences.json");
 const V6_PREFERENCES: &str = include_str!("../saved/v6_preferences.json");
 const V7_PREFERENCES: &str = include_str!("../saved/v7_preferences.json");
 const V8_PREFERENCES: &str = include_str!("../saved/v8_preferences.json");
+const V9_PREFERENCES: &str = include_str!("../saved/v9_preferences.json");
 
 const V7_SHOP: &str = include_str!("../saved/v7_shop.json");
 const V8_SHOP: &str = include_str!("../saved/v8_shop.json");
+const V9_SHOP: &str = include_str!("../saved/v9_shop.json");
 
 #[test]
 fn version_1_is_read_in_full() {
@@ -190,6 +193,14 @@ fn version_8_has_the_routes_of_version_7() {
     assert_eq!(read_bench(V8_BENCH), read_bench(V7_BENCH));
 }
 
+/// Of routes nothing is new; what is new of a logbook is read in `tests/logbook.rs`.
+#[test]
+fn version_9_has_the_routes_of_version_8() {
+    assert_eq!(read(V9_SHELF), read(V8_SHELF));
+    assert_eq!(read_bench(V9_BENCH), read_bench(V8_BENCH));
+    assert_eq!(read_shop(V9_SHOP), read_shop(V8_SHOP));
+}
+
 /// What was learnt before its models were kept, or with other models than these, stays with the shop and does
 /// not act, and is written as it was read; with these models it acts, at the tempers that taught it.
 #[test]
@@ -224,7 +235,7 @@ fn what_was_learnt_with_other_models_does_not_act() {
         let kept = read_shop(text).expect("a shop");
         let written = write_shop(&kept.shop, Some(&learnt)).expect("text");
         let mut was: Value = serde_json::from_str(text).expect("JSON");
-        was["version"] = json!(8);
+        was["version"] = json!(VERSION);
         assert_eq!(serde_json::from_str::<Value>(&written).expect("JSON"), was);
     }
 }
@@ -255,11 +266,11 @@ fn structures_keep_their_names() {
 
 #[test]
 fn what_is_written_is_what_was_read() {
-    let shelf = read(V8_SHELF).expect("the shelf of version 8").shelf;
+    let shelf = read(V9_SHELF).expect("the shelf of version 9").shelf;
     let text = write_shelf(&shelf).expect("text");
     assert_eq!(read(&text).map(|l| l.shelf), Ok(shelf));
     let value: Value = serde_json::from_str(&text).expect("JSON");
-    let original: Value = serde_json::from_str(V8_SHELF).expect("JSON");
+    let original: Value = serde_json::from_str(V9_SHELF).expect("JSON");
     assert_eq!(value, original);
 }
 
@@ -273,6 +284,7 @@ fn preferences_of_every_version() {
         V6_PREFERENCES,
         V7_PREFERENCES,
         V8_PREFERENCES,
+        V9_PREFERENCES,
     ] {
         assert_eq!(read_preferences(newer), read_preferences(V1_PREFERENCES));
     }

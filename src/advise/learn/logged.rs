@@ -1,6 +1,7 @@
 //! Runs as this room takes them, and what of them can be learnt from.
 
 use super::plan::{Computed, Measurable};
+use super::read_at::ReadAt;
 use crate::hardness::{Hardness, Scale, convert};
 use crate::route::{Route, Step};
 use recalesce_texts::advise::RETAINED_AUSTENITE;
@@ -11,12 +12,6 @@ use serde::{Deserialize, Serialize};
 const AUSTENITE_MODEL_VOL_PERCENT: f64 = 3.0;
 /// Error of a measurement of retained austenite, vol %, as a standard deviation (expert value).
 const AUSTENITE_MEASURED_VOL_PERCENT: f64 = 2.0;
-/// Words by which a user's note tells a place that cools faster than the one that decides. They read what
-/// was written: another language adds its own and replaces none, for old runs keep theirs.
-const FASTER_PLACES: [&str; 7] = ["surface", "skin", "edge", "corner", "rim", "tip", "face"];
-/// The word by which it is not that place: `10 mm from the edge`. Another language adds its own here too.
-const AWAY_FROM: &str = "from";
-
 /// A run of a route: what was planned, and what was measured.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct LoggedRun {
@@ -195,14 +190,6 @@ impl LoggedReading {
             Step::Soak | Step::Snap | Step::Cold | Step::Temper(_) => Err(Unusable::Step),
         }
     }
-
-    /// Whether it was read where the piece cools faster than at the place that decides: `10 mm from
-    /// the edge` is not at the edge.
-    fn is_elsewhere(&self) -> bool {
-        let text = self.place.to_lowercase();
-        let words = || text.split(|c: char| !c.is_alphabetic());
-        words().any(|word| FASTER_PLACES.contains(&word)) && words().all(|word| word != AWAY_FROM)
-    }
 }
 
 impl LoggedRun {
@@ -221,7 +208,8 @@ impl LoggedRun {
         };
         for (place, reading) in self.readings.iter().enumerate() {
             let used = reading.what(&self.route).and_then(told).and_then(|what| {
-                if !is_alike && reading.is_elsewhere() {
+                let read_at = ReadAt::of(&reading.place, self.route.section);
+                if !is_alike && read_at != ReadAt::Deciding {
                     return Err(Unusable::Place {
                         place: reading.place.trim().to_owned(),
                     });

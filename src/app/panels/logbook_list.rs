@@ -159,7 +159,10 @@ fn row(listed: &Listed, scale: TemperatureScale) -> Row {
     let tempers: Vec<_> = tempers
         .map(|t| format_temperature(t.temperature_c, scale))
         .collect();
-    let predicted = run.predicted.as_ref();
+    let taught = match &run.predicted {
+        Some(predicted) if predicted.is_taught => texts::logbook::AS_TAUGHT,
+        _ => "",
+    };
     Row {
         id: run.id.clone(),
         cells: [
@@ -169,27 +172,15 @@ fn row(listed: &Listed, scale: TemperatureScale) -> Row {
             format_temperature(route.soak.temperature_c, scale),
             super::piece::bath_words(&route.quench, scale),
             tempers.join(", "),
-            predicted.map_or_else(
-                || "–".to_owned(),
-                |p| {
-                    format!(
-                        "{}\u{a0}±\u{a0}{}{}",
-                        format_fixed(p.hrc, 1),
-                        format_fixed(p.band_hrc, 1),
-                        if p.is_taught {
-                            texts::logbook::AS_TAUGHT
-                        } else {
-                            ""
-                        }
-                    )
-                },
-            ),
+            listed
+                .compared
+                .map_or_else(|| "–".to_owned(), |at| at.predicted.words() + taught),
             hrc(listed.measured_hrc),
-            listed.difference_hrc.map_or_else(|| "–".to_owned(), signed),
+            listed
+                .difference_hrc()
+                .map_or_else(|| "–".to_owned(), signed),
         ],
-        is_outside: predicted
-            .zip(listed.difference_hrc)
-            .is_some_and(|(p, difference)| difference.abs() > p.band_hrc),
+        is_outside: listed.compared.and_then(|at| at.is_inside()) == Some(false),
     }
 }
 
@@ -230,11 +221,11 @@ pub(super) fn List(log: Log) -> impl IntoView {
             dots: listed
                 .iter()
                 .filter_map(|listed| {
-                    let predicted = listed.run.predicted.as_ref()?;
+                    let compared = listed.compared?;
                     Some(LoggedHardness {
-                        predicted_hrc: predicted.hrc,
-                        band_hrc: predicted.band_hrc,
-                        measured_hrc: listed.measured_hrc?,
+                        predicted_hrc: compared.predicted.hrc,
+                        range_hrc: compared.predicted.range_hrc(),
+                        measured_hrc: compared.measured_hrc?,
                     })
                 })
                 .collect(),

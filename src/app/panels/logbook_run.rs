@@ -8,8 +8,10 @@ use crate::logbook::Log;
 use crate::state::bench;
 use leptos::html::H2;
 use leptos::prelude::*;
+use recalesce::advise::ReadAt;
 use recalesce::hardness::Scale;
-use recalesce::save::logbook::{After, Done, Draft, DraftReading, DraftUseTest, Run};
+use recalesce::route::place_words;
+use recalesce::save::logbook::{After, Compared, Done, Draft, DraftReading, DraftUseTest, Run};
 use recalesce::units::{TemperatureScale, format_fixed};
 use recalesce_texts::page as texts;
 
@@ -215,29 +217,45 @@ fn use_test_view(log: Log, row: DraftUseTest) -> AnyView {
     .into_any()
 }
 
-/// Predicted and measured in a sentence.
+/// Predicted and measured in sentences, place by place.
 fn came_out(run: &Run) -> String {
     let Some(predicted) = &run.predicted else {
         return texts::logbook::NO_HARDNESS_GIVEN.to_owned();
     };
-    let said = texts::logbook::predicted(
-        &format_fixed(predicted.hrc, 1),
-        &format_fixed(predicted.band_hrc, 1),
-        &predicted.model,
-    ) + if predicted.is_taught {
+    let learnt = if predicted.is_taught {
         texts::logbook::COUNTED_WITH_LEARNT
     } else {
         ""
     };
-    let Some((measured, difference)) = run.measured_hrc().zip(run.difference_hrc()) else {
-        return texts::logbook::not_measured(&said);
+    let model = texts::logbook::by_model(&predicted.model) + learnt;
+    let compared = run.compared();
+    let of_place = |(number, at): (usize, &Compared)| {
+        let model = if number == 0 { &model } else { "" };
+        let figure = at.predicted.words();
+        let said = match at.predicted.place {
+            Some(place) => texts::logbook::predicted_at(place_words(place), &figure, model),
+            None => texts::logbook::predicted(&figure, model),
+        };
+        match (at.measured_hrc, at.difference_hrc(), at.is_inside()) {
+            (Some(measured), Some(difference), Some(is_inside)) => {
+                let side = if is_inside {
+                    texts::logbook::INSIDE
+                } else {
+                    texts::logbook::OUTSIDE
+                };
+                let measured = format_fixed(measured, 1);
+                texts::logbook::measured(&said, &measured, &signed(difference), side)
+            }
+            _ => texts::logbook::not_measured(&said),
+        }
     };
-    let side = if difference.abs() <= predicted.band_hrc {
-        texts::logbook::INSIDE
-    } else {
-        texts::logbook::OUTSIDE
-    };
-    texts::logbook::measured(&said, &format_fixed(measured, 1), &signed(difference), side)
+    let told = compared.iter().enumerate().map(of_place);
+    // How a reading is told to be of the one or the other.
+    let outside = predicted.outside.and_then(|outside| outside.place);
+    let word = outside.and_then(ReadAt::word);
+    told.chain(word.map(texts::logbook::counts_there))
+        .collect::<Vec<_>>()
+        .join(" ")
 }
 
 /// The open run.

@@ -21,8 +21,8 @@ pub struct Agreement {
 #[must_use]
 pub fn agreement(listed: &[Listed]) -> Option<Agreement> {
     let both = listed.iter().filter_map(|listed| {
-        let band_hrc = listed.run.predicted.as_ref()?.band_hrc;
-        Some((listed.difference_hrc?, band_hrc))
+        let compared = listed.compared?;
+        Some((compared.difference_hrc()?, compared.is_inside()?))
     });
     let start = Agreement {
         runs: 0,
@@ -31,12 +31,12 @@ pub fn agreement(listed: &[Listed]) -> Option<Agreement> {
         most_hrc: f64::NEG_INFINITY,
         inside_band: 0,
     };
-    let mut all = both.fold(start, |all, (difference, band)| Agreement {
+    let mut all = both.fold(start, |all, (difference, is_inside)| Agreement {
         runs: all.runs + 1,
         mean_hrc: all.mean_hrc + difference,
         least_hrc: all.least_hrc.min(difference),
         most_hrc: all.most_hrc.max(difference),
-        inside_band: all.inside_band + usize::from(difference.abs() <= band),
+        inside_band: all.inside_band + usize::from(is_inside),
     });
     all.mean_hrc /= all.runs as f64;
     (all.runs > 0).then_some(all)

@@ -1,7 +1,7 @@
 //! Two runs side by side.
 
 use super::Run;
-use crate::route::route_lines;
+use crate::route::{place_name, route_lines};
 use crate::units::{LengthUnit, TemperatureScale, format_fixed};
 use recalesce_texts::save::run as texts;
 
@@ -64,13 +64,20 @@ fn lines(run: &Run, scale: TemperatureScale, length: LengthUnit) -> Vec<(String,
             reading.after.words()
         )
     });
+    let compared = run.compared_first();
     let planned = route_lines(route, scale, length);
     let head = [
         (texts::DAY, run.day.to_string()),
         (texts::PIECE, route.piece.clone()),
     ];
     let made = [
-        (texts::PREDICTED, hrc(run.predicted.as_ref().map(|p| p.hrc))),
+        (texts::PREDICTED, hrc(compared.map(|at| at.predicted.hrc))),
+        (
+            texts::PREDICTED_AT,
+            compared
+                .and_then(|at| at.predicted.place)
+                .map_or_else(String::new, |place| place_name(place).to_owned()),
+        ),
         (
             texts::PREDICTED_AS_TAUGHT,
             match &run.predicted {

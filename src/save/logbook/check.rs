@@ -128,14 +128,20 @@ pub fn check_run(run: &Run) -> Result<(), RunFieldError> {
     })?;
     if let Some(predicted) = &run.predicted {
         let on_scale = |told: Outside, hrc| within(told, hrc, [0.0, 72.0], "\u{a0}HRC");
-        in_field(
-            "predicted.hrc",
-            on_scale(texts::prediction_outside, predicted.hrc),
-        )?;
-        in_field(
-            "predicted.band_hrc",
-            on_scale(texts::band_outside, predicted.band_hrc),
-        )?;
+        for (at, field) in [
+            (Some(predicted.first()), "predicted"),
+            (predicted.outside, "predicted.outside"),
+        ] {
+            let Some(at) = at else { continue };
+            for (told, name, hrc) in [
+                (texts::prediction_outside as Outside, "hrc", at.hrc),
+                (texts::band_outside, "band_hrc", at.band_hrc),
+                // It lies inside the band.
+                (texts::band_outside, "band_off_hrc", at.band_off_hrc.abs()),
+            ] {
+                in_field(format!("{field}.{name}"), on_scale(told, hrc))?;
+            }
+        }
         in_field("predicted.model", short(&predicted.model))?;
     }
     let done = &run.done;

@@ -1,9 +1,9 @@
 //! A logbook as a table for a spreadsheet: RFC 4180, one line per run.
 
 use super::{Listed, Reading, Run, UseTest};
-use crate::heat::{MediumChoice, Section};
+use crate::heat::{MediumChoice, Place, Section};
 
-const COLUMNS: [&str; 40] = [
+const COLUMNS: [&str; 42] = [
     "id",
     "day",
     "piece",
@@ -44,6 +44,8 @@ const COLUMNS: [&str; 40] = [
     "snap_min",
     "coupon",
     "predicted_as_taught",
+    "predicted_band_off_hrc",
+    "predicted_at",
 ];
 
 /// Cells that are words of the format, as its heads are: a file reads the same in every language. The shape of
@@ -89,6 +91,7 @@ fn cells(listed: &Listed) -> [String; COLUMNS.len()] {
     let Run { route, done, .. } = run;
     let (section, section_mm) = section(route.section);
     let predicted = run.predicted.as_ref();
+    let at = listed.compared.map(|compared| compared.predicted);
     let snap = route.cold.and_then(|cold| cold.snap);
     [
         run.id.to_string(),
@@ -114,11 +117,11 @@ fn cells(listed: &Listed) -> [String; COLUMNS.len()] {
         joined(route.tempers.iter().map(|t| t.time_min.to_string())),
         route.target.least_hrc.to_string(),
         route.target.most_hrc.to_string(),
-        number(predicted.map(|predicted| predicted.hrc)),
-        number(predicted.map(|predicted| predicted.band_hrc)),
+        number(at.map(|at| at.hrc)),
+        number(at.map(|at| at.band_hrc)),
         words(predicted.map_or("", |predicted| &predicted.model)),
         number(listed.measured_hrc),
-        number(listed.difference_hrc),
+        number(listed.difference_hrc()),
         joined(run.readings.iter().map(reading)),
         number(run.fracture_grain_astm),
         number(run.austenite_vol_percent),
@@ -136,7 +139,26 @@ fn cells(listed: &Listed) -> [String; COLUMNS.len()] {
         number(snap.map(|snap| snap.time_min)),
         words(&run.coupon),
         predicted.map_or_else(String::new, |predicted| predicted.is_taught.to_string()),
+        number(at.map(|at| at.band_off_hrc)),
+        at.and_then(|at| at.place)
+            .map_or_else(String::new, |place| place_word(place).to_owned()),
     ]
+}
+
+/// A place as a word of the format.
+const fn place_word(place: Place) -> &'static str {
+    match place {
+        Place::Centre => "centre",
+        Place::Surface => "surface",
+        Place::Corner => "corner",
+        Place::Within(_) => "within",
+        Place::Edge => "edge",
+        Place::Quarter => "quarter",
+        Place::Middle => "middle",
+        Place::ThreeQuarter => "three_quarter",
+        Place::Spine => "spine",
+        Place::SpineSurface => "spine_surface",
+    }
 }
 
 /// A text of the user's own. Spreadsheets take one that begins like a formula for a formula, so an

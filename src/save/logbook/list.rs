@@ -1,6 +1,6 @@
 //! Which runs are listed, and in which order.
 
-use super::{Day, Logbook, Run};
+use super::{Compared, Day, Logbook, Run};
 use crate::numeric::order::{sort_by, sort_by_key};
 use std::cmp::Reverse;
 
@@ -40,21 +40,23 @@ pub struct Listed<'a> {
     pub run: &'a Run,
     /// Measured hardness, HRC.
     pub measured_hrc: Option<f64>,
-    /// Measured minus predicted, HRC.
-    pub difference_hrc: Option<f64>,
+    /// What was predicted where it was read.
+    pub compared: Option<Compared>,
 }
 
 impl<'a> Listed<'a> {
     fn of(run: &'a Run) -> Self {
-        let measured_hrc = run.measured_hrc();
-        let predicted = run.predicted.as_ref();
         Self {
             run,
-            measured_hrc,
-            difference_hrc: measured_hrc
-                .zip(predicted)
-                .map(|(measured, predicted)| measured - predicted.hrc),
+            measured_hrc: run.measured_hrc(),
+            compared: run.compared_first(),
         }
+    }
+
+    /// Measured minus predicted, HRC.
+    #[must_use]
+    pub fn difference_hrc(&self) -> Option<f64> {
+        self.compared?.difference_hrc()
     }
 }
 
@@ -91,7 +93,7 @@ pub fn list<'a>(book: &'a Logbook, filter: &Filter, order: Order) -> Vec<Listed<
         }
         Order::Grade => sort_by(&mut listed, |a, b| a.run.grade().cmp(b.run.grade())),
         Order::Difference => {
-            let far = |listed: &Listed| listed.difference_hrc.map_or(-1.0, f64::abs);
+            let far = |listed: &Listed| listed.difference_hrc().map_or(-1.0, f64::abs);
             sort_by(&mut listed, |a, b| far(b).total_cmp(&far(a)));
         }
     }

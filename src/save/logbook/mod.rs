@@ -14,6 +14,7 @@ mod list;
 mod logged;
 mod merge;
 mod photo;
+mod predicted;
 mod run;
 mod steps;
 
@@ -32,5 +33,6 @@ pub use id::Id;
 pub use list::{Filter, Listed, Order, list};
 pub use merge::{Differing, Merge};
 pub use photo::Photo;
-pub use run::{After, Done, Predicted, Reading, Run, UseTest};
+pub use predicted::{Compared, Predicted, PredictedAt};
+pub use run::{After, Done, Reading, Run, UseTest};
 pub use steps::{Step, Steps};

@@ -1,8 +1,9 @@
 //! A run: a route as planned, what was really done, and what came out.
 
+use super::predicted::Predicted;
 use super::{Day, Id};
 use crate::hardness::{Scale, convert};
-use crate::route::{MODELS, Outcome, Route, Step};
+use crate::route::{Outcome, Route};
 use recalesce_texts::save::run as texts;
 use serde::{Deserialize, Serialize};
 
@@ -46,41 +47,6 @@ pub struct Run {
     /// Its photos, kept apart from it.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub photos: Vec<Id>,
-}
-
-/// Hardness after the last step as the model said on the day of the run.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Predicted {
-    /// Hardness, HRC.
-    pub hrc: f64,
-    /// Half width of the band that covers nine in ten, HRC.
-    pub band_hrc: f64,
-    /// Version of the models.
-    pub model: String,
-    /// Whether what the logbook had taught was counted with.
-    #[serde(default, skip_serializing_if = "is_default")]
-    pub is_taught: bool,
-}
-
-impl Predicted {
-    /// What an outcome predicts after the last step of its route, which holds what runs have taught where
-    /// the outcome counts with it; none where that hardness is not known, or is none on the C scale.
-    #[must_use]
-    pub fn of(route: &Route, outcome: &Outcome) -> Option<Self> {
-        let step = match After::last_of(route) {
-            After::Temper => Step::Temper(route.tempers.len()),
-            After::Cold => Step::Cold,
-            After::Quench => Step::Quench,
-        };
-        let last = outcome.stages.iter().find(|stage| stage.step == step)?;
-        Some(Self {
-            hrc: last.hardness?.hrc()?,
-            band_hrc: last.band_hrc,
-            model: MODELS.to_owned(),
-            is_taught: route.taught.is_some(),
-        })
-    }
 }
 
 /// What was really done, in the user's words, by step.
@@ -212,26 +178,8 @@ impl Run {
     pub fn grade(&self) -> &str {
         self.route.grade.as_deref().unwrap_or(texts::OWN_STEEL)
     }
-
-    /// Mean of the readings after the last step of the route, HRC: what the prediction is compared
-    /// with. Readings that have no number on the C scale are left out.
-    #[must_use]
-    pub fn measured_hrc(&self) -> Option<f64> {
-        let last = After::last_of(&self.route);
-        let read = self.readings.iter().filter(|reading| reading.after == last);
-        let (sum, count) = read
-            .filter_map(Reading::hrc)
-            .fold((0.0, 0.0), |(sum, count), hrc| (sum + hrc, count + 1.0));
-        (count > 0.0).then_some(sum / count)
-    }
-
-    /// Measured minus predicted, HRC.
-    #[must_use]
-    pub fn difference_hrc(&self) -> Option<f64> {
-        Some(self.measured_hrc()? - self.predicted.as_ref()?.hrc)
-    }
 }
 
-fn is_default<T: Default + PartialEq>(value: &T) -> bool {
+pub(super) fn is_default<T: Default + PartialEq>(value: &T) -> bool {
     *value == T::default()
 }

@@ -41,9 +41,26 @@ pub const RESULT: &str = "Result";
 pub const UNIT: &str = "Unit";
 pub const NO_HARDNESS_GIVEN: &str = "The model gave no hardness for this route.";
 
+/// `figure` is a hardness with its band, `model` empty or what follows.
 #[inline]
-pub fn predicted(hrc: &str, band: &str, model: &str) -> String {
-    format!("Predicted {hrc}\u{a0}±\u{a0}{band}\u{a0}HRC by model {model}")
+pub fn predicted(figure: &str, model: &str) -> String {
+    format!("Predicted {figure}\u{a0}HRC{model}")
+}
+
+/// `place` stands at the head of the sentence.
+#[inline]
+pub fn predicted_at(place: &str, figure: &str, model: &str) -> String {
+    format!("{place} predicted {figure}\u{a0}HRC{model}")
+}
+
+#[inline]
+pub fn by_model(model: &str) -> String {
+    format!(" by model {model}")
+}
+
+#[inline]
+pub fn counts_there(word: &str) -> String {
+    format!("A reading counts there if its place says “{word}”.")
 }
 
 pub const COUNTED_WITH_LEARNT: &str = ", counted with what the logbook had taught";

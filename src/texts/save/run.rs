@@ -12,6 +12,7 @@ pub const AS_TEMPERED: &str = "as tempered";
 pub const DAY: &str = "Day";
 pub const PIECE: &str = "Piece";
 pub const PREDICTED: &str = "Predicted, HRC";
+pub const PREDICTED_AT: &str = "Where the two are compared";
 pub const PREDICTED_AS_TAUGHT: &str = "Predicted with what the logbook had taught";
 pub const YES: &str = "yes";
 pub const NO: &str = "no";
