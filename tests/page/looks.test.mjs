@@ -151,45 +151,6 @@ test("on a phone one stage is shown at a time, and the dock keeps four figures i
   await bench.close();
 });
 
-test("in the middle the four figures stand in one line at the foot, and over nothing of the bench's end", async () => {
-  const bench = await BenchPage.ready(browser, { viewport: { width: 820, height: 900 } });
-  await bench.dock.waitFor();
-  await bench.tableOfQuenches.waitFor();
-  const lines = await bench.figures.evaluateAll((all) => all.map((one) => Math.round(one.getBoundingClientRect().bottom)));
-  assert.equal(lines.length, 4);
-  assert.ok(new Set(lines).size === 1 && lines[0] > 850 && lines[0] <= 900, `figures end at ${lines}`);
-  await bench.page.evaluate(() => scrollTo(0, document.body.scrollHeight));
-  const [end, dock, foot] = await bench.page.evaluate(() =>
-    ["main", ".dock", ".foot"].map((part) => document.querySelector(part).getBoundingClientRect()).map(({ top, bottom }) => [top, bottom]),
-  );
-  assert.ok(end[1] <= dock[0] && dock[1] <= foot[0], `bench to ${end[1]}, dock ${dock}, foot from ${foot[0]}`);
-  await bench.page.emulateMedia({ media: "print" });
-  assert.equal(await bench.dock.isVisible(), false, "on paper");
-  await bench.page.emulateMedia({ media: "screen" });
-  await bench.page.setViewportSize({ width: 1200, height: 900 });
-  assert.equal(await bench.dock.isVisible(), false, "where the outcome is beside the charts");
-  bench.assertNoTrouble();
-  await bench.close();
-});
-
-test("the dock judges as the sentences do, by ink and sign, and says in a line why there is no number", async () => {
-  const bench = await BenchPage.ready(browser, { viewport: { width: 820, height: 900 } });
-  await bench.dock.waitFor();
-  const holding = await bench.verdicts();
-  assert.deepEqual(holding.docked, holding.said);
-  await bench.press("temper", "End");
-  await bench.press("quench", "Home");
-  const missing = await bench.until(() => bench.verdicts(), ({ said }) => said.every(([sign]) => sign !== holding.said[0][0]), "both are judged otherwise");
-  assert.deepEqual(missing.docked, missing.said);
-  await bench.press("soak", "Home");
-  await bench.refusal.waitFor();
-  const why = await bench.refusal.innerText();
-  const docked = await bench.dock.innerText();
-  assert.ok(why.startsWith(docked) && docked.endsWith(".") && !docked.slice(0, -1).includes(". "), `${docked} of ${why}`);
-  bench.assertNoTrouble();
-  await bench.close();
-});
-
 test("on a phone a panel has a button at hand that closes it and gives the focus back", async () => {
   const bench = await BenchPage.ready(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
   for (const name of ["The steel", "Quenchant"]) {
