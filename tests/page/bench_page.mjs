@@ -433,6 +433,13 @@ export class BenchPage {
     await this.page.keyboard.press("Escape");
   }
 
+  /** Picks a quenchant for the first bath and closes its panel. */
+  async takeQuenchant(name) {
+    await this.openWord("Quenchant");
+    await this.option(name).click();
+    await this.page.keyboard.press("Escape");
+  }
+
   /** The quenchants that the open panel lists; its last entry leads to the user's own. */
   async quenchantNames() {
     const names = await this.options.evaluateAll((all) => all.map((one) => one.dataset.value));
@@ -826,6 +833,11 @@ export class BenchPage {
 
   get figures() {
     return this.page.locator(".dock dd");
+  }
+
+  /** What the last of them is called, and it with its band. */
+  async dockedHardness() {
+    return (await this.dock.locator("div").last().locator("dt, dd").allInnerTexts()).map(plain);
   }
 
   /** How the dock judges its margin and its hardness, and how the sentences do: sign and colour of each. */

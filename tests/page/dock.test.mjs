@@ -51,3 +51,36 @@ test("the dock judges as the sentences do, by ink and sign, and says in a line w
   bench.assertNoTrouble();
   await bench.close();
 });
+
+test("the dock has the hardness of the last sentence where one place is judged", async () => {
+  const bench = await atDock();
+  const [, told] = /^After two tempers: ([\d.]+) HRC, /.exec((await bench.sentences()).at(-1));
+  const [term, hardness] = await bench.dockedHardness();
+  assert.equal(term, "hardness");
+  assert.equal(hardness.split(" ")[0], told);
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
+test("the dock has the hardness of the cutting edge where the blade stays soft above it", async () => {
+  const bench = await atDock();
+  await bench.takeGrade("1095");
+  await bench.openWord("Section");
+  await bench.type("0.5 mm", "Cutting edge as heat treated");
+  await bench.type("4 mm", "Spine");
+  await bench.type("30 mm", "Height from cutting edge to spine");
+  await bench.page.keyboard.press("Escape");
+  await bench.takeQuenchant("oil_medium");
+  await bench.savedRoute(({ section, quench }) => section.height_mm === 30 && quench.medium === "oil_medium");
+  const said = (await bench.sentences()).at(-1);
+  const [, soft, edge, most] = /: ([\d.]+) HRC, .* The cutting edge has ([\d.]+) HRC, nine times in ten between [\d.]+ and ([\d.]+)\./.exec(said);
+  assert.ok(Number(soft) < Number(edge) - 10, said);
+  const [term, hardness] = await bench.dockedHardness();
+  assert.equal(term, "edge hardness");
+  const [figure, band] = hardness.split(" ±");
+  assert.equal(figure, edge);
+  // Each of the three is rounded by itself.
+  assert.ok(Math.abs(Number(most) - Number(edge) - Number(band)) < 0.16, `${hardness} of ${said}`);
+  bench.assertNoTrouble();
+  await bench.close();
+});
