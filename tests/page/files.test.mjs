@@ -87,6 +87,30 @@ test("every chart of the bench is saved as SVG and as PNG, by keys alone", async
   await bench.close();
 });
 
+test("the section says of a core how much is pearlite, and “partly” only where some of it hardens", async () => {
+  const bench = await BenchPage.ready(browser);
+  await bench.takeGrade("1095");
+  await bench.takeQuenchant("oil_medium");
+  await bench.openWord("Section");
+  await bench.pick("Shape", "round");
+  for (const [size, words, isPart] of [
+    [4, "partly pearlite from the surface in", true],
+    [8, "pearlite from the surface in", false],
+  ]) {
+    await bench.type(`${size} mm`, "Diameter");
+    await bench.savedRoute(({ section }) => section.diameter_mm === size);
+    const svg = await saved(bench, "section", "SVG");
+    const { texts } = await textsOf(bench, svg.content.toString("utf8"));
+    const told = texts.map(plain);
+    assert.deepEqual(told.filter((text) => text.includes("from the surface in")), [words]);
+    const [, share] = /the core holds ([\d.]+) % pearlite/.exec(told.join("; "));
+    assert.equal(Number(share) < 90, isPart, `${size} mm: ${told.join("; ")}`);
+    await bench.openWord("Section");
+  }
+  bench.assertNoTrouble();
+  await bench.close();
+});
+
 test("the charts of panels and places are saved", async () => {
   const bench = await BenchPage.ready(browser);
   for (const [title, chart] of [[/other rates of cooling/, "continuous cooling"], [/the end-quench bar/, "end quench"]]) {
