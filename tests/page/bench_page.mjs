@@ -60,6 +60,10 @@ export async function exampleOf(browser) {
   return route;
 }
 
+/** A bench file with a route, as the browser keeps it. */
+export const benchOf = (route) =>
+  JSON.stringify({ format: "recalesce", version: 5, kind: "bench", routes: [{ id: 1, name: "kept", route }] });
+
 /** A text without no-break spaces, so that it can be written down in a test. */
 export const plain = (text) => text.replaceAll("\u00a0", " ").replaceAll("\u202f", " ").trim();
 

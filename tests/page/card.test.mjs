@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
 import jsQR from "jsqr";
-import { BenchPage, KEYS, PAGE_URL, PHONE, exampleOf, launch } from "./bench_page.mjs";
+import { BenchPage, KEYS, PAGE_URL, PHONE, benchOf, exampleOf, launch } from "./bench_page.mjs";
 
 let browser;
 /** The route that the page opens with, as it is saved. */
@@ -13,10 +13,6 @@ before(async () => {
   example = await exampleOf(browser);
 });
 after(() => browser.close());
-
-/** A bench file with a route, as the browser keeps it. */
-const benchOf = (route) =>
-  JSON.stringify({ format: "recalesce", version: 5, kind: "bench", routes: [{ id: 1, name: "kept", route }] });
 
 /** The page at its card, with a route on the bench. */
 async function atCard(route, options = {}) {
