@@ -34,3 +34,26 @@ test("the time that meets the target at the planned temperature", async () => {
   bench.assertNoTrouble();
   await bench.close();
 });
+
+test("above its target a route without a temper is told of one, and one with a temper of a hotter one", async () => {
+  const bench = await BenchPage.ready(browser);
+  const last = async () => (await bench.sentences()).at(-1);
+  const tempers = async (count) => {
+    await bench.openWord("Number of tempers");
+    await bench.type(String(count), "How many tempers");
+    await bench.page.keyboard.press("Escape");
+    await bench.savedRoute((route) => route.tempers.length === count);
+  };
+  await tempers(0);
+  const { target } = await bench.savedRoute();
+  const [, hrc, verdict] = /: ([\d.]+) HRC, nine times in ten between [\d.]+ and [\d.]+\. (.*)$/.exec(await last());
+  assert.ok(Number(hrc) > target.most_hrc, `${hrc} HRC`);
+  assert.equal(verdict, "Above the target: a temper brings it down.");
+  await tempers(1);
+  assert.match(await last(), /^After the temper: /);
+  assert.doesNotMatch(await last(), /: a temper brings it down/);
+  await bench.press("temper", "Home");
+  await bench.until(last, (text) => /^After the temper: .* Above the target: a hotter temper brings it down\.$/.test(text), "too cold a temper");
+  bench.assertNoTrouble();
+  await bench.close();
+});
