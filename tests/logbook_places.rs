@@ -82,6 +82,8 @@ fn each_reading_is_laid_beside_the_place_it_was_taken_at() {
     let inside: Vec<_> = run.compared().iter().map(Compared::is_inside).collect();
     assert_eq!(inside, [Some(true), Some(true)]);
 
+    assert_eq!(run.read_elsewhere(), ["face of the spine"]);
+
     // What is read of neither is shown, and compared with nothing.
     let run = logged(&blade, &[("flank, at the face", 55.0)]);
     assert_eq!(
@@ -97,6 +99,7 @@ fn of_a_piece_that_is_alike_throughout_every_reading_counts() {
     let predicted = run.predicted.as_ref().expect("a prediction");
     assert_eq!((predicted.place, predicted.outside), (None, None));
     assert_eq!(measured(&run.compared()), [Some(60.5)]);
+    assert_eq!(run.read_elsewhere(), [""; 0]);
 }
 
 #[test]
@@ -156,6 +159,12 @@ fn a_logbook_of_version_9_tells_places() {
     assert_eq!(knife.difference_hrc(), Some(-0.5));
     let text = write_logbook(loaded.book.runs(), &loaded.photos).expect("text");
     assert_eq!(read_logbook(&text).expect("a logbook"), loaded);
+    let nowhere = SAVED.replace("\"three_quarter\"", "\"hilt\"");
+    let rejected = read_logbook(&nowhere).expect("a logbook").rejected;
+    assert!(
+        rejected[0].contains("“hilt” is no place of a piece"),
+        "{rejected:?}"
+    );
     // A table and two runs side by side tell it as well.
     let table = write_csv(&list(&loaded.book, &Filter::default(), Order::Day));
     let mut rows = table.lines();

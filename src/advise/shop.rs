@@ -2,7 +2,7 @@
 
 use super::coupon::USUAL_TESTER_HRC;
 use crate::heat::MediumChoice;
-use crate::route::{Route, Thermocouple};
+use crate::route::{Route, Thermocouple, stir_after};
 use recalesce_texts::advise::shop as texts;
 use serde::{Deserialize, Serialize};
 
@@ -61,6 +61,14 @@ pub struct Quenchant {
     /// Factor on the heat transfer of the still bath: 0.05 to 20.
     #[serde(default = "still")]
     pub agitation: f64,
+}
+
+impl Quenchant {
+    /// Takes the place of another medium; it is stirred as far as both can be.
+    pub fn take(&mut self, medium: MediumChoice) {
+        self.agitation = stir_after([&self.medium, &medium], self.agitation);
+        self.medium = medium;
+    }
 }
 
 /// A means of cooling below room temperature.
@@ -226,6 +234,16 @@ mod tests {
             }],
             ..Shop::default()
         }
+    }
+
+    #[test]
+    fn still_air_in_place_of_moved_oil_is_not_moved() {
+        let mut quenchant = shop().quenchants.remove(0);
+        quenchant.agitation = 1.6;
+        quenchant.take(MediumChoice::Named("oil_fast".to_owned()));
+        assert_eq!(quenchant.agitation, 1.6);
+        quenchant.take(MediumChoice::Named("air_still".to_owned()));
+        assert_eq!(quenchant.agitation, 1.0);
     }
 
     #[test]

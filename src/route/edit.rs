@@ -10,7 +10,7 @@ impl Quench {
     /// Takes another quenchant first. The stir stays where its curve is that of a still bath, and is dropped
     /// where not.
     pub fn take_quenchant(&mut self, medium: MediumChoice) {
-        self.agitation = stir_in(&medium, self.agitation);
+        self.agitation = stir_after([&self.medium, &medium], self.agitation);
         self.medium = medium;
     }
 }
@@ -18,17 +18,24 @@ impl Quench {
 impl NextBath {
     /// The same of a later bath.
     pub fn take_quenchant(&mut self, medium: MediumChoice) {
-        self.agitation = stir_in(&medium, self.agitation);
+        self.agitation = stir_after([&self.medium, &medium], self.agitation);
         self.medium = medium;
     }
 }
 
-fn stir_in(medium: &MediumChoice, stir: f64) -> f64 {
-    let medium = medium.resolve();
-    if medium.is_ok_and(|medium| !medium.family.is_listed_still()) {
-        return 1.0;
+/// How much a bath is stirred that takes the place of another: a factor beside the curve of air, gas, plates or
+/// salt is no stir, and none of theirs.
+#[must_use]
+pub fn stir_after(media: [&MediumChoice; 2], factor: f64) -> f64 {
+    let is_stirred = |medium: &&MediumChoice| {
+        let medium = medium.resolve();
+        medium.is_ok_and(|medium| medium.family.is_listed_still())
+    };
+    if media.iter().all(is_stirred) {
+        factor
+    } else {
+        1.0
     }
-    stir
 }
 
 /// A step of a route.
@@ -231,6 +238,10 @@ mod tests {
         quench.take_quenchant(MediumChoice::Named("oil_fast".to_owned()));
         assert_eq!(quench.agitation, stir);
         quench.take_quenchant(MediumChoice::Named("air_still".to_owned()));
+        assert_eq!(quench.agitation, 1.0);
+        // Faster than its curve is no stir either.
+        quench.agitation = stir;
+        quench.take_quenchant(MediumChoice::Named("oil_fast".to_owned()));
         assert_eq!(quench.agitation, 1.0);
     }
 

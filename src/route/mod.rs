@@ -73,7 +73,7 @@ pub use cautions::COARSE_GRAIN_ASTM;
 pub(crate) use cautions::may_crack;
 pub use continuous::{CRITICAL_HARDENED, ContinuousDiagram, continuous_diagram};
 pub use departures::{Departure, Handbook, Setting, departure_lines, departures};
-pub use edit::StepRef;
+pub use edit::{StepRef, stir_after};
 pub use end_quench::{CriticalDiameter, EndQuenchTest, end_quench_test};
 pub use error::RouteError;
 pub use explain::{Explanation, explain};

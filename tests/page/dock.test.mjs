@@ -73,7 +73,7 @@ test("the dock has the hardness of the cutting edge where the blade stays soft a
   await bench.takeQuenchant("oil_medium");
   await bench.savedRoute(({ section, quench }) => section.height_mm === 30 && quench.medium === "oil_medium");
   const said = (await bench.sentences()).at(-1);
-  const [, soft, edge, most] = /: ([\d.]+) HRC, .* The cutting edge has ([\d.]+) HRC, nine times in ten between [\d.]+ and ([\d.]+)\./.exec(said);
+  const [, soft, edge, most] = /: ([\d.]+) HRC, .* At the cutting edge it has ([\d.]+) HRC, nine times in ten between [\d.]+ and ([\d.]+)\./.exec(said);
   assert.ok(Number(soft) < Number(edge) - 10, said);
   const [term, hardness] = await bench.dockedHardness();
   assert.equal(term, "edge hardness");

@@ -191,7 +191,7 @@ pub(super) fn quenchant(deciding: Deciding, place: usize) -> AnyView {
                         deciding
                             .change_shop(|shop| {
                                 if let Some(quenchant) = shop.quenchants.get_mut(place) {
-                                    quenchant.medium = MediumChoice::Named(picked);
+                                    quenchant.take(MediumChoice::Named(picked));
                                 }
                             });
                     }

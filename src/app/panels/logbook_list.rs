@@ -8,7 +8,10 @@ use crate::plot::Plot;
 use crate::state::bench;
 use leptos::prelude::*;
 use recalesce::chart::{LoggedHardness, logbook_chart};
-use recalesce::save::logbook::{Agreement, Day, Filter, Id, Listed, Order, agreement, list};
+use recalesce::route::place_name;
+use recalesce::save::logbook::{
+    Agreement, Day, Filter, Id, Listed, Order, PredictedAt, agreement, list,
+};
 use recalesce::units::{TemperatureScale, format_fixed, format_temperature};
 use recalesce_texts::page as texts;
 
@@ -174,13 +177,22 @@ fn row(listed: &Listed, scale: TemperatureScale) -> Row {
             tempers.join(", "),
             listed
                 .compared
-                .map_or_else(|| "–".to_owned(), |at| at.predicted.words() + taught),
+                .map_or_else(|| "–".to_owned(), |at| told(at.predicted) + taught),
             hrc(listed.measured_hrc),
             listed
                 .difference_hrc()
                 .map_or_else(|| "–".to_owned(), signed),
         ],
         is_outside: listed.compared.and_then(|at| at.is_inside()) == Some(false),
+    }
+}
+
+/// What is predicted, and of which place where places differ.
+fn told(predicted: PredictedAt) -> String {
+    let figure = predicted.words();
+    match predicted.place {
+        Some(place) => format!("{figure}, {}", place_name(place)),
+        None => figure,
     }
 }
 

@@ -253,7 +253,10 @@ fn came_out(run: &Run) -> String {
     // How a reading is told to be of the one or the other.
     let outside = predicted.outside.and_then(|outside| outside.place);
     let word = outside.and_then(ReadAt::word);
+    let elsewhere = run.read_elsewhere();
+    let elsewhere = (!elsewhere.is_empty()).then(|| elsewhere.join("; "));
     told.chain(word.map(texts::logbook::counts_there))
+        .chain(elsewhere.as_deref().map(texts::logbook::read_elsewhere))
         .collect::<Vec<_>>()
         .join(" ")
 }

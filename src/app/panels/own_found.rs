@@ -130,7 +130,7 @@ fn Use(own: Own) -> impl IntoView {
     let take = move |_| {
         if let Some(found) = own.found.get_untracked() {
             let medium = untrack(|| named(&found));
-            bench.change(|route| route.quench.medium = MediumChoice::Own(medium));
+            bench.change(|route| route.quench.take_quenchant(MediumChoice::Own(medium)));
         }
     };
     view! {

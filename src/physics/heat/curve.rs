@@ -1,9 +1,9 @@
 //! Cooling curves: temperature of one place of the piece against time.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 /// A place in the piece.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Place {
     /// Middle plane of a plate, axis of a round or a square bar.

@@ -1,7 +1,8 @@
 //! A logbook as a table for a spreadsheet: RFC 4180, one line per run.
 
+use super::place::place_word;
 use super::{Listed, Reading, Run, UseTest};
-use crate::heat::{MediumChoice, Place, Section};
+use crate::heat::{MediumChoice, Section};
 
 const COLUMNS: [&str; 42] = [
     "id",
@@ -143,22 +144,6 @@ fn cells(listed: &Listed) -> [String; COLUMNS.len()] {
         at.and_then(|at| at.place)
             .map_or_else(String::new, |place| place_word(place).to_owned()),
     ]
-}
-
-/// A place as a word of the format.
-const fn place_word(place: Place) -> &'static str {
-    match place {
-        Place::Centre => "centre",
-        Place::Surface => "surface",
-        Place::Corner => "corner",
-        Place::Within(_) => "within",
-        Place::Edge => "edge",
-        Place::Quarter => "quarter",
-        Place::Middle => "middle",
-        Place::ThreeQuarter => "three_quarter",
-        Place::Spine => "spine",
-        Place::SpineSurface => "spine_surface",
-    }
 }
 
 /// A text of the user's own. Spreadsheets take one that begins like a formula for a formula, so an

@@ -14,6 +14,7 @@ mod list;
 mod logged;
 mod merge;
 mod photo;
+mod place;
 mod predicted;
 mod run;
 mod steps;

@@ -1,5 +1,6 @@
 //! What the model said of a run, and what was measured at the same place.
 
+use super::place;
 use super::run::{After, Reading, Run, is_default};
 use crate::advise::ReadAt;
 use crate::heat::Place;
@@ -20,7 +21,7 @@ pub struct Predicted {
     #[serde(default, skip_serializing_if = "is_default")]
     pub band_off_hrc: f64,
     /// Of which place it is; none where all are alike.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none", with = "place")]
     pub place: Option<Place>,
     /// The same of what is reached from outside, where places differ.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -37,7 +38,7 @@ pub struct Predicted {
 #[serde(deny_unknown_fields)]
 pub struct PredictedAt {
     /// Which; none where all are alike.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none", with = "place")]
     pub place: Option<Place>,
     /// Hardness, HRC.
     pub hrc: f64,
@@ -193,6 +194,18 @@ impl Run {
     #[must_use]
     pub fn difference_hrc(&self) -> Option<f64> {
         self.compared_first()?.difference_hrc()
+    }
+
+    /// Where readings after the last step were taken that are compared with nothing.
+    #[must_use]
+    pub fn read_elsewhere(&self) -> Vec<&str> {
+        let places = self.predicted.iter().filter(|told| told.place.is_some());
+        let last = After::last_of(&self.route);
+        let read = places.flat_map(|_| &self.readings);
+        let read = read.filter(|reading| reading.after == last);
+        read.map(|reading| reading.place.trim())
+            .filter(|place| ReadAt::of(place, self.route.section) == ReadAt::Elsewhere)
+            .collect()
     }
 
     fn mean_hrc(&self, counts: impl Fn(&Reading) -> bool) -> Option<f64> {

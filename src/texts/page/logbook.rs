@@ -63,6 +63,11 @@ pub fn counts_there(word: &str) -> String {
     format!("A reading counts there if its place says “{word}”.")
 }
 
+#[inline]
+pub fn read_elsewhere(places: &str) -> String {
+    format!("Read elsewhere, and compared with nothing: {places}.")
+}
+
 pub const COUNTED_WITH_LEARNT: &str = ", counted with what the logbook had taught";
 
 #[inline]

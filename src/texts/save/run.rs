@@ -60,6 +60,11 @@ pub fn band_outside(value: &str, least: &str, most: &str) -> String {
 }
 
 #[inline]
+pub fn no_place(shown: &str, known: &str) -> String {
+    format!("“{shown}” is no place of a piece; known are {known}.")
+}
+
+#[inline]
 pub fn too_long(found: usize, most: usize) -> String {
     format!("{found} characters; {most} are allowed.")
 }
