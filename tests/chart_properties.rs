@@ -139,7 +139,7 @@ proptest! {
             Outline::Blade { edge_mm: a, spine_mm: b, height_mm: c, is_convex: false },
             Outline::Blade { edge_mm: a, spine_mm: b, height_mm: c, is_convex: true },
         ] {
-            let section = SectionData { outline, hardened_mm: d, is_certain: d > 2.0, core: Constituent::Bainite, is_core_mixed: false, note: "core".into() };
+            let section = SectionData { outline, hardened_mm: d, is_certain: d > 2.0, core: Constituent::Bainite, core_hardened: 0.05 * d, note: "core".into() };
             drawn(&section_view(&section, &Labels::METRIC, size))?;
         }
     }

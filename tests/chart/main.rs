@@ -71,7 +71,7 @@ fn scenes() -> Vec<(String, Scene)> {
         hardened_mm,
         is_certain: true,
         core: Constituent::Pearlite,
-        is_core_mixed: false,
+        core_hardened: 0.0,
         note: "core may hold 2 % pearlite, bainite".into(),
     };
     let blade = Outline::Blade {

@@ -134,7 +134,7 @@ const PARTS: [Part; 16] = [
         begins: "assets/parts/chunk_",
         endings: &["wasm"],
         is_later: true,
-        limit: 255_300,
+        limit: 262_000,
     },
 ];
 

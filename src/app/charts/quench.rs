@@ -112,9 +112,6 @@ pub(crate) fn quench_scene(bench: Bench, width: f64, height: f64) -> Option<Scen
     ))
 }
 
-/// What hardens of a place that is told to hold another constituent in part, as a fraction.
-const MIXED: f64 = 0.1;
-
 /// Where the section hardens.
 pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Scene> {
     let outcome = bench.outcome()?;
@@ -168,7 +165,7 @@ pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Sce
             hardened_mm,
             is_certain: transformed.margin.verdict == route::Verdict::Holds,
             core,
-            is_core_mixed: transformed.hardened_fraction >= MIXED,
+            core_hardened: transformed.hardened_fraction,
             note,
         },
         &labels(bench),

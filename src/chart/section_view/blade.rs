@@ -1,8 +1,8 @@
 //! A blade in section: its flanks from edge to spine, and what may stay soft towards the spine.
 
 use super::dimension::{length_short, level_dimension, name_side, remark, small};
-use super::{SectionData, fill, outlined};
-use crate::chart::ink::{Constituent, Ink};
+use super::{SectionData, fill_core, fill_hardened, outlined};
+use crate::chart::ink::Ink;
 use crate::chart::labels::Labels;
 use crate::chart::numbers::fixed;
 use crate::chart::scene::{Anchor, Pen, Scene, px};
@@ -38,11 +38,11 @@ pub(super) fn blade(
     let upper = flank.iter().map(|[x, half]| [*x, middle - half]);
     let lower = flank.iter().rev().map(|[x, half]| [*x, middle + half]);
     let body: Vec<[f64; 2]> = upper.chain(lower).collect();
-    fill(scene, &body, Constituent::Martensite);
+    fill_hardened(scene, &body);
     let hardened = section.hardened_mm.max(0.0).min(tall);
     let through = hardened >= tall;
     if !through {
-        fill(scene, &core(hardened, tall, x, half, middle), section.core);
+        fill_core(scene, &core(hardened, tall, x, half, middle), section);
     }
     outlined(scene, &body);
     let ext = Pen::new(Ink::Ink2, 0.9);

@@ -44,7 +44,7 @@ pub(super) fn depth_text(
         texts::to_the_centre(section.through_words())
     } else if depth > 0.0 {
         texts::deep(&labels.length(depth))
-    } else if section.is_core_mixed {
+    } else if section.is_core_mixed() {
         texts::partly_from_surface_in(section.core.name())
     } else {
         texts::from_surface_in(section.core.name())

@@ -56,13 +56,18 @@ pub struct SectionData {
     pub is_certain: bool,
     /// What the rest may hold.
     pub core: Constituent,
-    /// Whether the rest hardens in part.
-    pub is_core_mixed: bool,
+    /// What hardens of the rest where it hardens least, as a fraction.
+    pub core_hardened: f64,
     /// A remark on the rest; none when it is empty.
     pub note: String,
 }
 
 impl SectionData {
+    /// Whether it is worth telling that the rest hardens in part.
+    const fn is_core_mixed(&self) -> bool {
+        self.core_hardened >= MIXED
+    }
+
     /// How sure it is that it hardens through.
     const fn through_words(&self) -> &'static str {
         if self.is_certain {
@@ -72,6 +77,11 @@ impl SectionData {
         }
     }
 }
+
+/// What hardens of a core that is told to harden in part, as a fraction.
+const MIXED: f64 = 0.1;
+/// How much of the martensite is hidden at least by a core that hardens nearly.
+const LEAST_SEEN: f64 = 0.3;
 
 /// Pattern of a constituent where it fills an area.
 pub(super) fn pattern_of(constituent: Constituent) -> Option<Pattern> {
@@ -159,11 +169,25 @@ fn full_mm(outline: &Outline) -> f64 {
     }
 }
 
-/// Adds an area given in px downwards.
-fn fill(scene: &mut Scene, area: &[[f64; 2]], constituent: Constituent) {
+/// Adds the piece as it is where it hardens, an area given in px downwards.
+fn fill_hardened(scene: &mut Scene, area: &[[f64; 2]]) {
+    let upwards = upwards(scene, area);
+    scene.add(structure(upwards, Constituent::Martensite));
+}
+
+fn upwards(scene: &Scene, area: &[[f64; 2]]) -> Vec<[f64; 2]> {
     let height = scene.size_px[1];
-    let upwards = area.iter().map(|[x, y]| [*x, height - y]).collect();
-    scene.add(structure(upwards, constituent));
+    area.iter().map(|[x, y]| [*x, height - y]).collect()
+}
+
+/// Adds what may stay softer: over the martensite, which is seen through it where it hardens in part.
+fn fill_core(scene: &mut Scene, area: &[[f64; 2]], section: &SectionData) {
+    let mut core = structure(upwards(scene, area), section.core);
+    if let (true, Mark::Area { fill, .. }) = (section.is_core_mixed(), &mut core) {
+        let opacity = (1.0 - section.core_hardened).max(LEAST_SEEN);
+        *fill = Some(Fill::thin(section.core.fill(), opacity));
+    }
+    scene.add(core);
 }
 
 fn outlined(scene: &mut Scene, area: &[[f64; 2]]) {
@@ -183,12 +207,12 @@ fn plate(scene: &mut Scene, section: &SectionData, labels: &Labels, thickness: f
     // Below it is room for a remark.
     let half = f64::min(30.0, middle - 26.0);
     let body = Rect::new(left, middle - half, right, middle + half).corners();
-    fill(scene, &body, Constituent::Martensite);
+    fill_hardened(scene, &body);
     let depth = section.hardened_mm.max(0.0).min(0.5 * thickness);
     let soft = half * (1.0 - depth / (0.5 * thickness));
     if soft > 0.5 {
         let band = Rect::new(left, middle - soft, right, middle + soft).corners();
-        fill(scene, &band, section.core);
+        fill_core(scene, &band, section);
     }
     outlined(scene, &body);
     thickness_dimension(
@@ -234,11 +258,11 @@ fn bar(scene: &mut Scene, section: &SectionData, labels: &Labels, diameter: f64,
             })
             .collect()
     };
-    fill(scene, &disc(radius), Constituent::Martensite);
+    fill_hardened(scene, &disc(radius));
     let depth = section.hardened_mm.max(0.0).min(0.5 * diameter);
     let soft = radius * (1.0 - depth / (0.5 * diameter));
     if soft > 0.5 {
-        fill(scene, &disc(soft), section.core);
+        fill_core(scene, &disc(soft), section);
     }
     outlined(scene, &disc(radius));
     let right = centre[0] + radius;
