@@ -69,7 +69,7 @@ fn each_reading_is_laid_beside_the_place_it_was_taken_at() {
     let spine = predicted.hrc + 0.5;
     let words = [
         ("edge", edge.hrc - 1.0),
-        ("", spine),
+        ("spine", spine),
         ("face of the spine", 30.0),
     ];
     let run = logged(&blade, &words);
@@ -106,16 +106,68 @@ fn of_a_piece_that_is_alike_throughout_every_reading_counts() {
 fn a_bar_soft_inside_has_a_prediction_for_its_surface() {
     let bar = of("4140", Section::Round { diameter_mm: 60.0 }, "oil_medium");
     let run = logged(&bar, &[]);
-    let predicted = run.predicted.as_ref().expect("a prediction");
+    let predicted = run.predicted.clone().expect("a prediction");
     let surface = predicted.outside.expect("the surface");
     assert_eq!(predicted.place, Some(Place::Centre));
     assert_eq!(surface.place, Some(Place::Surface));
     assert!(surface.hrc > predicted.hrc + 1.0, "{predicted:?}");
-    let run = logged(&bar, &[("surface", surface.hrc + 0.5)]);
+    // A tester is set on the surface, unless it is told otherwise.
+    let centre = ("centre, cut through", predicted.hrc);
+    let run = logged(&bar, &[("", surface.hrc + 0.5), centre]);
+    assert_eq!(
+        measured(&run.compared()),
+        [Some(predicted.hrc), Some(surface.hrc + 0.5)]
+    );
     assert_eq!(
         run.compared_first().and_then(|at| at.is_inside()),
         Some(true)
     );
+}
+
+/// Where the inside is too soft for the C scale the surface alone is predicted, and what was read inside is not
+/// laid beside it.
+#[test]
+fn a_bar_too_soft_inside_is_predicted_at_its_surface_alone() {
+    let bar = of("1045", Section::Square { side_mm: 80.0 }, "water20");
+    let run = logged(&bar, &[("centre", 24.0)]);
+    let predicted = run.predicted.as_ref().expect("a prediction");
+    assert_eq!(
+        (predicted.place, predicted.outside),
+        (Some(Place::Surface), None)
+    );
+    assert_eq!(measured(&run.compared()), [None]);
+    assert_eq!(run.read_elsewhere(), ["centre"]);
+    let run = logged(&bar, &[("", predicted.hrc - 1.0)]);
+    assert!((run.difference_hrc().expect("a difference") + 1.0).abs() < 1e-9);
+    assert_eq!(run.read_elsewhere(), [""; 0]);
+}
+
+/// A prediction that tells nonsense of places is refused.
+#[test]
+fn nonsense_about_places_is_refused() {
+    for (was, is, field) in [
+        (
+            "\"band_off_hrc\": -1.0",
+            "\"band_off_hrc\": 50.0",
+            "band_off_hrc",
+        ),
+        (
+            "\"place\": \"three_quarter\"",
+            "\"place\": \"surface\"",
+            "outside.place",
+        ),
+        (
+            "\"place\": \"edge\",\n     \"hrc\"",
+            "\"hrc\"",
+            "outside.place",
+        ),
+        ("\"hrc\": 61.0", "\"hrc\": 161.0", "outside.hrc"),
+    ] {
+        let text = SAVED.replace(was, is);
+        assert_ne!(text, SAVED, "{was}");
+        let rejected = read_logbook(&text).expect("a logbook").rejected;
+        assert!(rejected[0].contains(field), "{field}: {rejected:?}");
+    }
 }
 
 /// The band of a place that may harden only in part reaches farther to one side than to the other.
@@ -170,19 +222,19 @@ fn a_logbook_of_version_9_tells_places() {
     let mut rows = table.lines();
     let head = rows.next().expect("a head");
     assert!(head.ends_with(",predicted_band_off_hrc,predicted_at"));
-    let row = rows.find(|row| row.starts_with("drawknife-1,"));
-    assert!(
-        row.is_some_and(|row| row.ends_with(",false,0,edge")),
-        "{table}"
-    );
+    let row = rows
+        .find(|row| row.starts_with("drawknife-1,"))
+        .expect("its row");
+    assert!(row.contains(",61,2,5,60.5,-0.5,"), "{row}");
+    assert!(row.ends_with(",false,0,edge"), "{row}");
     let other = loaded.book.runs().find(|run| run.id != knife.id);
     let rows = beside(
         [knife, other.expect("another run")],
         TemperatureScale::Celsius,
         LengthUnit::Millimetre,
     );
-    let told = rows
-        .iter()
-        .find(|row| row.name == "Where the two are compared");
+    let told = rows.iter().find(|row| row.name == "Predicted at");
     assert_eq!(told.expect("a row").texts, ["cutting edge", "–"]);
+    let figure = rows.iter().find(|row| row.name == "Predicted, HRC");
+    assert_eq!(figure.expect("a row").texts[0], "61.0");
 }

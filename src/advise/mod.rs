@@ -25,6 +25,7 @@ pub use find::{
 };
 pub use inputs::{Content, Distribution, Input, OpenInput, Tolerances};
 pub use law::Law;
+pub(crate) use learn::is_outside;
 pub use learn::{
     Band, Compared, Corrected, Correction, Entangled, LearnRun, Learned, Learnt, LoggedReading,
     LoggedRun, Measurement, NextMeasurement, NotUsed, Owner, Prediction, ReadAt, SetPoint,

@@ -188,7 +188,7 @@ fn of_hardening(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<Caution>
             needs_min: known.core_cold_min,
         });
     }
-    if let Some(cold) = outcome.cold.given()
+    if let Some(cold) = outcome.judged_cold()
         && let Some(snap) = &cold.snap
     {
         let most = snap.austenite_between[1] - snap.austenite_without;
@@ -197,9 +197,13 @@ fn of_hardening(route: &Route, baths: &Baths, outcome: &Outcome) -> Vec<Caution>
         }
     }
     let left = quenched.austenite;
+    let at_hottest = match outcome.judged_edge() {
+        Some(edge) => edge.austenite_at_hottest,
+        None => outcome.furnace.austenite_at_hottest,
+    };
     if left > MUCH_AUSTENITE {
         told.push(Caution::MuchAustenite { fraction: left });
-    } else if let Some(austenite) = outcome.furnace.austenite_at_hottest
+    } else if let Some(austenite) = at_hottest
         && austenite > MUCH_AUSTENITE
         && route.soak_band_k() > 0.0
     {

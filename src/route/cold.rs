@@ -4,6 +4,7 @@ use super::hardening::{Hardened, Hardening};
 use super::outcome::{ColdOutcome, SnapOutcome};
 use super::plan::{Cold, Route};
 use super::sentences::TELLABLE_HRC;
+use super::tempering::Tempering;
 use crate::heat::core_cold_s;
 use crate::steel::OutOfRange;
 
@@ -44,6 +45,7 @@ impl Chilled {
             None => [quenched.fractions.austenite, rise_hrc(quenched, &piece)],
         };
         let after = piece.fractions.austenite;
+        let is_kept = is_kept(route, quenched, &piece);
         let snap = match (cold.snap, &piece.snapped) {
             (Some(snap), Some(snapped)) => {
                 let without = hardening.cold(steel, quenched, &Cold { snap: None, ..cold })?;
@@ -70,11 +72,29 @@ impl Chilled {
                 austenite_lost_per_min: (later.fractions.austenite - after) / LONGER_MIN,
                 gain_lost_hrc_per_min: rise_hrc(&later, &piece) / LONGER_MIN,
                 core_cold_min: core_cold_s(route.section, cold.temperature_c) / 60.0,
-                is_worth_it: gain_hrc >= TELLABLE_HRC || before - after >= WORTH_AUSTENITE,
+                is_worth_it: is_kept
+                    && (gain_hrc >= TELLABLE_HRC || before - after >= WORTH_AUSTENITE),
+                is_kept,
                 snap,
             },
         })
     }
+}
+
+/// Whether the tempers leave of it what a tester can see, or as much austenite as is worth it: a hot temper turns
+/// what is left anyway. What the tempers do that the models do not reach is taken to leave it.
+fn is_kept(route: &Route, quenched: &Hardened, chilled: &Hardened) -> bool {
+    if route.tempers.is_empty() {
+        return true;
+    }
+    let [without, with] = [quenched, chilled].map(|piece| {
+        let tempering = Tempering::of(&route.composition, &route.tempers, Some(piece)).ok()?;
+        let last = tempering.stages().last()?;
+        Some((last.hardness?.hrc_carried(), last.fractions?.austenite))
+    });
+    without.zip(with).is_none_or(|(without, with)| {
+        with.0 - without.0 >= TELLABLE_HRC || without.1 - with.1 >= WORTH_AUSTENITE
+    })
 }
 
 fn rise_hrc(from: &Hardened, to: &Hardened) -> f64 {
@@ -104,6 +124,31 @@ mod tests {
             route.tempers.clear();
         }
         run(&route).unwrap()
+    }
+
+    /// Common practice, no source: a spring's temper turns what austenite is left, with or without the cold.
+    #[test]
+    fn a_cold_bath_before_a_hot_temper_is_not_worth_it() {
+        let worth = |temper_c| {
+            let mut route = Route::example();
+            route.take_grade(crate::steel::find("5160").unwrap());
+            route.section = crate::heat::Section::Plate { thickness_mm: 8.0 };
+            route.cold = Some(WEIGHED);
+            for temper in &mut route.tempers {
+                temper.temperature_c = temper_c;
+            }
+            let outcome = run(&route).unwrap();
+            let cold = *outcome.cold.given().unwrap();
+            (
+                cold.is_worth_it,
+                cold.is_kept,
+                outcome.stages.last().unwrap().hrc().unwrap(),
+            )
+        };
+        let (is_worth_it, is_kept, with_hrc) = worth(450.0);
+        assert!(!is_worth_it && !is_kept);
+        assert!(with_hrc < 50.0);
+        assert!(worth(150.0).1);
     }
 
     /// Common practice, no source: it costs some response of the cold, and next to no hardness.

@@ -19,11 +19,12 @@ const NONE_LEFT: f64 = 5e-4;
 /// costs.
 pub(super) fn cold_sentence(outcome: &Outcome) -> Option<Sentence> {
     let edge = outcome.judged_edge();
-    let cold = edge.map_or(outcome.cold.given(), |edge| edge.cold.as_ref())?;
+    let cold = outcome.judged_cold()?;
     if cold.austenite_before < NONE_LEFT {
         // None is left either where all has turned into something soft.
         let quenched = outcome.quench.transformed.given();
-        let is_hard = quenched.is_none_or(|quenched| quenched.hardened_fraction >= HARDENED);
+        let is_hard = edge.is_some()
+            || quenched.is_none_or(|quenched| quenched.hardened_fraction >= HARDENED);
         let tone = if is_hard { Tone::Holds } else { Tone::Narrow };
         return Some(Sentence::new(tone).say(texts::NO_AUSTENITE, &[]));
     }
@@ -43,8 +44,10 @@ pub(super) fn cold_sentence(outcome: &Outcome) -> Option<Sentence> {
             let parts = vec![after, gain, number("lost", lost)];
             (Tone::Holds, texts::WORTH_DOING_SOON, parts)
         }
+        (true, false) if !cold.is_kept => (Tone::Holds, texts::TEMPERED_AWAY, vec![after, gain]),
         (true, false) => (Tone::Holds, texts::ADDS_LITTLE, vec![after, gain]),
         (false, true) => (Tone::Narrow, texts::WOULD_ADD, vec![after, gain]),
+        (false, false) if !cold.is_kept => (Tone::Holds, texts::TEMPER_DOES_IT, vec![]),
         (false, false) => (Tone::Holds, texts::NOT_WORTH_IT, vec![gain]),
     };
     let before = format_percent(cold.austenite_before);

@@ -37,10 +37,10 @@ impl FurnaceEnd {
         Some(self.hardened.as_ref()?.1.hardness.hrc_carried())
     }
 
-    /// As quenched along the cooling curve of another place, HRC, carried on below 20.
-    pub(super) fn hrc_along(&self, curve: &CoolingCurve) -> Option<f64> {
+    /// As quenched along the cooling curve of another place.
+    pub(super) fn quenched_along(&self, curve: &CoolingCurve) -> Option<Hardened> {
         let (hardening, _) = self.hardened.as_ref()?;
-        Some(hardening.quench(curve).ok()?.hardness.hrc_carried())
+        hardening.quench(curve).ok()
     }
 
     /// With bainite, which is wanted in a hot bath.

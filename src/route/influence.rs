@@ -31,6 +31,8 @@ pub(super) struct Planned<'a> {
     pub(super) tried: &'a Tried,
     /// The coldest and the hottest of the furnace.
     pub(super) ends: &'a [Option<FurnaceEnd>; 2],
+    /// The cooling curve of the place that is told, where it is not the one that decides.
+    pub(super) along: Option<&'a CoolingCurve>,
 }
 
 /// The piece as quenched with one thing changed before; none where a model does not reach.
@@ -163,6 +165,15 @@ impl Planned<'_> {
         }
     }
 
+    /// The same of a piece with another austenite, at the place that is told.
+    fn final_hrc_there(&self, tried: &Option<(Hardening, Hardened)>) -> Option<f64> {
+        let (hardening, deciding) = tried.as_ref()?;
+        match self.along {
+            Some(curve) => self.final_hrc(hardening, &hardening.quench(curve).ok()?),
+            None => self.final_hrc(hardening, deciding),
+        }
+    }
+
     fn all_tempers_shifted(&self, shift_k: f64) -> Option<f64> {
         let mut tempers = self.route.tempers.clone();
         for temper in &mut tempers {
@@ -174,7 +185,7 @@ impl Planned<'_> {
     /// The influences on the final hardness, as far as the models reach.
     pub(super) fn influences(&self, outcome: &Outcome) -> Vec<Influence> {
         let Some(planned_hrc) = outcome
-            .stages
+            .judged_stages()
             .last()
             .and_then(|stage| stage.hardness?.hrc())
         else {
@@ -215,26 +226,24 @@ impl Planned<'_> {
             self.tried
                 .thicker
                 .as_ref()
+                // A blade is thicker at the spine.
+                .filter(|_| self.along.is_none())
                 .and_then(|quenched| self.final_hrc(self.hardening, quenched)),
         );
         let band_k = route.soak_band_k();
         if band_k > 0.0 {
-            let [coldest, hottest] = self.ends.each_ref().map(|end| {
-                let (hardening, quenched) = end.as_ref()?.hardened.as_ref()?;
-                self.final_hrc(hardening, quenched)
-            });
+            let [coldest, hottest] = self
+                .ends
+                .each_ref()
+                .map(|end| self.final_hrc_there(&end.as_ref()?.hardened));
             note(InfluenceKind::Furnace { step_k: band_k }, coldest, hottest);
         }
-        let after = |tried: &Option<(Hardening, Hardened)>| {
-            let (hardening, quenched) = tried.as_ref()?;
-            self.final_hrc(hardening, quenched)
-        };
         note(
             InfluenceKind::SoakTime {
                 step_min: SOAK_STEP_MIN,
             },
-            after(&self.tried.shorter),
-            after(&self.tried.longer),
+            self.final_hrc_there(&self.tried.shorter),
+            self.final_hrc_there(&self.tried.longer),
         );
         found
     }

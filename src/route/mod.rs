@@ -62,7 +62,7 @@ mod why;
 /// number by a tenth: what was learnt is the error of one version, and says nothing of the next. Words,
 /// charts, files and what moves numbers by less, such as a finer mesh, change without it. Before it was
 /// counted by itself runs had the version of the program, `0.1.0`, and what was learnt none.
-pub const MODELS: &str = "5";
+pub const MODELS: &str = "6";
 
 pub use agitation::{AGITATION_RANGE, bath_to_pass};
 pub use allowed::RouteFieldError;
@@ -86,11 +86,11 @@ pub use in_use::{Direction, InUse, Property, Reason, in_use};
 pub use known::{Known, Refusal};
 pub use margin::{Margin, MarginSources, Neighbour, Verdict};
 pub(crate) use other_quenches::compared_section;
-pub(crate) use outcome::UNEVEN_HRC;
 pub use outcome::{
     ColdOutcome, FurnaceBand, Influence, InfluenceKind, Outcome, QuenchOutcome, QuenchTransformed,
     SnapOutcome, Stage, Step, TemperOutcome, TemperPoint,
 };
+pub(crate) use outcome::{UNEVEN_HRC, hrc_range};
 pub use outside::Outside;
 pub use places::PlaceOutcome;
 pub use plan::{Cold, NextBath, Quench, Route, Soak, Target, Temper};

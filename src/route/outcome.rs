@@ -49,7 +49,7 @@ pub struct Outcome {
     pub outside: Option<Outside>,
     /// Hardness against tempering temperature for the planned time and number of tempers.
     pub temper: Known<TemperOutcome>,
-    /// What moves the final hardness, one thing at a time.
+    /// What moves the final hardness that the target is laid against, one thing at a time.
     pub influences: Vec<Influence>,
     /// What can go wrong or hurt, in the order of the route.
     pub cautions: Vec<Caution>,
@@ -71,6 +71,27 @@ impl Outcome {
             Some(edge) => &edge.stages,
             None => &self.stages,
         }
+    }
+
+    /// Hardness against tempering temperature, where the target is laid against it.
+    #[must_use]
+    pub fn judged_temper(&self) -> Option<&TemperOutcome> {
+        let edge = self.judged_edge();
+        edge.map_or(self.temper.given(), |edge| edge.temper.as_ref())
+    }
+
+    /// What the cold treatment does there.
+    #[must_use]
+    pub fn judged_cold(&self) -> Option<&ColdOutcome> {
+        let edge = self.judged_edge();
+        edge.map_or(self.cold.given(), |edge| edge.cold.as_ref())
+    }
+
+    /// The place where the target is laid against the hardness, where places differ.
+    #[must_use]
+    pub fn judged_place(&self) -> Option<Place> {
+        let edge = self.judged_edge().map(|edge| edge.place);
+        edge.or_else(|| self.quench.named_place())
     }
 
     /// Widens the band of each hardness by what the furnace's band does to the quenched hardness.
@@ -232,8 +253,10 @@ pub struct ColdOutcome {
     pub austenite_lost_per_min: f64,
     /// Hardness that each further minute of waiting costs, HRC, in the mean of the next ten.
     pub gain_lost_hrc_per_min: f64,
-    /// Whether it changes the piece by more than a tester can see.
+    /// Whether it changes the piece, as tempered, by more than a tester can see.
     pub is_worth_it: bool,
+    /// Whether the tempers leave anything of what it changes.
+    pub is_kept: bool,
     /// About how long the core of the piece takes to be as cold as the bath, min.
     pub core_cold_min: f64,
     /// What the snap temper before it costs, if one is planned.
@@ -287,9 +310,7 @@ impl Stage {
     #[must_use]
     pub fn hrc_range(&self) -> Option<[f64; 2]> {
         let hrc = self.hardness?.hrc_carried();
-        let held = |hrc: f64| Hardness::from_hrc_carried(hrc).hrc_carried();
-        let [below_hrc, above_hrc] = self.sides_hrc();
-        Some([held(hrc - below_hrc), held(hrc + above_hrc)])
+        Some(hrc_range(hrc, self.band_hrc, self.band_off_hrc))
     }
 
     /// How far the band reaches below and above the hardness, HRC.
@@ -351,6 +372,14 @@ impl Stage {
     }
 }
 
+/// The ends of a band of a half width about a middle that lies so far above a hardness, HRC, on the scale as it is
+/// carried on.
+pub(crate) fn hrc_range(hrc: f64, half_hrc: f64, off_hrc: f64) -> [f64; 2] {
+    let middle_hrc = hrc + off_hrc;
+    [middle_hrc - half_hrc, middle_hrc + half_hrc]
+        .map(|hrc| Hardness::from_hrc_carried(hrc).hrc_carried())
+}
+
 impl QuenchOutcome {
     /// The place that is told, where places differ in hardness: the one that decides, if it does not harden.
     #[must_use]
@@ -371,9 +400,7 @@ impl TemperPoint {
     /// Between which hardness it is nine times in ten, HRC, as [`Stage::hrc_range`].
     #[must_use]
     pub fn hrc_range(&self) -> [f64; 2] {
-        let middle = self.hrc + self.band_off_hrc;
-        [middle - self.band_hrc, middle + self.band_hrc]
-            .map(|hrc| Hardness::from_hrc_carried(hrc).hrc_carried())
+        hrc_range(self.hrc, self.band_hrc, self.band_off_hrc)
     }
 }
 

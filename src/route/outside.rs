@@ -4,13 +4,13 @@
 use super::cold::Chilled;
 use super::furnace_ends::{FurnaceEnd, swing_hrc};
 use super::hardening::{Hardened, Hardening};
-use super::outcome::{ColdOutcome, QuenchTransformed, Stage};
+use super::outcome::{ColdOutcome, QuenchTransformed, Stage, TemperOutcome};
 use super::plan::Route;
-use super::quench_ends::{QuenchEnds, swings_hrc};
+use super::quench_ends::{QuenchEnds, swings_hrc, widen_chart};
 use super::quenched::Finished;
 use super::sentences::TELLABLE_HRC;
 use super::verdict::HARDENED;
-use crate::heat::{Cooled, Place};
+use crate::heat::{Cooled, CoolingCurve, Place};
 use crate::soak::SoakOutcome;
 use serde::Serialize;
 
@@ -21,13 +21,18 @@ pub struct Outside {
     pub place: Place,
     /// Its constituents and hardness after each step from the quench on.
     pub stages: Vec<Stage>,
+    /// Austenite left after the quench there at the hottest of the furnace's band, volume fraction.
+    pub austenite_at_hottest: Option<f64>,
     /// What the cold treatment does to it, as planned or as it would be at −75 °C.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cold: Option<ColdOutcome>,
+    /// Its hardness against tempering temperature, of a cutting edge: the target is laid against it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub temper: Option<TemperOutcome>,
 }
 
 impl Outside {
-    /// It as it is after the last step that is known.
+    /// It as it is after the last of its steps.
     #[must_use]
     pub fn last(&self) -> Option<&Stage> {
         self.stages.last()
@@ -37,6 +42,14 @@ impl Outside {
     pub(super) fn is_edge(&self) -> bool {
         self.place == Place::Edge
     }
+}
+
+/// The steel there, to be changed and tempered otherwise.
+pub(super) struct OutsideSteel<'a> {
+    pub(super) curve: &'a CoolingCurve,
+    pub(super) quenched: Hardened,
+    /// After the cold bath, if there is one.
+    pub(super) ready: Hardened,
 }
 
 /// A piece as quenched.
@@ -50,10 +63,10 @@ pub(super) struct QuenchedWhole<'a> {
     pub(super) furnace_ends: &'a [Option<FurnaceEnd>; 2],
 }
 
-impl QuenchedWhole<'_> {
+impl<'a> QuenchedWhole<'a> {
     /// None of a piece that hardens where it hardens least, nor of a surface that a tester cannot tell from
     /// there.
-    pub(super) fn outside(&self, route: &Route) -> Option<Outside> {
+    pub(super) fn outside(&self, route: &Route) -> Option<(Outside, OutsideSteel<'a>)> {
         if self.transformed.hardened_fraction >= HARDENED {
             return None;
         }
@@ -68,32 +81,50 @@ impl QuenchedWhole<'_> {
         let chilled = Chilled::of(route, self.hardening, &quenched).ok();
         let cold_piece = chilled.as_ref().map(|chilled| &chilled.piece);
         let cold_piece = route.cold.and(cold_piece);
+        let ready = *cold_piece.unwrap_or(&quenched);
         let steel = &route.composition;
         let finished = Finished::of(steel, Some(&quenched), cold_piece, &route.tempers);
         let mut places = self.transformed.places.iter();
         let there = places.find(|there| there.place == curve.place);
-        let swings_hrc = there.map(|there| {
+        let ends = there.map(|there| {
             let is_held = self.transformed.held_c.is_some();
             let ends = QuenchEnds::of(route, self.soaked, curve, &there.margin, is_held);
-            swings_hrc(&finished.stages, &ends.finished(route))
+            ends.finished(route)
         });
+        let swings_hrc = ends.as_ref().map(|ends| swings_hrc(&finished.stages, ends));
+        let temper = finished
+            .tempering
+            .ok()
+            .filter(|_| curve.place == Place::Edge);
+        let mut temper = temper.and_then(|tempering| tempering.chart(route).ok());
+        if let (Some(chart), Some(ends)) = (&mut temper, &ends) {
+            widen_chart(chart, route, ends);
+        }
         let at_ends = self.furnace_ends.each_ref();
-        let at_ends = at_ends.map(|end| end.as_ref()?.hrc_along(curve));
-        let furnace_swing_hrc = swing_hrc(at_ends, quenched_hrc);
-        let open_hrc = cold_piece.unwrap_or(&quenched).open_hrc();
+        let at_ends = at_ends.map(|end| end.as_ref()?.quenched_along(curve));
+        let ends_hrc = at_ends.map(|end| Some(end?.hardness.hrc_carried()));
+        let furnace_swing_hrc = swing_hrc(ends_hrc, quenched_hrc);
         let mut stages = finished.stages;
         for stage in &mut stages {
-            route.taught().enter(stage, open_hrc);
+            route.taught().enter(stage, ready.open_hrc());
             stage.widen_by_furnace(furnace_swing_hrc);
         }
         for (stage, swing_hrc) in stages.iter_mut().zip(swings_hrc.unwrap_or_default()) {
             stage.widen_by_quench(swing_hrc);
         }
-        Some(Outside {
+        let outside = Outside {
             place: curve.place,
             stages,
+            austenite_at_hottest: at_ends[1].map(|hottest| hottest.fractions.austenite),
             cold: chilled.map(|chilled| chilled.outcome),
-        })
+            temper,
+        };
+        let steel = OutsideSteel {
+            curve,
+            quenched,
+            ready,
+        };
+        Some((outside, steel))
     }
 }
 
@@ -101,9 +132,12 @@ impl QuenchedWhole<'_> {
 mod tests {
     use super::*;
     use crate::heat::{Grind, MediumChoice, Section};
-    use crate::route::{Caution, Outcome, Sentence, Step, run, sentences};
+    use crate::route::{
+        Caution, Cold, Deviation, Influence, InfluenceKind, Left, Outcome, Sentence, Step, Taught,
+        card, run, sentences,
+    };
     use crate::steel::find;
-    use crate::units::TemperatureScale;
+    use crate::units::{LengthUnit, TemperatureScale};
 
     fn of(designation: &str, section: Section, medium: &str) -> (Route, Outcome) {
         let mut route = Route::example();
@@ -147,9 +181,19 @@ mod tests {
         assert_eq!(bar.1.judged_stages(), bar.1.stages);
         let said = told(&bar);
         let said = said.last().unwrap();
-        let place = said.find("At the surface it has").unwrap();
-        let verdict = said.find("target").unwrap();
-        assert!(verdict < place, "{said}");
+        let (inside, surface) = said.split_once("At the surface it has").unwrap();
+        assert!(inside.contains("target."), "{said}");
+        assert!(!surface.contains("target"), "{said}");
+        let card = card(
+            &bar.0,
+            &bar.1,
+            TemperatureScale::Celsius,
+            LengthUnit::Millimetre,
+        );
+        let rows: Vec<&str> = card.expected.iter().map(|row| row.after.as_str()).collect();
+        let temper = rows.len() - 2;
+        assert!(rows[temper].ends_with(", centre"), "{rows:?}");
+        assert!(rows[temper + 1].ends_with(", surface"), "{rows:?}");
     }
 
     /// The surface is harder by no more than it hardens before the inside: of a thin bar by nothing.
@@ -195,6 +239,74 @@ mod tests {
         let cautions = run(&route).unwrap().cautions;
         let much = Caution::MuchAustenite { fraction: edge };
         assert!(cautions.contains(&much), "{cautions:?} {edge}");
+    }
+
+    /// What a snap temper keeps, and what a furnace that is too hot leaves, is told of the edge as it is of a thin
+    /// piece of the same steel.
+    #[test]
+    fn austenite_of_an_edge_is_that_of_a_thin_piece() {
+        let (mut route, _) = blade();
+        route.tempers.clear();
+        route.cold = Some(Cold {
+            snap: Some(Cold::SNAP_FIRST_OFFERED),
+            ..Cold::FIRST_OFFERED
+        });
+        let kept = |route: &Route| {
+            let mut cautions = run(route).unwrap().cautions.into_iter();
+            let told = cautions.find_map(|caution| match caution {
+                Caution::SnapKeeps { most } => Some(most),
+                _ => None,
+            });
+            told.unwrap()
+        };
+        let edge = kept(&route);
+        route.section = Section::Plate { thickness_mm: 0.5 };
+        approx::assert_abs_diff_eq!(edge, kept(&route), epsilon = 0.01);
+    }
+
+    /// The chart, the ways to the target and what moves the hardness are those of what is judged.
+    #[test]
+    fn the_temper_of_a_blade_soft_above_is_that_of_its_edge() {
+        let (route, outcome) = blade();
+        let chart = outcome.judged_temper().unwrap();
+        let last = outcome.judged_stages().last().unwrap().hrc().unwrap();
+        let temper_c = route.tempers[0].temperature_c;
+        approx::assert_abs_diff_eq!(chart.hrc_at(temper_c).unwrap(), last, epsilon = 0.2);
+        let mut there = route.clone();
+        for temper in &mut there.tempers {
+            temper.temperature_c = chart.meets_target_c[0];
+        }
+        let met = run(&there).unwrap();
+        let met_hrc = met.judged_stages().last().unwrap().hrc().unwrap();
+        let middle_hrc = 0.5 * (route.target.least_hrc + route.target.most_hrc);
+        approx::assert_abs_diff_eq!(met_hrc, middle_hrc, epsilon = 0.1);
+        let hotter = outcome.influences.iter().find_map(|moved| {
+            let is_temper = matches!(moved.kind, InfluenceKind::TemperTemperature { .. });
+            moved.more_hrc.filter(|_| is_temper)
+        });
+        let mut warmer = route.clone();
+        for temper in &mut warmer.tempers {
+            temper.temperature_c += 10.0;
+        }
+        let warmer = run(&warmer).unwrap();
+        let moved = warmer.judged_stages().last().unwrap().hrc().unwrap() - last;
+        approx::assert_abs_diff_eq!(hotter.unwrap(), moved, epsilon = 1e-9);
+        let of_section = |moved: &Influence| matches!(moved.kind, InfluenceKind::Thickness { .. });
+        assert!(!outcome.influences.iter().any(of_section));
+    }
+
+    /// What was learnt counts at every place.
+    #[test]
+    fn what_was_learnt_moves_the_outside_as_well() {
+        let (mut route, plain) = blade();
+        let off = Deviation {
+            tempered_hrc: -1.5,
+            ..Deviation::default()
+        };
+        route.taught = Some(Taught::new(off, Left::default()));
+        let taught = run(&route).unwrap();
+        let last = |outcome: &Outcome| outcome.judged_stages().last().unwrap().hrc().unwrap();
+        approx::assert_abs_diff_eq!(last(&taught), last(&plain) - 1.5, epsilon = 1e-9);
     }
 
     /// Of a bar soft inside the surface is martensite, which breaks untempered.

@@ -11,7 +11,7 @@ use super::influence::{Planned, Tried};
 use super::known::Known;
 use super::other_quenches::Quencher;
 use super::outcome::{Outcome, QuenchOutcome, QuenchTransformed, Stage};
-use super::outside::{Outside, QuenchedWhole};
+use super::outside::{Outside, OutsideSteel, QuenchedWhole};
 use super::places::Places;
 use super::plan::Route;
 use super::prepared::{Prepared, anew};
@@ -186,21 +186,29 @@ impl HardenedRoute {
         let swings_hrc = ends.as_ref().map(|ends| swings_hrc(&stages, ends));
         enter_taught(&mut stages, route, open_hrc);
         outcome.stages.extend(stages);
-        outcome.outside = self.outside(route);
+        let (outside, outside_steel) = self.outside(route).unzip();
+        outcome.outside = outside;
         let mut chart = tempering.and_then(|tempering| tempering.chart(route));
         if let (Ok(chart), Some(ends)) = (&mut chart, &ends) {
             widen_chart(chart, route, ends);
         }
         outcome.temper = Known::from(chart);
         if let Some((hardening, quenched)) = hardened {
-            let planned = Planned {
+            let edge = outside_steel.filter(|_| outcome.judged_edge().is_some());
+            let mut planned = Planned {
                 route,
                 hardening,
                 quenched,
                 ready: ready.as_ref().unwrap_or(quenched),
                 tried: &self.tried,
                 ends: &self.ends,
+                along: None,
             };
+            if let Some(edge) = &edge {
+                planned.quenched = &edge.quenched;
+                planned.ready = &edge.ready;
+                planned.along = Some(edge.curve);
+            }
             outcome.influences = planned.influences(&outcome);
         }
         outcome.widen_by_furnace();
@@ -217,7 +225,7 @@ impl HardenedRoute {
 
 impl HardenedRoute {
     /// What is reached from outside of a piece that does not harden through.
-    fn outside(&self, route: &Route) -> Option<Outside> {
+    fn outside(&self, route: &Route) -> Option<(Outside, OutsideSteel<'_>)> {
         let whole = QuenchedWhole {
             soaked: &self.begun.soak,
             hardening: self.piece.hardening.as_ref().ok()?,

@@ -297,7 +297,10 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
     };
     let sentence = told(Sentence::new(tone));
     match outside {
-        Some(edge) if edge.is_edge() => verdict(with_outside(sentence, edge)),
+        Some(edge) if edge.is_edge() => {
+            let sentence = sentence.say(texts::outcome::HARDENS_LEAST, &[]);
+            verdict(with_outside(sentence, edge))
+        }
         Some(surface) => with_outside(verdict(sentence), surface),
         None => verdict(sentence),
     }

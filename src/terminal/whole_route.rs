@@ -37,6 +37,10 @@ pub(super) const QUESTIONS: &[Question] = &[Question {
         ("cold", "what a cold treatment does, planned or not"),
         ("stages", "fractions and hardness after each step"),
         (
+            "outside",
+            "of a piece that does not harden through: the same of its cutting edge or surface",
+        ),
+        (
             "temper",
             "hardness against tempering temperature, embrittling range",
         ),

@@ -29,7 +29,7 @@ test("a reading at the cutting edge is laid beside the edge's prediction", async
     said,
     "Three quarters up predicted 50.0, 43–55 HRC by model 5; measured 44.5 HRC: −5.5, inside the band. " +
       "At the cutting edge predicted 61.0 ± 2.0 HRC; measured 60.5 HRC: −0.5, inside the band. " +
-      "A reading counts there if its place says “edge”. Read elsewhere, and compared with nothing: face of the spine.",
+      "Say where each was read: “edge” or “spine”. Read elsewhere, and compared with nothing: face of the spine.",
   );
   // The first row is the reading at the edge.
   const place = bench.page.getByLabel("Place", { exact: true }).first();

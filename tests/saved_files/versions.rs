@@ -193,7 +193,7 @@ fn version_8_has_the_routes_of_version_7() {
     assert_eq!(read_bench(V8_BENCH), read_bench(V7_BENCH));
 }
 
-/// Of routes nothing is new; what is new of a logbook is read in `tests/logbook.rs`.
+/// Of routes nothing is new; what is new of a logbook is read in `tests/logbook_places.rs`.
 #[test]
 fn version_9_has_the_routes_of_version_8() {
     assert_eq!(read(V9_SHELF), read(V8_SHELF));

@@ -152,16 +152,18 @@ fn what_teaches_nothing_is_told_with_its_reason() {
     };
     let on = |value: f64, scale: Scale| LoggedReading {
         scale,
+        place: "core".to_owned(),
         ..reading(value, Step::Quench)
     };
     let mut run = logged(
         &route,
         vec![
             at("surface, left"),
-            at("2 mm from the surface"),
+            at("centre, cut through"),
             on(12.0, Scale::Hrc),
             on(510.0, Scale::Hv),
             reading(50.0, Step::Cold),
+            at(""),
         ],
     );
     run.fracture_grain_astm = Some(8.0);
@@ -184,6 +186,7 @@ fn what_teaches_nothing_is_told_with_its_reason() {
         (0, "readings[0]", "surface, left"),
         (0, "readings[2]", "12 HRC has no number"),
         (0, "readings[4]", "no such step"),
+        (0, "readings[5]", "where it was read is not told"),
         (0, "austenite_vol_percent", "101 vol %"),
         (0, "fracture_grain_astm", "fracture grain"),
         (

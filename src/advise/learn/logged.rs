@@ -1,7 +1,7 @@
 //! Runs as this room takes them, and what of them can be learnt from.
 
 use super::plan::{Computed, Measurable};
-use super::read_at::ReadAt;
+use super::read_at::{ReadAt, is_faster};
 use crate::hardness::{Hardness, Scale, convert};
 use crate::route::{Route, Step};
 use recalesce_texts::advise::RETAINED_AUSTENITE;
@@ -142,6 +142,17 @@ fn as_text<S: serde::Serializer>(reason: &Unusable, serializer: S) -> Result<S::
     serializer.collect_str(reason)
 }
 
+/// Whether the places of a piece harden alike.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Alike {
+    /// However much is off.
+    Surely,
+    /// As planned: the place that decides hardens.
+    AsPlanned,
+    /// The place that decides does not harden, and others may.
+    Not,
+}
+
 /// One measurement on a piece.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Observed {
@@ -194,11 +205,11 @@ impl LoggedReading {
 
 impl LoggedRun {
     /// What of it can be learnt from, and what not. `computed` is what the models say of it as
-    /// planned; `is_alike` whether every place of it hardens alike.
+    /// planned; `alike` whether every place of it hardens alike.
     pub(super) fn observed(
         &self,
         computed: &Computed,
-        is_alike: bool,
+        alike: Alike,
     ) -> (Vec<Observed>, Vec<(Unused, Unusable)>) {
         let mut found: Vec<Observed> = Vec::new();
         let mut not_used = Vec::new();
@@ -208,8 +219,14 @@ impl LoggedRun {
         };
         for (place, reading) in self.readings.iter().enumerate() {
             let used = reading.what(&self.route).and_then(told).and_then(|what| {
-                let read_at = ReadAt::of(&reading.place, self.route.section);
-                if !is_alike && read_at != ReadAt::Deciding {
+                let is_of_deciding = match alike {
+                    Alike::Surely => true,
+                    Alike::AsPlanned => !is_faster(&reading.place),
+                    Alike::Not => {
+                        ReadAt::of(&reading.place, self.route.section) == ReadAt::Deciding
+                    }
+                };
+                if !is_of_deciding {
                     return Err(Unusable::Place {
                         place: reading.place.trim().to_owned(),
                     });

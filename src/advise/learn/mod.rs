@@ -36,6 +36,7 @@ pub use correction::{Corrected, Correction};
 pub use logged::{LoggedReading, LoggedRun, NotUsed, Unusable, Unused};
 pub use next::{Measurement, NextMeasurement};
 pub use read_at::ReadAt;
+pub(crate) use read_at::is_outside;
 pub use run::LearnRun;
 pub use set_point::SetPoint;
 pub use unknown::{Owner, UnknownKind};

@@ -1,7 +1,7 @@
 //! The plans of a logbook and the unknowns that they share.
 
 use super::estimate::{Row, Rows};
-use super::logged::Observed;
+use super::logged::{Alike, Observed};
 use super::plan::{Linear, Measurable, Plan, measurable};
 use super::slot::{Slot, Slots, Variances};
 use super::unknown::{Owner, Unknown, UnknownKind, Unknowns};
@@ -91,7 +91,11 @@ impl Model {
         let enough = (NINE_IN_TEN * sd_of_quench).exp();
         let mut plan = Plan {
             planned: measurable(&route, &planned.stages, 0.0),
-            is_alike: planned.margin_factor.is_some_and(|factor| factor >= enough),
+            alike: match planned.margin_factor {
+                Some(factor) if factor >= enough => Alike::Surely,
+                Some(factor) if factor < 1.0 => Alike::Not,
+                _ => Alike::AsPlanned,
+            },
             unknowns: [None; super::slot::SLOTS],
             variances,
             base: Slots::default(),

@@ -1,5 +1,6 @@
 //! What a route comes to where something is off, and how that changes with it.
 
+use super::logged::Alike;
 use super::slot::{SLOTS, Slot, Slots, Variances};
 use crate::advise::spread::{austenite, hrc};
 use crate::route::{QuenchedTrial, Route, RouteError, Stage, Step, TrialSteel, finished_stage};
@@ -135,8 +136,8 @@ pub(super) struct Plan {
     pub(super) steel: usize,
     /// What comes of it as planned.
     pub(super) planned: Computed,
-    /// Whether all places of its pieces harden alike, however much is off.
-    pub(super) is_alike: bool,
+    /// Whether all places of its pieces harden alike.
+    pub(super) alike: Alike,
 }
 
 impl Plan {

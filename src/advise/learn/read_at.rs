@@ -5,52 +5,86 @@ use crate::heat::{Place, Section};
 
 /// Words that tell a cutting edge.
 const EDGE: [&str; 2] = ["edge", "tip"];
+/// Words that tell the thick side of a blade.
+const SPINE: [&str; 2] = ["spine", "back"];
 /// Words that tell a surface.
 const SURFACE: [&str; 4] = ["surface", "skin", "face", "rim"];
+/// Words that tell the inside of a piece that was cut through.
+const INSIDE: [&str; 5] = ["centre", "center", "core", "axis", "inside"];
 /// The word that tells another place that cools faster than the one that decides.
-const CORNER: &str = "corner";
+const CORNER: [&str; 1] = ["corner"];
 /// The word by which it is not that place: `10 mm from the edge`.
-const AWAY_FROM: &str = "from";
+const AWAY_FROM: [&str; 1] = ["from"];
 
-/// Where a hardness was read.
+/// Where a hardness was read on a piece that does not harden through.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum ReadAt {
-    /// Where the piece decides: nothing else is told.
+    /// Where the piece decides: near the spine of a blade, inside another section.
     Deciding,
-    /// At what is reached from outside: the cutting edge of a blade, the surface of another section.
+    /// At what is reached from outside: the cutting edge of a blade, the surface of another section, which is
+    /// where a tester is set if nothing is told.
     Outside,
-    /// At another place that cools faster than the one that decides.
+    /// At another place, or on a blade at one that is not told.
     Elsewhere,
+}
+
+/// The words of a text.
+struct Words(String);
+
+impl Words {
+    fn of(text: &str) -> Self {
+        Self(text.to_lowercase())
+    }
+
+    fn tell(&self, those: &[&str]) -> bool {
+        let mut words = self.0.split(|c: char| !c.is_alphabetic());
+        words.any(|word| those.contains(&word))
+    }
 }
 
 impl ReadAt {
     /// By the words of a reading of a piece of a section.
     #[must_use]
     pub fn of(words: &str, section: Section) -> Self {
-        let text = words.to_lowercase();
-        let words = || text.split(|c: char| !c.is_alphabetic());
-        let tells = |those: &[&str]| words().any(|word| those.contains(&word));
-        let (outside, other) = match section {
-            Section::Blade { .. } => (tells(&EDGE), tells(&SURFACE)),
-            _ => (tells(&SURFACE), tells(&EDGE)),
-        };
-        match (outside, other || tells(&[CORNER])) {
-            (false, false) => Self::Deciding,
-            _ if tells(&[AWAY_FROM]) => Self::Deciding,
-            (true, false) => Self::Outside,
-            (_, true) => Self::Elsewhere,
+        let words = Words::of(words);
+        let [edge, spine, surface, inside] =
+            [&EDGE[..], &SPINE, &SURFACE, &INSIDE].map(|those| words.tell(those));
+        let is_blade = matches!(section, Section::Blade { .. });
+        if words.tell(&CORNER) || words.tell(&AWAY_FROM) {
+            return Self::Elsewhere;
+        }
+        match (is_blade, edge, surface) {
+            (true, true, false) if !spine => Self::Outside,
+            (true, false, false) if spine => Self::Deciding,
+            (true, ..) | (false, true, _) => Self::Elsewhere,
+            (false, false, false) if inside => Self::Deciding,
+            (false, false, _) => Self::Outside,
         }
     }
 
-    /// The word by which a reading is told to be of a place, if it is one that is told so.
+    /// The word by which a reading is told to be of the place that is predicted for a section.
     #[must_use]
-    pub const fn word(place: Place) -> Option<&'static str> {
-        match place {
-            Place::Edge => Some(EDGE[0]),
-            Place::Surface => Some(SURFACE[0]),
-            _ => None,
+    pub const fn word(self, section: Section) -> &'static str {
+        let is_blade = matches!(section, Section::Blade { .. });
+        match (self, is_blade) {
+            (Self::Outside, true) => EDGE[0],
+            (Self::Outside, false) => SURFACE[0],
+            (_, true) => SPINE[0],
+            (_, false) => INSIDE[0],
         }
     }
+}
+
+/// Whether words tell a place that cools faster than the one that decides, whatever the section.
+pub(super) fn is_faster(words: &str) -> bool {
+    let words = Words::of(words);
+    let tells = |those: &[&str]| words.tell(those);
+    (tells(&EDGE) || tells(&SURFACE) || tells(&CORNER)) && !tells(&AWAY_FROM)
+}
+
+/// Whether a prediction of a place is of what is reached from outside.
+pub(crate) const fn is_outside(place: Place) -> bool {
+    matches!(place, Place::Edge | Place::Surface)
 }
 
 #[cfg(test)]
@@ -66,23 +100,42 @@ mod tests {
             height_mm: 30.0,
             grind: crate::heat::Grind::Straight,
         };
+        use ReadAt::{Deciding, Elsewhere, Outside};
         for (words, of_blade, of_round) in [
-            ("", ReadAt::Deciding, ReadAt::Deciding),
-            ("spine", ReadAt::Deciding, ReadAt::Deciding),
-            ("Edge, near the tip", ReadAt::Outside, ReadAt::Elsewhere),
-            ("10 mm from the edge", ReadAt::Deciding, ReadAt::Deciding),
-            ("surface", ReadAt::Elsewhere, ReadAt::Outside),
-            ("face of the spine", ReadAt::Elsewhere, ReadAt::Outside),
-            ("corner", ReadAt::Elsewhere, ReadAt::Elsewhere),
-            (
-                "surface at the corner",
-                ReadAt::Elsewhere,
-                ReadAt::Elsewhere,
-            ),
-            ("ledge", ReadAt::Deciding, ReadAt::Deciding),
+            ("", Elsewhere, Outside),
+            ("by the stamp", Elsewhere, Outside),
+            ("Spine", Deciding, Outside),
+            ("core, cut through", Elsewhere, Deciding),
+            ("Edge, near the tip", Outside, Elsewhere),
+            ("back of the edge", Elsewhere, Elsewhere),
+            ("10 mm from the edge", Elsewhere, Elsewhere),
+            ("surface", Elsewhere, Outside),
+            ("face of the spine", Elsewhere, Outside),
+            ("surface at the corner", Elsewhere, Elsewhere),
+            ("ledge", Elsewhere, Outside),
         ] {
             assert_eq!(ReadAt::of(words, blade), of_blade, "{words}");
             assert_eq!(ReadAt::of(words, round), of_round, "{words}");
+        }
+        for section in [blade, round] {
+            for place in [Deciding, Outside] {
+                assert_eq!(ReadAt::of(place.word(section), section), place);
+            }
+        }
+    }
+
+    #[test]
+    fn ten_millimetres_from_the_edge_is_not_at_it() {
+        for (words, is) in [
+            ("Edge", true),
+            ("surface", true),
+            ("corner", true),
+            ("10 mm from the edge", false),
+            ("spine", false),
+            ("", false),
+            ("ledge", false),
+        ] {
+            assert_eq!(is_faster(words), is, "{words}");
         }
     }
 }

@@ -222,7 +222,7 @@ impl LearnRun {
         let (observed, not_used) = match self.model.plan(&run.route) {
             Ok(plan) => match self.model.plans.get(plan) {
                 Some(planned) => {
-                    let (observed, not_used) = run.observed(&planned.planned, planned.is_alike);
+                    let (observed, not_used) = run.observed(&planned.planned, planned.alike);
                     (Some((plan, observed)), not_used)
                 }
                 None => (None, Vec::new()),

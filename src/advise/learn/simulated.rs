@@ -160,7 +160,7 @@ pub(super) fn with_measured(straightened: &LearnRun, runs: &[LoggedRun]) -> Lear
     let mut run = straightened.clone();
     for (piece, logged) in run.pieces.iter_mut().zip(runs) {
         let plan = &run.model.plans[piece.plan];
-        piece.observed = logged.observed(&plan.planned, plan.is_alike).0;
+        piece.observed = logged.observed(&plan.planned, plan.alike).0;
     }
     run
 }

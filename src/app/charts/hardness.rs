@@ -18,7 +18,7 @@ const ROOM_ABOVE_TEMPER_K: f64 = 110.0;
 /// Hardness against tempering temperature.
 pub(crate) fn temper_scene(bench: Bench, width: f64, height: f64) -> Option<Scene> {
     let outcome = bench.outcome()?;
-    let temper = outcome.temper.given()?;
+    let temper = outcome.judged_temper()?;
     let (target, first_c) = bench
         .route
         .with(|r| (r.target, r.tempers.first().map(|t| t.temperature_c)));
@@ -82,7 +82,7 @@ pub(crate) fn ladder_scene(bench: Bench, width: f64) -> Option<Scene> {
     let outcome = bench.outcome()?;
     let target = bench.shown().target;
     let rows: Vec<LadderRow> = outcome
-        .stages
+        .judged_stages()
         .iter()
         .filter_map(|stage| {
             Some(LadderRow {

@@ -142,7 +142,7 @@ pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Sce
             .hardened_depth_mm
             .unwrap_or(if is_through { whole_mm } else { 0.0 });
     let rest = &transformed.fractions;
-    let (core, words) = [
+    let (core, share, words) = [
         (
             Constituent::Pearlite,
             rest.pearlite,
@@ -153,11 +153,11 @@ pub(crate) fn section_scene(bench: Bench, width: f64, height: f64) -> Option<Sce
     ]
     .into_iter()
     .max_by(|a, b| a.1.total_cmp(&b.1))
-    .map_or((Constituent::Pearlite, ""), |(c, _, w)| (c, w));
+    .unwrap_or((Constituent::Pearlite, 0.0, ""));
     let note = if is_through {
         String::new()
     } else {
-        texts::charts::core_holds(&format_percent(1.0 - transformed.hardened_fraction), words)
+        texts::charts::core_holds(&format_percent(share), words)
     };
     Some(section_view(
         &SectionData {

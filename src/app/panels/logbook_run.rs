@@ -10,6 +10,7 @@ use leptos::html::H2;
 use leptos::prelude::*;
 use recalesce::advise::ReadAt;
 use recalesce::hardness::Scale;
+use recalesce::heat::Section;
 use recalesce::route::place_words;
 use recalesce::save::logbook::{After, Compared, Done, Draft, DraftReading, DraftUseTest, Run};
 use recalesce::units::{TemperatureScale, format_fixed};
@@ -250,13 +251,22 @@ fn came_out(run: &Run) -> String {
         }
     };
     let told = compared.iter().enumerate().map(of_place);
-    // How a reading is told to be of the one or the other.
-    let outside = predicted.outside.and_then(|outside| outside.place);
-    let word = outside.and_then(ReadAt::word);
-    let elsewhere = run.read_elsewhere();
-    let elsewhere = (!elsewhere.is_empty()).then(|| elsewhere.join("; "));
-    told.chain(word.map(texts::logbook::counts_there))
-        .chain(elsewhere.as_deref().map(texts::logbook::read_elsewhere))
+    let counts = predicted.outside.map(|_| {
+        let section = run.route.section;
+        let words = [ReadAt::Outside, ReadAt::Deciding].map(|place| place.word(section));
+        match section {
+            Section::Blade { .. } => texts::logbook::counts_where_told(words),
+            _ => texts::logbook::counts_outside(words),
+        }
+    });
+    let elsewhere = run.read_elsewhere().into_iter().map(|place| match place {
+        "" => texts::logbook::NO_PLACE,
+        place => place,
+    });
+    let elsewhere = elsewhere.collect::<Vec<_>>().join("; ");
+    let elsewhere = (!elsewhere.is_empty()).then(|| texts::logbook::read_elsewhere(&elsewhere));
+    told.chain(counts)
+        .chain(elsewhere)
         .collect::<Vec<_>>()
         .join(" ")
 }

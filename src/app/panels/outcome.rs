@@ -117,7 +117,8 @@ const TOLD_AFTER: [&str; 4] = [
 /// What the piece is made of after each of these, as far as it is known.
 fn made_of(outcome: &Outcome) -> [Option<Fractions>; 4] {
     let mut after = [None; 4];
-    for stage in &outcome.stages {
+    // Of the place that is judged; the soak is told of the whole.
+    for stage in outcome.stages.iter().take(1).chain(outcome.judged_stages()) {
         let row = match stage.step {
             Step::Soak => 0,
             Step::Quench => 1,
@@ -167,9 +168,13 @@ fn Phases() -> impl IntoView {
             </span>
         }
     });
+    let title = move || match judged_place(bench) {
+        Some(place) => texts::outcome::made_of_at(place),
+        None => texts::outcome::MADE_OF.to_owned(),
+    };
     view! {
         <section>
-            <h3>{texts::outcome::MADE_OF}</h3>
+            <h3>{title}</h3>
             <div style:display=move || display(last_row.get().is_some())>
                 <div class="bars">{bars.collect_view()}</div>
                 <div class="key">{key.into_iter().collect_view()}</div>
@@ -192,6 +197,11 @@ pub(super) const fn phase_word(phase: Constituent, is_hot: bool) -> &'static str
     }
 }
 
+/// The place that is judged, where places differ.
+fn judged_place(bench: Bench) -> Option<&'static str> {
+    bench.outcome()?.judged_place().map(place_name)
+}
+
 /// Steps for which the ladder has room at least.
 const FEWEST_STEPS: usize = 4;
 
@@ -207,10 +217,9 @@ fn Ladder() -> impl IntoView {
         )
     };
     let title = move || {
-        let place = bench.outcome().and_then(|o| o.quench.named_place());
-        place.map_or_else(
+        judged_place(bench).map_or_else(
             || texts::outcome::HARDNESS_HRC.to_owned(),
-            |place| texts::outcome::hardness_at(place_name(place)),
+            texts::outcome::hardness_at,
         )
     };
     let nothing = move || {

@@ -17,9 +17,10 @@ use recalesce_texts::route::{card as texts, plan as plan_texts};
 /// A number that is unknown.
 const UNKNOWN: &str = "–";
 
-/// The stage after a step, if it could be computed.
+/// The piece after a step, where the target is laid against it, if it could be computed.
 pub(super) fn stage(outcome: &Outcome, step: Step) -> Option<&Stage> {
-    outcome.stages.iter().find(|stage| stage.step == step)
+    let mut stages = outcome.judged_stages().iter();
+    stages.find(|stage| stage.step == step)
 }
 
 /// The number of a stage, and between which it is nine times in ten.
@@ -51,19 +52,18 @@ pub(super) fn expected(route: &Route, outcome: &Outcome) -> Vec<Expected> {
             nine_in_ten,
         }
     };
-    let place = outcome.quench.named_place().map(place_name);
+    let place = outcome.judged_place().map(place_name);
     let one = |name: String, step: Step| {
         let name = place.map_or_else(|| name.clone(), |place| texts::expected::at(&name, place));
         row(name, stage(outcome, step).and_then(stage_words))
     };
-    let outside = outcome.outside.as_ref().and_then(|outside| {
-        let last = outside.last()?;
+    let other = other_place(outcome).and_then(|(place, last)| {
         let name = match last.step {
             Step::Temper(n) => plan_texts::temper(n),
             Step::Cold => texts::expected::COLD.to_owned(),
             Step::Soak | Step::Quench | Step::Snap => texts::expected::QUENCH.to_owned(),
         };
-        let name = texts::expected::at(&name, place_name(outside.place));
+        let name = texts::expected::at(&name, place_name(place));
         Some(row(name, stage_words(last)))
     });
     let snap = route
@@ -79,8 +79,18 @@ pub(super) fn expected(route: &Route, outcome: &Outcome) -> Vec<Expected> {
         .chain(snap)
         .chain(cold)
         .chain(tempers)
-        .chain(outside)
+        .chain(other)
         .collect()
+}
+
+/// The other place, of a piece that does not harden through, after its last step: the one that decides beside an
+/// edge, a surface beside the inside.
+fn other_place(outcome: &Outcome) -> Option<(Place, &Stage)> {
+    let outside = outcome.outside.as_ref()?;
+    match outcome.judged_edge() {
+        Some(_) => Some((outcome.quench.named_place()?, outcome.stages.last()?)),
+        None => Some((outside.place, outside.last()?)),
+    }
 }
 
 /// Why a hardness is unknown, where one is.

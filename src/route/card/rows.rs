@@ -13,6 +13,7 @@ use crate::route::sentences::place_name;
 use crate::route::soak_notes::rough_duration;
 use crate::route::verdict::HARDENED;
 use crate::units::{format_duration_s, format_length, format_temperature};
+use recalesce_texts::route::card::expected::at;
 use recalesce_texts::route::card::rows as texts;
 
 /// A piece this cold can be taken in the hand, °C.
@@ -38,9 +39,13 @@ pub(super) fn rows(route: &Route, outcome: &Outcome, units: Units) -> Vec<CardRo
     all
 }
 
-/// Hardness after a step, if it is known.
+/// Hardness after a step, if it is known, with the place where places differ.
 fn after(outcome: &Outcome, step: Step) -> Option<String> {
-    Some(stage_words(stage(outcome, step)?)?.0)
+    let (hardness, _) = stage_words(stage(outcome, step)?)?;
+    Some(match outcome.judged_place() {
+        Some(place) => at(&hardness, place_name(place)),
+        None => hardness,
+    })
 }
 
 fn soak(route: &Route, outcome: &Outcome, units: Units) -> CardRow {

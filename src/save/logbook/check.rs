@@ -2,6 +2,7 @@
 //! length that can be shown. The ranges are of what instruments show, not of what steel does.
 
 use super::{Reading, Run, UseTest};
+use crate::advise::is_outside;
 use crate::hardness::Scale;
 use crate::route::{LONGEST_TEXT, validate};
 use recalesce_texts::save::run as texts;
@@ -136,11 +137,24 @@ pub fn check_run(run: &Run) -> Result<(), RunFieldError> {
             for (told, name, hrc) in [
                 (texts::prediction_outside as Outside, "hrc", at.hrc),
                 (texts::band_outside, "band_hrc", at.band_hrc),
-                // It lies inside the band.
-                (texts::band_outside, "band_off_hrc", at.band_off_hrc.abs()),
             ] {
                 in_field(format!("{field}.{name}"), on_scale(told, hrc))?;
             }
+            let off = within(
+                texts::band_outside,
+                at.band_off_hrc,
+                [-at.band_hrc, at.band_hrc],
+                "\u{a0}HRC",
+            );
+            in_field(format!("{field}.band_off_hrc"), off)?;
+        }
+        if let Some(outside) = &predicted.outside {
+            let are_two = predicted.place.is_some_and(|place| !is_outside(place))
+                && outside.place.is_some_and(is_outside);
+            let told = are_two
+                .then_some(())
+                .ok_or(texts::NOT_TWO_PLACES.to_owned());
+            in_field("predicted.outside.place", told)?;
         }
         in_field("predicted.model", short(&predicted.model))?;
     }

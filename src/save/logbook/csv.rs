@@ -1,4 +1,5 @@
-//! A logbook as a table for a spreadsheet: RFC 4180, one line per run.
+//! A logbook as a table for a spreadsheet: RFC 4180, one line per run. What is predicted is of the place that
+//! is compared, `predicted_at`: what is reached from outside where that was measured.
 
 use super::place::place_word;
 use super::{Listed, Reading, Run, UseTest};

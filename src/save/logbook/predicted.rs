@@ -2,9 +2,9 @@
 
 use super::place;
 use super::run::{After, Reading, Run, is_default};
-use crate::advise::ReadAt;
+use crate::advise::{ReadAt, is_outside};
 use crate::heat::Place;
-use crate::route::{MODELS, Outcome, Route, Stage, Step, UNEVEN_HRC};
+use crate::route::{MODELS, Outcome, Route, Stage, Step, UNEVEN_HRC, hrc_range};
 use crate::units::format_fixed;
 use serde::{Deserialize, Serialize};
 
@@ -71,8 +71,7 @@ impl PredictedAt {
     /// Between which hardness it is nine times in ten, HRC.
     #[must_use]
     pub fn range_hrc(&self) -> [f64; 2] {
-        let middle_hrc = self.hrc + self.band_off_hrc;
-        [middle_hrc - self.band_hrc, middle_hrc + self.band_hrc]
+        hrc_range(self.hrc, self.band_hrc, self.band_off_hrc)
     }
 
     /// The hardness with its band, without a unit: `61.0 ± 1.5`, or `57.6, 47–62` where the sides differ.
@@ -104,7 +103,8 @@ impl Compared {
 
 impl Predicted {
     /// What an outcome predicts after the last step of its route, which holds what runs have taught where
-    /// the outcome counts with it; none where that hardness is not known, or is none on the C scale.
+    /// the outcome counts with it; none where that hardness is not known, or is none on the C scale at either
+    /// place.
     #[must_use]
     pub fn of(route: &Route, outcome: &Outcome) -> Option<Self> {
         let step = match After::last_of(route) {
@@ -112,12 +112,15 @@ impl Predicted {
             After::Cold => Step::Cold,
             After::Quench => Step::Quench,
         };
+        // Of a place that has no word in the file it is told without.
+        let word_of = |place: Place| (!matches!(place, Place::Within(_))).then_some(place);
         let at = |place, stages: &[Stage]| {
             let last = stages.iter().find(|stage| stage.step == step)?;
             PredictedAt::of(place, last)
         };
         let outside = outcome.outside.as_ref();
         let place = outside.and_then(|_| outcome.quench.named_place());
+        let place = place.and_then(word_of);
         let outside = outside.and_then(|outside| at(Some(outside.place), &outside.stages));
         let deciding = at(place, &outcome.stages);
         let first = deciding.or(outside)?;
@@ -158,14 +161,7 @@ impl Run {
                 let Some(place) = predicted.place else {
                     return true;
                 };
-                let is_outside = ReadAt::word(place).is_some();
-                let read_at = ReadAt::of(&reading.place, self.route.section);
-                read_at
-                    == if is_outside {
-                        ReadAt::Outside
-                    } else {
-                        ReadAt::Deciding
-                    }
+                self.is_read_at(reading, place)
             }),
         };
         told.map(compared).collect()
@@ -196,16 +192,33 @@ impl Run {
         self.compared_first()?.difference_hrc()
     }
 
+    /// Whether a reading is one of a place.
+    fn is_read_at(&self, reading: &Reading, place: Place) -> bool {
+        let told = match is_outside(place) {
+            true => ReadAt::Outside,
+            false => ReadAt::Deciding,
+        };
+        ReadAt::of(&reading.place, self.route.section) == told
+    }
+
     /// Where readings after the last step were taken that are compared with nothing.
     #[must_use]
     pub fn read_elsewhere(&self) -> Vec<&str> {
-        let places = self.predicted.iter().filter(|told| told.place.is_some());
+        let compared = self.compared();
+        let places = || compared.iter().map(|at| at.predicted.place);
+        let is_compared = |reading: &&Reading| {
+            places().any(|place| place.is_none_or(|place| self.is_read_at(reading, place)))
+        };
         let last = After::last_of(&self.route);
-        let read = places.flat_map(|_| &self.readings);
-        let read = read.filter(|reading| reading.after == last);
-        read.map(|reading| reading.place.trim())
-            .filter(|place| ReadAt::of(place, self.route.section) == ReadAt::Elsewhere)
-            .collect()
+        let mut found: Vec<&str> = Vec::new();
+        let read = self.readings.iter().filter(|reading| reading.after == last);
+        for reading in read.filter(|reading| !is_compared(reading)) {
+            let place = reading.place.trim();
+            if !compared.is_empty() && !found.contains(&place) {
+                found.push(place);
+            }
+        }
+        found
     }
 
     fn mean_hrc(&self, counts: impl Fn(&Reading) -> bool) -> Option<f64> {

@@ -58,10 +58,19 @@ pub fn by_model(model: &str) -> String {
     format!(" by model {model}")
 }
 
+/// Of a blade: by which words a reading is laid beside the one or the other.
 #[inline]
-pub fn counts_there(word: &str) -> String {
-    format!("A reading counts there if its place says “{word}”.")
+pub fn counts_where_told([outside, deciding]: [&str; 2]) -> String {
+    format!("Say where each was read: “{outside}” or “{deciding}”.")
 }
+
+/// Of another section.
+#[inline]
+pub fn counts_outside([outside, deciding]: [&str; 2]) -> String {
+    format!("A reading is taken to be of the {outside}, unless its place says “{deciding}”.")
+}
+
+pub const NO_PLACE: &str = "no place told";
 
 #[inline]
 pub fn read_elsewhere(places: &str) -> String {

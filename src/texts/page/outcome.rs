@@ -10,6 +10,11 @@ pub const LOOK_CLOSER: &str = "look closer";
 pub const MADE_OF: &str = "What it is made of";
 
 #[inline]
+pub fn made_of_at(place: &str) -> String {
+    format!("What it is made of, {place}")
+}
+
+#[inline]
 pub fn target_range(least: &str, most: &str) -> String {
     format!("target {least} to {most}")
 }

@@ -8,6 +8,9 @@ pub const WORTH_DOING_SOON: &str = "The cold bath brings it to {after} and adds 
 pub const ADDS_LITTLE: &str = "The cold bath brings it to {after} and adds only {gain}.";
 pub const WOULD_ADD: &str = "A cold bath would bring it to {after} and add {gain}.";
 pub const NOT_WORTH_IT: &str = "Not worth a cold bath: it would add {gain}.";
+pub const TEMPERED_AWAY: &str = "The cold bath brings it to {after} and adds {gain}, of which the tempers leave next to nothing.";
+pub const TEMPER_DOES_IT: &str =
+    "Not worth a cold bath: of what it does these tempers would leave next to nothing.";
 pub const WITHOUT_SNAP: &str = "Without the snap temper {left} would be left: it is worth that where the piece may crack on its way into the cold.";
 
 pub const TITLE: &str = "Cold treatment";

@@ -73,7 +73,9 @@ pub fn at_place(after: &str, place: impl Display) -> String {
 pub const FINAL_HARDNESS: &str =
     "{after}: {hardness}, nine times in ten between {least} and {most}.";
 pub const TOO_SOFT: &str = "{after}: {hardness}, too soft for the C scale.";
-pub const OUTSIDE_HARDNESS: &str = "That is where it hardens least. {place} it has {hardness}, nine times in ten between {least} and {most}.";
+pub const HARDENS_LEAST: &str = "That is where it hardens least.";
+pub const OUTSIDE_HARDNESS: &str =
+    "{place} it has {hardness}, nine times in ten between {least} and {most}.";
 pub const ON_TARGET: &str = "On target.";
 
 #[inline]

@@ -12,7 +12,7 @@ pub const AS_TEMPERED: &str = "as tempered";
 pub const DAY: &str = "Day";
 pub const PIECE: &str = "Piece";
 pub const PREDICTED: &str = "Predicted, HRC";
-pub const PREDICTED_AT: &str = "Where the two are compared";
+pub const PREDICTED_AT: &str = "Predicted at";
 pub const PREDICTED_AS_TAUGHT: &str = "Predicted with what the logbook had taught";
 pub const YES: &str = "yes";
 pub const NO: &str = "no";
@@ -58,6 +58,9 @@ pub fn prediction_outside(value: &str, least: &str, most: &str) -> String {
 pub fn band_outside(value: &str, least: &str, most: &str) -> String {
     format!("A band of {value} is outside {least} to {most}.")
 }
+
+pub const NOT_TWO_PLACES: &str =
+    "A prediction of what is reached from outside is told beside one of another place.";
 
 #[inline]
 pub fn no_place(shown: &str, known: &str) -> String {

@@ -9,6 +9,10 @@ pub const NO_STEP: &str = "the route has no such step";
 
 #[inline]
 pub fn read_elsewhere(place: &str) -> String {
+    if place.is_empty() {
+        return "where it was read is not told, and this piece does not harden alike throughout"
+            .to_owned();
+    }
     format!(
         "read at “{place}”: the models tell the place that cools slowest, and this piece may not harden alike throughout"
     )
