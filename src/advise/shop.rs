@@ -119,7 +119,7 @@ impl Furnace {
     /// How far the piece may be from the reading, K either way; wide where the temperature is not
     /// held.
     #[must_use]
-    pub(super) fn band_k(&self) -> f64 {
+    pub fn band_k(&self) -> f64 {
         if self.holds {
             self.band_k
         } else {

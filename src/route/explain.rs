@@ -286,15 +286,16 @@ fn final_hardness(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
             )
         })
         .collect();
-    let mut quenched = outcome.stages.iter();
-    let is_quench_known = quenched.any(|s| s.step == Step::Quench && s.hardness.is_some());
+    let untempered = outcome.stages.iter().rev();
+    let mut untempered = untempered.filter(|stage| !matches!(stage.step, Step::Temper(_)));
+    let start = untempered.find_map(|stage| stage.hardness);
     Explanation {
         title: texts::FINAL_HARDNESS.to_owned(),
         figure: format_hrc(hrc),
         band: texts::give_or_take(&format_hrc(stage.band_hrc)),
-        equation: match (outcome.temper.given(), is_quench_known) {
-            (Some(temper), true) => texts::less_tempering(&format_hrc(temper.start_hrc)),
-            (Some(_), false) => texts::READ_IN_TABLE.to_owned(),
+        equation: match (outcome.temper.given(), start) {
+            (Some(_), Some(start)) => texts::less_tempering(&format_hrc(start.hrc_carried())),
+            (Some(_), None) => texts::READ_IN_TABLE.to_owned(),
             (None, _) => texts::MIXTURE_LAW.to_owned(),
         },
         rows: [

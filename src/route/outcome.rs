@@ -47,7 +47,8 @@ pub struct Outcome {
     /// The same of what is reached from outside, of a piece that does not harden through.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub outside: Option<Outside>,
-    /// Hardness against tempering temperature for the planned time and number of tempers.
+    /// Hardness against tempering temperature for the planned time and number of tempers, where the target is
+    /// laid against it.
     pub temper: Known<TemperOutcome>,
     /// What moves the final hardness that the target is laid against, one thing at a time.
     pub influences: Vec<Influence>,
@@ -71,13 +72,6 @@ impl Outcome {
             Some(edge) => &edge.stages,
             None => &self.stages,
         }
-    }
-
-    /// Hardness against tempering temperature, where the target is laid against it.
-    #[must_use]
-    pub fn judged_temper(&self) -> Option<&TemperOutcome> {
-        let edge = self.judged_edge();
-        edge.map_or(self.temper.given(), |edge| edge.temper.as_ref())
     }
 
     /// What the cold treatment does there.

@@ -4,14 +4,16 @@
 use super::cold::Chilled;
 use super::furnace_ends::{FurnaceEnd, swing_hrc};
 use super::hardening::{Hardened, Hardening};
-use super::outcome::{ColdOutcome, QuenchTransformed, Stage, TemperOutcome};
+use super::outcome::{ColdOutcome, QuenchTransformed, Stage};
 use super::plan::Route;
-use super::quench_ends::{QuenchEnds, swings_hrc, widen_chart};
+use super::quench_ends::{QuenchEnds, swings_hrc};
 use super::quenched::Finished;
 use super::sentences::TELLABLE_HRC;
+use super::tempering::Tempering;
 use super::verdict::HARDENED;
 use crate::heat::{Cooled, CoolingCurve, Place};
 use crate::soak::SoakOutcome;
+use crate::steel::OutOfRange;
 use serde::Serialize;
 
 /// The place that is reached from outside, where the one that decides does not harden.
@@ -26,9 +28,6 @@ pub struct Outside {
     /// What the cold treatment does to it, as planned or as it would be at −75 °C.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cold: Option<ColdOutcome>,
-    /// Its hardness against tempering temperature, of a cutting edge: the target is laid against it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub temper: Option<TemperOutcome>,
 }
 
 impl Outside {
@@ -42,6 +41,14 @@ impl Outside {
     pub(super) fn is_edge(&self) -> bool {
         self.place == Place::Edge
     }
+}
+
+/// What becomes of the piece there.
+pub(super) struct OutsidePiece<'a> {
+    pub(super) steel: OutsideSteel<'a>,
+    pub(super) tempering: Result<Tempering, OutOfRange>,
+    /// As finished at both ends of what is open about its quench.
+    pub(super) ends: Option<[Option<Finished>; 2]>,
 }
 
 /// The steel there, to be changed and tempered otherwise.
@@ -66,7 +73,7 @@ pub(super) struct QuenchedWhole<'a> {
 impl<'a> QuenchedWhole<'a> {
     /// None of a piece that hardens where it hardens least, nor of a surface that a tester cannot tell from
     /// there.
-    pub(super) fn outside(&self, route: &Route) -> Option<(Outside, OutsideSteel<'a>)> {
+    pub(super) fn outside(&self, route: &Route) -> Option<(Outside, OutsidePiece<'a>)> {
         if self.transformed.hardened_fraction >= HARDENED {
             return None;
         }
@@ -92,14 +99,6 @@ impl<'a> QuenchedWhole<'a> {
             ends.finished(route)
         });
         let swings_hrc = ends.as_ref().map(|ends| swings_hrc(&finished.stages, ends));
-        let temper = finished
-            .tempering
-            .ok()
-            .filter(|_| curve.place == Place::Edge);
-        let mut temper = temper.and_then(|tempering| tempering.chart(route).ok());
-        if let (Some(chart), Some(ends)) = (&mut temper, &ends) {
-            widen_chart(chart, route, ends);
-        }
         let at_ends = self.furnace_ends.each_ref();
         let at_ends = at_ends.map(|end| end.as_ref()?.quenched_along(curve));
         let ends_hrc = at_ends.map(|end| Some(end?.hardness.hrc_carried()));
@@ -117,14 +116,17 @@ impl<'a> QuenchedWhole<'a> {
             stages,
             austenite_at_hottest: at_ends[1].map(|hottest| hottest.fractions.austenite),
             cold: chilled.map(|chilled| chilled.outcome),
-            temper,
         };
-        let steel = OutsideSteel {
-            curve,
-            quenched,
-            ready,
+        let piece = OutsidePiece {
+            steel: OutsideSteel {
+                curve,
+                quenched,
+                ready,
+            },
+            tempering: finished.tempering,
+            ends,
         };
-        Some((outside, steel))
+        Some((outside, piece))
     }
 }
 
@@ -268,7 +270,7 @@ mod tests {
     #[test]
     fn the_temper_of_a_blade_soft_above_is_that_of_its_edge() {
         let (route, outcome) = blade();
-        let chart = outcome.judged_temper().unwrap();
+        let chart = outcome.temper.given().unwrap();
         let last = outcome.judged_stages().last().unwrap().hrc().unwrap();
         let temper_c = route.tempers[0].temperature_c;
         approx::assert_abs_diff_eq!(chart.hrc_at(temper_c).unwrap(), last, epsilon = 0.2);

@@ -11,7 +11,7 @@ use super::influence::{Planned, Tried};
 use super::known::Known;
 use super::other_quenches::Quencher;
 use super::outcome::{Outcome, QuenchOutcome, QuenchTransformed, Stage};
-use super::outside::{Outside, OutsideSteel, QuenchedWhole};
+use super::outside::{Outside, OutsidePiece, QuenchedWhole};
 use super::places::Places;
 use super::plan::Route;
 use super::prepared::{Prepared, anew};
@@ -186,29 +186,34 @@ impl HardenedRoute {
         let swings_hrc = ends.as_ref().map(|ends| swings_hrc(&stages, ends));
         enter_taught(&mut stages, route, open_hrc);
         outcome.stages.extend(stages);
-        let (outside, outside_steel) = self.outside(route).unzip();
+        let (outside, outside_piece) = self.outside(route).unzip();
         outcome.outside = outside;
+        // What can be done about the hardness is told of what is judged.
+        let edge = outside_piece.filter(|_| outcome.judged_edge().is_some());
+        let (tempering, ends, edge) = match edge {
+            Some(edge) => (edge.tempering, edge.ends, Some(edge.steel)),
+            None => (tempering, ends, None),
+        };
         let mut chart = tempering.and_then(|tempering| tempering.chart(route));
         if let (Ok(chart), Some(ends)) = (&mut chart, &ends) {
             widen_chart(chart, route, ends);
         }
         outcome.temper = Known::from(chart);
         if let Some((hardening, quenched)) = hardened {
-            let edge = outside_steel.filter(|_| outcome.judged_edge().is_some());
-            let mut planned = Planned {
+            let ready = ready.as_ref().unwrap_or(quenched);
+            let (quenched, ready) = match &edge {
+                Some(edge) => (&edge.quenched, &edge.ready),
+                None => (quenched, ready),
+            };
+            let planned = Planned {
                 route,
                 hardening,
                 quenched,
-                ready: ready.as_ref().unwrap_or(quenched),
+                ready,
                 tried: &self.tried,
                 ends: &self.ends,
-                along: None,
+                along: edge.as_ref().map(|edge| edge.curve),
             };
-            if let Some(edge) = &edge {
-                planned.quenched = &edge.quenched;
-                planned.ready = &edge.ready;
-                planned.along = Some(edge.curve);
-            }
             outcome.influences = planned.influences(&outcome);
         }
         outcome.widen_by_furnace();
@@ -225,7 +230,7 @@ impl HardenedRoute {
 
 impl HardenedRoute {
     /// What is reached from outside of a piece that does not harden through.
-    fn outside(&self, route: &Route) -> Option<(Outside, OutsideSteel<'_>)> {
+    fn outside(&self, route: &Route) -> Option<(Outside, OutsidePiece<'_>)> {
         let whole = QuenchedWhole {
             soaked: &self.begun.soak,
             hardening: self.piece.hardening.as_ref().ok()?,

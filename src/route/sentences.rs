@@ -295,7 +295,12 @@ fn final_sentence(route: &Route, outcome: &Outcome, scale: TemperatureScale) -> 
         Some(verdict) => sentence.say(verdict, &[]),
         None => sentence,
     };
-    let sentence = told(Sentence::new(tone));
+    let mut sentence = told(Sentence::new(tone));
+    // The piece as quenched is not known: its tempered hardness is that of a table.
+    let mut stages = outcome.stages.iter();
+    if !stages.any(|stage| stage.step == Step::Quench) {
+        sentence = sentence.say(texts::outcome::OUT_OF_TABLE, &[]);
+    }
     match outside {
         Some(edge) if edge.is_edge() => {
             let sentence = sentence.say(texts::outcome::HARDENS_LEAST, &[]);

@@ -16,7 +16,7 @@ test("every quenchant has a verdict for every size, and the one in use is marked
   const labels = (await bench.quenchLabels()).map(plain);
   assert.ok(labels.length > 100, `${labels.length} cells`);
   for (const label of labels) {
-    assert.match(label, /, [\d.]+ mm: (fast enough|at the edge|too slow), [+−][\d.]+ (s|min|h) ×[\d.]+ margin$/);
+    assert.match(label, /, [\d.]+ mm: (fast enough|borderline|too slow), [+−][\d.]+ (s|min|h) ×[\d.]+ margin$/);
   }
   assert.match(await bench.quenchHere(), /^Medium oil, 4\.0 mm: fast enough/);
   assert.deepEqual(await bench.accessibilityFaults(), []);
@@ -91,7 +91,7 @@ test("each place of the section has its verdict, margin and what it is lost to",
   const names = (await told()).map(([name]) => name);
   assert.deepEqual(names, ["cutting edge", "quarter height", "mid height", "three-quarter height", "spine core", "surface"]);
   for (const [, verdict, margin, spare, lost] of await told()) {
-    assert.match(verdict.trim(), /^(fast enough|at the edge|too slow)$/);
+    assert.match(verdict.trim(), /^(fast enough|borderline|too slow)$/);
     assert.match(margin, /^×[\d.]+$/);
     assert.match(spare, /^[+−][\d.]+ (s|min)$/);
     assert.match(lost, /^(–|[\d.]+ % (ferrite|pearlite|bainite))$/);

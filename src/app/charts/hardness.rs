@@ -18,7 +18,7 @@ const ROOM_ABOVE_TEMPER_K: f64 = 110.0;
 /// Hardness against tempering temperature.
 pub(crate) fn temper_scene(bench: Bench, width: f64, height: f64) -> Option<Scene> {
     let outcome = bench.outcome()?;
-    let temper = outcome.judged_temper()?;
+    let temper = outcome.temper.given()?;
     let (target, first_c) = bench
         .route
         .with(|r| (r.target, r.tempers.first().map(|t| t.temperature_c)));

@@ -120,7 +120,10 @@ fn steps(card: &Card) -> Vec<Vec<String>> {
 fn constituents(bench: Bench) -> Option<impl IntoView> {
     let outcome = bench.outcome()?;
     // What stands in the furnace is not what comes out of the quench.
-    let cooled = outcome.stages.iter().filter(|s| s.step != Step::Soak);
+    let cooled = outcome
+        .judged_stages()
+        .iter()
+        .filter(|s| s.step != Step::Soak);
     let fractions = cooled.rev().find_map(|s| s.fractions)?;
     let amounts = charts::amounts(&fractions);
     let key = amounts

@@ -52,11 +52,11 @@ fn list(
 fn line(shop: &Shop, scale: TemperatureScale) -> String {
     let furnaces = shop.furnaces.iter().map(|furnace| {
         let to = format_temperature(furnace.most_c, scale);
+        let band = format_temperature_band(furnace.band_k(), scale);
         if furnace.holds {
-            let band = format_temperature_band(furnace.band_k, scale);
             texts::decide::furnace_held(&furnace.name, &to, &band)
         } else {
-            texts::decide::furnace_by_eye(&furnace.name, &to)
+            texts::decide::furnace_by_eye(&furnace.name, &to, &band)
         }
     });
     let quenchants = shop.quenchants.iter().map(|quenchant| {

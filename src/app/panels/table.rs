@@ -48,7 +48,7 @@ pub(super) const fn class(verdict: Verdict) -> &'static str {
 pub(super) const fn word(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Holds => texts::media::FAST_ENOUGH,
-        Verdict::Narrow => texts::media::AT_THE_EDGE,
+        Verdict::Narrow => texts::media::BORDERLINE,
         Verdict::Misses => texts::media::TOO_SLOW,
     }
 }
@@ -167,9 +167,9 @@ fn cell(
                 on:click=move |_| load(bench, &choice, size)
             >
                 {move || verdict.get().map(mark)}
-                {words}
+                {factor}
                 " "
-                <small>{factor}</small>
+                <small>{words}</small>
             </button>
         }
         .into_any()

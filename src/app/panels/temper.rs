@@ -8,7 +8,7 @@ use crate::plot::{Plot, Shown, Tag, handle_at};
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
 use recalesce::chart::Moves;
-use recalesce::route::{Route, Step, Temper, place_name};
+use recalesce::route::{Route, Step, Temper};
 use recalesce::units::{format_duration_s, format_hrc, format_temperature};
 use recalesce_texts::page as texts;
 
@@ -208,16 +208,12 @@ pub(crate) fn received() -> impl Fn() -> String {
                 // A chart out of the table of a grade begins with its first temper.
                 let mut stages = outcome.judged_stages().iter();
                 stages.find(|stage| stage.step == Step::Quench)?.hardness?;
-                let start = format_hrc(outcome.judged_temper()?.start_hrc);
+                let start = format_hrc(outcome.temper.given()?.start_hrc);
                 let is_chilled = outcome.stages.iter().any(|stage| stage.step == Step::Cold);
-                let told = if is_chilled {
+                Some(if is_chilled {
                     texts::temper::chilled_to(&start)
                 } else {
                     texts::temper::quenched_to(&start)
-                };
-                Some(match outcome.judged_place() {
-                    Some(place) => texts::temper::at_place(&told, place_name(place)),
-                    None => told,
                 })
             })
             .unwrap_or_default()

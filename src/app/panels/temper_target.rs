@@ -21,7 +21,7 @@ enum Way {
 
 /// All ways, the preferred one first.
 fn ways(route: &Route, outcome: &Outcome) -> Vec<Way> {
-    let (Some(temper), Some(planned)) = (outcome.judged_temper(), route.tempers.first()) else {
+    let (Some(temper), Some(planned)) = (outcome.temper.given(), route.tempers.first()) else {
         return Vec::new();
     };
     let [from_c, to_c] = temper.embrittling_c;

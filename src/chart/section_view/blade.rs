@@ -88,7 +88,7 @@ pub(super) fn blade(
         remark(
             scene,
             section,
-            [x(0.5 * (hardened + tall)), middle],
+            [x(hardened + 0.7 * (tall - hardened)), middle],
             middle + half(tall),
         );
     }

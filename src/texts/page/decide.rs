@@ -46,8 +46,8 @@ pub fn cold_down_to(name: &str, to: &str) -> String {
 }
 
 #[inline]
-pub fn furnace_by_eye(name: &str, to: &str) -> String {
-    format!("“{name}” to {to}, by eye")
+pub fn furnace_by_eye(name: &str, to: &str, band: &str) -> String {
+    format!("“{name}” to {to}, by eye, {band}")
 }
 
 #[inline]

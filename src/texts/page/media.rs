@@ -1,7 +1,7 @@
 //! Words of the quenchants and their table.
 
 pub const FAST_ENOUGH: &str = "fast enough";
-pub const AT_THE_EDGE: &str = "at the edge";
+pub const BORDERLINE: &str = "borderline";
 pub const TOO_SLOW: &str = "too slow";
 pub const MAY_CRACK: &str = ", may crack this steel";
 pub const YOUR_OWN: &str = "your own, ";
@@ -26,7 +26,7 @@ pub const WHICH_STILL_DOES: &str = "Which quench still does it";
 #[inline]
 pub fn about_table(a_piece: &str) -> String {
     format!(
-        "The same soaked steel in every quenchant of the list and in your own, not stirred, in the order of their speed on a thin flat piece, which thicker pieces change in places: seconds to spare at the nose for the centre of {a_piece}, and by how many times the quench could be slower."
+        "The same soaked steel in every quenchant of the list and in your own, not stirred, in the order of their speed on a thin flat piece, which thicker pieces change in places: by how many times the quench could be slower for the centre of {a_piece}, and its seconds to spare at the nose."
     )
 }
 

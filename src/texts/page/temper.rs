@@ -25,12 +25,6 @@ pub fn chilled_to(hardness: &str) -> String {
     format!("quenched and chilled to {hardness}")
 }
 
-/// Behind what is told of a piece, of which place it is.
-#[inline]
-pub fn at_place(told: &str, place: &str) -> String {
-    format!("{told}, {place}")
-}
-
 pub const WHAT_MOVES_HARDNESS: &str = "What moves the final hardness";
 pub const WHERE_IT_EMBRITTLES: &str = ", where it embrittles";
 

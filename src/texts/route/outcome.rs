@@ -73,6 +73,8 @@ pub fn at_place(after: &str, place: impl Display) -> String {
 pub const FINAL_HARDNESS: &str =
     "{after}: {hardness}, nine times in ten between {least} and {most}.";
 pub const TOO_SOFT: &str = "{after}: {hardness}, too soft for the C scale.";
+pub const OUT_OF_TABLE: &str =
+    "That is read in a table for this grade: quench and cold bath are not counted with.";
 pub const HARDENS_LEAST: &str = "That is where it hardens least.";
 pub const OUTSIDE_HARDNESS: &str =
     "{place} it has {hardness}, nine times in ten between {least} and {most}.";
