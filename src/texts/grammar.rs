@@ -1,13 +1,33 @@
 //! Rules of the language by which a text stands inside another. A translation has its own.
 
+/// By how much the small letters of Latin-1 lie behind their capitals.
+const BEHIND: u32 = 'à' as u32 - 'À' as u32;
+
+/// The small letter of one of ASCII or Latin-1. The tables of all others would weigh 8 kB with gzip in what is
+/// loaded first.
+fn small(letter: char) -> char {
+    match letter {
+        'À'..='Ö' | 'Ø'..='Þ' => char::from_u32(letter as u32 + BEHIND).unwrap_or(letter),
+        _ => letter.to_ascii_lowercase(),
+    }
+}
+
+/// The capital of one of ASCII or Latin-1.
+fn capital(letter: char) -> char {
+    match letter {
+        'à'..='ö' | 'ø'..='þ' => char::from_u32(letter as u32 - BEHIND).unwrap_or(letter),
+        _ => letter.to_ascii_uppercase(),
+    }
+}
+
 /// A title inside a sentence: its first letter small, unless what follows shows a symbol or an abbreviation,
 /// such as N₂ or PAG, which keep their capital.
 #[must_use]
 pub fn inside_a_sentence(title: &str) -> String {
     let mut letters = title.chars();
     match (letters.next(), letters.clone().next()) {
-        (Some(first), Some(second)) if second.is_lowercase() => {
-            first.to_lowercase().chain(letters).collect()
+        (Some(first), Some(second)) if capital(second) != second => {
+            std::iter::once(small(first)).chain(letters).collect()
         }
         _ => title.to_owned(),
     }
@@ -17,8 +37,8 @@ pub fn inside_a_sentence(title: &str) -> String {
 #[must_use]
 pub fn at_the_head(text: &str) -> String {
     let mut letters = text.chars();
-    let first = letters.next().into_iter().flat_map(char::to_uppercase);
-    first.chain(letters).collect()
+    let first = letters.next().map(capital);
+    first.into_iter().chain(letters).collect()
 }
 
 /// The article before a thing at the head of a sentence, with the space behind it: by how the thing is said.

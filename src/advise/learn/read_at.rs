@@ -33,7 +33,7 @@ struct Words(String);
 
 impl Words {
     fn of(text: &str) -> Self {
-        Self(text.to_lowercase())
+        Self(text.to_ascii_lowercase())
     }
 
     fn tell(&self, those: &[&str]) -> bool {
