@@ -4,7 +4,7 @@ use super::explain::{Explanation, grain_error, refused};
 use super::outcome::Outcome;
 use super::plan::Route;
 use super::prior::{PieceState, PriorOutcome, prior_line, soft_hardness_words};
-use crate::sources::annealed_fit;
+use crate::sources::{annealed_fit, normalised_bars};
 use crate::units::{TemperatureScale, format_fixed, format_hv, format_percent};
 use recalesce_texts::page::outcome as constituents;
 use recalesce_texts::route::explain::{GRAIN_BASIS, KNOWN, SOURCE, TAKES_IN, VALID};
@@ -75,6 +75,11 @@ pub(super) fn hardness(
                 texts::hardness_error(
                     &annealed_fit::LEFT_OUT.words(),
                     &format_fixed(annealed_fit::BAND_HV, 0),
+                    (
+                        normalised_bars::BARS,
+                        &format_fixed(normalised_bars::BAND_HV, 0),
+                        &format_fixed(normalised_bars::MEAN_HARDER_HV, 0),
+                    ),
                 ),
             ),
         ],

@@ -11,6 +11,7 @@ pub mod forging;
 pub mod hardness;
 pub mod heat;
 pub mod isothermal_fit;
+pub mod normalised;
 pub mod rounds;
 pub mod soak;
 pub mod transform;
@@ -99,5 +100,6 @@ pub fn all() -> Vec<Row> {
     rows.extend(transform::rows());
     rows.extend(rounds::rows());
     rows.extend(hardness::rows());
+    rows.extend(normalised::rows());
     rows
 }

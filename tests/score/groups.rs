@@ -77,7 +77,7 @@ impl Group {
 }
 
 /// A row belongs to the first group that takes it.
-pub(super) const GROUPS: [Group; 42] = [
+pub(super) const GROUPS: [Group; 43] = [
     group(
         "equilibria that the reference misses",
         "–",
@@ -374,6 +374,13 @@ pub(super) const GROUPS: [Group; 42] = [
         |r| is(r, "as-quenched") || is(r, "hardness of 50") || is(r, "50% martensite"),
         Aim::Mean(1.2),
         30,
+    ),
+    group(
+        "bars normalised in air",
+        "HV",
+        |r| is(r, "hardness of a bar normalised"),
+        Aim::None,
+        8,
     ),
     group(
         "tempered hardness, the models' own data",

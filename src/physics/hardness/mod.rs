@@ -18,6 +18,7 @@ mod stages;
 mod tempering;
 mod workings;
 
+pub use crate::sources::normalised_bars::BAND_HV as SLOW_PEARLITE_BAND_HV;
 pub use annealed::{ANNEALED_BAND_HV, annealed};
 pub use auto_temper::{AutoTempered, auto_tempered};
 pub use bar::{BarError, BarPlace, end_quenched};

@@ -44,6 +44,7 @@ pub mod li_1998;
 pub mod maynier_1978;
 pub mod molinder_1956;
 pub mod n06600_data_sheet;
+pub mod normalised_bars;
 pub mod paidassi_1958;
 pub mod paul_1994;
 pub mod pearson_1967;
@@ -210,6 +211,7 @@ pub const ALL: &[&Source] = &[
     &maynier_1978::SOURCE,
     &molinder_1956::SOURCE,
     &n06600_data_sheet::SOURCE,
+    &normalised_bars::SOURCE,
     &paidassi_1958::SOURCE,
     &paul_1994::SOURCE,
     &pearson_1967::SOURCE,

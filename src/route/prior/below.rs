@@ -65,13 +65,17 @@ pub(super) fn held(
     } else {
         0.0
     };
+    let pearlite = |x: Option<Fractions>| x.map_or(0.0, |x| x.pearlite);
+    // What is uncertain about lamellae goes with them.
+    let gone = (pearlite(before.fractions) - pearlite(fractions)).max(0.0);
+    let gone_hv = gone * (hardness::SLOW_PEARLITE_BAND_HV - hardness::ANNEALED_BAND_HV);
     Ok(PieceState {
         fractions,
         structure,
         carbon_in_carbide_wt: before.carbon_in_carbide_wt + comes_out_wt,
         carbon_in_solution_wt: before.carbon_in_solution_wt - comes_out_wt,
         hardness,
-        band_hv: before.band_hv.max(hardness::ANNEALED_BAND_HV),
+        band_hv: (before.band_hv - gone_hv).max(hardness::ANNEALED_BAND_HV),
         hardened,
         ..before.clone()
     })

@@ -96,8 +96,9 @@ impl Made<'_> {
         let formed = piece.formed.pearlite;
         let below_a1_k = formed.map_or(0.0, |p| self.settled.a1_c - p.temperature_c);
         let divorced = self.divorced(below_a1_k) * fractions.pearlite;
+        let lamellar = fractions.pearlite - divorced;
         let structure = self.structure(&Shares {
-            lamellar: fractions.pearlite - divorced,
+            lamellar,
             divorced,
             hard: fractions.bainite + fractions.martensite + fractions.austenite,
             ferrite: fractions.ferrite,
@@ -116,7 +117,7 @@ impl Made<'_> {
         PieceState {
             fractions: Some(self.with_round_carbide(&fractions, divorced)),
             hardness,
-            band_hv: hardness.map_or(hardness::ANNEALED_BAND_HV, |h| band_hv(h, hard)),
+            band_hv: hardness.map_or(hardness::ANNEALED_BAND_HV, |h| band_hv(h, hard, lamellar)),
             hardened: hardened.map(|piece| (piece.as_quenched(), Vec::new())),
             ..self.state(structure, soft, hard)
         }
@@ -169,7 +170,7 @@ impl Made<'_> {
         let hardness = hardness.ok();
         PieceState {
             hardness,
-            band_hv: hardness.map_or(0.0, |h| band_hv(h, 1.0)),
+            band_hv: hardness.map_or(0.0, |h| band_hv(h, 1.0, 0.0)),
             hardened: Some((start, Vec::new())),
             ..self.state(structure, 0.0, matrix)
         }
@@ -343,7 +344,10 @@ fn network_radius_um(films: &BoundaryCarbide) -> f64 {
     (2.0 * films.half_thickness_um).clamp(RADIUS_UM.0, RADIUS_UM.1)
 }
 
-fn band_hv(hardness: Hardness, hard: f64) -> f64 {
+/// Band of a piece with a part of martensite and austenite and one of pearlite with lamellae, HV.
+fn band_hv(hardness: Hardness, hard: f64, lamellar: f64) -> f64 {
     let quenched = Hardness::from_hrc_carried(hardness.hrc_carried() + AS_QUENCHED_BAND_HRC);
-    hard * (quenched.hv - hardness.hv) + (1.0 - hard) * hardness::ANNEALED_BAND_HV
+    hard * (quenched.hv - hardness.hv)
+        + lamellar * hardness::SLOW_PEARLITE_BAND_HV
+        + (1.0 - hard - lamellar) * hardness::ANNEALED_BAND_HV
 }

@@ -4,6 +4,7 @@ use super::forging::{ForgingWindow, forging_window};
 use super::state::PieceState;
 use super::step::{PriorStep, SlowCooling, Work};
 use super::{PriorHeat, PriorOutcome};
+use crate::hardness::Hardness;
 use crate::heat::MediumChoice;
 use crate::route::outcome::Outcome;
 use crate::route::plan::Route;
@@ -25,6 +26,8 @@ const WORTH_TELLING: f64 = 0.01;
 const TRACE: f64 = 1e-4;
 /// A piece that is all of one kind, volume fraction.
 const MOSTLY: f64 = 0.9;
+/// From here on the ends of a hardness are told, volume fraction.
+const MOSTLY_PEARLITE: f64 = 0.5;
 
 /// The settings of a step in a line: `885 °C, 10 min, still air`.
 #[must_use]
@@ -71,13 +74,26 @@ fn degrees_per_hour(rate_k_per_h: f64, scale: TemperatureScale) -> String {
 /// Hardness as a shop reads it: HRC above 20, HRB below it, HV where neither scale reaches.
 #[must_use]
 pub fn soft_hardness_words(state: &PieceState) -> Option<String> {
-    let hardness = state.hardness?;
-    Some(match (hardness.hrc(), hardness.hrb()) {
+    state.hardness.map(soft_words)
+}
+
+fn soft_words(hardness: Hardness) -> String {
+    match (hardness.hrc(), hardness.hrb()) {
         // Its band is several points wide.
         (Some(hrc), _) if hrc >= 20.0 => format!("{}\u{a0}HRC", format_fixed(hrc, 0)),
         (_, Some(hrb)) => format_hrb(hrb),
         _ => format_hv(hardness.hv),
-    })
+    }
+}
+
+/// Both ends of the hardness of a piece that is mostly pearlite, of which little is sure.
+fn pearlite_ends(state: &PieceState) -> Option<[String; 2]> {
+    let is_pearlite = state
+        .fractions
+        .is_some_and(|x| x.pearlite > MOSTLY_PEARLITE);
+    let hv = state.hardness.filter(|_| is_pearlite)?.hv;
+    let ends = [hv - state.band_hv, hv + state.band_hv];
+    Some(ends.map(|hv| soft_words(Hardness { hv })))
 }
 
 /// What a step does, in the order in which it happens.
@@ -183,7 +199,12 @@ fn state_sentences(state: &PieceState) -> Vec<Sentence> {
 /// What it is, with its hardness and what cuts it.
 fn with_tools(what: &str, state: &PieceState) -> String {
     match (soft_hardness_words(state), state.worked_by()) {
-        (Some(hardness), Some(tools)) => texts::with_hardness(what, &hardness, tools.words()),
+        (Some(hardness), Some(tools)) => match pearlite_ends(state) {
+            Some([least, most]) => {
+                texts::with_hardness_between(what, &hardness, [&least, &most], tools.words())
+            }
+            None => texts::with_hardness(what, &hardness, tools.words()),
+        },
         _ => texts::without_hardness(what),
     }
 }

@@ -119,6 +119,17 @@ pub fn with_hardness(what: &str, hardness: &str, worked_by: &str) -> String {
     format!("{what}, about {hardness}: it {worked_by}.")
 }
 
+/// `ends` are the least and the most that it may be.
+#[inline]
+pub fn with_hardness_between(
+    what: &str,
+    hardness: &str,
+    [least, most]: [&str; 2],
+    worked_by: &str,
+) -> String {
+    format!("{what}, about {hardness}, between {least} and {most}: it {worked_by}.")
+}
+
 #[inline]
 pub fn without_hardness(what: &str) -> String {
     format!("{what}; its hardness is not known.")
