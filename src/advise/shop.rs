@@ -195,9 +195,10 @@ impl Shop {
     /// K either way; none where nothing reaches it.
     #[must_use]
     pub fn temper_band_k(&self, temperature_c: f64) -> Option<f64> {
-        if let Some(oven) = self.temper_oven {
-            let reaches = (oven.least_c..=oven.most_c).contains(&temperature_c);
-            return reaches.then_some(oven.band_k);
+        // A spring is tempered hotter than a baking oven gets: then in a furnace that holds it.
+        let reaches = |oven: &TemperOven| (oven.least_c..=oven.most_c).contains(&temperature_c);
+        if let Some(oven) = self.temper_oven.filter(reaches) {
+            return Some(oven.band_k);
         }
         let furnace = self
             .furnace_for(temperature_c)
@@ -258,9 +259,19 @@ mod tests {
         assert_eq!(shop.temper_band_k(200.0), Some(12.0));
         let only_forge = Shop {
             furnaces: vec![furnace("forge", 10.0, false)],
-            ..shop
+            ..shop.clone()
         };
         assert_eq!(only_forge.temper_band_k(200.0), None);
+        let with_oven = Shop {
+            temper_oven: Some(TemperOven {
+                least_c: 100.0,
+                most_c: 300.0,
+                band_k: 4.0,
+            }),
+            ..shop
+        };
+        assert_eq!(with_oven.temper_band_k(200.0), Some(4.0));
+        assert_eq!(with_oven.temper_band_k(450.0), Some(12.0));
     }
 
     /// A furnace whose piece is 20 K hotter than it reads is set to 20 K less.

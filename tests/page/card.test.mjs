@@ -136,7 +136,7 @@ test("the code is that of a link which brings the route", async () => {
     return { data: [...context.getImageData(0, 0, width, height).data], width, height };
   }, png);
   const address = jsQR(Uint8ClampedArray.from(data), width, height).data;
-  assert.ok(address.startsWith(`${PAGE_URL}#route=8.`), address);
+  assert.ok(address.startsWith(`${PAGE_URL}#route=9.`), address);
   await bench.close();
   const opened = await BenchPage.ready(browser, { url: address });
   await opened.toCard();

@@ -144,8 +144,8 @@ fn cell(
             &medium.title.words(bench.scale.get()),
             &format_given_length(size, bench.length.get()),
             word(verdict.get()?),
-            &words()?,
             &factor()?,
+            &words()?,
         ))
     });
     let choice = known.choice.clone();

@@ -68,8 +68,8 @@ pub fn size_margin(size: &str) -> String {
 }
 
 #[inline]
-pub fn cell(medium: &str, size: &str, verdict: &str, seconds: &str, factor: &str) -> String {
-    format!("{medium}, {size}: {verdict}, {seconds} {factor} margin")
+pub fn cell(medium: &str, size: &str, verdict: &str, factor: &str, seconds: &str) -> String {
+    format!("{medium}, {size}: {verdict}, {factor} {seconds} to spare")
 }
 
 pub const QUENCHANT: &str = "quenchant";
