@@ -225,7 +225,7 @@ test("the exported file is one JSON text that gives the same shelf where it is i
   assert.match(name, /\.json$/);
   const file = JSON.parse(text);
   assert.equal(file.format, "recalesce");
-  assert.equal(file.version, 8);
+  assert.equal(file.version, 9);
   assert.deepEqual(file.routes.map((item) => item.name), ["one", "two"]);
   assert.deepEqual(file.routes[0].route, example);
   bench.assertNoTrouble();
