@@ -57,37 +57,6 @@ pub struct Outcome {
 }
 
 impl Outcome {
-    /// The cutting edge of a blade that does not harden through, where it is hard enough for the C scale: the
-    /// target is laid against it, as it is what is sharpened.
-    #[must_use]
-    pub fn judged_edge(&self) -> Option<&Outside> {
-        let edge = self.outside.as_ref().filter(|outside| outside.is_edge());
-        edge.filter(|edge| edge.last().and_then(Stage::hrc).is_some())
-    }
-
-    /// What the piece is after each step, where the target is laid against it.
-    #[must_use]
-    pub fn judged_stages(&self) -> &[Stage] {
-        match self.judged_edge() {
-            Some(edge) => &edge.stages,
-            None => &self.stages,
-        }
-    }
-
-    /// What the cold treatment does there.
-    #[must_use]
-    pub fn judged_cold(&self) -> Option<&ColdOutcome> {
-        let edge = self.judged_edge();
-        edge.map_or(self.cold.given(), |edge| edge.cold.as_ref())
-    }
-
-    /// The place where the target is laid against the hardness, where places differ.
-    #[must_use]
-    pub fn judged_place(&self) -> Option<Place> {
-        let edge = self.judged_edge().map(|edge| edge.place);
-        edge.or_else(|| self.quench.named_place())
-    }
-
     /// Widens the band of each hardness by what the furnace's band does to the quenched hardness.
     pub(super) fn widen_by_furnace(&mut self) {
         let mut stages = self.stages.iter();

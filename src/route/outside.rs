@@ -4,7 +4,7 @@
 use super::cold::Chilled;
 use super::furnace_ends::{FurnaceEnd, swing_hrc};
 use super::hardening::{Hardened, Hardening};
-use super::outcome::{ColdOutcome, QuenchTransformed, Stage};
+use super::outcome::{ColdOutcome, Outcome, QuenchTransformed, Stage};
 use super::plan::Route;
 use super::quench_ends::{QuenchEnds, swings_hrc};
 use super::quenched::Finished;
@@ -40,6 +40,39 @@ impl Outside {
     /// Whether the target is laid against it: the edge is what is sharpened.
     pub(super) fn is_edge(&self) -> bool {
         self.place == Place::Edge
+    }
+}
+
+impl Outcome {
+    /// The cutting edge of a blade that does not harden through, where it is hard enough for the C scale: the
+    /// target is laid against it, as it is what is sharpened.
+    #[must_use]
+    pub fn judged_edge(&self) -> Option<&Outside> {
+        let edge = self.outside.as_ref().filter(|outside| outside.is_edge());
+        edge.filter(|edge| edge.last().and_then(Stage::hrc).is_some())
+    }
+
+    /// What the piece is after each step, where the target is laid against it.
+    #[must_use]
+    pub fn judged_stages(&self) -> &[Stage] {
+        match self.judged_edge() {
+            Some(edge) => &edge.stages,
+            None => &self.stages,
+        }
+    }
+
+    /// What the cold treatment does there.
+    #[must_use]
+    pub fn judged_cold(&self) -> Option<&ColdOutcome> {
+        let edge = self.judged_edge();
+        edge.map_or(self.cold.given(), |edge| edge.cold.as_ref())
+    }
+
+    /// The place where the target is laid against the hardness, where places differ.
+    #[must_use]
+    pub fn judged_place(&self) -> Option<Place> {
+        let edge = self.judged_edge().map(|edge| edge.place);
+        edge.or_else(|| self.quench.named_place())
     }
 }
 
@@ -135,8 +168,8 @@ mod tests {
     use super::*;
     use crate::heat::{Grind, MediumChoice, Section};
     use crate::route::{
-        Caution, Cold, Deviation, Influence, InfluenceKind, Left, Outcome, Sentence, Step, Taught,
-        card, run, sentences,
+        Caution, Cold, Deviation, Influence, InfluenceKind, Left, Sentence, Step, Taught, card,
+        run, sentences,
     };
     use crate::steel::find;
     use crate::units::{LengthUnit, TemperatureScale};

@@ -6,6 +6,7 @@ use super::step::{PriorStep, SlowCooling, Work};
 use super::{PriorHeat, PriorOutcome};
 use crate::hardness::Hardness;
 use crate::heat::MediumChoice;
+use crate::phases::UpperLimit;
 use crate::route::outcome::Outcome;
 use crate::route::plan::Route;
 use crate::route::sentence::{Sentence, Tone};
@@ -259,7 +260,20 @@ pub(in crate::route) fn cautions_by_step(
     let window = forging_window(&route.composition, &outcome.critical);
     let steps = route.prior.iter().zip(&outcome.prior);
     steps
-        .map(|(step, done)| warnings(step, done, &window, scale))
+        .map(|(step, done)| {
+            let mut all = warnings(step, done, &window, scale);
+            let state = done.state.given();
+            let has_network = state.is_some_and(|state| state.network == Network::Continuous);
+            if let UpperLimit::Acm { temperature_c } = outcome.critical.upper
+                && step.work == Work::Normalise
+                && step.temperature_c < temperature_c
+                && has_network
+            {
+                let acm = format_temperature(temperature_c, scale);
+                all.push(texts::normalised_below_acm(&acm));
+            }
+            all
+        })
         .collect()
 }
 
@@ -338,6 +352,26 @@ mod tests {
         assert!(told[0].contains("goes into solution"), "{told:?}");
         assert!(told[1].contains("fine pearlite"), "{told:?}");
         assert!(told[1].contains("HRC"), "{told:?}");
+    }
+
+    /// Textbooks of steel, from memory: what is hypereutectoid is normalised from above Acm, to break its network.
+    #[test]
+    fn a_normalising_below_acm_leaves_the_network() {
+        let told = |temperature_c| {
+            let mut route = Route::example();
+            route.take_handbook(find("W1").unwrap());
+            route.composition.c = 1.25;
+            route.prior.truncate(2);
+            route.prior[1].temperature_c = temperature_c;
+            let outcome = run(&route).unwrap();
+            step_cautions(&route, &outcome, TemperatureScale::Celsius).join(" ")
+        };
+        assert!(
+            told(850.0).contains("Normalise: below Acm"),
+            "{}",
+            told(850.0)
+        );
+        assert!(!told(950.0).contains("below Acm"), "{}", told(950.0));
     }
 
     #[test]

@@ -139,6 +139,11 @@ pub const NOTHING_KNOWN: &str =
     "What forms on its way down, and how hard it is, no model tells for this steel.";
 /// What a network of carbide does.
 pub const NETWORK: &str = "A network of carbide stands on the grain boundaries: it makes the steel brittle. Normalise from above Acm and cool faster.";
+#[inline]
+pub fn normalised_below_acm(acm: &str) -> String {
+    format!("Below Acm, {acm}, the network of carbide stays.")
+}
+
 pub const NETWORK_BROKEN: &str = "Thin films of carbide stand on some grain boundaries; the next heat above Acm, or a faster cooling, leaves none.";
 
 #[inline]
