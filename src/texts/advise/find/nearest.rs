@@ -44,7 +44,7 @@ pub fn not_tempered_to(nearest: &str) -> String {
 #[inline]
 pub fn too_slow(factor: &str) -> String {
     format!(
-        "Every quench of the shop is too slow to harden this section, even the fastest, by {factor}."
+        "Every quench of the shop is too slow to harden this section through, even the fastest, by {factor}; what hardens outside alone is not looked for."
     )
 }
 
