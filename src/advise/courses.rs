@@ -11,7 +11,7 @@ pub struct Courses {
     pub carbon: Vec<[f64; 2]>,
     /// Time from leaving the furnace, s, and temperature of the place that decides, °C.
     pub cooling: Vec<[f64; 2]>,
-    /// Temperature of all tempers, °C, and hardness after them, HRC.
+    /// Temperature of all tempers, °C, and hardness after them, HRC, where the target is laid against it.
     pub temper: Vec<[f64; 2]>,
 }
 

@@ -191,13 +191,18 @@ impl Shop {
         reaching.min_by(|a, b| band_k(a).total_cmp(&band_k(b)))
     }
 
+    /// The oven for tempers, where it reaches a temperature, °C.
+    pub(super) fn oven_for(&self, temperature_c: f64) -> Option<TemperOven> {
+        let reaches = |oven: &TemperOven| (oven.least_c..=oven.most_c).contains(&temperature_c);
+        self.temper_oven.filter(reaches)
+    }
+
     /// How far a piece may be from a temper's temperature, °C, in the best that the shop has for it,
     /// K either way; none where nothing reaches it.
     #[must_use]
     pub fn temper_band_k(&self, temperature_c: f64) -> Option<f64> {
         // A spring is tempered hotter than a baking oven gets: then in a furnace that holds it.
-        let reaches = |oven: &TemperOven| (oven.least_c..=oven.most_c).contains(&temperature_c);
-        if let Some(oven) = self.temper_oven.filter(reaches) {
+        if let Some(oven) = self.oven_for(temperature_c) {
             return Some(oven.band_k);
         }
         let furnace = self

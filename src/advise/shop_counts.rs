@@ -23,7 +23,14 @@ impl Shop {
         first.filter(|_| all.next().is_none())
     }
 
-    /// What is open about a route in this shop: its oven counts for the last temper. All else as usual.
+    /// Whether its oven reaches the last temper of a route.
+    fn is_tempered_in_oven(&self, route: &Route) -> bool {
+        let last = route.tempers.last();
+        last.is_some_and(|temper| self.oven_for(temper.temperature_c).is_some())
+    }
+
+    /// What is open about a route in this shop: its oven counts for the last temper, or a furnace that holds where
+    /// the oven does not reach it. All else as usual.
     #[must_use]
     pub fn tolerances(&self, route: &Route) -> Tolerances {
         let last = route.tempers.last();
@@ -55,7 +62,7 @@ pub fn counted_words(
     let mut parts = vec![furnace];
     if !route.tempers.is_empty() {
         parts.push(match (tolerances.temper_band_k, shop) {
-            (Some(band_k), Some(shop)) if shop.temper_oven.is_some() => {
+            (Some(band_k), Some(shop)) if shop.is_tempered_in_oven(route) => {
                 texts::tempers_by_oven(&band(band_k))
             }
             (Some(band_k), _) => texts::tempers_by_furnace(&band(band_k)),
@@ -108,6 +115,11 @@ mod tests {
         });
         shop.tester = Some(Tester { error_hrc: 1.5 });
         assert_eq!(shop.tolerances(&route).temper_band_k, Some(3.0));
+        let mut hot = route.clone();
+        for temper in &mut hot.tempers {
+            temper.temperature_c = 450.0;
+        }
+        assert!(!said(&hot, Some(&shop)).contains("your oven"));
         let own = said(&route, Some(&shop));
         for part in [
             "within ±6 °C, “Kiln” of your shop; ",

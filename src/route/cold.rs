@@ -45,7 +45,8 @@ impl Chilled {
             None => [quenched.fractions.austenite, rise_hrc(quenched, &piece)],
         };
         let after = piece.fractions.austenite;
-        let is_kept = is_kept(route, quenched, &piece);
+        let is_tellable = gain_hrc >= TELLABLE_HRC || before - after >= WORTH_AUSTENITE;
+        let is_kept = !is_tellable || is_kept(route, quenched, &piece);
         let snap = match (cold.snap, &piece.snapped) {
             (Some(snap), Some(snapped)) => {
                 let without = hardening.cold(steel, quenched, &Cold { snap: None, ..cold })?;
@@ -72,8 +73,7 @@ impl Chilled {
                 austenite_lost_per_min: (later.fractions.austenite - after) / LONGER_MIN,
                 gain_lost_hrc_per_min: rise_hrc(&later, &piece) / LONGER_MIN,
                 core_cold_min: core_cold_s(route.section, cold.temperature_c) / 60.0,
-                is_worth_it: is_kept
-                    && (gain_hrc >= TELLABLE_HRC || before - after >= WORTH_AUSTENITE),
+                is_worth_it: is_tellable && is_kept,
                 is_kept,
                 snap,
             },
@@ -129,9 +129,9 @@ mod tests {
     /// Common practice, no source: a spring's temper turns what austenite is left, with or without the cold.
     #[test]
     fn a_cold_bath_before_a_hot_temper_is_not_worth_it() {
-        let worth = |temper_c| {
+        let worth = |grade, temper_c| {
             let mut route = Route::example();
-            route.take_grade(crate::steel::find("5160").unwrap());
+            route.take_grade(crate::steel::find(grade).unwrap());
             route.section = crate::heat::Section::Plate { thickness_mm: 8.0 };
             route.cold = Some(WEIGHED);
             for temper in &mut route.tempers {
@@ -139,16 +139,27 @@ mod tests {
             }
             let outcome = run(&route).unwrap();
             let cold = *outcome.cold.given().unwrap();
-            (
-                cold.is_worth_it,
-                cold.is_kept,
-                outcome.stages.last().unwrap().hrc().unwrap(),
-            )
+            let words = super::super::cold_words::cold_sentence(&outcome)
+                .unwrap()
+                .text();
+            (cold.is_worth_it, cold.is_kept, words)
         };
-        let (is_worth_it, is_kept, with_hrc) = worth(450.0);
-        assert!(!is_worth_it && !is_kept);
-        assert!(with_hrc < 50.0);
-        assert!(worth(150.0).1);
+        let (is_worth_it, is_kept, words) = worth("5160", 450.0);
+        assert!(
+            !is_worth_it && !is_kept && words.contains("leave next to nothing"),
+            "{words}"
+        );
+        let (is_worth_it, is_kept, words) = worth("5160", 150.0);
+        assert!(
+            is_worth_it && is_kept && words.contains("worth doing"),
+            "{words}"
+        );
+        // Of what is little from the start a temper takes nothing.
+        let (is_worth_it, is_kept, words) = worth("4130", 150.0);
+        assert!(
+            !is_worth_it && is_kept && words.contains("adds only"),
+            "{words}"
+        );
     }
 
     /// Common practice, no source: it costs some response of the cold, and next to no hardness.

@@ -218,7 +218,7 @@ pub struct ColdOutcome {
     pub gain_lost_hrc_per_min: f64,
     /// Whether it changes the piece, as tempered, by more than a tester can see.
     pub is_worth_it: bool,
-    /// Whether the tempers leave anything of what it changes.
+    /// Whether the tempers leave what it changes, where that is more than a tester can see.
     pub is_kept: bool,
     /// About how long the core of the piece takes to be as cold as the bath, min.
     pub core_cold_min: f64,

@@ -38,7 +38,8 @@ pub(super) const QUESTIONS: &[Question] = &[Question {
         ("stages", "fractions and hardness after each step"),
         (
             "outside",
-            "of a piece that does not harden through: the same of its cutting edge or surface",
+            "of a piece that does not harden through: the same of its cutting edge or surface, with its \
+             austenite and cold; of an edge temper and influences are told",
         ),
         (
             "temper",

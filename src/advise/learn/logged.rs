@@ -147,9 +147,9 @@ fn as_text<S: serde::Serializer>(reason: &Unusable, serializer: S) -> Result<S::
 pub(super) enum Alike {
     /// However much is off.
     Surely,
-    /// As planned: the place that decides hardens.
+    /// As planned, or as far as that is known.
     AsPlanned,
-    /// The place that decides does not harden, and others may.
+    /// As planned the place that decides is softer than what is reached from outside.
     Not,
 }
 

@@ -11,10 +11,15 @@ use crate::advise::law::NINE_IN_TEN;
 use crate::advise::shop::{Furnace, Shop};
 use crate::advise::spread::hrc;
 use crate::advise::{Tester, USUAL_TESTER_HRC};
-use crate::route::{Deviation, Route, TrialSteel};
+use crate::route::{Deviation, Route, TrialSteel, run};
 
 /// Factor on the time of the nose with which everything hardens, whatever the heat.
 const HARDENS_ALL: f64 = 100.0;
+
+/// Whether a place that is reached from outside is harder than the one that decides.
+fn has_outside(route: &Route) -> bool {
+    run(route).is_ok_and(|outcome| outcome.outside.is_some())
+}
 
 /// All that pieces of a logbook went through.
 #[derive(Clone)]
@@ -93,7 +98,8 @@ impl Model {
             planned: measurable(&route, &planned.stages, 0.0),
             alike: match planned.margin_factor {
                 Some(factor) if factor >= enough => Alike::Surely,
-                Some(factor) if factor < 1.0 => Alike::Not,
+                // As a run is compared with its prediction.
+                Some(factor) if factor < 1.0 && has_outside(&route) => Alike::Not,
                 _ => Alike::AsPlanned,
             },
             unknowns: [None; super::slot::SLOTS],

@@ -11,9 +11,9 @@ const SPINE: [&str; 2] = ["spine", "back"];
 const SURFACE: [&str; 4] = ["surface", "skin", "face", "rim"];
 /// Words that tell the inside of a piece that was cut through.
 const INSIDE: [&str; 5] = ["centre", "center", "core", "axis", "inside"];
-/// The word that tells another place that cools faster than the one that decides.
+/// Words that tell another place that cools faster than the one that decides.
 const CORNER: [&str; 1] = ["corner"];
-/// The word by which it is not that place: `10 mm from the edge`.
+/// Words by which it is not the place that is named: `10 mm from the edge`.
 const AWAY_FROM: [&str; 1] = ["from"];
 
 /// Where a hardness was read on a piece that does not harden through.

@@ -110,7 +110,7 @@ pub(super) fn furnace(deciding: Deciding, place: usize) -> AnyView {
             deciding,
             texts::decide::WANDERS_BY,
             |scale| quantities::band(scale, Shop::BAND_K),
-            of(Furnace::band_k),
+            of(|f| f.band_k),
             to(|f, k| f.band_k = k),
         )}
         {number(

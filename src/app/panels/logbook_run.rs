@@ -251,7 +251,7 @@ fn came_out(run: &Run) -> String {
         }
     };
     let told = compared.iter().enumerate().map(of_place);
-    let counts = predicted.outside.map(|_| {
+    let counts = predicted.place.map(|_| {
         let section = run.route.section;
         let words = [ReadAt::Outside, ReadAt::Deciding].map(|place| place.word(section));
         match section {

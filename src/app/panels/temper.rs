@@ -8,7 +8,7 @@ use crate::plot::{Plot, Shown, Tag, handle_at};
 use crate::state::{Bench, bench};
 use leptos::prelude::*;
 use recalesce::chart::Moves;
-use recalesce::route::{Route, Step, Temper};
+use recalesce::route::{Route, Step, Temper, place_name};
 use recalesce::units::{format_duration_s, format_hrc, format_temperature};
 use recalesce_texts::page as texts;
 
@@ -285,9 +285,16 @@ pub(crate) fn TemperStage() -> impl IntoView {
 #[component]
 pub(crate) fn TemperBelow() -> impl IntoView {
     let bench = bench();
+    let title = move || {
+        let place = bench.outcome().and_then(|outcome| outcome.judged_place());
+        place.map_or_else(
+            || texts::temper::WHAT_MOVES_HARDNESS.to_owned(),
+            |place| texts::temper::what_moves_hardness_at(place_name(place)),
+        )
+    };
     view! {
         <div class="sub">
-            <h3>{texts::temper::WHAT_MOVES_HARDNESS}</h3>
+            <h3>{title}</h3>
             <Plot
                 class="history" file="what-moves-hardness"
                 scene=move |w, h| charts::influences_scene(bench, w, h)

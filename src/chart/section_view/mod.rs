@@ -80,8 +80,8 @@ impl SectionData {
 
 /// What hardens of a core that is told to harden in part, as a fraction.
 const MIXED: f64 = 0.1;
-/// How much of the martensite is hidden at least by a core that hardens nearly.
-const LEAST_SEEN: f64 = 0.3;
+/// How opaque a core is at least that hardens nearly.
+const LEAST_OPACITY: f64 = 0.3;
 
 /// Pattern of a constituent where it fills an area.
 pub(super) fn pattern_of(constituent: Constituent) -> Option<Pattern> {
@@ -184,7 +184,7 @@ fn upwards(scene: &Scene, area: &[[f64; 2]]) -> Vec<[f64; 2]> {
 fn fill_core(scene: &mut Scene, area: &[[f64; 2]], section: &SectionData) {
     let mut core = structure(upwards(scene, area), section.core);
     if let (true, Mark::Area { fill, .. }) = (section.is_core_mixed(), &mut core) {
-        let opacity = (1.0 - section.core_hardened).max(LEAST_SEEN);
+        let opacity = (1.0 - section.core_hardened).max(LEAST_OPACITY);
         *fill = Some(Fill::thin(section.core.fill(), opacity));
     }
     scene.add(core);

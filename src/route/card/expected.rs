@@ -57,14 +57,14 @@ pub(super) fn expected(route: &Route, outcome: &Outcome) -> Vec<Expected> {
         let name = place.map_or_else(|| name.clone(), |place| texts::expected::at(&name, place));
         row(name, stage(outcome, step).and_then(stage_words))
     };
-    let other = other_place(outcome).and_then(|(place, last)| {
+    let other = other_place(outcome).map(|(place, last)| {
         let name = match last.step {
             Step::Temper(n) => plan_texts::temper(n),
             Step::Cold => texts::expected::COLD.to_owned(),
             Step::Soak | Step::Quench | Step::Snap => texts::expected::QUENCH.to_owned(),
         };
         let name = texts::expected::at(&name, place_name(place));
-        Some(row(name, stage_words(last)))
+        row(name, stage_words(last))
     });
     let snap = route
         .cold

@@ -15,7 +15,7 @@ use crate::sources::carbide_hardness::CarbideKind;
 /// What embrittling, or a temper, is worth in points: as much as 4 HRC (expert value).
 const POINTS_OF_A_FACT: f64 = 4.0;
 
-/// What a route leaves in the piece, as far as it is known.
+/// What a route leaves in the piece where it is judged, as far as it is known.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Piece {
     pub(crate) hrc: Option<f64>,
@@ -34,7 +34,7 @@ pub(crate) struct Piece {
 
 impl Piece {
     pub(super) fn of(route: &Route, outcome: &Outcome) -> Self {
-        let stages = || outcome.stages.iter().rev();
+        let stages = || outcome.judged_stages().iter().rev();
         let known = || stages().filter(|stage| stage.hardness.is_some());
         let fractions = known().find_map(|stage| stage.fractions);
         let [from_c, to_c] = embrittling_range_c(&route.composition);

@@ -112,15 +112,12 @@ impl Predicted {
             After::Cold => Step::Cold,
             After::Quench => Step::Quench,
         };
-        // Of a place that has no word in the file it is told without.
-        let word_of = |place: Place| (!matches!(place, Place::Within(_))).then_some(place);
         let at = |place, stages: &[Stage]| {
             let last = stages.iter().find(|stage| stage.step == step)?;
             PredictedAt::of(place, last)
         };
         let outside = outcome.outside.as_ref();
         let place = outside.and_then(|_| outcome.quench.named_place());
-        let place = place.and_then(word_of);
         let outside = outside.and_then(|outside| at(Some(outside.place), &outside.stages));
         let deciding = at(place, &outcome.stages);
         let first = deciding.or(outside)?;

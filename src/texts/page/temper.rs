@@ -25,6 +25,11 @@ pub fn chilled_to(hardness: &str) -> String {
     format!("quenched and chilled to {hardness}")
 }
 
+#[inline]
+pub fn what_moves_hardness_at(place: &str) -> String {
+    format!("What moves the final hardness, {place}")
+}
+
 pub const WHAT_MOVES_HARDNESS: &str = "What moves the final hardness";
 pub const WHERE_IT_EMBRITTLES: &str = ", where it embrittles";
 

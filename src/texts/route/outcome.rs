@@ -74,7 +74,7 @@ pub const FINAL_HARDNESS: &str =
     "{after}: {hardness}, nine times in ten between {least} and {most}.";
 pub const TOO_SOFT: &str = "{after}: {hardness}, too soft for the C scale.";
 pub const OUT_OF_TABLE: &str =
-    "That is read in a table for this grade: quench and cold bath are not counted with.";
+    "That is read in a table for this grade, which counts with no quench and no cold bath.";
 pub const HARDENS_LEAST: &str = "That is where it hardens least.";
 pub const OUTSIDE_HARDNESS: &str =
     "{place} it has {hardness}, nine times in ten between {least} and {most}.";

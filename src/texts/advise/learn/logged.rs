@@ -10,7 +10,7 @@ pub const NO_STEP: &str = "the route has no such step";
 #[inline]
 pub fn read_elsewhere(place: &str) -> String {
     if place.is_empty() {
-        return "where it was read is not told, and this piece does not harden alike throughout"
+        return "where it was read is not told, and this piece may not harden alike throughout"
             .to_owned();
     }
     format!(
