@@ -119,7 +119,7 @@ pub fn with_hardness(what: &str, hardness: &str, worked_by: &str) -> String {
     format!("{what}, about {hardness}: it {worked_by}.")
 }
 
-/// `ends` are the least and the most that it may be.
+/// `least` and `most` are the ends of what it may be.
 #[inline]
 pub fn with_hardness_between(
     what: &str,
